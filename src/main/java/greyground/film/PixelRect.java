@@ -1,0 +1,30 @@
+package greyground.film;
+
+import greyground.quantity.Refusal;
+
+/**
+ * A rectangle of film pixels.
+ *
+ * @param left first column, 0 or more
+ * @param top first row, 0 or more
+ * @param width columns, 1 or more
+ * @param height rows, 1 or more
+ */
+public record PixelRect(int left, int top, int width, int height) {
+    public PixelRect {
+        if (left < 0 || top < 0 || width < 1 || height < 1) {
+            throw Refusal.use("a rectangle on the film starts at " + left + "," + top + " and measures " + width + " x "
+                    + height + " pixels; it must start on the film and be at least 1 x 1");
+        }
+    }
+
+    /** First column past the rectangle. */
+    public int right() {
+        return left + width;
+    }
+
+    /** First row past the rectangle. */
+    public int bottom() {
+        return top + height;
+    }
+}

@@ -1,0 +1,27 @@
+package greyground.film;
+
+import greyground.quantity.Resolution;
+import java.util.List;
+
+/**
+ * Where everything lies on one film sheet, in film pixels from its top left corner, as seen by whoever looks at the side
+ * that the file describes.
+ *
+ * @param resolution of the film printer
+ * @param widthPixels of the whole sheet
+ * @param heightPixels of the whole sheet
+ * @param plate the plate's outline
+ * @param image the art with its bleed
+ * @param legends real text, outside the plate
+ */
+public record Sheet(
+        Resolution resolution,
+        int widthPixels,
+        int heightPixels,
+        PixelRect plate,
+        PixelRect image,
+        List<Legend> legends) {
+    public Sheet {
+        legends = List.copyOf(legends);
+    }
+}

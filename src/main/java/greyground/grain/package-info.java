@@ -1,0 +1,8 @@
+/**
+ * Stochastic grain, halftone dots and aquatint screens, all as {@link greyground.grain.ThresholdTile}: a rectangle of thresholds at film
+ * resolution that repeats over the film. May import {@code quantity} and {@code raster}.
+ */
+@NullMarked
+package greyground.grain;
+
+import org.jspecify.annotations.NullMarked;
