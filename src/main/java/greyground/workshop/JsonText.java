@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.DecimalNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -21,9 +22,8 @@ import java.math.MathContext;
  * same tree gives the same bytes on every machine and Java version.
  */
 public final class JsonText {
-    private static final JsonNodeFactory NODES = JsonNodeFactory.withExactBigDecimals(true);
     private static final JsonMapper MAPPER = JsonMapper.builder()
-            .nodeFactory(NODES)
+            .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
             // Numbers that nobody here reads must come back with all their digits.
@@ -34,7 +34,7 @@ public final class JsonText {
 
     /** An empty object to fill. */
     public static ObjectNode object() {
-        return NODES.objectNode();
+        return JsonNodeFactory.instance.objectNode();
     }
 
     /**

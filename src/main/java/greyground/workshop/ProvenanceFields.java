@@ -25,7 +25,7 @@ final class ProvenanceFields {
         if (known.isMissingNode() && !node.has("date")) {
             return new Provenance.Assumed(words(path, node, "basis", "stated in the workshop file without a test"));
         }
-        if (known.isMissingNode() || known.isTextual() && known.textValue().equals("measured")) {
+        if (known.isMissingNode() || (known.isTextual() && known.textValue().equals("measured"))) {
             return new Provenance.Measured(date(path, node.path("date")), words(path, node, "how", "not noted"));
         }
         if (known.isTextual() && known.textValue().equals("assumed")) {
@@ -45,7 +45,7 @@ final class ProvenanceFields {
 
     private static String words(String path, ObjectNode node, String name, String otherwise) {
         JsonNode words = node.path(name);
-        if (words.isMissingNode() || words.isTextual() && words.textValue().isBlank()) {
+        if (words.isMissingNode() || (words.isTextual() && words.textValue().isBlank())) {
             return otherwise;
         }
         if (!words.isTextual()) {

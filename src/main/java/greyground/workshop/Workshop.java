@@ -126,6 +126,25 @@ public record Workshop(
                 kept);
     }
 
+    /** This workshop with other unknown fields. */
+    Workshop keeping(List<KeptField> newKept) {
+        return new Workshop(
+                name,
+                filmPrinter,
+                light,
+                resist,
+                exposure,
+                developer,
+                aquatint,
+                hardening,
+                bath,
+                wipe,
+                ink,
+                paper,
+                response,
+                newKept);
+    }
+
     /** Copper's depth that the shop's usual bite reaches in a fresh bath, in micrometres. */
     public double usualDepthMicrometres() {
         return bath.biteMinutes().value() * bath.rateMicrometresPerMinute().value();

@@ -33,21 +33,7 @@ public final class WorkshopFile {
         Reading reading = new Reading(file);
         Workshop known = Workshop.assumed().through(reading);
         reading.keepUnknownSections();
-        return new Workshop(
-                known.name(),
-                known.filmPrinter(),
-                known.light(),
-                known.resist(),
-                known.exposure(),
-                known.developer(),
-                known.aquatint(),
-                known.hardening(),
-                known.bath(),
-                known.wipe(),
-                known.ink(),
-                known.paper(),
-                known.response(),
-                reading.kept);
+        return known.keeping(reading.kept);
     }
 
     /** The workshop as a tree, in the file's order. */
