@@ -1,6 +1,7 @@
 package greyground.workshop;
 
 import greyground.quantity.Refusal;
+import java.time.LocalDate;
 
 /**
  * One number of the workshop and how it is known.
@@ -18,5 +19,20 @@ public record Figure(double value, Provenance provenance) {
     /** A number that nobody has measured in this workshop. {@code basis} says where it comes from. */
     public static Figure assumed(double value, String basis) {
         return new Figure(value, new Provenance.Assumed(basis));
+    }
+
+    /** A number found in this workshop on {@code date} by the test that {@code how} names. */
+    public static Figure measured(double value, LocalDate date, String how) {
+        return new Figure(value, new Provenance.Measured(date, how));
+    }
+
+    /** Whether nobody has measured it in this workshop. */
+    public boolean isAssumed() {
+        return provenance instanceof Provenance.Assumed;
+    }
+
+    /** Refuses, naming the number by its {@code path} in the workshop file, unless it lies in [least, most]. */
+    void within(String path, double least, double most, String unit, String remedy) {
+        Refusal.checkRange("workshop " + path, value, least, most, unit, remedy);
     }
 }

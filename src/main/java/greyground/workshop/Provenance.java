@@ -1,5 +1,6 @@
 package greyground.workshop;
 
+import greyground.quantity.Refusal;
 import java.time.LocalDate;
 
 /** How a number is known. */
@@ -7,12 +8,19 @@ public sealed interface Provenance {
     /** Words for a plan or a legend: "assumed" or "measured 2026-03-04". */
     String words();
 
+    /** Where the number comes from: the source of an assumption, or the test that measured it. Never empty. */
+    String basis();
+
     /**
      * Taken from a source or from habit, not from this workshop.
      *
-     * @param basis author, year and table, "common practice" or "from memory"
+     * @param basis author, year and table, "common practice" or "from memory"; not empty
      */
     record Assumed(String basis) implements Provenance {
+        public Assumed {
+            requireWords("basis of an assumed number", basis);
+        }
+
         @Override
         public String words() {
             return "assumed";
@@ -23,12 +31,27 @@ public sealed interface Provenance {
      * Measured in this workshop.
      *
      * @param date when
-     * @param how which test
+     * @param how which test; not empty
      */
     record Measured(LocalDate date, String how) implements Provenance {
+        public Measured {
+            requireWords("test that measured a number", how);
+        }
+
         @Override
         public String words() {
             return "measured " + date;
+        }
+
+        @Override
+        public String basis() {
+            return how;
+        }
+    }
+
+    private static void requireWords(String what, String text) {
+        if (text.isBlank()) {
+            throw Refusal.use(what + " is \"\"; it must be at least one word: say where the number comes from");
         }
     }
 }

@@ -1,6 +1,7 @@
 /**
- * What stays the same between jobs: film printer, light, resist, bath, wipe, ink and paper, each number with its provenance. Key
- * type: {@link greyground.workshop.Figure}. May import {@code quantity}, {@code tone}, {@code grain}, {@code raster} and {@code plate}.
+ * What stays the same between jobs: film printer, light, resist, exposure, developer, aquatint, bath, wipe, ink and paper, each number
+ * with its provenance, and the plain file that keeps them. Key type: {@link greyground.workshop.Workshop}. May import {@code quantity},
+ * {@code tone}, {@code grain}, {@code raster} and {@code plate}.
  */
 @NullMarked
 package greyground.workshop;

@@ -1,0 +1,55 @@
+package greyground.workshop;
+
+/**
+ * The exposures the shop gives and the step wedge that judges them: 21 steps of 0.15 density.
+ *
+ * @param screenSeconds through the aquatint screen film, 0 to 36 000
+ * @param imageSeconds through the positive, 0.1 to 36 000
+ * @param stepHeld highest wedge step with no film lost after the two exposures together, 0 to 21
+ * @param targetStep the step the shop wants held, 0 to 21
+ * @param filmBaseAtTestDensity ultraviolet density of the clear film through which the exposures were found, 0 to 1.5
+ * @param blackMarginDensity density that a black has over what the resist just needs, 0 to 2
+ * @param holdMinutes between exposing and developing, 0 to 1440
+ */
+public record Exposure(
+        Figure screenSeconds,
+        Figure imageSeconds,
+        Figure stepHeld,
+        Figure targetStep,
+        Figure filmBaseAtTestDensity,
+        Figure blackMarginDensity,
+        Figure holdMinutes) {
+    public Exposure {
+        screenSeconds.within("exposure.screenSeconds", 0, 36_000, "s", "find it with a test plate");
+        imageSeconds.within("exposure.imageSeconds", 0.1, 36_000, "s", "find it with a test plate");
+        stepHeld.within("exposure.stepHeld", 0, 21, "", "count the wedge steps that kept their film");
+        targetStep.within("exposure.targetStep", 0, 21, "", "choose the step your best plate held");
+        filmBaseAtTestDensity.within("exposure.filmBaseAtTestDensity", 0, 1.5, "", "measure bare film, 0 for none");
+        blackMarginDensity.within("exposure.blackMarginDensity", 0, 2, "", "0.3 is one stop");
+        holdMinutes.within("exposure.holdMinutes", 0, 1440, "min", "15 is usual");
+    }
+
+    /** 60 s through the screen and 90 s through the image, holding the wanted step. */
+    public static Exposure assumed() {
+        String usual = "common practice, no source: find your own with a test plate";
+        return new Exposure(
+                Figure.assumed(60, usual),
+                Figure.assumed(90, usual),
+                Figure.assumed(7, "assumed to hold the wanted step until a wedge is read"),
+                Figure.assumed(7, "a resist calibration note asks for 7 to 10 of 21; printmakers choose their own"),
+                Figure.assumed(0.10, "assumed: found through film like today's"),
+                Figure.assumed(0.3, "common practice: one stop"),
+                Figure.assumed(15, "a dry-film maker's processing guide: 15 min after exposure"));
+    }
+
+    Exposure through(Fields fields) {
+        return new Exposure(
+                fields.figure("screenSeconds", screenSeconds),
+                fields.figure("imageSeconds", imageSeconds),
+                fields.figure("stepHeld", stepHeld),
+                fields.figure("targetStep", targetStep),
+                fields.figure("filmBaseAtTestDensity", filmBaseAtTestDensity),
+                fields.figure("blackMarginDensity", blackMarginDensity),
+                fields.figure("holdMinutes", holdMinutes));
+    }
+}

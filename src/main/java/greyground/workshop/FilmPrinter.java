@@ -1,0 +1,56 @@
+package greyground.workshop;
+
+/**
+ * The printer that makes the films, with the film it prints on. Densities are ultraviolet (350-420 nm), as the resist sees them;
+ * they differ from what the eye sees.
+ *
+ * @param resolutionDpi dots it really lays, 60 to 20 000
+ * @param clearUvDensity of bare film, 0 to 1.5
+ * @param blackUvDensity of a solid black, 0.3 to 6
+ * @param spotGrowthMicrometres how far a printed edge lies outside its pixels, -50 to 100
+ * @param scaleX printed length over wanted length across the film, 0.9 to 1.1
+ * @param scaleY the same along the film's travel, 0.9 to 1.1
+ */
+public record FilmPrinter(
+        Figure resolutionDpi,
+        Figure clearUvDensity,
+        Figure blackUvDensity,
+        Figure spotGrowthMicrometres,
+        Figure scaleX,
+        Figure scaleY) {
+    public FilmPrinter {
+        resolutionDpi.within("filmPrinter.resolutionDpi", 60, 20_000, "dpi", "give the printer's own resolution");
+        clearUvDensity.within("filmPrinter.clearUvDensity", 0, 1.5, "", "measure bare film under ultraviolet");
+        blackUvDensity.within("filmPrinter.blackUvDensity", 0.3, 6, "", "measure a solid black under ultraviolet");
+        spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", -50, 100, "um", "measure 1 to 4 pixel lines");
+        scaleX.within("filmPrinter.scaleX", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
+        scaleY.within("filmPrinter.scaleY", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
+    }
+
+    /** An inkjet printer with pigment black on coated clear film. */
+    public static FilmPrinter assumed() {
+        return new FilmPrinter(
+                Figure.assumed(1440, "common practice: a usual true resolution of inkjet printers"),
+                Figure.assumed(0.10, "from memory: coated clear inkjet film 0.05-0.20, unverified"),
+                Figure.assumed(2.6, "from memory: pigment black on inkjet film 2.0-3.2, unverified"),
+                Figure.assumed(
+                        4, "from memory: an inkjet spot is at least 1.5 pixels wide, a quarter pixel over each edge"),
+                Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"),
+                Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"));
+    }
+
+    FilmPrinter through(Fields fields) {
+        return new FilmPrinter(
+                fields.figure("resolutionDpi", resolutionDpi),
+                fields.figure("clearUvDensity", clearUvDensity),
+                fields.figure("blackUvDensity", blackUvDensity),
+                fields.figure("spotGrowthMicrometres", spotGrowthMicrometres),
+                fields.figure("scaleX", scaleX),
+                fields.figure("scaleY", scaleY));
+    }
+
+    /** The density by which a solid black exceeds clear film: what the resist can tell apart. */
+    public double uvWindow() {
+        return blackUvDensity.value() - clearUvDensity.value();
+    }
+}

@@ -1,0 +1,44 @@
+package greyground.workshop;
+
+/**
+ * The ink and how it reaches the paper.
+ *
+ * @param saturationDensity density over paper of a very thick film (Dinf), 0.5 to 3
+ * @param strengthPerMicrometre how fast density grows with ink film (m), 0.01 to 2
+ * @param transferFraction share of the cell's ink that leaves it, 0.05 to 1
+ * @param spreadMicrometres sideways growth in the press, 0 to 100
+ * @param yuleNielsenFactor light spread in the paper (n), 1 to 4
+ */
+public record Ink(
+        Figure saturationDensity,
+        Figure strengthPerMicrometre,
+        Figure transferFraction,
+        Figure spreadMicrometres,
+        Figure yuleNielsenFactor) {
+    public Ink {
+        saturationDensity.within("ink.saturationDensity", 0.5, 3, "", "measure the deepest tone less the paper");
+        strengthPerMicrometre.within("ink.strengthPerMicrometre", 0.01, 2, "per um", "fit it to four depths or more");
+        transferFraction.within("ink.transferFraction", 0.05, 1, "", "0.6 to 0.95 is usual");
+        spreadMicrometres.within("ink.spreadMicrometres", 0, 100, "um", "measure a line on plate and print");
+        yuleNielsenFactor.within("ink.yuleNielsenFactor", 1, 4, "", "1.7 when nothing is known");
+    }
+
+    /** An intaglio black on damp cotton paper. */
+    public static Ink assumed() {
+        return new Ink(
+                Figure.assumed(1.7, "from memory: intaglio black on uncoated cotton paper 1.4-1.9, unverified"),
+                Figure.assumed(0.15, "from memory: 0.1-0.3 per um (form after Tollenaar & Ernst 1961), unverified"),
+                Figure.assumed(0.8, "from memory: 0.6-0.95, unverified"),
+                Figure.assumed(8, "Kyrychok, Intaglio Ink Relief Forming: 8.0-18.3 um sideways, lower end"),
+                Figure.assumed(1.7, "Pearson, TAGA 1981: 1.7 when nothing is known"));
+    }
+
+    Ink through(Fields fields) {
+        return new Ink(
+                fields.figure("saturationDensity", saturationDensity),
+                fields.figure("strengthPerMicrometre", strengthPerMicrometre),
+                fields.figure("transferFraction", transferFraction),
+                fields.figure("spreadMicrometres", spreadMicrometres),
+                fields.figure("yuleNielsenFactor", yuleNielsenFactor));
+    }
+}
