@@ -5,6 +5,7 @@ import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
+import greyground.workshop.KeptField;
 import java.util.List;
 
 /**
@@ -20,7 +21,7 @@ import java.util.List;
  * @param art which picture, which part
  * @param placing how it lies on plate and sheet
  * @param rangeMapping the word of a range mapping, such as "lightness"
- * @param kept fields that this version does not know, as JSON, by name
+ * @param kept fields that this version of the program does not know, written back as they were
  */
 public record Job(
         String title,
@@ -32,16 +33,8 @@ public record Job(
         ArtChoice art,
         Placing placing,
         String rangeMapping,
-        List<Kept> kept) {
+        List<KeptField> kept) {
     private static final int LONGEST_TITLE = 120;
-
-    /**
-     * A field that this version of the program does not know and writes back as it was.
-     *
-     * @param name of the field
-     * @param json its value
-     */
-    public record Kept(String name, String json) {}
 
     public Job {
         kept = List.copyOf(kept);

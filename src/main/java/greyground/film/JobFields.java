@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.quantity.Refusal;
 import greyground.workshop.JsonText;
+import greyground.workshop.KeptField;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -16,25 +17,28 @@ import java.util.TreeSet;
  * asked for. Used by one thread, for one reading.
  */
 final class JobFields {
-    private final String path;
+    private final List<String> place;
     private final ObjectNode node;
     private final Set<String> asked = new HashSet<>();
+    private final List<JobFields> sections = new ArrayList<>();
 
-    JobFields(String path, ObjectNode node) {
-        this.path = path;
+    JobFields(List<String> place, ObjectNode node) {
+        this.place = place;
         this.node = node;
     }
 
     /** An inner object; a missing one reads as empty. */
     JobFields section(String name) {
         JsonNode inner = field(name);
-        if (inner.isMissingNode()) {
-            return new JobFields(path + name + ".", JsonText.object());
+        if (!inner.isMissingNode() && !(inner instanceof ObjectNode)) {
+            throw refused(name, inner, "an object in braces");
         }
-        if (inner instanceof ObjectNode object) {
-            return new JobFields(path + name + ".", object);
-        }
-        throw refused(name, inner, "an object in braces");
+        List<String> inside = new ArrayList<>(place);
+        inside.add(name);
+        JobFields section =
+                new JobFields(List.copyOf(inside), inner instanceof ObjectNode object ? object : JsonText.object());
+        sections.add(section);
+        return section;
     }
 
     /** A number in [least, most]; {@code usual} where the field is missing, unless that is NaN. */
@@ -101,14 +105,15 @@ final class JobFields {
         return value.isMissingNode() || (value.isTextual() && value.textValue().equals(word));
     }
 
-    /** The fields nobody asked for, in the file's order. */
-    List<Job.Kept> unknown() {
-        List<Job.Kept> kept = new ArrayList<>();
+    /** The fields nobody asked for, here and in the sections read, in the file's order. */
+    List<KeptField> unknown() {
+        List<KeptField> kept = new ArrayList<>();
         for (var each : node.properties()) {
             if (!asked.contains(each.getKey())) {
-                kept.add(new Job.Kept(each.getKey(), each.getValue().toString()));
+                kept.add(new KeptField(place, each.getKey(), each.getValue().toString()));
             }
         }
+        sections.forEach(section -> kept.addAll(section.unknown()));
         return kept;
     }
 
@@ -120,6 +125,7 @@ final class JobFields {
     private Refusal refused(String name, JsonNode value, String allowed) {
         String shown = value.isMissingNode() ? "missing" : value.toString();
         String brief = shown.length() > 80 ? shown.substring(0, 80) + "..." : shown;
-        return Refusal.use("job " + path + name + " is " + brief + "; it must be " + allowed + ": mend the job file");
+        return Refusal.use("job " + String.join(".", place) + (place.isEmpty() ? "" : ".") + name + " is " + brief
+                + "; it must be " + allowed + ": mend the job file");
     }
 }

@@ -11,12 +11,14 @@ import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
 import greyground.workshop.JsonText;
+import greyground.workshop.KeptField;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
  * The job as a plain JSON file, units in the names of its fields, always in the same order; the same job gives the same bytes.
- * Unknown fields at the top are kept and written back.
+ * Unknown fields are kept and written back.
  */
 public final class JobFile {
     /** The newest format that this program writes and reads. */
@@ -47,8 +49,12 @@ public final class JobFile {
         writeArt(file.putObject("art"), job.art());
         writePlacing(file.putObject("placing"), job.placing());
         file.put("rangeMapping", job.rangeMapping());
-        for (Job.Kept kept : job.kept()) {
-            file.set(kept.name(), JsonText.parse("kept field " + kept.name(), kept.json()));
+        for (KeptField kept : job.kept()) {
+            ObjectNode holder = file;
+            for (String name : kept.place()) {
+                holder = holder.get(name) instanceof ObjectNode inner ? inner : holder.putObject(name);
+            }
+            holder.set(kept.name(), JsonText.parse("kept field " + kept.name(), kept.json()));
         }
         return file;
     }
@@ -124,7 +130,7 @@ public final class JobFile {
 
     /** Reads a job from the text of its file; a missing field takes its usual value, except the plate, which must be there. */
     public static Job read(String text) {
-        JobFields file = new JobFields("", JsonText.read(KIND, VERSION, text));
+        JobFields file = new JobFields(List.of(), JsonText.read(KIND, VERSION, text));
         file.integer("version", 1, 1, VERSION);
         file.word("greyground", KIND);
         JobFields plate = file.section("plate");
