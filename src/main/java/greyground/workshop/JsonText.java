@@ -66,7 +66,7 @@ public final class JsonText {
     }
 
     /** Reads any JSON, refusing with line and column. {@code what} names it, for example "workshop file". */
-    static JsonNode parse(String what, String text) {
+    public static JsonNode parse(String what, String text) {
         try {
             JsonNode tree = MAPPER.readTree(text);
             if (tree == null || tree.isMissingNode()) {

@@ -1,0 +1,122 @@
+package greyground.raster;
+
+import greyground.quantity.Refusal;
+
+/**
+ * How the pixels of one film direction are made from the pixels of one art direction: for each film pixel, which art pixels
+ * and how much of each.
+ *
+ * <p>Film pixel {@code i} has its centre at art place {@code edge + (i + 0.5) * scale}, where art pixel {@code j} spans
+ * {@code j..j+1}. When the art is reduced ({@code scale > 1}) the kernel widens by {@code scale}, so that fine detail
+ * averages instead of aliasing. Kernel parts past the art's edge are left out and the rest made to sum to 1; a centre past
+ * the edge takes the edge pixel, so the art's last pixels continue.
+ *
+ * <p>Immutable; any number of threads may read it. Its arrays never leave the package.
+ */
+public final class ResampleAxis {
+    /** Fixed-point weights count 1/8192: see {@link EnlargedRows} for why no finer. */
+    static final int FIXED_BITS = 13;
+
+    private final int taps;
+    private final int[] first;
+    private final float[] weights;
+
+    private ResampleAxis(int taps, int[] first, float[] weights) {
+        this.taps = taps;
+        this.first = first;
+        this.weights = weights;
+    }
+
+    /**
+     * Plans one direction.
+     *
+     * @param count film pixels, at least 1
+     * @param edge art place of the first film pixel's outer edge, in art pixels
+     * @param scale art pixels per film pixel, above 0; below 1 enlarges
+     * @param artLength art pixels in this direction, at least 1
+     */
+    public static ResampleAxis of(int count, double edge, double scale, int artLength) {
+        if (count < 1 || artLength < 1 || !(scale > 0) || scale > 4096 || !Double.isFinite(edge)) {
+            throw Refusal.use("the art is to be drawn on " + count + " film pixels at " + Refusal.plain(scale)
+                    + " art pixels each; it must be at least 1 film pixel and at most 4096 art pixels each:"
+                    + " choose a larger crop-to-plate scale or a finer film");
+        }
+        double widening = Math.max(1, scale);
+        double reach = Lanczos.LOBES * widening;
+        int taps = (int) Math.min(artLength, Math.ceil(2 * reach));
+        int[] first = new int[count];
+        float[] weights = new float[Math.multiplyExact(count, taps)];
+        double[] exact = new double[taps];
+        for (int i = 0; i < count; i++) {
+            double centre = edge + (i + 0.5) * scale;
+            if (centre < 0 || centre > artLength) {
+                int edgePixel = centre < 0 ? 0 : artLength - 1;
+                first[i] = Math.min(edgePixel, artLength - taps);
+                weights[i * taps + edgePixel - first[i]] = 1;
+                continue;
+            }
+            int from = (int) Math.floor(centre - reach - 0.5) + 1;
+            from = Math.max(0, Math.min(from, artLength - taps));
+            double sum = 0;
+            for (int k = 0; k < taps; k++) {
+                exact[k] = Lanczos.weight((from + k + 0.5 - centre) / widening);
+                sum += exact[k];
+            }
+            first[i] = from;
+            for (int k = 0; k < taps; k++) {
+                weights[i * taps + k] = (float) (exact[k] / sum);
+            }
+        }
+        return new ResampleAxis(taps, first, weights);
+    }
+
+    /** The same plan read from its other end: the film is mirrored, or turned by half. Sums are equal bit for bit. */
+    public ResampleAxis reversed() {
+        int count = first.length;
+        int[] turnedFirst = new int[count];
+        float[] turnedWeights = new float[weights.length];
+        for (int i = 0; i < count; i++) {
+            turnedFirst[i] = first[count - 1 - i];
+            System.arraycopy(weights, (count - 1 - i) * taps, turnedWeights, i * taps, taps);
+        }
+        return new ResampleAxis(taps, turnedFirst, turnedWeights);
+    }
+
+    /** Film pixels. */
+    public int count() {
+        return first.length;
+    }
+
+    /** Art pixels that each film pixel is made from. */
+    public int taps() {
+        return taps;
+    }
+
+    /** First art pixel of film pixel {@code i}. */
+    int first(int i) {
+        return first[i];
+    }
+
+    int[] firsts() {
+        return first;
+    }
+
+    float[] weights() {
+        return weights;
+    }
+
+    /**
+     * Writes film pixel {@code i}'s weights in 1/8192 into {@code into}. They sum to exactly 8192, because the running sum is
+     * rounded and not each weight: a uniform tone stays exact and slow gradients gain no steps.
+     */
+    void fixedWeights(int i, int[] into) {
+        double running = 0;
+        int written = 0;
+        for (int k = 0; k < taps; k++) {
+            running += weights[i * taps + k];
+            int upTo = k == taps - 1 ? 1 << FIXED_BITS : (int) Math.rint(running * (1 << FIXED_BITS));
+            into[k] = upTo - written;
+            written = upTo;
+        }
+    }
+}
