@@ -83,7 +83,7 @@ final class PlanPages {
             particular(line, right);
         }
         if (plotted) {
-            ToneCurvePlot.draw(page, RIGHT - PLOT, below + 14 + PLOT, PLOT, document.curve());
+            ToneCurvePlot.draw(page, RIGHT - PLOT - 7, below + 14 + PLOT, PLOT, document.curve());
             y = Math.max(y, below + 14 + PLOT + 34);
         }
         y += 2;
@@ -96,12 +96,13 @@ final class PlanPages {
         double value = LEFT + 84;
         double known = value + 122;
         page.text(LEFT, y, BODY, QUIET, line.label());
-        List<String> values = page.lines(line.value(), BODY, known - value - 14);
+        List<String> values =
+                page.lines(line.value(), BODY, (line.provenance().isEmpty() ? right : known - 14) - value);
         List<String> knowns = page.lines(line.provenance(), SMALL, right - known);
         for (int i = 0; i < values.size(); i++) {
             page.text(value, y + i * 12, BODY, 0, values.get(i));
         }
-        mark(known - 8, y, line.provenance());
+        mark(known - 11, y, line.provenance());
         for (int i = 0; i < knowns.size(); i++) {
             page.text(known, y + i * SMALL_ROW, SMALL, QUIET, knowns.get(i));
         }
@@ -110,7 +111,7 @@ final class PlanPages {
 
     private void step(int number, ExposurePlan.Step step) {
         List<Piece> pieces = new ArrayList<>();
-        pieces.add(new Piece(30, () -> title(number, step.title())));
+        pieces.add(new Piece(40, () -> title(number, step.title())));
         for (ExposurePlan.Line line : step.lines()) {
             pieces.add(numberLine(line));
         }
@@ -144,7 +145,7 @@ final class PlanPages {
         double box = 11;
         page.frame(RIGHT - box, y + 8, box, box, 0.8, 0);
         page.textEndingAt(RIGHT - box - 6, y + 17, SMALL, QUIET, "done");
-        y += 36;
+        y += 40;
     }
 
     private Piece numberLine(ExposurePlan.Line line) {
@@ -180,12 +181,13 @@ final class PlanPages {
 
     private Piece advice(String words) {
         List<String> lines = page.lines(words, BODY, RIGHT - TEXT);
-        double height = lines.size() * 13.0 + 3;
+        double height = lines.size() * 13.0 + 6;
         return new Piece(height, () -> {
+            y += 3;
             for (int i = 0; i < lines.size(); i++) {
                 page.text(TEXT, y + i * 13, BODY, 0.15, lines.get(i));
             }
-            y += height;
+            y += height - 3;
         });
     }
 
@@ -198,12 +200,12 @@ final class PlanPages {
             notes.add(lines);
             rows += lines.size();
         }
-        double box = rows * 12.0 + (notes.size() - 1) * 3 + 13;
+        double box = 15 + (rows - 1) * 12.0 + (notes.size() - 1) * 3 + 7.5;
         return new Piece(box + 8, () -> {
             page.frame(left, y - 8, RIGHT - left, box, 1.1, 0);
-            page.triangle(left + 8, y + 4.5, 12, 1);
-            page.heavyText(left + 12.6, y + 3, 7.5, 0, "!");
-            double at = y + 3.5;
+            page.triangle(left + 8, y + 8.5, 12, 1);
+            page.heavyText(left + 13, y + 7, 7, 0, "!");
+            double at = y + 7;
             for (List<String> lines : notes) {
                 for (String line : lines) {
                     page.text(inside, at, BODY - 0.5, 0, line);
