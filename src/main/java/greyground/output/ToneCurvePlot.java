@@ -27,7 +27,7 @@ final class ToneCurvePlot {
         String across = "art L*";
         page.text(x + (side - page.width(across, LETTER)) / 2, y + 2 * LETTER + 7, LETTER, 0, across);
         String up = "film coverage %";
-        page.turnedText(x - 22, y - (side - page.width(up, LETTER)) / 2, LETTER, 3, up);
+        page.turnedText(x - 25, y - (side - page.width(up, LETTER)) / 2, LETTER, 3, up);
         double[] xs = new double[curve.size()];
         double[] ys = new double[curve.size()];
         for (int i = 0; i < xs.length; i++) {
