@@ -15,6 +15,12 @@ final class PageDrawing {
     /** Stroke that makes a line of type heavier, over its size; chosen by eye. */
     private static final double HEAVIER = 0.028;
 
+    /**
+     * 35 nanometres. A picture that ends exactly on a pixel's edge is taken by some renderers to touch the next pixel, and
+     * stretched by one; so close to the edge it falls on its own pixels, at any resolution a film printer has.
+     */
+    private static final double INSET = 1e-4;
+
     private static final Pattern WHITE = Pattern.compile("\\s+");
 
     private final double height;
@@ -26,9 +32,10 @@ final class PageDrawing {
         this.glyphs = glyphs;
     }
 
-    /** Lays the film's picture exactly on the page. */
+    /** Lays the film's picture on the whole page, short of its edges by {@link #INSET}. */
     void picture(String name, double width) {
-        add("q " + PdfWords.number(width) + " 0 0 " + PdfWords.number(height) + " 0 0 cm /" + name + " Do Q");
+        add("q " + PdfWords.numbers(width - 2 * INSET, 0, 0, height - 2 * INSET, INSET, INSET) + " cm /" + name
+                + " Do Q");
     }
 
     /** Sets a line, {@code x} at its start, {@code y} at its baseline. */
