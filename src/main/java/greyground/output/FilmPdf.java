@@ -4,14 +4,20 @@ import greyground.film.FilmRows;
 import greyground.film.Legend;
 import greyground.film.PixelRect;
 import greyground.film.Sheet;
+import greyground.output.FilmDocument.CurvePoint;
 import greyground.output.FilmDocument.Film;
+import greyground.plan.ExposurePlan;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.raster.Bands;
 import greyground.raster.DeflatedRows;
 import greyground.raster.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -73,6 +79,45 @@ public final class FilmPdf {
         objects.write(parent, "<</Type/Pages/Count " + pages.size() + "/Kids[" + references(pages) + "]>>");
         int catalog = objects.add(catalog(document, objects, parent));
         objects.finish(catalog, objects.add(information(document)));
+    }
+
+    /**
+     * Sets a plan of one line and a blank film to nowhere, so that a fresh machine has everything loaded when the film comes.
+     * Worth calling on a spare thread while the art is read; {@link #write} gives the same bytes without it.
+     */
+    public static void prepare() {
+        PixelRect whole = new PixelRect(0, 0, 16, 16);
+        Legend legend = new Legend(1, 1, 1, 0, "0");
+        Sheet sheet = new Sheet(new Resolution(60), 16, 16, whole, whole, List.of(legend));
+        ExposurePlan.Line line = new ExposurePlan.Line("0", "0", "assumed", "0");
+        ExposurePlan.Step step = new ExposurePlan.Step("0", List.of(line), List.of("0"), List.of("0"));
+        FilmDocument blank = new FilmDocument(
+                "0",
+                LocalDate.EPOCH,
+                "0",
+                List.of(new Film(sheet, new BlankRows(16, 16))),
+                List.of(line),
+                List.of(new CurvePoint(0, 1), new CurvePoint(100, 0)),
+                new ExposurePlan(List.of(step), "0", "0"),
+                List.of());
+        try {
+            write(blank, OutputStream.nullOutputStream(), 1, Progress.NONE);
+        } catch (IOException missing) {
+            throw new UncheckedIOException(missing);
+        }
+    }
+
+    /** Clear film. */
+    private record BlankRows(int width, int height) implements FilmRows {
+        @Override
+        public int bitsPerSample() {
+            return 1;
+        }
+
+        @Override
+        public Bands.Maker<byte[]> maker() {
+            return (first, count) -> new byte[count * bytesPerRow()];
+        }
     }
 
     private static void checkSize(Sheet sheet) {
