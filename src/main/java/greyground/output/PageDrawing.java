@@ -105,26 +105,26 @@ final class PageDrawing {
     List<String> lines(String words, double size, double width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
+        double blank = width(" ", size);
+        double filled = 0;
         for (String word : WHITE.split(words.trim(), -1)) {
             String rest = word;
-            String tried = line.isEmpty() ? rest : line + " " + rest;
-            if (width(tried, size) > width && !line.isEmpty()) {
+            double length = width(rest, size);
+            if (!line.isEmpty() && filled + blank + length > width) {
                 lines.add(line.toString());
                 line.setLength(0);
-                tried = rest;
             }
-            while (width(tried, size) > width && rest.codePointCount(0, rest.length()) > 1) {
+            while (length > width && rest.codePointCount(0, rest.length()) > 1) {
                 int cut = rest.offsetByCodePoints(rest.length(), -1);
-                while (cut > 1 && width(rest.substring(0, cut), size) > width) {
+                while (rest.codePointCount(0, cut) > 1 && width(rest.substring(0, cut), size) > width) {
                     cut = rest.offsetByCodePoints(cut, -1);
                 }
-                cut = Math.max(cut, rest.offsetByCodePoints(0, 1));
                 lines.add(rest.substring(0, cut));
                 rest = rest.substring(cut);
-                tried = rest;
+                length = width(rest, size);
             }
-            line.setLength(0);
-            line.append(tried);
+            filled = line.isEmpty() ? length : filled + blank + length;
+            line.append(line.isEmpty() ? "" : " ").append(rest);
         }
         if (!line.isEmpty()) {
             lines.add(line.toString());

@@ -31,6 +31,7 @@ final class TypeFace {
     private final int unitsPerEm;
     private final int glyphCount;
     private final int metricCount;
+    private final int metrics;
     private final int characters;
 
     private TypeFace(byte[] bytes) {
@@ -44,6 +45,7 @@ final class TypeFace {
         unitsPerEm = unsigned(table("head").offset() + 18);
         glyphCount = unsigned(table("maxp").offset() + 4);
         metricCount = unsigned(table("hhea").offset() + 34);
+        metrics = table("hmtx").offset();
         characters = windowsCharacters();
     }
 
@@ -104,14 +106,17 @@ final class TypeFace {
     /** How far a glyph moves the pen, in thousandths of the type size. */
     double advance(int glyph) {
         int row = Math.min(glyph, metricCount - 1);
-        return unsigned(table("hmtx").offset() + 4 * row) * 1000.0 / unitsPerEm;
+        return unsigned(metrics + 4 * row) * 1000.0 / unitsPerEm;
     }
 
     /** The length of a line set at 1 pt, in points. */
     double width(String line) {
-        double thousandths = line.codePoints()
-                .mapToDouble(point -> advance(drawnGlyph(point)))
-                .sum();
+        double thousandths = 0;
+        for (int i = 0; i < line.length(); ) {
+            int point = line.codePointAt(i);
+            thousandths += advance(drawnGlyph(point));
+            i += Character.charCount(point);
+        }
         return thousandths / 1000;
     }
 
