@@ -1,0 +1,106 @@
+package greyground.output;
+
+import greyground.quantity.Refusal;
+import java.util.regex.Pattern;
+
+/** A file that travels inside the film PDF. Immutable. */
+public final class Attachment {
+    /** What the job record holds: from these the film can be made again. */
+    public static final String JOB = "job.json";
+
+    /** The workshop's numbers as they stood when the film was made. */
+    public static final String WORKSHOP = "workshop.json";
+
+    /** The tone curve that the film was made with. */
+    public static final String CURVE = "curve.json";
+
+    /** The exposure and bite plan for programs. */
+    public static final String PLAN = "plan.json";
+
+    /** The exposure and bite plan for people. */
+    public static final String PLAN_TEXT = "plan.txt";
+
+    /** Nobody's job record is longer; a longer one is not ours. */
+    static final int LARGEST_BYTES = 64 << 20;
+
+    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9._-]{1,64}");
+    private static final Pattern MEDIA_TYPE = Pattern.compile("[a-z0-9.+-]{1,40}/[a-z0-9.+-]{1,80}");
+
+    /** The relations of ISO 19005-3:2012, annex E (list from memory, accepted by an independent validator). */
+    public enum Relationship {
+        /** The film is made from it. */
+        SOURCE("Source"),
+        /** Numbers that the page shows as a picture. */
+        DATA("Data"),
+        /** The same content in another form. */
+        ALTERNATIVE("Alternative"),
+        /** Goes with it. */
+        SUPPLEMENT("Supplement");
+
+        private final String pdfName;
+
+        Relationship(String pdfName) {
+            this.pdfName = pdfName;
+        }
+
+        String pdfName() {
+            return pdfName;
+        }
+    }
+
+    private final String name;
+    private final String mediaType;
+    private final byte[] bytes;
+    private final String description;
+    private final Relationship relationship;
+
+    /**
+     * Copies the bytes.
+     *
+     * @param name letters, digits, dots, dashes and underlines, at most 64, for example "job.json"
+     * @param mediaType for example "application/json"
+     * @param bytes the file, at most {@value #LARGEST_BYTES} bytes
+     * @param description one line for whoever opens the list of attachments
+     * @param relationship what it is to the film
+     */
+    public Attachment(String name, String mediaType, byte[] bytes, String description, Relationship relationship) {
+        if (!NAME.matcher(name).matches()) {
+            throw Refusal.use("the attachment name \"" + name
+                    + "\" is not allowed: use 1 to 64 letters, digits, dots, dashes and underlines");
+        }
+        if (!MEDIA_TYPE.matcher(mediaType).matches()) {
+            throw Refusal.use("the attachment " + name + " has the media type \"" + mediaType
+                    + "\"; it must read like application/json");
+        }
+        if (bytes.length > LARGEST_BYTES) {
+            throw Refusal.use("the attachment " + name + " holds " + bytes.length
+                    + " bytes; a film PDF carries at most " + LARGEST_BYTES + ": leave it out");
+        }
+        this.name = name;
+        this.mediaType = mediaType;
+        this.bytes = bytes.clone();
+        this.description = description;
+        this.relationship = relationship;
+    }
+
+    public String name() {
+        return name;
+    }
+
+    public String mediaType() {
+        return mediaType;
+    }
+
+    /** A copy. */
+    public byte[] bytes() {
+        return bytes.clone();
+    }
+
+    public String description() {
+        return description;
+    }
+
+    public Relationship relationship() {
+        return relationship;
+    }
+}

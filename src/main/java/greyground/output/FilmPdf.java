@@ -1,0 +1,249 @@
+package greyground.output;
+
+import greyground.film.FilmRows;
+import greyground.film.Legend;
+import greyground.film.PixelRect;
+import greyground.film.Sheet;
+import greyground.output.FilmDocument.CurvePoint;
+import greyground.output.FilmDocument.Film;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Lengths;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.raster.Bands;
+import greyground.raster.DeflatedRows;
+import greyground.raster.Progress;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Writes the film PDF: each film sheet as a page of its true size, then the plan, with the attachments; PDF/A-3b (ISO
+ * 19005-3:2012). The film passes straight through to the file. The same document gives the same bytes on any machine.
+ */
+public final class FilmPdf {
+    private static final double POINTS_PER_INCH = 72;
+
+    /** The longest page side a PDF/A-3 file may have, in points (ISO 19005-3:2012, 6.1.13, clause from memory). */
+    private static final double LONGEST_SIDE = 14_400;
+
+    private FilmPdf() {}
+
+    /**
+     * Writes the whole file and flushes, but leaves {@code out} open.
+     *
+     * @param threads that make the film's bands, at least 1
+     * @param out buffered by the caller or not; it is given large pieces and few small ones
+     * @throws IOException if {@code out} fails; half a file may then lie in it
+     */
+    public static void write(FilmDocument document, OutputStream out, int threads, Progress progress)
+            throws IOException {
+        for (Film film : document.films()) {
+            checkSize(film.sheet());
+        }
+        PdfObjects objects = new PdfObjects(out);
+        int parent = objects.number();
+        List<Integer> pictures = new ArrayList<>();
+        for (int i = 0; i < document.films().size(); i++) {
+            Progress share = Blackness.share(progress, i, document.films().size());
+            pictures.add(picture(document.films().get(i).rows(), objects, threads, share));
+        }
+        UsedGlyphs glyphs = new UsedGlyphs(TypeFace.load());
+        List<PageDrawing> drawings = new ArrayList<>();
+        for (Film film : document.films()) {
+            drawings.add(filmPage(film.sheet(), glyphs));
+        }
+        List<PageDrawing> planPages = PlanPages.set(document, glyphs);
+        int font = glyphs.isEmpty() ? 0 : glyphs.writeTo(objects);
+        List<Integer> pages = new ArrayList<>();
+        for (int i = 0; i < drawings.size(); i++) {
+            Sheet sheet = document.films().get(i).sheet();
+            int content = objects.addDeflated("", drawings.get(i).content());
+            pages.add(objects.add(page(
+                    parent,
+                    filmBoxes(sheet),
+                    "/XObject<</Film " + PdfObjects.reference(pictures.get(i)) + ">>",
+                    font,
+                    content)));
+        }
+        for (PageDrawing plan : planPages) {
+            int content = objects.addDeflated("", plan.content());
+            String box = "/MediaBox[" + PdfWords.numbers(0, 0, PlanPages.PAGE_WIDTH, PlanPages.PAGE_HEIGHT) + "]";
+            pages.add(objects.add(page(parent, box, "", font, content)));
+        }
+        objects.write(parent, "<</Type/Pages/Count " + pages.size() + "/Kids[" + references(pages) + "]>>");
+        int catalog = objects.add(catalog(document, objects, parent));
+        objects.finish(catalog, objects.add(information(document)));
+    }
+
+    /**
+     * Sets a plan of one line and a blank film to nowhere, so that a fresh machine has everything loaded when the film comes.
+     * Worth calling on a spare thread while the art is read; {@link #write} gives the same bytes without it.
+     */
+    public static void prepare() {
+        PixelRect whole = new PixelRect(0, 0, 16, 16);
+        Legend legend = new Legend(1, 1, 1, 0, "0");
+        Sheet sheet = new Sheet(new Resolution(60), 16, 16, whole, whole, List.of(legend));
+        ExposurePlan.Line line = new ExposurePlan.Line("0", "0", "assumed", "0");
+        ExposurePlan.Step step = new ExposurePlan.Step("0", List.of(line), List.of("0"), List.of("0"));
+        FilmDocument blank = new FilmDocument(
+                "0",
+                LocalDate.EPOCH,
+                "0",
+                List.of(new Film(sheet, new BlankRows(16, 16))),
+                List.of(line),
+                List.of(new CurvePoint(0, 1), new CurvePoint(100, 0)),
+                new ExposurePlan(List.of(step), "0", "0"),
+                List.of());
+        try {
+            write(blank, OutputStream.nullOutputStream(), 1, Progress.NONE);
+        } catch (IOException missing) {
+            throw new UncheckedIOException(missing);
+        }
+    }
+
+    /** Clear film. */
+    private record BlankRows(int width, int height) implements FilmRows {
+        @Override
+        public int bitsPerSample() {
+            return 1;
+        }
+
+        @Override
+        public Bands.Maker<byte[]> maker() {
+            return (first, count) -> new byte[count * bytesPerRow()];
+        }
+    }
+
+    private static void checkSize(Sheet sheet) {
+        double widest = LONGEST_SIDE / POINTS_PER_INCH * Lengths.MILLIMETRES_PER_INCH;
+        for (int pixels : new int[] {sheet.widthPixels(), sheet.heightPixels()}) {
+            double millimetres = sheet.resolution().millimetres(pixels);
+            Refusal.checkRange("the film sheet's side", millimetres, 2, widest, "mm", "divide the film into sheets");
+        }
+    }
+
+    private static int picture(FilmRows rows, PdfObjects objects, int threads, Progress progress) throws IOException {
+        // DeviceGray counts light. The reader of the file turns the samples over (Decode), so that the bytes stay the
+        // film's.
+        String entries = "/Type/XObject/Subtype/Image/Width " + rows.width() + "/Height " + rows.height()
+                + "/BitsPerComponent " + rows.bitsPerSample()
+                + "/ColorSpace/DeviceGray/Decode[1 0]/Interpolate false/Filter/FlateDecode";
+        return objects.addPassing(
+                entries,
+                out -> Blackness.run(() -> DeflatedRows.write(
+                        rows.height(), rows.bytesPerRow(), Blackness.KEPT.bands(rows), threads, out, progress)));
+    }
+
+    private static PageDrawing filmPage(Sheet sheet, UsedGlyphs glyphs) {
+        PageDrawing page = new PageDrawing(points(sheet, sheet.heightPixels()), glyphs);
+        page.picture("Film", points(sheet, sheet.widthPixels()));
+        double pointsPerMillimetre = POINTS_PER_INCH / Lengths.MILLIMETRES_PER_INCH;
+        for (Legend legend : sheet.legends()) {
+            page.turnedText(
+                    legend.leftMillimetres() * pointsPerMillimetre,
+                    legend.topMillimetres() * pointsPerMillimetre,
+                    legend.capHeightMillimetres()
+                            * pointsPerMillimetre
+                            / glyphs.face().capHeight(),
+                    legend.quarterTurns(),
+                    legend.text());
+        }
+        return page;
+    }
+
+    private static String filmBoxes(Sheet sheet) {
+        PixelRect whole = new PixelRect(0, 0, sheet.widthPixels(), sheet.heightPixels());
+        return "/MediaBox" + box(sheet, whole) + "/CropBox" + box(sheet, whole) + "/BleedBox"
+                + box(sheet, around(sheet.image(), sheet.plate())) + "/TrimBox" + box(sheet, sheet.plate());
+    }
+
+    /** A bleed box encloses its trim box: where the art falls short of the plate, the plate's own edge stands in. */
+    private static PixelRect around(PixelRect image, PixelRect plate) {
+        int left = Math.min(image.left(), plate.left());
+        int top = Math.min(image.top(), plate.top());
+        return new PixelRect(
+                left,
+                top,
+                Math.max(image.right(), plate.right()) - left,
+                Math.max(image.bottom(), plate.bottom()) - top);
+    }
+
+    private static String box(Sheet sheet, PixelRect rect) {
+        return "["
+                + PdfWords.numbers(
+                        points(sheet, rect.left()),
+                        points(sheet, sheet.heightPixels() - rect.bottom()),
+                        points(sheet, rect.right()),
+                        points(sheet, sheet.heightPixels() - rect.top()))
+                + "]";
+    }
+
+    private static double points(Sheet sheet, int pixels) {
+        return pixels * POINTS_PER_INCH / sheet.resolution().dotsPerInch();
+    }
+
+    private static String page(int parent, String boxes, String pictures, int font, int content) {
+        String fonts = font == 0 ? "" : "/Font<</T " + PdfObjects.reference(font) + ">>";
+        return "<</Type/Page/Parent " + PdfObjects.reference(parent) + boxes + "/Resources<<" + fonts + pictures
+                + ">>/Contents " + PdfObjects.reference(content) + ">>";
+    }
+
+    private static String catalog(FilmDocument document, PdfObjects objects, int pages) throws IOException {
+        byte[] profile = GreyProfile.bytes();
+        int profileNumber = objects.addDeflated("/N 1", profile);
+        byte[] metadata = FilmMetadata.of(document).getBytes(StandardCharsets.UTF_8);
+        int metadataNumber = objects.addStream("/Type/Metadata/Subtype/XML", metadata);
+        return "<</Type/Catalog/Pages " + PdfObjects.reference(pages) + "/Lang(en)/Metadata "
+                + PdfObjects.reference(metadataNumber) + "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1"
+                + "/OutputConditionIdentifier(Custom)/Info(Film grey, gamma 2.2)/DestOutputProfile "
+                + PdfObjects.reference(profileNumber) + ">>]/ViewerPreferences<</PrintScaling/None/Duplex/Simplex"
+                + "/PickTrayByPDFSize true/DisplayDocTitle true>>" + attachments(document, objects) + ">>";
+    }
+
+    private static String attachments(FilmDocument document, PdfObjects objects) throws IOException {
+        if (document.attachments().isEmpty()) {
+            return "";
+        }
+        List<Attachment> sorted = new ArrayList<>(document.attachments());
+        sorted.sort(Comparator.comparing(Attachment::name));
+        StringBuilder names = new StringBuilder();
+        List<Integer> files = new ArrayList<>();
+        String date = PdfWords.date(document.date());
+        for (Attachment attachment : sorted) {
+            byte[] bytes = attachment.bytes();
+            int stream = objects.addDeflated(
+                    "/Type/EmbeddedFile/Subtype" + PdfWords.name(attachment.mediaType()) + "/Params<</Size "
+                            + bytes.length + "/CreationDate" + date + "/ModDate" + date + ">>",
+                    bytes);
+            String name = "(" + attachment.name() + ")";
+            int file = objects.add("<</Type/Filespec/F" + name + "/UF" + name + "/Desc"
+                    + PdfWords.text(attachment.description()) + "/AFRelationship/"
+                    + attachment.relationship().pdfName() + "/EF<</F " + PdfObjects.reference(stream) + "/UF "
+                    + PdfObjects.reference(stream) + ">>>>");
+            files.add(file);
+            names.append(name).append(' ').append(PdfObjects.reference(file)).append(' ');
+        }
+        return "/Names<</EmbeddedFiles<</Names[" + names.toString().strip() + "]>>>>/AF[" + references(files) + "]";
+    }
+
+    private static String information(FilmDocument document) {
+        String program = PdfWords.text(document.program());
+        String date = PdfWords.date(document.date());
+        return "<</Title" + PdfWords.text(document.title()) + "/Creator" + program + "/Producer" + program
+                + "/CreationDate" + date + "/ModDate" + date + ">>";
+    }
+
+    private static String references(List<Integer> numbers) {
+        StringBuilder text = new StringBuilder();
+        for (int number : numbers) {
+            text.append(text.isEmpty() ? "" : " ").append(PdfObjects.reference(number));
+        }
+        return text.toString();
+    }
+}
