@@ -1,0 +1,56 @@
+package greyground.quantity;
+
+/**
+ * How much a damp sheet shrinks from the press to dry, so that the film can be made larger by as much: a plate of size P
+ * prints P (1 - s), and a wanted print of size P asks for a film of P / (1 - s), in each direction by itself.
+ *
+ * <p>Cotton etching papers move 0.5 to 2 % across the grain and 0.2 to 0.8 % along it (from memory, unverified); the shop
+ * measures its own.
+ *
+ * @param acrossPercent along the film's width, -5 to 10; a negative value is a sheet that grows
+ * @param downPercent along the film's height, -5 to 10
+ */
+public record PaperShrink(double acrossPercent, double downPercent) {
+    /** Paper that keeps its size. */
+    public static final PaperShrink NONE = new PaperShrink(0, 0);
+
+    public PaperShrink {
+        check("paper shrinkage across", acrossPercent);
+        check("paper shrinkage down", downPercent);
+    }
+
+    private static void check(String what, double percent) {
+        Refusal.checkRange(what, percent, -5, 10, "%", "measure a printed sheet damp and dry; 0.2 to 2 is usual");
+    }
+
+    /**
+     * Reads {@code "0.7%,0.4%"} (across, down), or one value for both.
+     *
+     * @param what the trade's name, used when refusing
+     */
+    public static PaperShrink parse(String what, String text) {
+        String[] pair = Measure.pair(text);
+        double across = Percents.parsePercent(what, pair[0]);
+        return new PaperShrink(across, pair.length == 1 ? across : Percents.parsePercent(what, pair[1]));
+    }
+
+    /** Film width for a print of width 1. */
+    public double filmScaleAcross() {
+        return 1 / (1 - acrossPercent / 100);
+    }
+
+    /** Film height for a print of height 1. */
+    public double filmScaleDown() {
+        return 1 / (1 - downPercent / 100);
+    }
+
+    /** How much a sheet grew when it was damped, in percent of its dry size. */
+    public static double expansionPercent(double dryMillimetres, double dampMillimetres) {
+        return (dampMillimetres - dryMillimetres) / dryMillimetres * 100;
+    }
+
+    /** The shrinkage, in percent of the damp size, that takes an expansion back: e / (1 + e). */
+    public static double undoing(double expansionPercent) {
+        return expansionPercent / (1 + expansionPercent / 100);
+    }
+}
