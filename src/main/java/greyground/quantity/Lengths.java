@@ -1,9 +1,6 @@
 package greyground.quantity;
 
-import java.util.Locale;
 import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * Reads lengths as people type them: a number and a unit of {@code mm}, {@code cm}, {@code in}, {@code µm} or {@code um}.
@@ -13,23 +10,23 @@ public final class Lengths {
     /** One inch in millimetres, exact by the international yard and pound agreement of 1959. */
     public static final double MILLIMETRES_PER_INCH = 25.4;
 
-    private static final Pattern LENGTH =
-            Pattern.compile("\\s*([0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)\\s*([A-Za-zµμ\"]*)\\s*");
-    private static final Map<String, Double> MILLIMETRES_PER_UNIT = Map.of(
-            "mm",
-            1.0,
-            "cm",
-            10.0,
-            "in",
-            MILLIMETRES_PER_INCH,
-            "\"",
-            MILLIMETRES_PER_INCH,
-            "um",
-            1e-3,
-            "µm",
-            1e-3,
-            "μm",
-            1e-3);
+    /** User units of a page in an inch (ISO 32000-1:2008, 8.3.2.3: 1/72 inch by default). */
+    public static final double POINTS_PER_INCH = 72;
+
+    private static final double LONGEST_MILLIMETRES = 1_000_000;
+    private static final String UNITS = "mm, cm, in or um";
+    // Two characters look like the micro sign: U+00B5 and the Greek letter U+03BC; keyboards give either.
+    private static final Map<String, Double> MILLIMETRES_PER_UNIT = Map.ofEntries(
+            Map.entry("mm", 1.0),
+            Map.entry("cm", 10.0),
+            Map.entry("m", 1000.0),
+            Map.entry("in", MILLIMETRES_PER_INCH),
+            Map.entry("inch", MILLIMETRES_PER_INCH),
+            Map.entry("inches", MILLIMETRES_PER_INCH),
+            Map.entry("\"", MILLIMETRES_PER_INCH),
+            Map.entry("um", 1e-3),
+            Map.entry("\u00b5m", 1e-3),
+            Map.entry("\u03bcm", 1e-3));
 
     private Lengths() {}
 
@@ -37,20 +34,41 @@ public final class Lengths {
      * Reads one length, for example {@code "12.5mm"} or {@code "0,5 in"}.
      *
      * @param what the trade's name of the length, used when refusing
-     * @return millimetres, not negative
+     * @return millimetres, 0 to 1 000 000
      */
     public static double parseMillimetres(String what, String text) {
-        Matcher matcher = LENGTH.matcher(text);
-        if (!matcher.matches()) {
-            throw Refusal.use(what + " \"" + text
-                    + "\" is not a length: write a number and a unit, such as 25mm, 2.5cm, 1in or 180um");
+        double millimetres = parseSignedMillimetres(what, text);
+        if (millimetres < 0) {
+            throw Refusal.use(what + " " + Measure.quoted(text) + " is negative; it must be 0 or more: drop the minus");
         }
-        String unit = matcher.group(2).toLowerCase(Locale.ROOT);
-        Double scale = MILLIMETRES_PER_UNIT.get(unit);
-        if (scale == null) {
-            String fault = unit.isEmpty() ? "has no unit" : "has the unknown unit \"" + matcher.group(2) + "\"";
-            throw Refusal.use(what + " \"" + text + "\" " + fault + ": add mm, cm, in or um");
-        }
-        return Double.parseDouble(matcher.group(1).replace(',', '.')) * scale;
+        return millimetres;
+    }
+
+    /**
+     * Reads one length that may point either way, for example {@code "-3mm"}.
+     *
+     * @return millimetres, -1 000 000 to 1 000 000
+     */
+    public static double parseSignedMillimetres(String what, String text) {
+        Measure measure =
+                Measure.parse(what, text, "a length", "write a number and a unit, such as 25mm, 2.5cm, 1in or 180um");
+        double millimetres = measure.in(MILLIMETRES_PER_UNIT, what, text, UNITS);
+        return Refusal.checkRange(
+                what, millimetres, -LONGEST_MILLIMETRES, LONGEST_MILLIMETRES, "mm", "check the number and its unit");
+    }
+
+    /** Reads one length, for example {@code "180um"}, as micrometres, not negative. */
+    public static double parseMicrometres(String what, String text) {
+        return parseMillimetres(what, text) * 1000;
+    }
+
+    /** Page units (points) in a length: 300 mm are 850.394 points. */
+    public static double points(double millimetres) {
+        return millimetres * POINTS_PER_INCH / MILLIMETRES_PER_INCH;
+    }
+
+    /** The length of a number of page units. */
+    public static double millimetresOfPoints(double points) {
+        return points * MILLIMETRES_PER_INCH / POINTS_PER_INCH;
     }
 }

@@ -1,5 +1,7 @@
 package greyground.quantity;
 
+import java.util.Map;
+
 /**
  * How fine a halftone is.
  *
@@ -9,6 +11,40 @@ public record Ruling(double linesPerCentimetre) {
     public Ruling {
         Refusal.checkRange(
                 "halftone ruling", linesPerCentimetre, 5, 400, "lines/cm", "copper and film carry 20 to 110 lines/cm");
+    }
+
+    private static final Map<String, Double> PER_CENTIMETRE = Map.ofEntries(
+            Map.entry("", 1.0),
+            Map.entry("/cm", 1.0),
+            Map.entry("l/cm", 1.0),
+            Map.entry("lpc", 1.0),
+            Map.entry("lines/cm", 1.0),
+            Map.entry("/in", 1 / 2.54),
+            Map.entry("lpi", 1 / 2.54),
+            Map.entry("lines/in", 1 / 2.54));
+
+    /**
+     * Reads {@code "60"}, {@code "60 lines/cm"} or {@code "150 lpi"}; a bare number is lines per centimetre.
+     *
+     * @param what the trade's name of the ruling, used when refusing
+     */
+    public static Ruling parse(String what, String text) {
+        return new Ruling(Measure.parse(what, text, "a ruling", "write lines per centimetre, such as 60, or 150lpi")
+                .in(PER_CENTIMETRE, what, text, "lines/cm or lpi"));
+    }
+
+    /** A ruling given per inch, 12.7 to 1016. */
+    public static Ruling ofLinesPerInch(double linesPerInch) {
+        return new Ruling(linesPerInch / 2.54);
+    }
+
+    /**
+     * How many black pixels a dot can hold at most, floor((film pixels per dot)^2): the grey levels of the halftone, beside
+     * bare film (universal practice).
+     */
+    public int levels(Resolution film) {
+        double pixelsAcross = pitchMicrometres() / film.pitchMicrometres();
+        return (int) Math.floor(pixelsAcross * pixelsAcross);
     }
 
     /** Distance of neighbouring dots, 10 000 / ruling micrometres. */

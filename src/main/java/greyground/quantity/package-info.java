@@ -1,6 +1,7 @@
 /**
- * Lengths, sizes, resolutions, rulings, densities and durations as records with their units in their names, the parsing of
- * what a person types ("200x250mm"), and {@link greyground.quantity.Refusal}, the one way to say no. Imports nothing of ours.
+ * Lengths, sizes, offsets, resolutions, rulings, densities, angles, temperatures and durations: records with their units in
+ * their names, the parsing of what a person types ("200x250mm", "2:30"), and {@link greyground.quantity.Refusal}, the one way
+ * to say no. Imports nothing of ours.
  */
 @NullMarked
 package greyground.quantity;

@@ -1,0 +1,159 @@
+package greyground.tone;
+
+import greyground.quantity.Refusal;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The tone curve of a job and what it could not keep: range mapping followed by the inverse of the plate's response.
+ *
+ * @param curve art to film
+ * @param print the range aimed at
+ * @param paperLightness L* of bare paper on this plate
+ * @param lightestLightness L* of the lightest tone that holds
+ * @param darkestLightness L* of the darkest tone before open bite
+ * @param light greys whose wish lies between paper and the lightest tone, or above paper; they print as the nearer
+ * @param dark greys whose wish is darker than the darkest tone; they print as it
+ * @param nodes the curve at {@value #NODE_COUNT} even steps of the art's L*, from black to white
+ */
+public record Compensation(
+        ToneCurve curve,
+        PrintRange print,
+        double paperLightness,
+        double lightestLightness,
+        double darkestLightness,
+        Unattained light,
+        Unattained dark,
+        List<Node> nodes) {
+    /** Number of nodes. */
+    public static final int NODE_COUNT = 33;
+
+    public Compensation {
+        nodes = List.copyOf(nodes);
+    }
+
+    /**
+     * A run of neighbouring grey codes that the plate can't print as wished.
+     *
+     * @param firstGrey first code, 0 to 65 535
+     * @param lastGrey last code; below {@code firstGrey} when there are none
+     * @param lightestWish L* wished for by the last code, 0 when there are none
+     * @param darkestWish L* wished for by the first code, 0 when there are none
+     */
+    public record Unattained(int firstGrey, int lastGrey, double lightestWish, double darkestWish) {
+        static final Unattained NONE = new Unattained(0, -1, 0, 0);
+
+        /** How many of the 65 536 grey codes. */
+        public int codes() {
+            return lastGrey - firstGrey + 1;
+        }
+
+        /** The same as a share, 0 to 1. */
+        public double shareOfCodes() {
+            return (double) codes() / ToneCurve.CODES;
+        }
+
+        /**
+         * How many pixels of the art.
+         *
+         * @param pixelsByGrey 65 536 counts, indexed by grey code
+         */
+        public long pixels(long[] pixelsByGrey) {
+            if (pixelsByGrey.length != ToneCurve.CODES) {
+                throw Refusal.use(
+                        "a grey histogram has " + pixelsByGrey.length + " counts; it must have " + ToneCurve.CODES);
+            }
+            long pixels = 0;
+            for (int grey = firstGrey; grey <= lastGrey; grey++) {
+                pixels = Math.addExact(pixels, pixelsByGrey[grey]);
+            }
+            return pixels;
+        }
+    }
+
+    /**
+     * One point of the curve, for records and diagrams.
+     *
+     * @param artLightness L* of the art
+     * @param wishedLightness L* that the range mapping asks for
+     * @param coverage film coverage, 0 to 1
+     * @param attained whether the plate prints the wish
+     */
+    public record Node(double artLightness, double wishedLightness, double coverage, boolean attained) {}
+
+    /** Compensates for all that the plate can print, from paper to its turning point. */
+    public static Compensation of(String name, ArtRange art, RangeMapping mapping, PlateResponse response) {
+        return of(name, art, mapping, PrintRange.of(response), response);
+    }
+
+    /**
+     * Makes a curve.
+     *
+     * @param name printed on the film
+     * @param art what counts as white and black in the art
+     * @param mapping how the art's range is fitted to the print's
+     * @param print the range aimed at; parts of it that the plate can't reach are reported
+     * @param response of the plate
+     */
+    public static Compensation of(
+            String name, ArtRange art, RangeMapping mapping, PrintRange print, PlateResponse response) {
+        ResponseInverse inverse = new ResponseInverse(response);
+        char[] table = new char[ToneCurve.CODES];
+        int firstLight = ToneCurve.CODES;
+        int lastLight = -1;
+        int lastDark = -1;
+        int before = ToneCurve.SOLID;
+        for (int grey = 0; grey < ToneCurve.CODES; grey++) {
+            double wish = mapping.lightness(luminance(grey), art, print);
+            // Rounding in the last digit must not make a lighter grey blacker.
+            before = Math.min(before, (int) Math.round(inverse.coverage(wish) * ToneCurve.SOLID));
+            table[grey] = (char) before;
+            if (inverse.tooDark(wish)) {
+                lastDark = grey;
+            } else if (inverse.inLightGap(wish) || inverse.tooLight(wish)) {
+                firstLight = Math.min(firstLight, grey);
+                lastLight = grey;
+            }
+        }
+        return new Compensation(
+                new ToneCurve(name, table),
+                print,
+                inverse.paperLightness(),
+                inverse.lightestLightness(),
+                inverse.darkestLightness(),
+                unattained(firstLight, lastLight, art, mapping, print),
+                unattained(0, lastDark, art, mapping, print),
+                nodes(table, art, mapping, print, inverse));
+    }
+
+    private static Unattained unattained(int first, int last, ArtRange art, RangeMapping mapping, PrintRange print) {
+        return last < first
+                ? Unattained.NONE
+                : new Unattained(
+                        first,
+                        last,
+                        mapping.lightness(luminance(last), art, print),
+                        mapping.lightness(luminance(first), art, print));
+    }
+
+    private static List<Node> nodes(
+            char[] table, ArtRange art, RangeMapping mapping, PrintRange print, ResponseInverse inverse) {
+        List<Node> nodes = new ArrayList<>();
+        for (int i = 0; i < NODE_COUNT; i++) {
+            double artLightness = 100.0 * i / (NODE_COUNT - 1);
+            int grey = (int) Math.round(Lightness.toLuminance(artLightness) * ToneCurve.SOLID);
+            double wish = mapping.lightness(luminance(grey), art, print);
+            nodes.add(new Node(artLightness, wish, (double) table[grey] / ToneCurve.SOLID, inverse.attainable(wish)));
+        }
+        return nodes;
+    }
+
+    private static double luminance(int grey) {
+        return (double) grey / (ToneCurve.CODES - 1);
+    }
+
+    /** Pixels of the art whose tone is not printed as wished, at both ends together. */
+    public long unattainedPixels(long[] pixelsByGrey) {
+        return Math.addExact(light.pixels(pixelsByGrey), dark.pixels(pixelsByGrey));
+    }
+}

@@ -1,0 +1,97 @@
+package greyground.tone;
+
+import greyground.quantity.Refusal;
+import java.util.Arrays;
+
+/**
+ * A smooth curve through measured or computed points that rises or falls wherever they do and never overshoots: cubic
+ * Hermite pieces whose slopes come from {@link FritschCarlson} or {@link FritschButland}. The two differ; a record that
+ * quotes a value must name its kind.
+ */
+public final class MonotoneCubic {
+    // Never changed after construction, so any thread may read.
+    private final double[] x;
+    private final double[] y;
+    private final double[] slopes;
+
+    private MonotoneCubic(double[] x, double[] y, double[] slopes) {
+        this.x = x;
+        this.y = y;
+        this.slopes = slopes;
+    }
+
+    /** Through the points with the slopes of {@link FritschCarlson}. */
+    public static MonotoneCubic fritschCarlson(double[] x, double[] y) {
+        check(x, y);
+        return new MonotoneCubic(x.clone(), y.clone(), FritschCarlson.slopes(x, y));
+    }
+
+    /** Through the points with the slopes of {@link FritschButland}, also known as PCHIP. */
+    public static MonotoneCubic fritschButland(double[] x, double[] y) {
+        check(x, y);
+        return new MonotoneCubic(x.clone(), y.clone(), FritschButland.slopes(x, y));
+    }
+
+    private static void check(double[] x, double[] y) {
+        if (x.length < 2 || x.length != y.length) {
+            throw Refusal.use("a curve has " + x.length + " places and " + y.length
+                    + " values; it needs as many values as places, at least 2: measure more patches");
+        }
+        for (int i = 0; i < x.length; i++) {
+            if (!Double.isFinite(x[i]) || !Double.isFinite(y[i]) || (i > 0 && x[i] <= x[i - 1])) {
+                throw Refusal.use("point " + (i + 1) + " of a curve is (" + x[i] + ", " + y[i]
+                        + "); places must rise and all numbers be finite: sort the patches and average repeats");
+            }
+        }
+    }
+
+    /** Number of points. */
+    public int size() {
+        return x.length;
+    }
+
+    /** Place of a point, 0 to {@link #size()} - 1. */
+    public double place(int point) {
+        return x[point];
+    }
+
+    /** Value at a point. */
+    public double pointValue(int point) {
+        return y[point];
+    }
+
+    /** Slope at a point. */
+    public double pointSlope(int point) {
+        return slopes[point];
+    }
+
+    /**
+     * The curve's value.
+     *
+     * @param place from the first to the last point's place; anything else is refused, nothing is extrapolated
+     */
+    public double value(double place) {
+        int i = piece(place);
+        double h = x[i + 1] - x[i];
+        double t = (place - x[i]) / h;
+        double u = 1 - t;
+        return y[i] * u * u * (1 + 2 * t)
+                + y[i + 1] * t * t * (1 + 2 * u)
+                + h * t * u * (slopes[i] * u - slopes[i + 1] * t);
+    }
+
+    /** The curve's slope at a place within its points. */
+    public double slope(double place) {
+        int i = piece(place);
+        double h = x[i + 1] - x[i];
+        double t = (place - x[i]) / h;
+        double u = 1 - t;
+        return 6 * t * u * (y[i + 1] - y[i]) / h + slopes[i] * u * (1 - 3 * t) + slopes[i + 1] * t * (1 - 3 * u);
+    }
+
+    private int piece(double place) {
+        Refusal.checkRange("place on a curve", place, x[0], x[x.length - 1], "", "a curve ends at its last point");
+        int found = Arrays.binarySearch(x, place);
+        return Math.min(x.length - 2, found >= 0 ? found : -found - 2);
+    }
+}

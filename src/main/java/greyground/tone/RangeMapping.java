@@ -1,0 +1,103 @@
+package greyground.tone;
+
+import greyground.quantity.Refusal;
+
+/**
+ * Which print lightness a grey of the art asks for, when the print's range is shorter than the art's. All are monotone and
+ * take the art's white to paper and its black to the darkest tone.
+ */
+public sealed interface RangeMapping {
+    /** Keeps visual spacing; a good default for prints (common practice). */
+    RangeMapping DEFAULT = new LightnessLinear();
+
+    /**
+     * Print lightness wanted.
+     *
+     * @param luminance of the art, linear, 0 to 1
+     * @return absolute L*, within {@code print}
+     */
+    double lightness(double luminance, ArtRange art, PrintRange print);
+
+    /** The word used on the command line and in files. */
+    String word();
+
+    /** L* of the art, relative to its white, stretched evenly onto the print's L*. */
+    record LightnessLinear() implements RangeMapping {
+        @Override
+        public double lightness(double luminance, ArtRange art, PrintRange print) {
+            double black = Lightness.ofLuminance(art.relativeBlack());
+            double here = Lightness.ofLuminance(art.relative(luminance));
+            return between(print.darkestLightness(), print.paperLightness(), (here - black) / (100 - black));
+        }
+
+        @Override
+        public String word() {
+            return "lightness";
+        }
+    }
+
+    /**
+     * Linear light stretched evenly: black-point compensation (ISO 18619:2015, 4.2.6-4.2.7, formula from memory), whose white
+     * here is the paper's.
+     */
+    record BlackPointCompensated() implements RangeMapping {
+        @Override
+        public double lightness(double luminance, ArtRange art, PrintRange print) {
+            double black = art.relativeBlack();
+            double share = (art.relative(luminance) - black) / (1 - black);
+            double darkest = Lightness.toLuminance(print.darkestLightness());
+            double paper = Lightness.toLuminance(print.paperLightness());
+            return Lightness.ofLuminance(between(darkest, paper, share));
+        }
+
+        @Override
+        public String word() {
+            return "black-point";
+        }
+    }
+
+    /**
+     * Density stretched evenly; it darkens the middle and suits photographic scales (common practice). Art blacker than
+     * {@link #DEEPEST} counts as that black, since the density of no light at all has no end.
+     */
+    record DensityLinear() implements RangeMapping {
+        /** No print is denser (assumed; the top of the usual range of reflection densities). */
+        public static final double DEEPEST = 2.2;
+
+        @Override
+        public double lightness(double luminance, ArtRange art, PrintRange print) {
+            double share = density(art.relative(luminance)) / density(art.relativeBlack());
+            double paper = Lightness.toDensity(print.paperLightness());
+            // L* 0 has no density; an L* of a millionth is as black.
+            double darkest = Lightness.toDensity(Math.max(1e-6, print.darkestLightness()));
+            double lightness = Lightness.ofDensity(between(paper, darkest, share));
+            return Math.max(print.darkestLightness(), Math.min(print.paperLightness(), lightness));
+        }
+
+        private static double density(double luminance) {
+            return luminance <= 0 ? DEEPEST : Math.min(DEEPEST, -StrictMath.log10(luminance));
+        }
+
+        @Override
+        public String word() {
+            return "density";
+        }
+    }
+
+    /** Finds a mapping by its word. */
+    static RangeMapping named(String word) {
+        return switch (word) {
+            case "lightness" -> new LightnessLinear();
+            case "black-point" -> new BlackPointCompensated();
+            case "density" -> new DensityLinear();
+            default ->
+                throw Refusal.use(
+                        "range mapping \"" + word + "\" is unknown: choose lightness, black-point or density");
+        };
+    }
+
+    private static double between(double from, double to, double share) {
+        // Exact at both ends.
+        return share >= 1 ? to : from + (to - from) * share;
+    }
+}
