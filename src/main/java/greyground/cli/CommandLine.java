@@ -1,14 +1,115 @@
 package greyground.cli;
 
+import greyground.quantity.Refusal;
 import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.CancellationException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.HelpCommand;
+import picocli.CommandLine.IFactory;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
 
-/** Reads the command line and runs what it asks for. */
-public final class CommandLine {
-    private CommandLine() {}
+/**
+ * Reads the command line and runs what it asks for. Exit status: 0 done, 2 wrong use, 1 failed; a refusal is one line, and no
+ * stack trace ever reaches the user.
+ */
+@Command(
+        name = "greyground",
+        description = {
+            "Prepares film positives for copper plates, so that their tones survive exposure, ground, bite, wipe and paper.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  greyground positive harbour.tif --plate 200x250mm --out harbour.pdf",
+            "      a film for a 200 x 250 mm plate, with marks, wedge and plan",
+            "  greyground plan harbour.pdf",
+            "      the exposure and bite plan that the film carries, as text",
+            "",
+            "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
+            "Exit status: 0 done, 1 failed, 2 wrong use."
+        },
+        subcommands = {HelpCommand.class, PositiveCommand.class, PlanCommand.class},
+        synopsisSubcommandLabel = "COMMAND")
+public final class CommandLine implements Runnable {
+    private static final int DONE = 0;
+    private static final int FAILED = 1;
+    private static final int WRONG_USE = 2;
+
+    private final PrintStream out;
+
+    private CommandLine(PrintStream out) {
+        this.out = out;
+    }
 
     /** Runs one command and returns its exit status: 0 done, 2 wrong use, 1 failed. */
     public static int run(String[] arguments, PrintStream out, PrintStream err) {
-        out.println("greyground");
-        return 0;
+        picocli.CommandLine line = new picocli.CommandLine(new CommandLine(out), commands(out, err))
+                .setUsageHelpWidth(100)
+                .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
+                .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
+                .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
+                .setParameterExceptionHandler((fault, words) -> wrongUse(fault, err))
+                .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
+        return line.execute(arguments);
+    }
+
+    /** No command at all: show how to begin. */
+    @Override
+    public void run() {
+        new picocli.CommandLine(this).setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF)).usage(out);
+    }
+
+    private static IFactory commands(PrintStream out, PrintStream err) {
+        return new IFactory() {
+            @Override
+            public <K> K create(Class<K> kind) throws Exception {
+                Object command = null;
+                if (kind == PositiveCommand.class) {
+                    command = new PositiveCommand(out, err);
+                } else if (kind == PlanCommand.class) {
+                    command = new PlanCommand(out);
+                }
+                return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
+            }
+        };
+    }
+
+    private static int wrongUse(ParameterException fault, PrintStream err) {
+        String message = fault.getMessage().replaceAll("\\s*[\\r\\n]+\\s*", " ");
+        if (fault instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
+            message = "\"" + unmatched.getUnmatched().get(0) + "\" is not something " + name(fault) + " knows";
+        }
+        err.println("greyground: " + message + "; see '" + name(fault) + " --help'");
+        return WRONG_USE;
+    }
+
+    private static String name(ParameterException fault) {
+        return fault.getCommandLine().getCommandSpec().qualifiedName();
+    }
+
+    private static int failed(Exception fault, PrintStream err) {
+        if (fault instanceof Refusal refusal) {
+            err.println("greyground: " + refusal.getMessage());
+            return refusal.kind() == Refusal.Kind.USE ? WRONG_USE : FAILED;
+        }
+        if (fault instanceof CancellationException) {
+            err.println("greyground: stopped; nothing was written");
+            return FAILED;
+        }
+        String said = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
+        err.println("greyground: an unforeseen fault, " + fault.getClass().getSimpleName() + ": " + said
+                + "; nothing was written, please report it with the command you gave");
+        if (System.getenv("GREYGROUND_TRACE") != null) {
+            fault.printStackTrace(err);
+        }
+        return FAILED;
+    }
+
+    static int done() {
+        return DONE;
     }
 }
