@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * What to do at the bench, step by step, once the film is printed.
  *
- * @param steps in the order they are done
+ * @param steps in the order they are done; the first states the film the plan is for
  * @param summary one line for the film's own legend, for example "expose 150 s, no separate screen; bite 20 min"
  * @param caution the lead line that defers to safety data sheet, local law and licensed practice
  */
@@ -14,19 +14,38 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
         steps = List.copyOf(steps);
     }
 
+    /** Every warning of every step, in bench order. */
+    public List<String> warnings() {
+        return steps.stream().flatMap(step -> step.warnings().stream()).toList();
+    }
+
     /**
      * One step.
      *
      * @param title for example "Thinning"
+     * @param seconds how long a clock runs at this step, 0 when nothing is timed
      * @param lines its numbers
+     * @param warnings what the numbers say is wrong, may be empty
      * @param advice sentences on how to do or check it, may be empty
      * @param cautions what can hurt at this step, may be empty
      */
-    public record Step(String title, List<Line> lines, List<String> advice, List<String> cautions) {
+    public record Step(
+            String title,
+            double seconds,
+            List<Line> lines,
+            List<String> warnings,
+            List<String> advice,
+            List<String> cautions) {
         public Step {
             lines = List.copyOf(lines);
+            warnings = List.copyOf(warnings);
             advice = List.copyOf(advice);
             cautions = List.copyOf(cautions);
+        }
+
+        /** A step without a clock and without warnings. */
+        public Step(String title, List<Line> lines, List<String> advice, List<String> cautions) {
+            this(title, 0, lines, List.of(), advice, cautions);
         }
     }
 
@@ -35,8 +54,13 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
      *
      * @param label for example "time"
      * @param value with its unit, for example "27 min"
-     * @param provenance "assumed", "measured 2026-03-04" or "computed"
+     * @param provenance "assumed", "measured 2026-03-04", "computed", "computed from assumed", or empty for what the job states
      * @param basis where it comes from, may be empty
      */
-    public record Line(String label, String value, String provenance, String basis) {}
+    public record Line(String label, String value, String provenance, String basis) {
+        /** Whether the number rests on something nobody has measured in this workshop. */
+        public boolean restsOnAssumption() {
+            return provenance.contains("assumed");
+        }
+    }
 }

@@ -3,13 +3,13 @@ package greyground.workshop;
 /**
  * The ferric chloride bath. The rate belongs to a fresh bath of the strength and temperature it was found at.
  *
- * @param degreesBaume strength now, modulus 145, 20 to 48
+ * @param degreesBaume strength now, modulus 145, 20 to 46
  * @param temperatureCelsius now, 5 to 50
  * @param litres in the tray, 0.1 to 1000
  * @param copperGramsPerLitre dissolved so far, 0 to 200
  * @param copperLimitGramsPerLitre at which the bite would stop, 10 to 300
  * @param rateMicrometresPerMinute in a fresh bath, 0.05 to 100
- * @param rateDegreesBaume strength at which the rate was found, 20 to 48
+ * @param rateDegreesBaume strength at which the rate was found, 20 to 46
  * @param rateTemperatureCelsius temperature at which the rate was found, 5 to 50
  * @param activationKilojoulesPerMole how strongly temperature tells, 10 to 60
  * @param etchFactor depth over undercut, 0.5 to 10
@@ -28,14 +28,14 @@ public record Bath(
         Figure etchFactor,
         Figure biteMinutes) {
     public Bath {
-        degreesBaume.within("bath.degreesBaume", 20, 48, "degrees Baume", "read a hydrometer; 40 to 42 is usual");
+        degreesBaume.within("bath.degreesBaume", 20, 46, "degrees Baume", "read a hydrometer; 40 to 42 is usual");
         temperatureCelsius.within("bath.temperatureCelsius", 5, 50, "C", "read a thermometer in the bath");
         litres.within("bath.litres", 0.1, 1000, "L", "give the bath that is in the tray");
         copperGramsPerLitre.within("bath.copperGramsPerLitre", 0, 200, "g/L", "add up the bite log");
         copperLimitGramsPerLitre.within("bath.copperLimitGramsPerLitre", 10, 300, "g/L", "100 is usual");
         rateMicrometresPerMinute.within(
                 "bath.rateMicrometresPerMinute", 0.05, 100, "um/min", "bite a strip and measure its depth");
-        rateDegreesBaume.within("bath.rateDegreesBaume", 20, 48, "degrees Baume", "give the test's strength");
+        rateDegreesBaume.within("bath.rateDegreesBaume", 20, 46, "degrees Baume", "give the test's strength");
         rateTemperatureCelsius.within("bath.rateTemperatureCelsius", 5, 50, "C", "give the test's temperature");
         activationKilojoulesPerMole.within(
                 "bath.activationKilojoulesPerMole", 10, 60, "kJ/mol", "fit it to two strips at two temperatures");

@@ -1,0 +1,137 @@
+package greyground.plan;
+
+import greyground.quantity.Refusal;
+import greyground.workshop.Ink;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Minutes for a wanted depth, what a little less or more time does, and how much longer after a proof.
+ *
+ * @param depthMicrometres wanted
+ * @param minutes that reach it
+ * @param rows from 20 % less time to 20 % more
+ */
+public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) {
+    /** Width that a land must keep to hold on, from memory 5 to 10 um. */
+    private static final double LEAST_LAND_MICROMETRES = 5;
+
+    public BitePlan {
+        rows = List.copyOf(rows);
+    }
+
+    /**
+     * The plate after one time.
+     *
+     * @param timePercent of the planned time
+     * @param minutes in the bath
+     * @param depthMicrometres reached
+     * @param undercutMicrometres under each edge
+     * @param leastLandMicrometres narrowest land, measured on the resist, that outlives the bite
+     * @param solidDensity visual density of a deep cell that holds its ink, paper included
+     * @param copperGramsPerLitre in the bath afterwards
+     */
+    public record Row(
+            double timePercent,
+            double minutes,
+            double depthMicrometres,
+            double undercutMicrometres,
+            double leastLandMicrometres,
+            double solidDensity,
+            double copperGramsPerLitre) {}
+
+    /**
+     * Plans a bite to a depth.
+     *
+     * @param depthMicrometres wanted, 0.5 to 300
+     */
+    public static BitePlan toDepth(Workshop workshop, PlanRequest request, double depthMicrometres) {
+        Refusal.checkRange("wanted depth", depthMicrometres, 0.5, 300, "um", "20 to 50 um is a deep aquatint");
+        Bite bite = Bite.of(workshop, request);
+        double minutes = bite.minutesTo(depthMicrometres);
+        List<Row> rows = new ArrayList<>();
+        for (int percent = 80; percent <= 120; percent += 10) {
+            double time = minutes * percent / 100;
+            double depth = bite.depthAfter(time);
+            rows.add(new Row(
+                    percent,
+                    time,
+                    depth,
+                    bite.undercut(depth),
+                    leastLand(bite, depth),
+                    densityAt(workshop, depth),
+                    bite.copperAfter(depth)));
+        }
+        return new BitePlan(depthMicrometres, minutes, rows);
+    }
+
+    /** Plans a bite to the depth at which a deep solid prints with a density, paper included. */
+    public static BitePlan toDensity(Workshop workshop, PlanRequest request, double solidDensity) {
+        return toDepth(workshop, request, depthFor(workshop, solidDensity));
+    }
+
+    static double leastLand(Bite bite, double depth) {
+        return 2 * bite.undercut(depth) + LEAST_LAND_MICROMETRES;
+    }
+
+    /** Density of a deep cell full of ink: paper + Dinf(1 - exp(-m eta h)) (form after Tollenaar and Ernst 1961, from memory). */
+    private static double densityAt(Workshop workshop, double depth) {
+        Ink ink = workshop.ink();
+        double film = depth * ink.transferFraction().value();
+        return workshop.paper().whiteDensity().value()
+                - ink.saturationDensity().value()
+                        * Math.expm1(-ink.strengthPerMicrometre().value() * film);
+    }
+
+    /** Depth for a solid density, the inverse of {@link #densityAt}. */
+    static double depthFor(Workshop workshop, double solidDensity) {
+        Ink ink = workshop.ink();
+        double paper = workshop.paper().whiteDensity().value();
+        double share = checkedShare(solidDensity, paper, ink.saturationDensity().value());
+        double film = -Math.log1p(-share) / ink.strengthPerMicrometre().value();
+        return film / ink.transferFraction().value();
+    }
+
+    /**
+     * Minutes more after a proof, when the depth was measured: t (h wanted / h now - 1), divided by how much faster the bath is now
+     * than it was.
+     *
+     * @param minutesSoFar above 0
+     * @param rateNowOverThen from temperature and copper, 1 when the bath is as it was
+     * @return 0 when the plate is already deep enough
+     */
+    public static double minutesMore(
+            double minutesSoFar, double depthMicrometres, double wantedMicrometres, double rateNowOverThen) {
+        Refusal.checkRange("minutes bitten so far", minutesSoFar, 0.01, 10_000, "min", "add up the bite log");
+        Refusal.checkRange("measured depth", depthMicrometres, 0.1, 1000, "um", "measure it in a wide bar's edge");
+        Refusal.checkRange("bath's rate now over then", rateNowOverThen, 0.01, 100, "", "1 when nothing changed");
+        return Math.max(0, minutesSoFar * (wantedMicrometres / depthMicrometres - 1) / rateNowOverThen);
+    }
+
+    /**
+     * By how much to deepen a plate whose proof printed a solid too pale: ink film, and with it depth, goes as
+     * ln(1 - D / Dinf), so ink strength and transfer cancel.
+     *
+     * @param proofDensity of the solid on the proof, paper included
+     * @param wantedDensity paper included
+     * @return wanted depth over present depth
+     */
+    public static double depthFactor(Workshop workshop, double proofDensity, double wantedDensity) {
+        double paper = workshop.paper().whiteDensity().value();
+        double most = workshop.ink().saturationDensity().value();
+        return Math.log1p(-checkedShare(wantedDensity, paper, most))
+                / Math.log1p(-checkedShare(proofDensity, paper, most));
+    }
+
+    /** Density over paper as a share of saturation, refused unless between 0 and 1. */
+    private static double checkedShare(double density, double paper, double most) {
+        double share = (density - paper) / most;
+        if (!(share > 0 && share < 1)) {
+            throw Refusal.use("solid density is " + Refusal.plain(density) + "; it must lie between the paper's "
+                    + Refusal.plain(paper) + " and " + Refusal.plain(paper + most)
+                    + ", the most this ink gives: ask for less, or measure the ink again");
+        }
+        return share;
+    }
+}

@@ -1,0 +1,208 @@
+package greyground.plan;
+
+import static greyground.plan.ResistSteps.micrometres;
+import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.minutes;
+
+import greyground.plan.ExposurePlan.Step;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.workshop.Aquatint;
+import greyground.workshop.Bath;
+import greyground.workshop.Hardening;
+import greyground.workshop.Workshop;
+import java.util.List;
+
+/** The steps from developed resist to proof. */
+final class CopperSteps {
+    private final Workshop workshop;
+    private final PlanRequest request;
+
+    CopperSteps(Workshop workshop, PlanRequest request) {
+        this.workshop = workshop;
+        this.request = request;
+    }
+
+    /** The shop's usual minutes, for the same depth in the bath as it stands when the plate goes in. */
+    static double biteMinutes(Workshop workshop, Bite bite) {
+        Bath bath = workshop.bath();
+        return bath.biteMinutes().value() * bath.rateMicrometresPerMinute().value() / bite.rateAtStart();
+    }
+
+    Step aquatint(PlateProcess.SprayedAquatint ground) {
+        Aquatint aquatint = workshop.aquatint();
+        return new StepDraft("Aquatint, sprayed on the open copper")
+                .clock(aquatint.dryingMinutes().value() * 60)
+                .stated("land wanted", fixed(ground.landFraction() * 100, 0) + " % of the open copper")
+                .stated("grain wanted", micrometres(ground.grainMicrometres()))
+                .known("drying", minutes(aquatint.dryingMinutes().value()), aquatint.dryingMinutes())
+                .advise(
+                        "Spray a strip of bare copper beside the plate and look with a loupe before each further coat: about as"
+                                + " much dot as gap, dots apart, none flooded.")
+                .care(Cautions.SPRAY)
+                .done();
+    }
+
+    Step stopOut() {
+        return new StepDraft("Stop out back and edges")
+                .advise(
+                        "Cover the back, the bevel and every pinhole outside the image; let it dry. What isn't covered bites.")
+                .care(Cautions.STOP_OUT)
+                .done();
+    }
+
+    Step hardening() {
+        Hardening hardening = workshop.hardening();
+        return new StepDraft("Harden")
+                .clock(hardening.minutes().value() * 60)
+                .known("time under the lamp", minutes(hardening.minutes().value()), hardening.minutes())
+                .advise("Dry first, then expose the whole plate without any film.")
+                .care(Cautions.LAMP)
+                .care(request.isBitten() ? Cautions.WARM_DRYING : List.of())
+                .done();
+    }
+
+    Step bite() {
+        Bath bath = workshop.bath();
+        Bite bite = Bite.of(workshop, request);
+        double time = biteMinutes(workshop, bite);
+        double depth = bite.depthAfter(time);
+        FerricStrength strength = FerricStrength.ofBaume(bath.degreesBaume().value());
+        StepDraft step = new StepDraft("Bite")
+                .clock(time * 60)
+                .known("bath strength", Refusal.plain(bath.degreesBaume().value()) + " °Bé", bath.degreesBaume())
+                .computed(
+                        "hydrometer shows",
+                        "SG " + fixed(strength.kilogramsPerLitre(), 3),
+                        "145/(145 - degrees), at 60 °F (16 °C), clean bath",
+                        bath.degreesBaume())
+                .computed(
+                        "ferric chloride",
+                        fixed(strength.massPerCent(), 1) + " % = " + fixed(strength.gramsPerLitre(), 0) + " g/L",
+                        "density table at 20 °C",
+                        bath.degreesBaume())
+                .known(
+                        "temperature",
+                        Refusal.plain(bath.temperatureCelsius().value()) + " °C",
+                        bath.temperatureCelsius())
+                .known(
+                        "copper in the bath, before",
+                        fixed(bite.copperAtStart(), 1) + " g/L",
+                        bath.copperGramsPerLitre())
+                .computed(
+                        "rate as the plate goes in",
+                        fixed(bite.rateAtStart(), 2) + " µm/min",
+                        "found rate x temperature x copper load",
+                        bath.rateMicrometresPerMinute(),
+                        bath.activationKilojoulesPerMole())
+                .known("usual bite", minutes(bath.biteMinutes().value()), bath.biteMinutes())
+                .computed(
+                        "bite for",
+                        minutes(time),
+                        "usual bite x found rate / rate now",
+                        bath.biteMinutes(),
+                        bath.rateMicrometresPerMinute())
+                .computed(
+                        "depth expected",
+                        micrometres(Math.rint(depth)),
+                        "rate x time, slowing as copper dissolves",
+                        bath.rateMicrometresPerMinute(),
+                        bath.copperLimitGramsPerLitre())
+                .computed(
+                        "creep under each edge",
+                        micrometres(Math.rint(bite.undercut(depth))),
+                        "depth / etch factor (Allen, Horne & Stevens 1982)",
+                        bath.etchFactor())
+                .computed(
+                        "narrowest land that lasts",
+                        micrometres(Math.rint(BitePlan.leastLand(bite, depth))),
+                        "two undercuts + 5 µm to hold on (from memory)",
+                        bath.etchFactor())
+                .computed(
+                        "copper dissolved",
+                        fixed(
+                                        (bite.copperAfter(depth) - bite.copperAtStart())
+                                                * bath.litres().value(),
+                                        1) + " g",
+                        "plate x open share x depth x 8.96 g/cm³",
+                        bath.rateMicrometresPerMinute())
+                .computed(
+                        "copper in the bath, after",
+                        fixed(bite.copperAfter(depth), 1) + " g/L",
+                        "before + dissolved / litres",
+                        bath.litres());
+        warnings(step, bite, depth);
+        if (request.process() instanceof PlateProcess.Photogravure) {
+            step.advise(
+                    "One bath is usual for this film. With several, go from strong to weak: the weaker bath passes through the"
+                            + " film sooner, so the lighter tones start later.");
+        }
+        return step.advise(
+                        "Plate face up, moved the same way each time. Read the thermometer in the bath, not in the room."
+                                + " Write down minutes, degrees and copper in the bite log.")
+                .care(Cautions.FERRIC)
+                .done();
+    }
+
+    private void warnings(StepDraft step, Bite bite, double depth) {
+        Bath bath = workshop.bath();
+        double apart = bath.degreesBaume().value() - bath.rateDegreesBaume().value();
+        if (Math.abs(apart) > 0.5) {
+            step.warn("The rate was found at "
+                    + Refusal.plain(bath.rateDegreesBaume().value()) + " °Bé and this bath has "
+                    + Refusal.plain(bath.degreesBaume().value())
+                    + ": strength isn't corrected for. At studio strengths a stronger bath should bite slower; bite a test"
+                    + " strip first.");
+        }
+        if (bite.copperAfter(depth) >= bite.copperLimit() / 2) {
+            step.warn("This bite leaves " + fixed(bite.copperAfter(depth), 0)
+                    + " g/L copper in the bath, past half of the " + fixed(bite.copperLimit(), 0)
+                    + " g/L where it stops: times double. Make a fresh bath.");
+        }
+        if (bite.copperAtStart() > 0) {
+            step.advise("Copper in solution raises the hydrometer: a used bath reads stronger than it is.");
+        }
+    }
+
+    Step strip() {
+        return new StepDraft("Rinse and strip")
+                .advise(
+                        "Rinse long, face down first, then strip film and stop-out. Keep the film on if you mean to bite again"
+                                + " after a corner has been looked at.")
+                .care(Cautions.STRIPPER)
+                .done();
+    }
+
+    Step proof() {
+        StepDraft step = new StepDraft("Ink, wipe and proof");
+        if (!request.isBitten()) {
+            step.advise(
+                    "The film itself holds the ink: soft canvas, light hand, no scraper, low pressure to begin with.");
+        }
+        return step.advise(
+                        "Measure paper, solid and wedge on the dry proof and keep them with the plan: a measured number replaces"
+                                + " an assumed one.")
+                .care(Cautions.PRESS)
+                .done();
+    }
+
+    Step biteAgain() {
+        double time = biteMinutes(workshop, Bite.of(workshop, request));
+        Bath bath = workshop.bath();
+        return new StepDraft("Too pale? Bite again")
+                .computed(
+                        "a tenth deeper",
+                        minutes(time * 0.1) + " more",
+                        "time so far x (depth wanted / depth now - 1)",
+                        bath.biteMinutes())
+                .computed(
+                        "a quarter deeper",
+                        minutes(time * 0.25) + " more",
+                        "time so far x (depth wanted / depth now - 1)",
+                        bath.biteMinutes())
+                .advise(
+                        "Only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
+                                + " narrowest lands and the wide blacks.")
+                .done();
+    }
+}

@@ -1,0 +1,62 @@
+package greyground.plan;
+
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.quantity.Size;
+
+/**
+ * What a plan needs to know of the job.
+ *
+ * @param process how the plate is made; photogravure always exposes a separate screen
+ * @param plate its size
+ * @param separateScreen whether an aquatint screen film is exposed by itself before the positive
+ * @param meanCoverage share of the plate that is black on the film, 0 to 1
+ * @param filmName for the heading
+ * @param date as the job gives it, may be empty
+ * @param resolution of the film
+ * @param grainName for example "grain 180 um"
+ * @param curveName for example "edge growth 18 um, n 1.7"
+ */
+public record PlanRequest(
+        PlateProcess process,
+        Size plate,
+        boolean separateScreen,
+        double meanCoverage,
+        String filmName,
+        String date,
+        Resolution resolution,
+        String grainName,
+        String curveName) {
+    public PlanRequest {
+        Refusal.checkRange("film's mean coverage", meanCoverage, 0, 1, "", "give the share of black on the film");
+        if (process instanceof PlateProcess.Photogravure && !separateScreen) {
+            throw Refusal.use("separate screen is off; photogravure needs it on: expose the screen film, or choose the "
+                    + "process etched-film");
+        }
+    }
+
+    /**
+     * Share of the plate that the bath reaches: the film's black, less what a sprayed ground or the screen keeps covered inside
+     * it.
+     */
+    public double openShare() {
+        if (process instanceof PlateProcess.SprayedAquatint ground) {
+            return meanCoverage * (1 - ground.landFraction());
+        }
+        if (process instanceof PlateProcess.Photogravure screen) {
+            return meanCoverage * screen.screenBlack();
+        }
+        return meanCoverage;
+    }
+
+    /** Plate's area. */
+    public double plateSquareCentimetres() {
+        return plate.widthMillimetres() * plate.heightMillimetres() / 100;
+    }
+
+    /** Whether the plate goes into the bath at all. */
+    public boolean isBitten() {
+        return !(process instanceof PlateProcess.UnetchedFilm);
+    }
+}

@@ -1,0 +1,159 @@
+package greyground.plan;
+
+import greyground.plan.ExposurePlan.Line;
+import greyground.plan.ExposurePlan.Step;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A plan as plain text of at most 80 columns, to be read at arm's length: a box to tick at each step, its clock at the right edge,
+ * numbers in columns, an open circle at what nobody has measured, and where the numbers come from at the end.
+ */
+public final class PlanText {
+    private static final int WIDTH = 80;
+    private static final int LABEL = 6;
+    private static final int VALUE = 38;
+    private static final int PROVENANCE = 54;
+
+    private final StringBuilder text = new StringBuilder();
+    private final List<String> notes = new ArrayList<>();
+    private final boolean plainLetters;
+
+    private PlanText(boolean plainLetters) {
+        this.plainLetters = plainLetters;
+    }
+
+    /** The plan with the signs of the trade, such as µm and °Bé. Lines end in a line feed. */
+    public static String of(ExposurePlan plan) {
+        return new PlanText(false).write(plan);
+    }
+
+    /** The plan in the letters that every terminal has. */
+    public static String inPlainLetters(ExposurePlan plan) {
+        return new PlanText(true).write(plan);
+    }
+
+    private String write(ExposurePlan plan) {
+        line("EXPOSURE AND BITE PLAN");
+        line("=".repeat(WIDTH));
+        paragraph("", upperFirst(plan.summary()) + ".");
+        line("");
+        int number = 0;
+        for (Step step : plan.steps()) {
+            if (number == 0) {
+                facts(step);
+                cautionAndWarnings(plan);
+            } else {
+                step(number, step);
+            }
+            number++;
+        }
+        line("-".repeat(WIDTH));
+        paragraph("", "○ rests on a number that nobody has measured in this workshop. The numbers come from:");
+        for (int i = 0; i < notes.size(); i++) {
+            paragraph(String.format(Locale.ROOT, "%4s ", "[" + (i + 1) + "]"), notes.get(i));
+        }
+        return text.toString();
+    }
+
+    private void facts(Step film) {
+        for (Line each : film.lines()) {
+            paragraph(padded("  " + each.label(), 22), each.value());
+        }
+        line("");
+    }
+
+    private void cautionAndWarnings(ExposurePlan plan) {
+        paragraph("", plan.caution());
+        int warnings = plan.warnings().size();
+        if (warnings > 0) {
+            line("");
+            paragraph("", warnings == 1 ? "1 warning, marked !! below." : warnings + " warnings, marked !! below.");
+        }
+        line("");
+    }
+
+    private void step(int number, Step step) {
+        String title = String.format(Locale.ROOT, "[ ] %2d  %s ", number, step.title());
+        String clock = step.seconds() > 0 ? " " + clock(step.seconds()) : "";
+        String leader = clock.isEmpty() ? "" : ".".repeat(Math.max(2, WIDTH - title.length() - clock.length()));
+        line(title + leader + clock);
+        for (Line each : step.lines()) {
+            number(each);
+        }
+        step.warnings().forEach(sentence -> paragraph("   !! ", sentence));
+        step.advice().forEach(sentence -> paragraph("    - ", sentence));
+        step.cautions().forEach(sentence -> paragraph(" CARE ", sentence));
+        line("");
+    }
+
+    private void number(Line each) {
+        String mark = each.restsOnAssumption() ? "○ " : "  ";
+        String known = each.provenance().isEmpty() ? "" : mark + shortened(each.provenance()) + note(each.basis());
+        line(padded(padded(" ".repeat(LABEL) + each.label(), VALUE) + each.value(), PROVENANCE) + known);
+    }
+
+    /** The circle already says "from assumed". */
+    private static String shortened(String provenance) {
+        return provenance.equals("computed from assumed") ? "computed" : provenance;
+    }
+
+    private String note(String basis) {
+        if (basis.isEmpty()) {
+            return "";
+        }
+        if (!notes.contains(basis)) {
+            notes.add(basis);
+        }
+        return " [" + (notes.indexOf(basis) + 1) + "]";
+    }
+
+    private static String clock(double seconds) {
+        long whole = Math.round(seconds);
+        return whole < 3600
+                ? String.format(Locale.ROOT, "%d:%02d min", whole / 60, whole % 60)
+                : String.format(Locale.ROOT, "%d:%02d h", whole / 3600, whole % 3600 / 60);
+    }
+
+    /** Words wrapped to the page, further lines under the first word. A word too long for the page stands alone. */
+    private void paragraph(String start, String words) {
+        StringBuilder row = new StringBuilder(start);
+        int indent = start.length();
+        for (String word : plain(words).trim().split("\\s+")) {
+            if (row.length() > indent && row.length() + 1 + word.length() > WIDTH) {
+                line(row.toString());
+                row = new StringBuilder(" ".repeat(indent));
+            }
+            if (row.length() > indent) {
+                row.append(' ');
+            }
+            row.append(word);
+        }
+        line(row.toString());
+    }
+
+    private String padded(String start, int column) {
+        String known = plain(start);
+        return known.length() < column ? known + " ".repeat(column - known.length()) : known + " ";
+    }
+
+    private void line(String row) {
+        text.append(plain(row).stripTrailing()).append('\n');
+    }
+
+    private String plain(String words) {
+        return plainLetters
+                ? words.replace("µ", "u")
+                        .replace("°", "")
+                        .replace("é", "e")
+                        .replace("×", "x")
+                        .replace("³", "3")
+                        .replace("○", "o")
+                : words;
+    }
+
+    private static String upperFirst(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}

@@ -1,0 +1,302 @@
+package greyground.plan;
+
+import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.minutes;
+import static greyground.plan.StepDraft.seconds;
+import static greyground.plan.StepDraft.times;
+
+import greyground.plan.ExposurePlan.Step;
+import greyground.quantity.Refusal;
+import greyground.workshop.Developer;
+import greyground.workshop.Exposure;
+import greyground.workshop.FilmPrinter;
+import greyground.workshop.Light;
+import greyground.workshop.Resist;
+import greyground.workshop.Workshop;
+import java.util.List;
+import java.util.Locale;
+
+/** The steps from bare copper to developed resist. */
+final class ResistSteps {
+    private final Workshop workshop;
+    private final PlanRequest request;
+    private final ExposureTimes times;
+
+    ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) {
+        this.workshop = workshop;
+        this.request = request;
+        this.times = times;
+    }
+
+    Step laminate() {
+        Resist resist = workshop.resist();
+        StepDraft step = new StepDraft("Degrease and laminate")
+                .known(
+                        "film thickness",
+                        micrometres(resist.thicknessMicrometres().value()),
+                        resist.thicknessMicrometres())
+                .advise(
+                        "Clean until water runs off in one sheet with no break, dry, and laminate at once under safelight.");
+        if (!request.isBitten()) {
+            step.advise("Don't thin it: here the film's own thickness holds the ink.");
+        }
+        return step.care(Cautions.DEGREASE).done();
+    }
+
+    Step thinning() {
+        Resist resist = workshop.resist();
+        double wanted = resist.thinningMinutes().value();
+        double least = resist.thinningLeastMinutes().value();
+        double most = resist.thinningMostMinutes().value();
+        StepDraft step = new StepDraft("Thinning in soda")
+                .clock(wanted * 60)
+                .known("time", minutes(wanted), resist.thinningMinutes())
+                .known("window", Refusal.plain(least) + " to " + minutes(most), resist.thinningMostMinutes())
+                .known(
+                        "thickness afterwards",
+                        micrometres(resist.thinnedThicknessMicrometres().value()),
+                        resist.thinnedThicknessMicrometres());
+        if (wanted < least || wanted > most) {
+            step.warn("Thinning of " + minutes(wanted) + " lies outside the window of " + Refusal.plain(least) + " to "
+                    + minutes(most) + ": too short leaves a thick, soft-edged film, too long pinholes and weak lands.");
+        }
+        if (resist.thinningMinutes().isAssumed()) {
+            step.advise(
+                    "Find your own time once: on one plate take strips out at 0, 10, 20, 30 and 40 min, expose the same wedge"
+                            + " and dots on each, and keep the time that holds the smallest dot and the smallest land.");
+        }
+        return step.advise("Rock gently, rinse, dry cool and flat. Safelight throughout.")
+                .care(Cautions.SODA)
+                .done();
+    }
+
+    Step filmCheck() {
+        Exposure exposure = workshop.exposure();
+        FilmPrinter printer = workshop.filmPrinter();
+        Resist resist = workshop.resist();
+        double needed = neededBlack();
+        double window = printer.uvWindow();
+        StepDraft step = new StepDraft("Film on the light table")
+                .computed(
+                        "black needed, over clear",
+                        fixed(needed, 2) + " D (UV)",
+                        "density of the wedge step held + 1/contrast + margin",
+                        exposure.targetStep(),
+                        resist.contrastGamma(),
+                        exposure.blackMarginDensity())
+                .computed(
+                        "black on this film, over clear",
+                        fixed(window, 2) + " D (UV)",
+                        "printer's black less clear, as the resist sees them",
+                        printer.blackUvDensity(),
+                        printer.clearUvDensity());
+        if (window < needed) {
+            double steps = (needed - window) / StepWedge.DENSITY_PER_STEP;
+            step.warn("The film's black is " + fixed(needed - window, 2)
+                    + " D too thin for this exposure: shadows may harden"
+                    + " and stay shut. Print a denser black (two films in register add up), or hold "
+                    + fixed(steps, 1) + " steps fewer, which is "
+                    + fixed(100 * StepWedge.exposureFactor(steps, 0), 0) + " % of the exposure.");
+        }
+        return step.known(
+                        "smallest opening",
+                        micrometres(resist.smallestOpeningMicrometres().value()),
+                        resist.smallestOpeningMicrometres())
+                .known(
+                        "smallest land",
+                        micrometres(resist.smallestLandMicrometres().value()),
+                        resist.smallestLandMicrometres())
+                .advise(
+                        "Measure the 100 mm rulers both ways: out by more than 0.2 mm, print again at 100 %. Look through solid"
+                                + " blacks with a loupe: 1 % of pinholes brings a black of 3.0 down to 2.0.")
+                .advise("Black to the eye need not be black to the lamp: judge by a wedge, not by looking.")
+                .done();
+    }
+
+    /** Density over clear that the film's black must have when the wanted step is held. */
+    private double neededBlack() {
+        Exposure exposure = workshop.exposure();
+        return ResistCurve.requiredBlackDensity(
+                StepWedge.nominal().density(exposure.targetStep().value()),
+                workshop.resist().contrastGamma().value(),
+                exposure.blackMarginDensity().value());
+    }
+
+    List<Step> exposures() {
+        Exposure exposure = workshop.exposure();
+        if (!request.separateScreen()) {
+            StepDraft one = new StepDraft("Exposure")
+                    .clock(times.togetherSeconds())
+                    .known(
+                            "found for a screen",
+                            seconds(exposure.screenSeconds().value()),
+                            exposure.screenSeconds())
+                    .known(
+                            "found for the image",
+                            seconds(exposure.imageSeconds().value()),
+                            exposure.imageSeconds());
+            corrections(one);
+            return List.of(one.computed(
+                            "expose the positive for",
+                            seconds(times.togetherSeconds()),
+                            "no separate screen: the image gets the sum of both (common practice)",
+                            exposure.screenSeconds(),
+                            exposure.imageSeconds())
+                    .advise(inkSideDown())
+                    .care(Cautions.LAMP)
+                    .done());
+        }
+        StepDraft screen = new StepDraft("Screen exposure")
+                .clock(times.screenSeconds())
+                .known("found for the screen", seconds(exposure.screenSeconds().value()), exposure.screenSeconds());
+        corrections(screen);
+        screen.computed(
+                        "expose the screen for",
+                        seconds(times.screenSeconds()),
+                        "time found x corrections",
+                        exposure.screenSeconds())
+                .advise(inkSideDown())
+                .care(Cautions.LAMP);
+        Step image = new StepDraft("Image exposure")
+                .clock(times.imageSeconds())
+                .known("found for the image", seconds(exposure.imageSeconds().value()), exposure.imageSeconds())
+                .computed(
+                        "expose the positive for",
+                        seconds(times.imageSeconds()),
+                        "time found x corrections",
+                        exposure.imageSeconds())
+                .computed(
+                        "both together",
+                        seconds(times.togetherSeconds()),
+                        "what one exposure without a screen would get",
+                        exposure.screenSeconds(),
+                        exposure.imageSeconds())
+                .advise("Same frame, same lamp, straight after the screen. The order doesn't matter; the sum does.")
+                .care(Cautions.LAMP)
+                .done();
+        return List.of(screen.done(), image);
+    }
+
+    private static String inkSideDown() {
+        return "Ink side down on the film, good contact all over, wedge beside the image. Note the step held afterwards.";
+    }
+
+    private void corrections(StepDraft step) {
+        Exposure exposure = workshop.exposure();
+        Light light = workshop.light();
+        step.computed(
+                "step held " + Refusal.plain(exposure.stepHeld().value()) + ", wanted "
+                        + Refusal.plain(exposure.targetStep().value()),
+                times(times.stepFactor()),
+                "10^(0.15 x steps missing)",
+                exposure.stepHeld(),
+                exposure.targetStep());
+        String distance = centimetres(light.distanceAtTestMillimetres().value()) + ", now "
+                + centimetres(light.distanceMillimetres().value()) + " cm";
+        boolean moved = light.distanceAtTestMillimetres().value()
+                != light.distanceMillimetres().value();
+        if (light.kind() == Light.Kind.POINT) {
+            step.computed(
+                    "lamp at " + distance,
+                    times(times.distanceFactor()),
+                    "inverse square of the distance",
+                    light.distanceAtTestMillimetres(),
+                    light.distanceMillimetres());
+        } else if (moved) {
+            step.warn("Tubes found at " + distance
+                    + ": their light follows no simple law, so nothing was corrected. Expose a"
+                    + " wedge at the new distance.");
+        }
+        step.computed(
+                "lamp's age",
+                times(times.ageingFactor()),
+                "exponential fading to 80 % in the lamp's rated hours",
+                light.hours(),
+                light.hoursAtTest());
+        step.computed(
+                "film base",
+                times(times.baseFactor()),
+                "10^(clear UV density now less then)",
+                workshop.filmPrinter().clearUvDensity(),
+                exposure.filmBaseAtTestDensity());
+    }
+
+    Step hold() {
+        Exposure exposure = workshop.exposure();
+        double hold = exposure.holdMinutes().value();
+        return new StepDraft("Hold")
+                .clock(hold * 60)
+                .known("time", minutes(hold), exposure.holdMinutes())
+                .advise("Dark and flat, cover sheet on: the film goes on hardening. Then peel the sheet.")
+                .done();
+    }
+
+    Step developing() {
+        Developer developer = workshop.developer();
+        double loss = SodaBath.hardnessLoss(
+                developer.gramsPerLitre().value(),
+                developer.soda(),
+                developer.hardnessMilligramsPerLitre().value());
+        double share = developer.breakpointShare().value();
+        double whole = developer.minutes().value() * 60;
+        String soda = developer.soda().name().toLowerCase(Locale.ROOT);
+        StepDraft step = new StepDraft("Develop")
+                .clock(whole)
+                .known("soda, " + soda, perLitre(developer.gramsPerLitre().value()), developer.gramsPerLitre());
+        for (Developer.Soda other : Developer.Soda.values()) {
+            if (other != developer.soda()) {
+                double grams =
+                        SodaBath.equivalentGrams(developer.gramsPerLitre().value(), developer.soda(), other);
+                step.computed(
+                        "or " + other.name().toLowerCase(Locale.ROOT),
+                        perLitre(grams),
+                        "same carbonate, by molar mass",
+                        developer.gramsPerLitre());
+            }
+        }
+        step.computed(
+                "soda lost to hard water",
+                fixed(loss * 100, 1) + " %",
+                "one for one with calcium and magnesium",
+                developer.hardnessMilligramsPerLitre());
+        if (loss > 0.10) {
+            step.warn("Hard water takes " + fixed(loss * 100, 0)
+                    + " % of the soda (more than 10 %): use soft or distilled water" + " or weigh that much more.");
+        }
+        return step.known(
+                        "temperature",
+                        fixed(developer.temperatureCelsius().value(), 0) + " °C",
+                        developer.temperatureCelsius())
+                .known("time, about", minutes(developer.minutes().value()), developer.minutes())
+                .computed(
+                        "copper should show at",
+                        seconds(whole * share),
+                        "share of the whole time at which copper first shows",
+                        developer.minutes(),
+                        developer.breakpointShare())
+                .advise("Copper check: note when copper first shows, divide by " + Refusal.plain(share)
+                        + ", and stop then. Shows at 2 min: " + clock(120 / share) + " in all; 3 min: "
+                        + clock(180 / share)
+                        + "; 4 min: " + clock(240 / share) + ".")
+                .advise("Rinse, then look with a loupe: clean bright copper in every dark, every small land in place.")
+                .care(Cautions.SODA)
+                .done();
+    }
+
+    private static String clock(double seconds) {
+        long whole = Math.round(seconds);
+        return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
+    }
+
+    private static String perLitre(double grams) {
+        return fixed(grams, 1) + " g/L";
+    }
+
+    private static String centimetres(double millimetres) {
+        return Refusal.plain(millimetres / 10);
+    }
+
+    static String micrometres(double value) {
+        return Refusal.plain(Math.round(value * 10) / 10.0) + " µm";
+    }
+}

@@ -1,0 +1,98 @@
+package greyground.plan;
+
+import greyground.plan.ExposurePlan.Line;
+import greyground.plan.ExposurePlan.Step;
+import greyground.workshop.Figure;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** A step being written. Used by one thread, then turned into a {@link Step}. */
+final class StepDraft {
+    private final String title;
+    private double seconds;
+    private final List<Line> lines = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
+    private final List<String> advice = new ArrayList<>();
+    private final List<String> cautions = new ArrayList<>();
+
+    StepDraft(String title) {
+        this.title = title;
+    }
+
+    /** A fact that the job states. */
+    StepDraft stated(String label, String value) {
+        if (!value.isBlank()) {
+            lines.add(new Line(label, value, "", ""));
+        }
+        return this;
+    }
+
+    /** A number of the workshop with its own provenance. */
+    StepDraft known(String label, String value, Figure figure) {
+        lines.add(new Line(
+                label, value, figure.provenance().words(), figure.provenance().basis()));
+        return this;
+    }
+
+    /** A number worked out from others; it is only as sure as they are. */
+    StepDraft computed(String label, String value, String basis, Figure... from) {
+        boolean sure = true;
+        for (Figure figure : from) {
+            sure &= !figure.isAssumed();
+        }
+        lines.add(new Line(label, value, sure ? "computed" : "computed from assumed", basis));
+        return this;
+    }
+
+    StepDraft clock(double wantedSeconds) {
+        seconds = wantedSeconds;
+        return this;
+    }
+
+    StepDraft warn(String sentence) {
+        warnings.add(sentence);
+        return this;
+    }
+
+    StepDraft advise(String sentence) {
+        advice.add(sentence);
+        return this;
+    }
+
+    StepDraft care(List<String> sentences) {
+        cautions.addAll(sentences);
+        return this;
+    }
+
+    Step done() {
+        return new Step(title, seconds, lines, warnings, advice, cautions);
+    }
+
+    /** Seconds as read off a timer: "45 s", "150 s (2:30)"; under 10 s with a tenth. */
+    static String seconds(double seconds) {
+        if (seconds < 9.95) {
+            return fixed(seconds, 1) + " s";
+        }
+        long whole = Math.round(seconds);
+        return whole < 100
+                ? whole + " s"
+                : whole + " s (" + whole / 60 + ":" + String.format(Locale.ROOT, "%02d", whole % 60) + ")";
+    }
+
+    /** Minutes as read off a clock: "27 min", under ten with a tenth when it says something. */
+    static String minutes(double minutes) {
+        String text = minutes < 9.95 ? fixed(minutes, 1) : fixed(minutes, 0);
+        return (text.endsWith(".0") ? text.substring(0, text.length() - 2) : text) + " min";
+    }
+
+    /** A number with a fixed count of decimals. */
+    static String fixed(double value, int decimals) {
+        return String.format(Locale.ROOT, "%." + decimals + "f", value);
+    }
+
+    /** A correction factor. */
+    static String times(double factor) {
+        return "× " + fixed(factor, factor < 9.995 ? 2 : 1);
+    }
+}
