@@ -1,0 +1,90 @@
+package greyground.app;
+
+import greyground.film.Job;
+import greyground.film.JobFile;
+import greyground.output.Attachment;
+import greyground.output.FilmPdfReader;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanJson;
+import greyground.quantity.Refusal;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.ByteBuffer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Opens jobs, workshops and plans, from their own files or from the film PDF that carries them. */
+public final class KeptFiles {
+    /** A job or workshop is a few kilobytes; far beyond that it is something else. */
+    private static final int LARGEST_BYTES = 4 << 20;
+
+    private KeptFiles() {}
+
+    /** Reads a job file, or the job inside a film PDF. */
+    public static Job job(Path file) {
+        return JobFile.read(text("job", file, Attachment.JOB));
+    }
+
+    /** Reads a workshop file, or the workshop inside a film PDF. */
+    public static Workshop workshop(Path file) {
+        return WorkshopFile.read(text("workshop", file, Attachment.WORKSHOP));
+    }
+
+    /** The plan that a film PDF carries. */
+    public static ExposurePlan plan(Path filmPdf) {
+        return PlanJson.read(text("plan", filmPdf, Attachment.PLAN));
+    }
+
+    /** Whether a file starts like a PDF. */
+    public static boolean isPdf(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(5), StandardCharsets.ISO_8859_1).equals("%PDF-");
+        } catch (IOException unreadable) {
+            return false;
+        }
+    }
+
+    /** Writes a job file, whole or not at all. */
+    public static void saveJob(Path file, Job job) throws Exception {
+        byte[] bytes = JobFile.text(job).getBytes(StandardCharsets.UTF_8);
+        SafeFile.write("job", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+    }
+
+    private static String text(String what, Path file, String attachment) {
+        if (!Files.isRegularFile(file)) {
+            throw Refusal.failure("there is no " + what + " file " + file + ": check the name");
+        }
+        if (isPdf(file)) {
+            try (FilmPdfReader reader = FilmPdfReader.open(file)) {
+                byte[] bytes = reader.attachment(attachment)
+                        .orElseThrow(() -> Refusal.failure(file.getFileName() + " carries no " + what
+                                + ": give a film PDF made by this program"));
+                return decoded(what, file, bytes);
+            } catch (IOException closing) {
+                throw Refusal.failure("cannot read " + file + ": " + closing.getMessage(), closing);
+            }
+        }
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
+            if (bytes.length > LARGEST_BYTES) {
+                throw Refusal.failure(what + " file " + file + " is larger than " + LARGEST_BYTES / (1 << 20)
+                        + " MiB; a " + what + " takes a few kilobytes: choose another file");
+            }
+            return decoded(what, file, bytes);
+        } catch (IOException unreadable) {
+            throw Refusal.failure("cannot read the " + what + " file " + file + ": " + unreadable.getMessage(), unreadable);
+        }
+    }
+
+    private static String decoded(String what, Path file, byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+        } catch (CharacterCodingException notText) {
+            throw Refusal.failure(what + " file " + file + " is not UTF-8 text: choose another file", notText);
+        }
+    }
+}

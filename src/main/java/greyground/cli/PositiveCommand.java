@@ -1,0 +1,142 @@
+package greyground.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.KeptFiles;
+import greyground.app.PositiveWork;
+import greyground.app.SourceArt;
+import greyground.film.Job;
+import greyground.quantity.Refusal;
+import greyground.workshop.JsonText;
+import greyground.workshop.Workshop;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Prepares a positive. */
+@Command(
+        name = "positive",
+        sortOptions = false,
+        description = {
+            "Prepares a film positive: ART becomes a film PDF at the plate's true size, with register marks, rulers,",
+            "a step wedge and the exposure and bite plan.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  greyground positive harbour.tif --plate 200x250mm --out harbour.pdf",
+            "      the usual: etched film, 180 um grain at the workshop's resolution, ink side down",
+            "  greyground positive harbour.tif --plate 8x10in --ruling 60 --angle 45 --out harbour.pdf --tiff harbour.tif",
+            "      a halftone of 60 lines/cm; the same bits as a TIFF for a bureau",
+            "  greyground positive book.tif --page 3 --crop 10%%,5%%,60%%,70%% --rotate 90 --white 82%% --black 3%% \\",
+            "             --plate 100x150mm --out leaf.pdf",
+            "      part of the third picture in a file, turned, with its paper and ink points given",
+            "  greyground positive harbour.tif --process photogravure --plate 200x250mm --out harbour.pdf",
+            "      a continuous-tone film, and the aquatint screen film as its second page",
+            "  greyground positive harbour.tif --job harbour.pdf --workshop shop.json --out again.pdf",
+            "      the same film again, by the job that an earlier film carries"
+        })
+final class PositiveCommand implements Callable<Integer> {
+    private final PrintStream out;
+    private final PrintStream err;
+
+    @Parameters(paramLabel = "ART", description = "TIFF, PNG, JPEG, WebP, PSD, BMP or PNM")
+    private Path art = Path.of("");
+
+    @Option(names = "--out", paramLabel = "FILM.pdf", required = true, description = "the film to write")
+    private Path film = Path.of("");
+
+    @Option(names = "--tiff", paramLabel = "FILM.tif", description = "write the same bits as a TIFF too")
+    private @Nullable Path tiff;
+
+    @Option(
+            names = "--workshop",
+            paramLabel = "FILE",
+            description = "the workshop's own numbers, or a film PDF that carries them (usual: documented assumptions)")
+    private @Nullable Path workshop;
+
+    @Option(
+            names = "--job",
+            paramLabel = "FILE",
+            description = "reuse this job, or that of a film PDF; a file that does not exist yet is written")
+    private @Nullable Path job;
+
+    @Mixin
+    private JobOptions options = new JobOptions();
+
+    @Option(names = "--json", description = "print the outcome as JSON")
+    private boolean json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
+    private boolean help;
+
+    PositiveCommand(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        Optional<Job> base = job != null && Files.exists(job) ? Optional.of(KeptFiles.job(job)) : Optional.empty();
+        Workshop shop = workshop == null ? Workshop.assumed() : KeptFiles.workshop(workshop);
+        TerminalProgress progress = new TerminalProgress(err);
+        PositiveWork.Outcome outcome;
+        try (PositiveWork work = PositiveWork.open(art)) {
+            SourceArt source = work.source(options.page != null ? options.page : base.map(b -> b.art().page()).orElse(1));
+            double dotsPerInch = shop.filmPrinter().resolutionDpi().value();
+            Job wanted = options.job(base, source, dotsPerInch, LocalDate.now().toString());
+            outcome = work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show);
+        } finally {
+            progress.clear();
+        }
+        if (job != null && base.isEmpty()) {
+            KeptFiles.saveJob(job, outcome.job());
+        }
+        if (json) {
+            out.print(JsonText.print(tree(outcome)));
+        } else {
+            lines(outcome).forEach(out::println);
+        }
+        return CommandLine.done();
+    }
+
+    private List<String> lines(PositiveWork.Outcome outcome) {
+        java.util.ArrayList<String> lines = new java.util.ArrayList<>();
+        lines.add("film    " + film + " (" + outcome.sheetWords() + ")");
+        if (tiff != null) {
+            lines.add("tiff    " + tiff);
+        }
+        if (job != null) {
+            lines.add("job     " + job);
+        }
+        lines.add("plate   " + outcome.job().plate() + ", " + outcome.job().process().word() + ", "
+                + outcome.job().grain().name() + " at "
+                + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");
+        lines.add("reads   " + outcome.readingWords());
+        lines.add("tones   " + outcome.toneWords());
+        lines.add("plan    " + outcome.planSummary());
+        outcome.warnings().forEach(warning -> lines.add("note    " + warning));
+        return lines;
+    }
+
+    private ObjectNode tree(PositiveWork.Outcome outcome) {
+        ObjectNode tree = JsonText.object();
+        tree.put("film", film.toString());
+        if (tiff != null) {
+            tree.put("tiff", tiff.toString());
+        }
+        outcome.describe(tree);
+        return tree;
+    }
+}
