@@ -59,16 +59,22 @@ public final class BenchOrder {
     }
 
     private static Step film(Workshop workshop, PlanRequest request) {
-        return new StepDraft("The film")
+        StepDraft film = new StepDraft("The film")
                 .stated("film", request.filmName())
                 .stated("date", request.date())
                 .stated("workshop", workshop.name())
                 .stated("process", request.process().word())
                 .stated("plate", request.plate().toString())
                 .stated("resolution", Refusal.plain(request.resolution().dotsPerInch()) + " dpi")
-                .stated("grain", request.grainName())
+                .stated("tone carried by", request.grainName())
                 .stated("curve", request.curveName())
-                .stated("black on the film", fixed(request.meanCoverage() * 100, 0) + " % of the plate")
-                .done();
+                .stated("black on the film", fixed(request.meanCoverage() * 100, 0) + " % of the plate");
+        if (request.process() instanceof PlateProcess.Photogravure screen) {
+            film.stated(
+                    "screen film",
+                    fixed(screen.screenBlack() * 100, 0) + " % black, spacing "
+                            + ResistSteps.micrometres(screen.screenSpacingMicrometres()));
+        }
+        return film.done();
     }
 }

@@ -60,7 +60,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
                     depth,
                     bite.undercut(depth),
                     leastLand(bite, depth),
-                    densityAt(workshop, depth),
+                    workshop.solidDensity(depth),
                     bite.copperAfter(depth)));
         }
         return new BitePlan(depthMicrometres, minutes, rows);
@@ -75,16 +75,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
         return 2 * bite.undercut(depth) + LEAST_LAND_MICROMETRES;
     }
 
-    /** Density of a deep cell full of ink: paper + Dinf(1 - exp(-m eta h)) (form after Tollenaar and Ernst 1961, from memory). */
-    private static double densityAt(Workshop workshop, double depth) {
-        Ink ink = workshop.ink();
-        double film = depth * ink.transferFraction().value();
-        return workshop.paper().whiteDensity().value()
-                - ink.saturationDensity().value()
-                        * Math.expm1(-ink.strengthPerMicrometre().value() * film);
-    }
-
-    /** Depth for a solid density, the inverse of {@link #densityAt}. */
+    /** Depth for a solid density, the inverse of {@link Workshop#solidDensity}. */
     static double depthFor(Workshop workshop, double solidDensity) {
         Ink ink = workshop.ink();
         double paper = workshop.paper().whiteDensity().value();

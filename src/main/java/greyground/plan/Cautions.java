@@ -24,6 +24,9 @@ final class Cautions {
             "Never look at or reach under a lit lamp. Close the frame, cover skin, wear eyewear that stops ultraviolet; some"
                     + " lamps make ozone, all get hot.");
 
+    static final List<String> LAMP_AGAIN =
+            List.of("The lamp again: frame closed, skin covered, eyes behind eyewear that stops ultraviolet.");
+
     static final List<String> SPRAY = List.of(
             "Sprayed ground is a flammable mist: booth or open air, no flame or spark, a respirator made for it. Rosin or asphalt"
                     + " dust can explode in a closed box and can sensitise the lungs.");

@@ -9,8 +9,10 @@ import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.workshop.Aquatint;
 import greyground.workshop.Bath;
+import greyground.workshop.Figure;
 import greyground.workshop.Hardening;
 import greyground.workshop.Workshop;
+import java.util.ArrayList;
 import java.util.List;
 
 /** The steps from developed resist to proof. */
@@ -57,7 +59,7 @@ final class CopperSteps {
                 .clock(hardening.minutes().value() * 60)
                 .known("time under the lamp", minutes(hardening.minutes().value()), hardening.minutes())
                 .advise("Dry first, then expose the whole plate without any film.")
-                .care(Cautions.LAMP)
+                .care(Cautions.LAMP_AGAIN)
                 .care(request.isBitten() ? Cautions.WARM_DRYING : List.of())
                 .done();
     }
@@ -69,7 +71,7 @@ final class CopperSteps {
         double depth = bite.depthAfter(time);
         FerricStrength strength = FerricStrength.ofBaume(bath.degreesBaume().value());
         StepDraft step = new StepDraft("Bite")
-                .clock(time * 60)
+                .clock(StepDraft.clockSeconds(time))
                 .known("bath strength", Refusal.plain(bath.degreesBaume().value()) + " °Bé", bath.degreesBaume())
                 .computed(
                         "hydrometer shows",
@@ -78,7 +80,7 @@ final class CopperSteps {
                         bath.degreesBaume())
                 .computed(
                         "ferric chloride",
-                        fixed(strength.massPerCent(), 1) + " % = " + fixed(strength.gramsPerLitre(), 0) + " g/L",
+                        fixed(strength.massPerCent(), 1) + " %, " + fixed(strength.gramsPerLitre(), 0) + " g/L",
                         "density table at 20 °C",
                         bath.degreesBaume())
                 .known(
@@ -93,31 +95,24 @@ final class CopperSteps {
                         "rate as the plate goes in",
                         fixed(bite.rateAtStart(), 2) + " µm/min",
                         "found rate x temperature x copper load",
-                        bath.rateMicrometresPerMinute(),
-                        bath.activationKilojoulesPerMole())
+                        rateFrom())
                 .known("usual bite", minutes(bath.biteMinutes().value()), bath.biteMinutes())
-                .computed(
-                        "bite for",
-                        minutes(time),
-                        "usual bite x found rate / rate now",
-                        bath.biteMinutes(),
-                        bath.rateMicrometresPerMinute())
+                .computed("bite for", minutes(time), "usual bite x found rate / rate now", rateFrom(bath.biteMinutes()))
                 .computed(
                         "depth expected",
                         micrometres(Math.rint(depth)),
                         "rate x time, slowing as copper dissolves",
-                        bath.rateMicrometresPerMinute(),
-                        bath.copperLimitGramsPerLitre())
+                        rateFrom(bath.biteMinutes(), bath.litres()))
                 .computed(
                         "creep under each edge",
                         micrometres(Math.rint(bite.undercut(depth))),
                         "depth / etch factor (Allen, Horne & Stevens 1982)",
-                        bath.etchFactor())
+                        rateFrom(bath.biteMinutes(), bath.etchFactor()))
                 .computed(
                         "narrowest land that lasts",
                         micrometres(Math.rint(BitePlan.leastLand(bite, depth))),
                         "two undercuts + 5 µm to hold on (from memory)",
-                        bath.etchFactor())
+                        rateFrom(bath.biteMinutes(), bath.etchFactor()))
                 .computed(
                         "copper dissolved",
                         fixed(
@@ -125,12 +120,12 @@ final class CopperSteps {
                                                 * bath.litres().value(),
                                         1) + " g",
                         "plate x open share x depth x 8.96 g/cm³",
-                        bath.rateMicrometresPerMinute())
+                        rateFrom(bath.biteMinutes()))
                 .computed(
                         "copper in the bath, after",
                         fixed(bite.copperAfter(depth), 1) + " g/L",
                         "before + dissolved / litres",
-                        bath.litres());
+                        rateFrom(bath.biteMinutes(), bath.litres()));
         warnings(step, bite, depth);
         if (request.process() instanceof PlateProcess.Photogravure) {
             step.advise(
@@ -142,6 +137,16 @@ final class CopperSteps {
                                 + " Write down minutes, degrees and copper in the bite log.")
                 .care(Cautions.FERRIC)
                 .done();
+    }
+
+    /** Everything that the rate of this bath rests on, and whatever is given besides. */
+    private Figure[] rateFrom(Figure... besides) {
+        Bath bath = workshop.bath();
+        List<Figure> all = new ArrayList<>(List.of(besides));
+        all.addAll(List.of(bath.rateMicrometresPerMinute(), bath.rateTemperatureCelsius()));
+        all.addAll(List.of(bath.temperatureCelsius(), bath.activationKilojoulesPerMole()));
+        all.addAll(List.of(bath.copperGramsPerLitre(), bath.copperLimitGramsPerLitre()));
+        return all.toArray(Figure[]::new);
     }
 
     private void warnings(StepDraft step, Bite bite, double depth) {
@@ -194,12 +199,12 @@ final class CopperSteps {
                         "a tenth deeper",
                         minutes(time * 0.1) + " more",
                         "time so far x (depth wanted / depth now - 1)",
-                        bath.biteMinutes())
+                        rateFrom(bath.biteMinutes()))
                 .computed(
                         "a quarter deeper",
                         minutes(time * 0.25) + " more",
                         "time so far x (depth wanted / depth now - 1)",
-                        bath.biteMinutes())
+                        rateFrom(bath.biteMinutes()))
                 .advise(
                         "Only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
                                 + " narrowest lands and the wide blacks.")

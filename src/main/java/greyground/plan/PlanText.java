@@ -5,12 +5,14 @@ import greyground.plan.ExposurePlan.Step;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * A plan as plain text of at most 80 columns, to be read at arm's length: a box to tick at each step, its clock at the right edge,
  * numbers in columns, an open circle at what nobody has measured, and where the numbers come from at the end.
  */
 public final class PlanText {
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
     private static final int WIDTH = 80;
     private static final int LABEL = 6;
     private static final int VALUE = 38;
@@ -120,7 +122,7 @@ public final class PlanText {
     private void paragraph(String start, String words) {
         StringBuilder row = new StringBuilder(start);
         int indent = start.length();
-        for (String word : plain(words).trim().split("\\s+")) {
+        for (String word : BLANKS.split(plain(words).trim(), -1)) {
             if (row.length() > indent && row.length() + 1 + word.length() > WIDTH) {
                 line(row.toString());
                 row = new StringBuilder(" ".repeat(indent));

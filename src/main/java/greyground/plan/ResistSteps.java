@@ -9,10 +9,12 @@ import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Refusal;
 import greyground.workshop.Developer;
 import greyground.workshop.Exposure;
+import greyground.workshop.Figure;
 import greyground.workshop.FilmPrinter;
 import greyground.workshop.Light;
 import greyground.workshop.Resist;
 import greyground.workshop.Workshop;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -140,8 +142,7 @@ final class ResistSteps {
                             "expose the positive for",
                             seconds(times.togetherSeconds()),
                             "no separate screen: the image gets the sum of both (common practice)",
-                            exposure.screenSeconds(),
-                            exposure.imageSeconds())
+                            correctedBy(exposure.screenSeconds(), exposure.imageSeconds()))
                     .advise(inkSideDown())
                     .care(Cautions.LAMP)
                     .done());
@@ -154,7 +155,7 @@ final class ResistSteps {
                         "expose the screen for",
                         seconds(times.screenSeconds()),
                         "time found x corrections",
-                        exposure.screenSeconds())
+                        correctedBy(exposure.screenSeconds()))
                 .advise(inkSideDown())
                 .care(Cautions.LAMP);
         Step image = new StepDraft("Image exposure")
@@ -164,17 +165,28 @@ final class ResistSteps {
                         "expose the positive for",
                         seconds(times.imageSeconds()),
                         "time found x corrections",
-                        exposure.imageSeconds())
+                        correctedBy(exposure.imageSeconds()))
                 .computed(
                         "both together",
                         seconds(times.togetherSeconds()),
                         "what one exposure without a screen would get",
-                        exposure.screenSeconds(),
-                        exposure.imageSeconds())
+                        correctedBy(exposure.screenSeconds(), exposure.imageSeconds()))
                 .advise("Same frame, same lamp, straight after the screen. The order doesn't matter; the sum does.")
-                .care(Cautions.LAMP)
+                .care(Cautions.LAMP_AGAIN)
                 .done();
         return List.of(screen.done(), image);
+    }
+
+    /** The given times and everything that corrects them: a corrected time is only as sure as all of these. */
+    private Figure[] correctedBy(Figure... found) {
+        Exposure exposure = workshop.exposure();
+        Light light = workshop.light();
+        List<Figure> all = new ArrayList<>(List.of(found));
+        all.addAll(List.of(exposure.stepHeld(), exposure.targetStep(), exposure.filmBaseAtTestDensity()));
+        all.addAll(List.of(light.distanceMillimetres(), light.distanceAtTestMillimetres()));
+        all.addAll(List.of(
+                light.hours(), light.hoursAtTest(), workshop.filmPrinter().clearUvDensity()));
+        return all.toArray(Figure[]::new);
     }
 
     private static String inkSideDown() {
@@ -258,7 +270,8 @@ final class ResistSteps {
                 "soda lost to hard water",
                 fixed(loss * 100, 1) + " %",
                 "one for one with calcium and magnesium",
-                developer.hardnessMilligramsPerLitre());
+                developer.hardnessMilligramsPerLitre(),
+                developer.gramsPerLitre());
         if (loss > 0.10) {
             step.warn("Hard water takes " + fixed(loss * 100, 0)
                     + " % of the soda (more than 10 %): use soft or distilled water" + " or weigh that much more.");

@@ -80,10 +80,15 @@ final class StepDraft {
                 : whole + " s (" + whole / 60 + ":" + String.format(Locale.ROOT, "%02d", whole % 60) + ")";
     }
 
-    /** Minutes as read off a clock: "27 min", under ten with a tenth when it says something. */
+    /** Minutes as read off a clock: under ten with a tenth, from ten on to the nearest half, "27 min" or "37.5 min". */
     static String minutes(double minutes) {
-        String text = minutes < 9.95 ? fixed(minutes, 1) : fixed(minutes, 0);
+        String text = fixed(minutes < 9.95 ? minutes : Math.rint(minutes * 2) / 2, 1);
         return (text.endsWith(".0") ? text.substring(0, text.length() - 2) : text) + " min";
+    }
+
+    /** The same as seconds for a countdown, so that clock and words agree. */
+    static double clockSeconds(double minutes) {
+        return minutes < 9.95 ? Math.rint(minutes * 10) * 6 : Math.rint(minutes * 2) * 30;
     }
 
     /** A number with a fixed count of decimals. */

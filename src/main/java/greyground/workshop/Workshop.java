@@ -151,14 +151,16 @@ public record Workshop(
     }
 
     /**
-     * Visual density of a deep solid that holds its ink, paper included: paper + Dinf(1 - exp(-m y)) with y the usual depth
-     * times the share of ink that transfers (form after Tollenaar &amp; Ernst 1961, from memory).
+     * Visual density of a deep cell that keeps its ink, paper included: paper + Dinf(1 - exp(-m y)) with y the depth times the
+     * share of ink that transfers (form after Tollenaar &amp; Ernst 1961, from memory).
+     *
+     * @param depthMicrometres 0 or more
      */
-    public double solidDensity() {
-        double inkMicrometres = usualDepthMicrometres() * ink.transferFraction().value();
+    public double solidDensity(double depthMicrometres) {
+        double inkMicrometres = depthMicrometres * ink.transferFraction().value();
         return paper.whiteDensity().value()
-                + ink.saturationDensity().value()
-                        * -Math.expm1(-ink.strengthPerMicrometre().value() * inkMicrometres);
+                - ink.saturationDensity().value()
+                        * Math.expm1(-ink.strengthPerMicrometre().value() * inkMicrometres);
     }
 
     /** Goes through the fields with their paths and changes nothing but numbers. */

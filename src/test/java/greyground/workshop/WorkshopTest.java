@@ -91,11 +91,11 @@ class WorkshopTest {
         double most = shop.paper().whiteDensity().value()
                 + shop.ink().saturationDensity().value();
         double before = 0;
-        for (double minutes = 1; minutes < 60; minutes *= 1.5) {
-            double density = shop.with("bath.biteMinutes", Figure.assumed(minutes, "common practice"))
-                    .solidDensity();
-            assertTrue(density > before && density <= most, "at " + minutes + " min: " + density);
+        for (double depth = 1; depth < 120; depth *= 1.5) {
+            double density = shop.solidDensity(depth);
+            assertTrue(density > before && density <= most, "at " + depth + " um: " + density);
             before = density;
         }
+        assertEquals(shop.paper().whiteDensity().value(), shop.solidDensity(0), 1e-12);
     }
 }
