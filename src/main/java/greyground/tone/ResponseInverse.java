@@ -15,7 +15,7 @@ import java.util.Arrays;
  */
 public final class ResponseInverse {
     /** Coverages at which a response is read. */
-    public static final int NODES = 513;
+    public static final int NODES = 257;
 
     /** Lightness closer than this is the same, a thousandth of what an eye could tell. */
     private static final double SAME_LIGHTNESS = 1e-3;
