@@ -38,13 +38,10 @@ public record Ruling(double linesPerCentimetre) {
         return new Ruling(linesPerInch / 2.54);
     }
 
-    /**
-     * How many black pixels a dot can hold at most, floor((film pixels per dot)^2): the grey levels of the halftone, beside
-     * bare film (universal practice).
-     */
+    /** Grey levels of the halftone, floor((film pixels per dot)^2) + 1: a dot's pixels, and bare film (common practice). */
     public int levels(Resolution film) {
         double pixelsAcross = pitchMicrometres() / film.pitchMicrometres();
-        return (int) Math.floor(pixelsAcross * pixelsAcross);
+        return (int) Math.floor(pixelsAcross * pixelsAcross) + 1;
     }
 
     /** Distance of neighbouring dots, 10 000 / ruling micrometres. */

@@ -5,8 +5,8 @@ package greyground.tone;
  * 02-2003). Neutrals keep their luminance; coloured originals shift by up to a few per cent.
  */
 public final class Adaptation {
-    /** XYZ of daylight D65, 2 degree observer (from memory: ASTM E308 figures that the ICC note starts from). */
-    public static final White D65 = new White(0.95047, 1, 1.08883);
+    /** XYZ of daylight D65 in four figures, those from which the ICC note's printed matrix follows. */
+    public static final White D65 = new White(0.9504, 1, 1.0889);
 
     /** XYZ of the profile connection space's D50 (ICC.1). */
     public static final White D50 = new White(0.9642, 1, 0.8249);

@@ -3,6 +3,7 @@ package greyground.tone;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * The tone curve of a job and what it could not keep: range mapping followed by the inverse of the plate's response.
@@ -98,15 +99,16 @@ public record Compensation(
     public static Compensation of(
             String name, ArtRange art, RangeMapping mapping, PrintRange print, PlateResponse response) {
         ResponseInverse inverse = new ResponseInverse(response);
+        DoubleUnaryOperator wishes = mapping.onto(art, print);
         char[] table = new char[ToneCurve.CODES];
         int firstLight = ToneCurve.CODES;
         int lastLight = -1;
         int lastDark = -1;
         int before = ToneCurve.SOLID;
         for (int grey = 0; grey < ToneCurve.CODES; grey++) {
-            double wish = mapping.lightness(luminance(grey), art, print);
+            double wish = wishes.applyAsDouble(luminance(grey));
             // Rounding in the last digit must not make a lighter grey blacker.
-            before = Math.min(before, (int) Math.round(inverse.coverage(wish) * ToneCurve.SOLID));
+            before = Math.min(before, inverse.samples(wish));
             table[grey] = (char) before;
             if (inverse.tooDark(wish)) {
                 lastDark = grey;
@@ -121,28 +123,24 @@ public record Compensation(
                 inverse.paperLightness(),
                 inverse.lightestLightness(),
                 inverse.darkestLightness(),
-                unattained(firstLight, lastLight, art, mapping, print),
-                unattained(0, lastDark, art, mapping, print),
-                nodes(table, art, mapping, print, inverse));
+                unattained(firstLight, lastLight, wishes),
+                unattained(0, lastDark, wishes),
+                nodes(table, wishes, inverse));
     }
 
-    private static Unattained unattained(int first, int last, ArtRange art, RangeMapping mapping, PrintRange print) {
+    private static Unattained unattained(int first, int last, DoubleUnaryOperator wishes) {
         return last < first
                 ? Unattained.NONE
                 : new Unattained(
-                        first,
-                        last,
-                        mapping.lightness(luminance(last), art, print),
-                        mapping.lightness(luminance(first), art, print));
+                        first, last, wishes.applyAsDouble(luminance(last)), wishes.applyAsDouble(luminance(first)));
     }
 
-    private static List<Node> nodes(
-            char[] table, ArtRange art, RangeMapping mapping, PrintRange print, ResponseInverse inverse) {
+    private static List<Node> nodes(char[] table, DoubleUnaryOperator wishes, ResponseInverse inverse) {
         List<Node> nodes = new ArrayList<>();
         for (int i = 0; i < NODE_COUNT; i++) {
             double artLightness = 100.0 * i / (NODE_COUNT - 1);
             int grey = (int) Math.round(Lightness.toLuminance(artLightness) * ToneCurve.SOLID);
-            double wish = mapping.lightness(luminance(grey), art, print);
+            double wish = wishes.applyAsDouble(luminance(grey));
             nodes.add(new Node(artLightness, wish, (double) table[grey] / ToneCurve.SOLID, inverse.attainable(wish)));
         }
         return nodes;

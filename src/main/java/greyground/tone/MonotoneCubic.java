@@ -1,7 +1,6 @@
 package greyground.tone;
 
 import greyground.quantity.Refusal;
-import java.util.Arrays;
 
 /**
  * A smooth curve through measured or computed points that rises or falls wherever they do and never overshoots: cubic
@@ -90,8 +89,20 @@ public final class MonotoneCubic {
     }
 
     private int piece(double place) {
-        Refusal.checkRange("place on a curve", place, x[0], x[x.length - 1], "", "a curve ends at its last point");
-        int found = Arrays.binarySearch(x, place);
-        return Math.min(x.length - 2, found >= 0 ? found : -found - 2);
+        if (!(place >= x[0] && place <= x[x.length - 1])) {
+            throw Refusal.use("place on a curve is " + place + "; it must lie between " + x[0] + " and "
+                    + x[x.length - 1] + ": a curve ends at its last point");
+        }
+        int low = 0;
+        int high = x.length - 1;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (x[middle] <= place) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 }

@@ -1,6 +1,7 @@
 package greyground.tone;
 
 import greyground.quantity.Refusal;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Which print lightness a grey of the art asks for, when the print's range is shorter than the art's. All are monotone and
@@ -11,12 +12,11 @@ public sealed interface RangeMapping {
     RangeMapping DEFAULT = new LightnessLinear();
 
     /**
-     * Print lightness wanted.
+     * The mapping for one art and one print.
      *
-     * @param luminance of the art, linear, 0 to 1
-     * @return absolute L*, within {@code print}
+     * @return from linear luminance of the art, 0 to 1, to the print lightness wanted, absolute L* within {@code print}
      */
-    double lightness(double luminance, ArtRange art, PrintRange print);
+    DoubleUnaryOperator onto(ArtRange art, PrintRange print);
 
     /** The word used on the command line and in files. */
     String word();
@@ -24,10 +24,12 @@ public sealed interface RangeMapping {
     /** L* of the art, relative to its white, stretched evenly onto the print's L*. */
     record LightnessLinear() implements RangeMapping {
         @Override
-        public double lightness(double luminance, ArtRange art, PrintRange print) {
+        public DoubleUnaryOperator onto(ArtRange art, PrintRange print) {
             double black = Lightness.ofLuminance(art.relativeBlack());
-            double here = Lightness.ofLuminance(art.relative(luminance));
-            return between(print.darkestLightness(), print.paperLightness(), (here - black) / (100 - black));
+            return luminance -> {
+                double here = Lightness.ofLuminance(art.relative(luminance));
+                return between(print.darkestLightness(), print.paperLightness(), (here - black) / (100 - black));
+            };
         }
 
         @Override
@@ -42,12 +44,14 @@ public sealed interface RangeMapping {
      */
     record BlackPointCompensated() implements RangeMapping {
         @Override
-        public double lightness(double luminance, ArtRange art, PrintRange print) {
+        public DoubleUnaryOperator onto(ArtRange art, PrintRange print) {
             double black = art.relativeBlack();
-            double share = (art.relative(luminance) - black) / (1 - black);
             double darkest = Lightness.toLuminance(print.darkestLightness());
             double paper = Lightness.toLuminance(print.paperLightness());
-            return Lightness.ofLuminance(between(darkest, paper, share));
+            return luminance -> {
+                double share = (art.relative(luminance) - black) / (1 - black);
+                return Lightness.ofLuminance(between(darkest, paper, share));
+            };
         }
 
         @Override
@@ -65,13 +69,16 @@ public sealed interface RangeMapping {
         public static final double DEEPEST = 2.2;
 
         @Override
-        public double lightness(double luminance, ArtRange art, PrintRange print) {
-            double share = density(art.relative(luminance)) / density(art.relativeBlack());
+        public DoubleUnaryOperator onto(ArtRange art, PrintRange print) {
+            double deepest = density(art.relativeBlack());
             double paper = Lightness.toDensity(print.paperLightness());
             // L* 0 has no density; an L* of a millionth is as black.
             double darkest = Lightness.toDensity(Math.max(1e-6, print.darkestLightness()));
-            double lightness = Lightness.ofDensity(between(paper, darkest, share));
-            return Math.max(print.darkestLightness(), Math.min(print.paperLightness(), lightness));
+            return luminance -> {
+                double share = density(art.relative(luminance)) / deepest;
+                double lightness = Lightness.ofDensity(between(paper, darkest, share));
+                return Math.max(print.darkestLightness(), Math.min(print.paperLightness(), lightness));
+            };
         }
 
         private static double density(double luminance) {

@@ -15,7 +15,7 @@ import java.util.Arrays;
  */
 public final class ResponseInverse {
     /** Coverages at which a response is read. */
-    public static final int NODES = 513;
+    public static final int NODES = 257;
 
     /** Lightness closer than this is the same, a thousandth of what an eye could tell. */
     private static final double SAME_LIGHTNESS = 1e-3;
@@ -24,6 +24,8 @@ public final class ResponseInverse {
     private final double paper;
     private final double lightest;
     private final double darkest;
+    private final double least;
+    private final double most;
     private final MonotoneCubic coverageOfLightness;
 
     /**
@@ -34,12 +36,13 @@ public final class ResponseInverse {
     public ResponseInverse(PlateResponse response) {
         UsableCoverage usable = response.usable();
         // Coverage 0 is bare paper, a tone of its own; the lightest dot has at least one film sample.
-        double least = Math.max(usable.least(), 1.0 / ToneCurve.SOLID);
+        least = Math.max(usable.least(), 1.0 / ToneCurve.SOLID);
+        most = usable.most();
         double[] coverage = new double[NODES];
         double[] lightness = new double[NODES];
         for (int i = 0; i < NODES; i++) {
             double along = (1 - StrictMath.cos(Math.PI * i / (NODES - 1))) / 2;
-            coverage[i] = i == NODES - 1 ? usable.most() : least + (usable.most() - least) * along;
+            coverage[i] = i == NODES - 1 ? most : least + (most - least) * along;
             lightness[i] = response.lightness(coverage[i]);
         }
         double[] weights = new double[NODES];
@@ -111,8 +114,22 @@ public final class ResponseInverse {
     /** The coverage whose lightness is nearest to the wish: 0 for paper, else within the usable interval. */
     public double coverage(double lightness) {
         if (lightness > lightest) {
-            return paper - lightness <= lightness - lightest ? 0 : coverageOfLightness.value(lightest);
+            return paper - lightness <= lightness - lightest ? 0 : least;
         }
-        return coverageOfLightness.value(Math.max(darkest, lightness));
+        return lightness <= darkest ? most : coverageOfLightness.value(lightness);
+    }
+
+    /**
+     * The same in film samples, 0 to {@link ToneCurve#SOLID}, rounded without leaving the usable interval: half a sample below
+     * the least coverage would print as paper.
+     */
+    public int samples(double lightness) {
+        double coverage = coverage(lightness);
+        if (coverage == 0) {
+            return 0;
+        }
+        int lowest = (int) Math.ceil(least * ToneCurve.SOLID);
+        int highest = (int) Math.floor(most * ToneCurve.SOLID);
+        return Math.max(lowest, Math.min(highest, (int) Math.round(coverage * ToneCurve.SOLID)));
     }
 }

@@ -1,0 +1,265 @@
+package greyground.quantity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What people type, and what they are told when it can't be read. */
+class TypedQuantitiesTest {
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "25mm|25",
+                "2.5 cm|25",
+                "1in|25.4",
+                "1 IN|25.4",
+                "1\"|25.4",
+                "180um|0.18",
+                "180 µm|0.18",
+                "180μm|0.18",
+                "'0,5 in'|12.7",
+                ".5mm|0.5",
+                "'  7mm '|7",
+                "1.5m|1500",
+                "3.mm|3"
+            })
+    void readsLengths(String text, double millimetres) {
+        assertEquals(millimetres, Lengths.parseMillimetres("plate width", text), 1e-12);
+        assertEquals(millimetres * 1000, Lengths.parseMicrometres("plate width", text), 1e-8);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "mm",
+                "200",
+                "200 furlongs",
+                "1e9mm",
+                "-3mm",
+                "1.2.3mm",
+                "12mm 5",
+                "NaN",
+                "9999999999mm",
+                "0x10mm",
+                "１２mm"
+            })
+    void refusesWhatIsNoLength(String text) {
+        Refusal refusal = assertThrows(Refusal.class, () -> Lengths.parseMillimetres("plate width", text));
+        assertTrue(refusal.getMessage().startsWith("plate width \"" + text + "\""), refusal.getMessage());
+        assertTrue(refusal.getMessage().contains(": "), refusal.getMessage());
+        assertEquals(Refusal.Kind.USE, refusal.kind());
+    }
+
+    @Test
+    void saysWhichUnitIsMissingOrUnknown() {
+        assertEquals(
+                "plate width \"200\" has no unit: add mm, cm, in or um",
+                assertThrows(Refusal.class, () -> Lengths.parseMillimetres("plate width", "200"))
+                        .getMessage());
+        assertEquals(
+                "plate width \"200 foot\" has the unknown unit \"foot\": add mm, cm, in or um",
+                assertThrows(Refusal.class, () -> Lengths.parseMillimetres("plate width", "200 foot"))
+                        .getMessage());
+    }
+
+    @Test
+    void aPastedPageDoesNotFillTheMessage() {
+        String page = "etch\n".repeat(10_000);
+        List<Consumer<String>> readers = List.of(
+                text -> Lengths.parseMillimetres("x", text),
+                text -> Durations.parseSeconds("x", text),
+                text -> Angles.parseDegrees("x", text),
+                text -> Temperatures.parseCelsius("x", text),
+                text -> Percents.parsePercent("x", text),
+                text -> Density.parse("x", text),
+                text -> Offset.parse("x", text),
+                text -> PaperShrink.parse("x", text),
+                text -> Ruling.parse("x", text),
+                text -> Resolution.parse("x", text));
+        for (Consumer<String> reader : readers) {
+            String message =
+                    assertThrows(Refusal.class, () -> reader.accept(page)).getMessage();
+            assertTrue(message.length() < 250, message);
+            assertFalse(message.contains("\n"));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "90 s|90",
+                "90s|90",
+                "12min|720",
+                "1.5h|5400",
+                "2:30|150",
+                "1:02:30|3750",
+                "1h 20min|4800",
+                "2min 30s|150",
+                "2 MIN|120",
+                "'1,5 min'|90",
+                "90:00|5400",
+                "0s|0",
+                "27 minutes|1620",
+                "0:07.5|7.5"
+            })
+    void readsDurations(String text, double seconds) {
+        assertEquals(seconds, Durations.parseSeconds("bite", text), 1e-9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "12",
+                "2:75",
+                "1:75:00",
+                "-5min",
+                "30s 2min",
+                "5min 5min",
+                "5 parsec",
+                "400h",
+                "2:3",
+                "::",
+                "5min x"
+            })
+    void refusesWhatIsNoDuration(String text) {
+        String message = assertThrows(Refusal.class, () -> Durations.parseSeconds("bite", text))
+                .getMessage();
+        assertTrue(message.startsWith("bite "), message);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0,0 s",
+        "7.5,7.5 s",
+        "45,45 s",
+        "90,90 s",
+        "119.6,2 min",
+        "150,2 min 30 s",
+        "1620,27 min",
+        "3900,1 h 5 min",
+        "7200,2 h",
+        "9.97,10 s"
+    })
+    void printsDurationsAsTheyAreSaid(double seconds, String text) {
+        assertEquals(text, Durations.format(seconds));
+    }
+
+    @Test
+    void printedDurationsCanBeTypedBack() {
+        for (int seconds = 1; seconds < 3600; seconds += 7) {
+            assertEquals(seconds, Durations.parseSeconds("bite", Durations.format(seconds)), 0.5);
+        }
+    }
+
+    @Test
+    void readsAngles() {
+        assertEquals(45, Angles.parseDegrees("angle", "45"));
+        assertEquals(45, Angles.parseDegrees("angle", "45°"));
+        assertEquals(-7.5, Angles.parseDegrees("angle", "-7.5 deg"));
+        assertThrows(Refusal.class, () -> Angles.parseDegrees("angle", "0.5 rad"));
+        assertThrows(Refusal.class, () -> Angles.parseDegrees("angle", "361"));
+        // Arc over radius: 0.1 degree over 300 mm.
+        assertEquals(0.523599, Angles.swingMillimetres(0.1, 300), 1e-5);
+    }
+
+    /** 68 °F = 20 °C by definition of the scales. */
+    @Test
+    void readsTemperatures() {
+        assertEquals(20, Temperatures.parseCelsius("bath", "20C"));
+        assertEquals(20, Temperatures.parseCelsius("bath", "20 °C"));
+        assertEquals(20, Temperatures.parseCelsius("bath", "68F"), 1e-12);
+        assertEquals(-5, Temperatures.parseCelsius("room", "-5 c"));
+        assertEquals("20.5 °C", Temperatures.format(20.46));
+        assertTrue(assertThrows(Refusal.class, () -> Temperatures.parseCelsius("bath", "20"))
+                .getMessage()
+                .contains("has no unit"));
+        assertThrows(Refusal.class, () -> Temperatures.parseCelsius("bath", "300C"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "60mm,80mm|60|80",
+                "'60mm , 80mm'|60|80",
+                "-3mm;2mm|-3|2",
+                "'0,5in,1in'|12.7|25.4",
+                "6cm, 80mm|60|80"
+            })
+    void readsOffsets(String text, double across, double down) {
+        Offset offset = Offset.parse("loupe", text);
+        assertEquals(across, offset.acrossMillimetres(), 1e-12);
+        assertEquals(down, offset.downMillimetres(), 1e-12);
+        assertEquals(offset, Offset.parse("loupe", offset.toString()));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "60mm", "60,80", "60mm,80", "60mm,80mm,90mm", ",", "60mm,99m"})
+    void refusesWhatIsNoOffset(String text) {
+        assertThrows(Refusal.class, () -> Offset.parse("loupe", text));
+    }
+
+    @Test
+    void readsPaperShrinkage() {
+        assertEquals(new PaperShrink(0.7, 0.4), PaperShrink.parse("paper shrinkage", "0.7%,0.4%"));
+        assertEquals(new PaperShrink(0.7, 0.4), PaperShrink.parse("paper shrinkage", "0,7 % , 0,4 %"));
+        assertEquals(new PaperShrink(0.5, 0.5), PaperShrink.parse("paper shrinkage", "0.5%"));
+        assertThrows(Refusal.class, () -> PaperShrink.parse("paper shrinkage", "0.7,0.4"));
+        assertThrows(Refusal.class, () -> PaperShrink.parse("paper shrinkage", "70%,40%"));
+    }
+
+    @Test
+    void theFilmGrowsByWhatThePaperShrinks() {
+        PaperShrink shrink = new PaperShrink(0.7, 0);
+        assertEquals(302.115, 300 * shrink.filmScaleAcross(), 1e-3);
+        assertEquals(297.900, 300 / shrink.filmScaleAcross(), 1e-3);
+        assertEquals(1, shrink.filmScaleDown());
+    }
+
+    /** Five sheets of 8.5 in growing by 1/4 to 3/8 in together: a printer's published demonstration. */
+    @Test
+    void dampSheetsGrow() {
+        double least = PaperShrink.expansionPercent(42.5, 42.75);
+        assertEquals(0.588235, least, 1e-4);
+        assertEquals(0.882, PaperShrink.expansionPercent(42.5, 42.875), 1e-3);
+        double filmScale = new PaperShrink(PaperShrink.undoing(least), 0).filmScaleAcross();
+        assertEquals(42.75 / 42.5, filmScale, 1e-12);
+    }
+
+    /** ISO 32000-1: 1/72 inch. */
+    @Test
+    void threeHundredMillimetresInPoints() {
+        assertEquals(850.394, Lengths.points(300), 1e-3);
+        assertEquals(0.352778, Lengths.millimetresOfPoints(1), 1e-6);
+    }
+
+    @Test
+    void readsRulingsAndResolutions() {
+        assertEquals(60, Ruling.parse("ruling", "60").linesPerCentimetre());
+        assertEquals(60, Ruling.parse("ruling", "60 lines/cm").linesPerCentimetre());
+        assertEquals(59.0551, Ruling.parse("ruling", "150lpi").linesPerCentimetre(), 1e-4);
+        assertThrows(Refusal.class, () -> Ruling.parse("ruling", "0"));
+        assertEquals(1440, Resolution.parse("resolution", "1440dpi").dotsPerInch());
+        assertEquals(1440, Resolution.parse("resolution", "1440").dotsPerInch());
+        assertThrows(Refusal.class, () -> Resolution.parse("resolution", "12"));
+    }
+
+    /** Grey levels of a halftone, floor((dpi/lpi)^2) + 1: common practice, no source. */
+    @ParameterizedTest
+    @CsvSource({"1440,150,93", "2880,150,369", "600,85,50", "720,60,145"})
+    void aDotHoldsSoManyGreys(double dpi, double linesPerInch, int levels) {
+        assertEquals(levels, Ruling.ofLinesPerInch(linesPerInch).levels(new Resolution(dpi)));
+    }
+}
