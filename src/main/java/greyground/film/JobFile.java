@@ -218,8 +218,8 @@ public final class JobFile {
         }
         return new Placing(
                 Placing.Fit.named(fields.word("fit", usual.fit().word())),
-                fields.number("bleedMillimetres", usual.bleedMillimetres(), 0, 20),
-                fields.number("bevelMillimetres", usual.bevelMillimetres(), 0, 10),
+                fields.number("bleedMillimetres", usual.bleedMillimetres(), 0, 6),
+                fields.number("bevelMillimetres", usual.bevelMillimetres(), 0, 6),
                 new PaperShrink(
                         fields.number("shrinkAcrossPercent", 0, -5, 10), fields.number("shrinkDownPercent", 0, -5, 10)),
                 new ReadingSide(

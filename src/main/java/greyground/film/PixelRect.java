@@ -27,4 +27,24 @@ public record PixelRect(int left, int top, int width, int height) {
     public int bottom() {
         return top + height;
     }
+
+    /** The same rectangle on a sheet of {@code sheetWidth} pixels seen from its other side. */
+    public PixelRect mirrored(int sheetWidth) {
+        return new PixelRect(sheetWidth - right(), top, width, height);
+    }
+
+    /** The rectangle moved. */
+    public PixelRect moved(int across, int down) {
+        return new PixelRect(left + across, top + down, width, height);
+    }
+
+    /** True where the two share a pixel. */
+    public boolean meets(PixelRect other) {
+        return left < other.right() && other.left < right() && top < other.bottom() && other.top < bottom();
+    }
+
+    /** True where every pixel of {@code other} is one of these. */
+    public boolean holds(PixelRect other) {
+        return left <= other.left && top <= other.top && right() >= other.right() && bottom() >= other.bottom();
+    }
 }

@@ -9,8 +9,8 @@ import java.util.Optional;
  * How the art lies on the plate and the plate on the film.
  *
  * @param fit how art and plate of different proportions meet
- * @param bleedMillimetres how far the art runs past the platemark, 0 to 20
- * @param bevelMillimetres width of the plate's bevel, 0 to 10
+ * @param bleedMillimetres how far the art runs past the platemark, 0 to 6
+ * @param bevelMillimetres width of the plate's bevel, 0 to 6
  * @param shrink how much the damp paper shrinks; the film's image is made larger by as much
  * @param readingSide ink side and transfers, from which mirroring follows
  * @param sheet the film printer's sheet, or empty for one just large enough
@@ -59,7 +59,7 @@ public record Placing(
     }
 
     public Placing {
-        Refusal.checkRange("bleed", bleedMillimetres, 0, 20, "mm", "3 to 5 mm is usual");
-        Refusal.checkRange("bevel", bevelMillimetres, 0, 10, "mm", "1 to 3 mm is usual");
+        Refusal.checkRange("bleed", bleedMillimetres, 0, 6, "mm", "3 to 5 mm is usual");
+        Refusal.checkRange("bevel", bevelMillimetres, 0, 6, "mm", "1 to 3 mm is usual");
     }
 }

@@ -59,11 +59,11 @@ public record ReadingSide(InkSide inkSide, int transfers) {
         return side * flips < 0;
     }
 
-    /** The wording printed on the film itself, true of the film as printed. */
+    /** The wording printed on the film itself. Legends are never mirrored, so the words read right on the ink side of any film. */
     public String legend() {
         return mirrored()
-                ? "INK SIDE - this film is mirrored: these words read right from BEHIND the ink"
-                : "INK SIDE - these words read right when the ink faces you";
+                ? "INK SIDE - these words read right when the ink faces you; picture and F are mirrored here"
+                : "INK SIDE - these words read right when the ink faces you; so do picture and F";
     }
 
     /** The reason in one sentence, for people. */

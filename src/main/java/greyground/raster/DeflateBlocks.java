@@ -157,7 +157,8 @@ final class DeflateBlocks {
         put(SYMBOLS - 257, 5);
         put(0, 5);
         put(19 - 4, 4);
-        // Lengths of the lengths' own code, in the order 16, 17, 18, 0, 8, 7, ... : none for the three repeats, four bits
+        // Lengths of the lengths' own code, in the order 16, 17, 18, 0, 8, 7, ... : none for the three repeats, four
+        // bits
         // for each of the sixteen lengths.
         put(0, 9);
         for (int i = 0; i < 16; i++) {

@@ -1,0 +1,80 @@
+package greyground.film;
+
+import greyground.quantity.PaperShrink;
+import greyground.raster.ResampleAxis;
+
+/**
+ * Where the art lies on the film, and how its pixels become film pixels.
+ *
+ * <p>The plate's size is the copper's and stays; it prints at that size on damp paper, and the print dries smaller. The art is
+ * drawn larger by {@link PaperShrink} in each direction relative to the other, so that its proportions are right on the
+ * dried print (a circle dries round), and how it fits is judged on the dried plate.
+ *
+ * <p>Filling: the crop's middle lies on the plate's middle and the crop covers the dried plate; past the crop the art itself
+ * continues into the bleed, and past the art's edge its last pixels do. Showing all: the crop lies whole on the plate; it
+ * bleeds only on sides where it reaches the plate's edge.
+ *
+ * @param image film pixels that the art covers, on the sheet
+ * @param across art columns to film columns
+ * @param down art rows to film rows
+ */
+public record ArtOnPlate(PixelRect image, ResampleAxis across, ResampleAxis down) {
+    /**
+     * Places the art.
+     *
+     * @param artWidth pixels, after turning and straightening
+     * @param artHeight pixels
+     * @param plate on the sheet, in film pixels
+     * @param bleed the plate grown by its bleed, on the sheet
+     */
+    public static ArtOnPlate of(
+            int artWidth,
+            int artHeight,
+            ArtChoice.Crop crop,
+            Placing.Fit fit,
+            PaperShrink shrink,
+            PixelRect plate,
+            PixelRect bleed) {
+        double cropWidth = crop.width() * artWidth;
+        double cropHeight = crop.height() * artHeight;
+        double middleX = crop.left() * artWidth + cropWidth / 2;
+        double middleY = crop.top() * artHeight + cropHeight / 2;
+        double driedAcross = plate.width() / shrink.filmScaleAcross();
+        double driedDown = plate.height() / shrink.filmScaleDown();
+        double fromWidth = driedAcross / cropWidth;
+        double fromHeight = driedDown / cropHeight;
+        double dried = fit == Placing.Fit.FILL ? Math.max(fromWidth, fromHeight) : Math.min(fromWidth, fromHeight);
+        // The closer side meets the plate exactly; the division keeps it so despite rounding.
+        double scaleAcross = dried == fromWidth ? plate.width() / cropWidth : dried * shrink.filmScaleAcross();
+        double scaleDown = dried == fromHeight ? plate.height() / cropHeight : dried * shrink.filmScaleDown();
+        double plateX = plate.left() + plate.width() / 2.0;
+        double plateY = plate.top() + plate.height() / 2.0;
+        PixelRect image = fit == Placing.Fit.FILL
+                ? bleed
+                : shown(plate, bleed, plateX, plateY, cropWidth * scaleAcross, cropHeight * scaleDown);
+        return new ArtOnPlate(
+                image,
+                ResampleAxis.of(
+                        image.width(), middleX + (image.left() - plateX) / scaleAcross, 1 / scaleAcross, artWidth),
+                ResampleAxis.of(
+                        image.height(), middleY + (image.top() - plateY) / scaleDown, 1 / scaleDown, artHeight));
+    }
+
+    /** The same on a sheet of {@code sheetWidth} film pixels seen from its other side. */
+    public ArtOnPlate mirrored(int sheetWidth) {
+        return new ArtOnPlate(image.mirrored(sheetWidth), across.reversed(), down);
+    }
+
+    private static PixelRect shown(
+            PixelRect plate, PixelRect bleed, double plateX, double plateY, double width, double height) {
+        int left = (int) Math.round(plateX - width / 2);
+        int right = Math.max(left + 1, (int) Math.round(plateX + width / 2));
+        int top = (int) Math.round(plateY - height / 2);
+        int bottom = Math.max(top + 1, (int) Math.round(plateY + height / 2));
+        left = left <= plate.left() ? bleed.left() : left;
+        right = right >= plate.right() ? bleed.right() : right;
+        top = top <= plate.top() ? bleed.top() : top;
+        bottom = bottom >= plate.bottom() ? bleed.bottom() : bottom;
+        return new PixelRect(left, top, right - left, bottom - top);
+    }
+}

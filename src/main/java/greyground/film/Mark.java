@@ -1,0 +1,98 @@
+package greyground.film;
+
+/** A solid black shape on the film, outside the art: exact runs of film pixels, no drawing library. */
+public sealed interface Mark {
+    /** The smallest rectangle that holds the mark. */
+    PixelRect box();
+
+    /** Hands on the mark's runs in film row {@code row}, which may lie anywhere. */
+    void spans(int row, Span span);
+
+    /** The mark on a sheet of {@code sheetWidth} pixels seen from its other side. */
+    Mark mirrored(int sheetWidth);
+
+    /** The mark moved. */
+    Mark moved(int across, int down);
+
+    /** Takes one run of black pixels. */
+    @FunctionalInterface
+    interface Span {
+        /** Pixels {@code from} to {@code to - 1}. */
+        void black(int from, int to);
+    }
+
+    /**
+     * A filled rectangle: a line, a tick, a stroke of a letter.
+     *
+     * @param box all of it
+     */
+    record Bar(PixelRect box) implements Mark {
+        @Override
+        public void spans(int row, Span span) {
+            if (row >= box.top() && row < box.bottom()) {
+                span.black(box.left(), box.right());
+            }
+        }
+
+        @Override
+        public Bar mirrored(int sheetWidth) {
+            return new Bar(box.mirrored(sheetWidth));
+        }
+
+        @Override
+        public Bar moved(int across, int down) {
+            return new Bar(box.moved(across, down));
+        }
+    }
+
+    /**
+     * A circle's line.
+     *
+     * @param box of the outer edge; square
+     * @param line thickness in pixels, 1 to half the side
+     */
+    record Ring(PixelRect box, int line) implements Mark {
+        @Override
+        public void spans(int row, Span span) {
+            if (row < box.top() || row >= box.bottom()) {
+                return;
+            }
+            // Twice every length keeps pixel centres and the circle's middle whole numbers, so left and right agree
+            // exactly.
+            long side = box.width();
+            long fromMiddle = 2L * (row - box.top()) + 1 - side;
+            int outer = blanks(side, side, fromMiddle);
+            int inner = blanks(side, side - 2L * line, fromMiddle);
+            if (2L * inner >= side) {
+                span.black(box.left() + outer, box.right() - outer);
+            } else {
+                span.black(box.left() + outer, box.left() + inner);
+                span.black(box.right() - inner, box.right() - outer);
+            }
+        }
+
+        /** Pixels from the left edge of the box whose centres lie outside a disc of that diameter. */
+        private static int blanks(long side, long diameter, long fromMiddle) {
+            long left = diameter * diameter - fromMiddle * fromMiddle;
+            int blank = 0;
+            while (2L * blank < side && (left < 0 || square(2L * blank + 1 - side) > left)) {
+                blank++;
+            }
+            return blank;
+        }
+
+        private static long square(long value) {
+            return value * value;
+        }
+
+        @Override
+        public Ring mirrored(int sheetWidth) {
+            return new Ring(box.mirrored(sheetWidth), line);
+        }
+
+        @Override
+        public Ring moved(int across, int down) {
+            return new Ring(box.moved(across, down), line);
+        }
+    }
+}
