@@ -1,0 +1,86 @@
+package greyground.grain;
+
+/**
+ * The fewest film pixels that hold a disc of a given diameter: what a dot or a land is born with.
+ *
+ * @param columns of its pixels relative to the dot's own pixel
+ * @param rows likewise
+ * @param discX where the disc's centre lies, in pixels from the centre of the dot's own pixel
+ * @param discY likewise
+ */
+record LeastDot(int[] columns, int[] rows, double discX, double discY) {
+    private static final int PHASES = 12;
+
+    /**
+     * Tries the disc at many places within a pixel and keeps the one that touches fewest.
+     *
+     * @param diameter of the disc in pixels, above 0
+     */
+    static LeastDot holding(double diameter) {
+        double radius = diameter / 2;
+        int reach = (int) Math.ceil(radius) + 1;
+        int best = Integer.MAX_VALUE;
+        double bestX = 0;
+        double bestY = 0;
+        for (int j = 0; j <= PHASES; j++) {
+            for (int i = j; i <= PHASES; i++) {
+                double cx = 0.5 * i / PHASES;
+                double cy = 0.5 * j / PHASES;
+                int pixels = count(cx, cy, radius, reach);
+                if (pixels < best) {
+                    best = pixels;
+                    bestX = cx;
+                    bestY = cy;
+                }
+            }
+        }
+        int[] xs = new int[best];
+        int[] ys = new int[best];
+        int filled = 0;
+        for (int y = -reach; y <= reach; y++) {
+            for (int x = -reach; x <= reach; x++) {
+                if (touches(x - bestX, y - bestY, radius)) {
+                    xs[filled] = x;
+                    ys[filled++] = y;
+                }
+            }
+        }
+        return new LeastDot(xs, ys, bestX, bestY);
+    }
+
+    /** How many pixels it has. */
+    int pixels() {
+        return columns.length;
+    }
+
+    /** The column of pixel {@code k} in one of eight poses: mirrored in x (1), in y (2), axes swapped (4). */
+    int column(int k, int pose) {
+        return (pose & 4) == 0 ? mirror(columns[k], pose & 1) : mirror(rows[k], pose & 2);
+    }
+
+    /** The row likewise. */
+    int row(int k, int pose) {
+        return (pose & 4) == 0 ? mirror(rows[k], pose & 2) : mirror(columns[k], pose & 1);
+    }
+
+    private static int mirror(int value, int flag) {
+        return flag == 0 ? value : -value;
+    }
+
+    private static int count(double cx, double cy, double radius, int reach) {
+        int pixels = 0;
+        for (int y = -reach; y <= reach; y++) {
+            for (int x = -reach; x <= reach; x++) {
+                pixels += touches(x - cx, y - cy, radius) ? 1 : 0;
+            }
+        }
+        return pixels;
+    }
+
+    /** Whether the unit square centred at (x, y) shares area with the disc about the origin. */
+    private static boolean touches(double x, double y, double radius) {
+        double ax = Math.max(0, Math.abs(x) - 0.5);
+        double ay = Math.max(0, Math.abs(y) - 0.5);
+        return ax * ax + ay * ay < radius * radius * (1 - 1e-9);
+    }
+}
