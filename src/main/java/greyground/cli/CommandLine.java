@@ -79,7 +79,7 @@ public final class CommandLine implements Runnable {
     }
 
     private static int wrongUse(ParameterException fault, PrintStream err) {
-        String message = fault.getMessage().replaceAll("\\s*[\\r\\n]+\\s*", " ");
+        String message = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
         if (fault instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
             message = "\"" + unmatched.getUnmatched().get(0) + "\" is not something " + name(fault) + " knows";
         }

@@ -201,7 +201,7 @@ final class JobOptions {
     }
 
     private static Crop crop(String text, SourceArt art, int turns) {
-        String[] parts = text.split(",");
+        String[] parts = text.split(",", -1);
         if (parts.length != 4) {
             throw Refusal.use("crop \"" + text + "\" has " + parts.length
                     + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%");

@@ -31,7 +31,7 @@ final class PlanCommand implements Callable<Integer> {
     private boolean json;
 
     @Option(names = {"-h", "--help"}, usageHelp = true, description = "show this help")
-    private boolean help;
+    boolean help;
 
     PlanCommand(PrintStream out) {
         this.out = out;

@@ -2,6 +2,7 @@ package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.KeptFiles;
+import greyground.app.PositiveOutcome;
 import greyground.app.PositiveWork;
 import greyground.app.SourceArt;
 import greyground.film.Job;
@@ -12,6 +13,7 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -79,7 +81,7 @@ final class PositiveCommand implements Callable<Integer> {
             names = {"-h", "--help"},
             usageHelp = true,
             description = "show this help")
-    private boolean help;
+    boolean help;
 
     PositiveCommand(PrintStream out, PrintStream err) {
         this.out = out;
@@ -91,11 +93,12 @@ final class PositiveCommand implements Callable<Integer> {
         Optional<Job> base = job != null && Files.exists(job) ? Optional.of(KeptFiles.job(job)) : Optional.empty();
         Workshop shop = workshop == null ? Workshop.assumed() : KeptFiles.workshop(workshop);
         TerminalProgress progress = new TerminalProgress(err);
-        PositiveWork.Outcome outcome;
-        try (PositiveWork work = PositiveWork.open(art)) {
+        PositiveOutcome outcome;
+        try {
+            PositiveWork work = PositiveWork.open(art);
             SourceArt source = work.source(options.page != null ? options.page : base.map(b -> b.art().page()).orElse(1));
             double dotsPerInch = shop.filmPrinter().resolutionDpi().value();
-            Job wanted = options.job(base, source, dotsPerInch, LocalDate.now().toString());
+            Job wanted = options.job(base, source, dotsPerInch, LocalDate.now(ZoneId.systemDefault()).toString());
             outcome = work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show);
         } finally {
             progress.clear();
@@ -111,7 +114,7 @@ final class PositiveCommand implements Callable<Integer> {
         return CommandLine.done();
     }
 
-    private List<String> lines(PositiveWork.Outcome outcome) {
+    private List<String> lines(PositiveOutcome outcome) {
         java.util.ArrayList<String> lines = new java.util.ArrayList<>();
         lines.add("film    " + film + " (" + outcome.sheetWords() + ")");
         if (tiff != null) {
@@ -130,7 +133,7 @@ final class PositiveCommand implements Callable<Integer> {
         return lines;
     }
 
-    private ObjectNode tree(PositiveWork.Outcome outcome) {
+    private ObjectNode tree(PositiveOutcome outcome) {
         ObjectNode tree = JsonText.object();
         tree.put("film", film.toString());
         if (tiff != null) {

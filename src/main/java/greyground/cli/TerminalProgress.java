@@ -11,6 +11,8 @@ final class TerminalProgress {
     private static final long PAUSE_NANOS = 100_000_000L;
 
     private final PrintStream err;
+    // Newer Javas give a console even without a terminal; a pipe then gets a few more bytes on its error stream.
+    @SuppressWarnings("SystemConsoleNull")
     private final boolean watched = System.console() != null;
     private long lastNanos;
 

@@ -1,0 +1,148 @@
+package greyground.app;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.film.Job;
+import greyground.film.JobFile;
+import greyground.film.Sheet;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Refusal;
+import greyground.tone.Compensation;
+import greyground.tone.PlateResponse;
+import greyground.workshop.Figure;
+import greyground.workshop.JsonText;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+
+/** What came of preparing a positive, in words and as JSON. */
+public final class PositiveOutcome {
+    private final Job job;
+    private final Workshop workshop;
+    private final Compensation compensation;
+    private final PlateResponse response;
+    private final ExposurePlan plan;
+    private final Sheet sheet;
+    private final int films;
+    private final List<String> warnings;
+    private final double lightShare;
+    private final double darkShare;
+
+    PositiveOutcome(
+            Job job,
+            Workshop workshop,
+            Compensation compensation,
+            PlateResponse response,
+            long[] greys,
+            ExposurePlan plan,
+            Sheet sheet,
+            int films,
+            List<String> artWarnings) {
+        this.job = job;
+        this.workshop = workshop;
+        this.compensation = compensation;
+        this.response = response;
+        this.plan = plan;
+        this.sheet = sheet;
+        this.films = films;
+        double pixels = Arrays.stream(greys).sum();
+        this.lightShare = compensation.light().pixels(greys) / pixels;
+        this.darkShare = compensation.dark().pixels(greys) / pixels;
+        List<String> all = new ArrayList<>(artWarnings);
+        all.addAll(plan.warnings());
+        this.warnings = List.copyOf(all);
+    }
+
+    /** The job with everything settled: digest, white and black as numbers. */
+    public Job job() {
+        return job;
+    }
+
+    /** The sheet's size and how many films there are. */
+    public String sheetWords() {
+        return String.format(
+                        Locale.ROOT,
+                        "sheet %.1f x %.1f mm, %d x %d pixels",
+                        job.resolution().millimetres(sheet.widthPixels()),
+                        job.resolution().millimetres(sheet.heightPixels()),
+                        sheet.widthPixels(),
+                        sheet.heightPixels())
+                + (films == 1 ? "" : ", " + films + " films");
+    }
+
+    /** Whether the film is mirrored, and why. */
+    public String readingWords() {
+        return job.placing().readingSide().words();
+    }
+
+    /** What the plate holds of the art's tones. */
+    public String toneWords() {
+        return String.format(
+                        Locale.ROOT,
+                        "art white %.1f %%, black %.1f %%; print L* %.1f to %.1f; film coverage %.1f to %.1f %% (%s)",
+                        white() * 100,
+                        black() * 100,
+                        compensation.paperLightness(),
+                        compensation.darkestLightness(),
+                        response.usable().least() * 100,
+                        response.usable().most() * 100,
+                        response.name())
+                + lost("lighter than the lightest tone that holds", lightShare)
+                + lost("darker than the darkest", darkShare);
+    }
+
+    private static String lost(String what, double share) {
+        return share == 0 ? "" : String.format(Locale.ROOT, "; %.2f %% of the art is %s", share * 100, what);
+    }
+
+    /** The plan in one line. */
+    public String planSummary() {
+        return plan.summary();
+    }
+
+    /** What deserves a second look, most pressing first. */
+    public List<String> warnings() {
+        return warnings;
+    }
+
+    /** How many of the workshop's numbers nobody has measured. */
+    public long assumedFigures() {
+        return workshop.figures().values().stream().filter(Figure::isAssumed).count();
+    }
+
+    /** Adds the outcome to a JSON object. */
+    public void describe(ObjectNode tree) {
+        ObjectNode size = tree.putObject("sheet");
+        size.put("widthPixels", sheet.widthPixels());
+        size.put("heightPixels", sheet.heightPixels());
+        size.set("resolutionDotsPerInch", JsonText.number(job.resolution().dotsPerInch()));
+        tree.put("films", films);
+        tree.put("mirrored", job.placing().readingSide().mirrored());
+        tree.put("reads", readingWords());
+        tree.set("unattainableLightShare", JsonText.number(lightShare));
+        tree.set("unattainableDarkShare", JsonText.number(darkShare));
+        tree.put("assumedFigures", assumedFigures());
+        tree.put("plan", plan.summary());
+        ArrayNode notes = tree.putArray("notes");
+        warnings.forEach(notes::add);
+        tree.set("curve", CurveFile.tree(compensation, response));
+        tree.set("job", JobFile.tree(job));
+    }
+
+    private double white() {
+        return point(job.art().white());
+    }
+
+    private double black() {
+        return point(job.art().black());
+    }
+
+    private static double point(greyground.film.ArtChoice.TonePoint point) {
+        if (point instanceof greyground.film.ArtChoice.TonePoint.Given given) {
+            return given.luminance();
+        }
+        throw Refusal.failure("a tone point was not settled: please report it");
+    }
+}
