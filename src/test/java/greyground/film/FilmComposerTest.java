@@ -29,11 +29,10 @@ class FilmComposerTest {
     void bandsAndThreadsChangeNothing() throws Exception {
         for (FilmComposer film : films()) {
             byte[] whole = film.maker().make(0, film.height());
-            for (int rows : new int[] {1, 7, 64}) {
-                for (int threads : new int[] {1, 2, 5}) {
-                    assertArrayEquals(whole, banded(film, rows, threads), rows + " rows, " + threads + " threads");
-                }
-            }
+            assertArrayEquals(whole, banded(film, 1, 2));
+            assertArrayEquals(whole, banded(film, 7, 5));
+            assertArrayEquals(whole, banded(film, 64, 1));
+            assertArrayEquals(whole, banded(film, 64, 5));
         }
     }
 
