@@ -35,10 +35,10 @@ public record SheetLayout(
     private static final double SIDE_MILLIMETRES = 24;
     private static final double TOP_MILLIMETRES = 24;
     private static final double LINES_FROM_MILLIMETRES = 32;
-    private static final double LINE_PITCH_MILLIMETRES = 3.2;
+    private static final double LINE_PITCH_MILLIMETRES = 3;
     private static final double CAP_MILLIMETRES = 1.8;
     private static final double LINES_LEFT_MILLIMETRES = -17;
-    private static final double FOOT_MILLIMETRES = 3;
+    private static final double FOOT_MILLIMETRES = 2;
     private static final double LEAST_PLATE_MILLIMETRES = 30;
     private static final double MOST_BLEED_MILLIMETRES = 6;
     private static final int LEAST_LINES = 6;

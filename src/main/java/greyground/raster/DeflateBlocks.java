@@ -113,7 +113,6 @@ final class DeflateBlocks {
     private static int literalsUpTo(byte[] in, int from, int to) {
         int i = from;
         while (i + LONGEST_COPY < to) {
-            int step = LONGEST_COPY;
             // A run of 259 bytes from i on has equal bytes at its end; walk back from there to the first unequal pair.
             int j = i + LONGEST_COPY;
             while (j > i && in[j] == in[j - 1]) {
@@ -122,8 +121,7 @@ final class DeflateBlocks {
             if (j == i) {
                 return i;
             }
-            step = j - i;
-            i += step;
+            i = j;
         }
         return to;
     }

@@ -67,7 +67,7 @@ public final class DeflatedRows {
                 threads,
                 () -> new PieceMaker(makers.get(), bytesPerRow, change),
                 (first, count, piece) -> {
-                    out.write(piece.bytes, 0, piece.length);
+                    out.write(piece.bytes);
                     sum.add(piece.adler, (long) count * bytesPerRow);
                 },
                 progress);
@@ -84,7 +84,16 @@ public final class DeflatedRows {
         return Math.max(1, PIECE / bytesPerRow);
     }
 
-    private record Piece(byte[] bytes, int length, long adler) {}
+    /** A deflated piece on its way to the stream; nobody changes it. */
+    private static final class Piece {
+        private final byte[] bytes;
+        private final long adler;
+
+        Piece(byte[] bytes, long adler) {
+            this.bytes = bytes;
+            this.adler = adler;
+        }
+    }
 
     /** Owned by one thread: the deflater and its room are reused from piece to piece. */
     private static final class PieceMaker implements Bands.Maker<Piece> {
@@ -111,7 +120,7 @@ public final class DeflatedRows {
                 room = new byte[DeflateBlocks.room(length)];
             }
             int written = deflate.deflate(band, length, room);
-            return new Piece(Arrays.copyOf(room, written), written, adler.getValue());
+            return new Piece(Arrays.copyOf(room, written), adler.getValue());
         }
     }
 

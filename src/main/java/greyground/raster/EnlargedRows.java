@@ -5,11 +5,13 @@ import java.util.Arrays;
 /**
  * Rows of art at film resolution, for one thread: Lanczos-3 in linear light, first across and then down.
  *
- * <p>Each art row is enlarged across once and kept in a ring while the film rows that need it go by; a film row is then a
- * weighted sum of ring rows. The sums are integers, {@code (grey - 32768) * 8192}, in loops short enough for the JIT
- * compiler to vectorise (measured: four products a loop run eight times faster than six). The centre and the 13-bit weights
- * keep any sum within ±0.64e9: overshoot multiplies the half range 32 768 by at most 1.543 in each direction, the absolute
- * sum of Lanczos-3 weights at half phase. A caller may therefore add a limit of up to ±{@link #BEYOND} and read the sign.
+ * <p>Art rows are enlarged across once, two at a time, and kept in a ring while the film rows that need them go by; a film row
+ * is then a weighted sum of ring rows. Two rows share one 64-bit multiplication: a product with {@code b * 2^32 + a} holds both
+ * products, exactly, as long as each sum fits 32 bits (measured: twice as fast as float arithmetic row by row). Down, the
+ * sums are integers, {@code (grey - 32768) * 8192}, in loops short enough for the JIT compiler to vectorise (measured: four
+ * products a loop run eight times faster than six). The centre and the 13-bit weights keep any sum within ±0.64e9:
+ * overshoot multiplies the half range 32 768 by at most 1.543 in each direction, the absolute sum of Lanczos-3 weights at half
+ * phase. A caller may therefore add a limit of up to ±{@link #BEYOND} and read the sign.
  *
  * <p>Owned by one thread: the ring and the scratch rows are reused from call to call. The plane is shared and only read.
  */
@@ -18,9 +20,7 @@ public final class EnlargedRows {
     public static final int BEYOND = 660_000_000;
 
     private static final int CENTRE = 32_768;
-    // Adding this before truncation keeps the truncated number positive, so it rounds half up on both sides of zero.
-    private static final float LIFT = 262_144.5f;
-    private static final int LIFTED = 262_144;
+    private static final int HALF = 1 << (ResampleAxis.FINE_BITS - 1);
     private static final int EMPTY = -1;
 
     private final GreyPlane plane;
@@ -28,10 +28,11 @@ public final class EnlargedRows {
     private final ResampleAxis down;
     private final int lead;
     private final int[][] ring;
+    private final int[][] rows;
     private final int[] ringRow;
     private final int[] weights;
     private final short[] codes;
-    private final float[] greys;
+    private final long[] greys;
 
     /**
      * Prepares the buffers.
@@ -43,12 +44,15 @@ public final class EnlargedRows {
         this.across = across;
         this.down = down;
         this.lead = lead;
-        this.ring = new int[down.taps()][lead + across.count()];
-        this.ringRow = new int[down.taps()];
+        // Room for every pair that a window of taps rows can touch.
+        int room = (down.taps() + 3) & ~1;
+        this.ring = new int[room][lead + across.count()];
+        this.rows = new int[down.taps()][];
+        this.ringRow = new int[room];
         Arrays.fill(ringRow, EMPTY);
         this.weights = new int[down.taps()];
         this.codes = new short[plane.width()];
-        this.greys = new float[plane.width()];
+        this.greys = new long[plane.width()];
     }
 
     /**
@@ -59,15 +63,14 @@ public final class EnlargedRows {
     public void turnTo(int row) {
         int first = down.first(row);
         down.fixedWeights(row, weights);
-        for (int k = 0; k < ring.length; k++) {
-            int slot = (first + k) % ring.length;
-            if (ringRow[slot] != first + k) {
-                enlarge(first + k, ring[slot]);
-                ringRow[slot] = first + k;
+        for (int k = 0; k < rows.length; k++) {
+            int artRow = first + k;
+            int slot = artRow % ring.length;
+            if (ringRow[slot] != artRow) {
+                enlargePair(artRow & ~1);
             }
+            rows[k] = ring[slot];
         }
-        // Weights follow the ring's slots, so that slot order never matters below.
-        rotate(weights, first % ring.length);
     }
 
     /**
@@ -76,12 +79,12 @@ public final class EnlargedRows {
      */
     public void addTo(int[] sums, int from, int to) {
         int k = 0;
-        for (; k + 4 <= ring.length; k += 4) {
+        for (; k + 4 <= rows.length; k += 4) {
             addFour(
-                    ring[k],
-                    ring[k + 1],
-                    ring[k + 2],
-                    ring[k + 3],
+                    rows[k],
+                    rows[k + 1],
+                    rows[k + 2],
+                    rows[k + 3],
                     weights[k],
                     weights[k + 1],
                     weights[k + 2],
@@ -90,11 +93,11 @@ public final class EnlargedRows {
                     from,
                     to);
         }
-        for (; k + 2 <= ring.length; k += 2) {
-            addTwo(ring[k], ring[k + 1], weights[k], weights[k + 1], sums, from, to);
+        for (; k + 2 <= rows.length; k += 2) {
+            addTwo(rows[k], rows[k + 1], weights[k], weights[k + 1], sums, from, to);
         }
-        if (k < ring.length) {
-            addOne(ring[k], weights[k], sums, from, to);
+        if (k < rows.length) {
+            addOne(rows[k], weights[k], sums, from, to);
         }
     }
 
@@ -120,38 +123,53 @@ public final class EnlargedRows {
         return (1 << (ResampleAxis.FIXED_BITS - 1)) - ((limit - CENTRE) << ResampleAxis.FIXED_BITS);
     }
 
-    private void enlarge(int artRow, int[] into) {
+    private void enlargePair(int artRow) {
+        int next = Math.min(artRow + 1, plane.height() - 1);
         plane.readRow(artRow, codes);
         for (int x = 0; x < greys.length; x++) {
-            greys[x] = (codes[x] & 0xFFFF) - CENTRE;
+            greys[x] = (long) (codes[x] & 0xFFFF) - CENTRE;
         }
+        plane.readRow(next, codes);
+        for (int x = 0; x < greys.length; x++) {
+            greys[x] += (long) ((codes[x] & 0xFFFF) - CENTRE) << 32;
+        }
+        int slot = artRow % ring.length;
+        int[] upper = ring[slot];
+        int[] lower = ring[slot + 1];
         if (across.taps() == 6) {
-            acrossSix(greys, across.firsts(), across.weights(), lead, into);
+            acrossSix(greys, across.firsts(), across.fineWeights(), lead, upper, lower);
         } else {
-            acrossAny(greys, across.firsts(), across.weights(), across.taps(), lead, into);
+            acrossAny(greys, across.firsts(), across.fineWeights(), across.taps(), lead, upper, lower);
         }
+        ringRow[slot] = artRow;
+        ringRow[slot + 1] = artRow + 1;
     }
 
-    private static void acrossSix(float[] art, int[] firsts, float[] weights, int lead, int[] into) {
+    private static void acrossSix(long[] art, int[] firsts, int[] weights, int lead, int[] upper, int[] lower) {
         for (int x = 0, w = 0; x < firsts.length; x++, w += 6) {
             int i = firsts[x];
-            float sum = weights[w] * art[i]
+            long both = weights[w] * art[i]
                     + weights[w + 1] * art[i + 1]
                     + weights[w + 2] * art[i + 2]
                     + weights[w + 3] * art[i + 3]
                     + weights[w + 4] * art[i + 4]
                     + weights[w + 5] * art[i + 5];
-            into[lead + x] = (int) (sum + LIFT) - LIFTED;
+            int low = (int) both;
+            upper[lead + x] = (low + HALF) >> ResampleAxis.FINE_BITS;
+            lower[lead + x] = ((int) ((both - low) >> 32) + HALF) >> ResampleAxis.FINE_BITS;
         }
     }
 
-    private static void acrossAny(float[] art, int[] firsts, float[] weights, int taps, int lead, int[] into) {
+    private static void acrossAny(
+            long[] art, int[] firsts, int[] weights, int taps, int lead, int[] upper, int[] lower) {
         for (int x = 0, w = 0; x < firsts.length; x++) {
-            float sum = 0;
+            long both = 0;
             for (int i = firsts[x], end = i + taps; i < end; i++, w++) {
-                sum += weights[w] * art[i];
+                both += weights[w] * art[i];
             }
-            into[lead + x] = (int) (sum + LIFT) - LIFTED;
+            int low = (int) both;
+            upper[lead + x] = (low + HALF) >> ResampleAxis.FINE_BITS;
+            lower[lead + x] = ((int) ((both - low) >> 32) + HALF) >> ResampleAxis.FINE_BITS;
         }
     }
 
@@ -171,20 +189,6 @@ public final class EnlargedRows {
     private static void addOne(int[] a, int wa, int[] sums, int from, int to) {
         for (int x = from; x < to; x++) {
             sums[x] += wa * a[x];
-        }
-    }
-
-    private static void rotate(int[] values, int by) {
-        reverse(values, 0, values.length);
-        reverse(values, 0, by);
-        reverse(values, by, values.length);
-    }
-
-    private static void reverse(int[] values, int from, int to) {
-        for (int i = from, j = to - 1; i < j; i++, j--) {
-            int kept = values[i];
-            values[i] = values[j];
-            values[j] = kept;
         }
     }
 }

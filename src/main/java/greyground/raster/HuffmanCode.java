@@ -103,7 +103,7 @@ final class HuffmanCode {
             }
         }
         for (int bits = 1; bits <= LONGEST + 1; bits++) {
-            firstCode[bits] = firstCode[bits] + firstCode[bits - 1] << 1;
+            firstCode[bits] = (firstCode[bits] + firstCode[bits - 1]) << 1;
         }
         for (int s = 0; s < symbols; s++) {
             int bits = lengths[s];

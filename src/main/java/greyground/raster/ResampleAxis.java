@@ -17,14 +17,22 @@ public final class ResampleAxis {
     /** Fixed-point weights count 1/8192: see {@link EnlargedRows} for why no finer. */
     static final int FIXED_BITS = 13;
 
+    /** Across, weights count 1/32768: 32 768 greys times the absolute sum 1.543 of the weights stays below 2^31. */
+    static final int FINE_BITS = 15;
+
     private final int taps;
     private final int[] first;
     private final float[] weights;
+    private final int[] fine;
 
     private ResampleAxis(int taps, int[] first, float[] weights) {
         this.taps = taps;
         this.first = first;
         this.weights = weights;
+        this.fine = new int[weights.length];
+        for (int i = 0; i < first.length; i++) {
+            round(i, FINE_BITS, fine, i * taps);
+        }
     }
 
     /**
@@ -101,21 +109,28 @@ public final class ResampleAxis {
         return first;
     }
 
-    float[] weights() {
-        return weights;
+    /** All weights in 1/32768, film pixel after film pixel. */
+    int[] fineWeights() {
+        return fine;
+    }
+
+    /** Writes film pixel {@code i}'s weights in 1/8192 into {@code into}. */
+    void fixedWeights(int i, int[] into) {
+        round(i, FIXED_BITS, into, 0);
     }
 
     /**
-     * Writes film pixel {@code i}'s weights in 1/8192 into {@code into}. They sum to exactly 8192, because the running sum is
-     * rounded and not each weight: a uniform tone stays exact and slow gradients gain no steps.
+     * Rounds film pixel {@code i}'s weights. They sum to exactly 1, because the running sum is rounded and not each weight: a
+     * uniform tone stays exact and slow gradients gain no steps.
      */
-    void fixedWeights(int i, int[] into) {
+    private void round(int i, int fractionBits, int[] into, int at) {
+        int one = 1 << fractionBits;
         double running = 0;
         int written = 0;
         for (int k = 0; k < taps; k++) {
             running += weights[i * taps + k];
-            int upTo = k == taps - 1 ? 1 << FIXED_BITS : (int) Math.rint(running * (1 << FIXED_BITS));
-            into[k] = upTo - written;
+            int upTo = k == taps - 1 ? one : (int) Math.rint(running * one);
+            into[at + k] = upTo - written;
             written = upTo;
         }
     }

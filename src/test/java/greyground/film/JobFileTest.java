@@ -99,7 +99,7 @@ class JobFileTest {
         String text = plain().replace("\"bleedMillimetres\": 3", "\"bleedMillimetres\": 300");
         Refusal refusal = assertThrows(Refusal.class, () -> JobFile.read(text));
         assertTrue(
-                refusal.getMessage().contains("placing.bleedMillimetres is 300; it must be a number from 0 to 20"),
+                refusal.getMessage().contains("placing.bleedMillimetres is 300; it must be a number from 0 to 6"),
                 refusal.getMessage());
     }
 
