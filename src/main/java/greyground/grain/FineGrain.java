@@ -8,7 +8,7 @@ final class FineGrain {
     private FineGrain() {}
 
     /** @param times whole enlargement in both directions, at least 2 */
-    static float[] enlarged(StochasticGrain.WorkedGrain grain, int times, LeastDot least, long seed) {
+    static float[] enlarged(WorkedGrain grain, int times, LeastDot least, long seed) {
         int from = grain.side();
         int side = from * times;
         float[] coarse = grain.coverage();
@@ -37,12 +37,15 @@ final class FineGrain {
         GrainSites sites = grain.sites();
         for (int s = 0; s < 2 * sites.count; s++) {
             boolean dot = s < sites.count;
-            int home = (int) sites.y[s] * from + (int) sites.x[s];
+            int row = (int) sites.y[s];
+            int home = row * from + (int) sites.x[s];
             float birth = coarse[home];
+            int centreX = (int) (sites.x[s] * times);
+            int centreY = (int) (sites.y[s] * times);
             int pose = (int) (GrainSites.hash(~seed, s) >>> 61);
             for (int k = 0; k < least.pixels(); k++) {
-                int x = Math.floorMod((int) (sites.x[s] * times) + least.column(k, pose), side);
-                int y = Math.floorMod((int) (sites.y[s] * times) + least.row(k, pose), side);
+                int x = Math.floorMod(centreX + least.column(k, pose), side);
+                int y = Math.floorMod(centreY + least.row(k, pose), side);
                 int pixel = y * side + x;
                 fine[pixel] = dot ? Math.min(fine[pixel], birth) : Math.max(fine[pixel], birth);
             }

@@ -121,16 +121,17 @@ final class FirstDots {
     }
 
     private boolean hasMore(int site) {
-        return stock.first()[site] + mass[site] < stock.first()[site + 1];
+        return mass[site] < stock.count(site);
     }
 
     private int take(int site, int count) {
         int taken = 0;
         for (; taken < count && hasMore(site); taken++) {
-            int pixel = stock.pixels()[stock.first()[site] + mass[site]++];
+            int pixel = stock.pixel(site, mass[site]++);
+            int row = pixel / side;
             turn[pixel] = total++;
             sumX[site] += shortWay(pixel % side + 0.5 - x[site]);
-            sumY[site] += shortWay(pixel / side + 0.5 - y[site]);
+            sumY[site] += shortWay(row + 0.5 - y[site]);
         }
         return taken;
     }

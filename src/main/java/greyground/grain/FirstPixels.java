@@ -5,12 +5,8 @@ import java.util.Arrays;
 /**
  * For each site of one kind, the pixels it takes before all others: its least dot, then the nearest of its hill, until
  * twice the least dot.
- *
- * @param first {@code pixels[first[s]] .. pixels[first[s + 1] - 1]} belong to site {@code s}, in the order of taking
- * @param pixels places in the tile, row by row
- * @param least how many of each site's pixels make its least dot
  */
-record FirstPixels(int[] first, int[] pixels, int least) {
+final class FirstPixels {
     /** A first dot never reaches further than this, in spacings: like sites stand at least 0.7 apart. */
     private static final double REACH_IN_SPACINGS = 0.36;
 
@@ -18,6 +14,31 @@ record FirstPixels(int[] first, int[] pixels, int least) {
     private static final float INSIDE = 0.4f;
 
     private static final int TIMES_LEAST = 2;
+
+    private final int[] first;
+    private final int[] pixels;
+    private final int least;
+
+    private FirstPixels(int[] first, int[] pixels, int least) {
+        this.first = first;
+        this.pixels = pixels;
+        this.least = least;
+    }
+
+    /** How many of each site's pixels make its least dot. */
+    int least() {
+        return least;
+    }
+
+    /** How many pixels a site may take. */
+    int count(int site) {
+        return first[site + 1] - first[site];
+    }
+
+    /** The pixel of the tile that a site takes in its turn {@code k}, from 0 on. */
+    int pixel(int site, int k) {
+        return pixels[first[site] + k];
+    }
 
     /**
      * Chooses for dots and for lands.

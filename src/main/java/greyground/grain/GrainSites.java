@@ -72,8 +72,9 @@ final class GrainSites {
             for (int i = 0; i < count; i++) {
                 long cell = i * total / count;
                 int site = kind * count + i;
+                long row = cell / squares;
                 x[site] = square * (cell % squares + unit(hash(seed, 4L * site + 1)));
-                y[site] = square * (cell / squares + unit(hash(seed, 4L * site + 2)));
+                y[site] = square * (row + unit(hash(seed, 4L * site + 2)));
             }
         }
     }

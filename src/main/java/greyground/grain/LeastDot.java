@@ -1,15 +1,17 @@
 package greyground.grain;
 
-/**
- * The fewest film pixels that hold a disc of a given diameter: what a dot or a land is born with.
- *
- * @param columns of its pixels relative to the dot's own pixel
- * @param rows likewise
- * @param discX where the disc's centre lies, in pixels from the centre of the dot's own pixel
- * @param discY likewise
- */
-record LeastDot(int[] columns, int[] rows, double discX, double discY) {
+/** The fewest film pixels that hold a disc of a given diameter: what a dot or a land is born with. */
+final class LeastDot {
     private static final int PHASES = 12;
+
+    // Of its pixels, relative to the dot's own pixel.
+    private final int[] columns;
+    private final int[] rows;
+
+    private LeastDot(int[] columns, int[] rows) {
+        this.columns = columns;
+        this.rows = rows;
+    }
 
     /**
      * Tries the disc at many places within a pixel and keeps the one that touches fewest.
@@ -45,7 +47,7 @@ record LeastDot(int[] columns, int[] rows, double discX, double discY) {
                 }
             }
         }
-        return new LeastDot(xs, ys, bestX, bestY);
+        return new LeastDot(xs, ys);
     }
 
     /** How many pixels it has. */

@@ -2,8 +2,6 @@ package greyground.grain;
 
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
-import java.util.Arrays;
-import java.util.concurrent.CompletableFuture;
 
 /**
  * Makes the tile of a clustered random grain (green noise, after Lau, Arce and Gallagher 1998, from memory): dots and
@@ -88,58 +86,5 @@ public final class StochasticGrain {
                 + Refusal.plain(Math.min(leastWidthMicrometres, MOST_WIDTH_IN_SPACINGS * spacing))
                 + " um wide need at least " + Refusal.plain(Math.ceil(possible))
                 + " um there: choose a coarser grain or a finer film");
-    }
-
-    /**
-     * The grain on the grid where it is worked out.
-     *
-     * @param coverage at which each pixel turns black, row by row
-     */
-    record WorkedGrain(int side, GrainSites sites, FirstDots dots, FirstDots lands, float[] coverage) {
-        static WorkedGrain of(int side, int count, int block, double leastDiameter, long seed) {
-            double spacing = side / Math.sqrt(count);
-            GrainSites sites = GrainSites.relaxed(count, side, seed);
-            float[] field = GrainField.evenlySpread(sites, side, spacing);
-            byte[] reserved = new byte[side * side];
-            LeastDot least = LeastDot.holding(leastDiameter);
-            FirstPixels[] first = FirstPixels.of(sites, side, spacing, field, least, seed, reserved);
-            CompletableFuture<FirstDots> landsBorn = CompletableFuture.supplyAsync(() -> FirstDots.born(
-                    Arrays.copyOfRange(sites.x, count, 2 * count),
-                    Arrays.copyOfRange(sites.y, count, 2 * count),
-                    side,
-                    first[1],
-                    seed + 1));
-            CompletableFuture<FirstDots> dotsBorn = CompletableFuture.supplyAsync(() ->
-                    FirstDots.born(Arrays.copyOf(sites.x, count), Arrays.copyOf(sites.y, count), side, first[0], seed));
-            GrainGrowth growth = new GrainGrowth(side, spacing, block);
-            float[] bend = growth.halfway(field, reserved);
-            boolean[] black = new boolean[side * side];
-            boolean[] white = new boolean[side * side];
-            for (int y = 0; y < side; y++) {
-                for (int x = 0; x < side; x++) {
-                    boolean isBlack = growth.blackHalfway(field, reserved, bend, x, y);
-                    black[y * side + x] = isBlack;
-                    white[y * side + x] = !isBlack;
-                }
-            }
-            float[] lands = new float[side * side];
-            FirstDots landsFirst = landsBorn.join();
-            CompletableFuture<Void> landsGrown = CompletableFuture.runAsync(() -> {
-                float[] bendBack = new float[bend.length];
-                for (int i = 0; i < bend.length; i++) {
-                    bendBack[i] = -bend[i];
-                }
-                new GrainGrowth(side, spacing, block)
-                        .grow(GrainField.mirrored(field), white, landsFirst, bendBack, lands);
-            });
-            float[] coverage = new float[side * side];
-            FirstDots dotsFirst = dotsBorn.join();
-            growth.grow(field, black, dotsFirst, bend, coverage);
-            landsGrown.join();
-            for (int i = 0; i < coverage.length; i++) {
-                coverage[i] = black[i] ? coverage[i] : 1 - lands[i];
-            }
-            return new WorkedGrain(side, sites, dotsFirst, landsFirst, coverage);
-        }
     }
 }

@@ -1,6 +1,7 @@
 package greyground.grain;
 
 import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
 
 /**
  * Thresholds at film resolution, repeated over the film in both directions.
@@ -47,6 +48,21 @@ public final class ThresholdTile {
             thresholds[i] = (char) ((long) order[i] * 65_535 / order.length);
         }
         return new ThresholdTile(width, height, thresholds);
+    }
+
+    /**
+     * Makes the tile that lays a grain on a film.
+     *
+     * @throws Refusal if the resolution can't hold the grain, or the grain is continuous tone, which needs no thresholds
+     */
+    public static ThresholdTile of(Grain grain, Resolution resolution) {
+        if (grain instanceof Grain.Stochastic stochastic) {
+            return StochasticGrain.tile(stochastic, resolution);
+        }
+        if (grain instanceof Grain.Halftone halftone) {
+            return HalftoneScreen.of(halftone, resolution).tile();
+        }
+        throw Refusal.use("continuous tone has no grain: choose a stochastic grain or a halftone for a film of dots");
     }
 
     /** Pixels across. */
