@@ -105,12 +105,12 @@ public record Bath(
      * Copper bitten away at each pixel. Where a land's copper is left narrower than the resist can hold, the resist has let
      * go before the end and its top sinks for the time that remained, F (u + hold/2 - d).
      *
-     * @param covered where resist or ground keeps the bath off
+     * @param beyondEdge distance of each place from the nearest open copper, in micrometres, 0 where it is open
      * @param leastHoldMicrometres width of copper below which resist lets go
      * @return micrometres below the plate's surface
      */
-    float[] depth(boolean[] covered, double leastHoldMicrometres, Grid grid) {
-        float[] depth = Distance.micrometres(covered, false, grid);
+    float[] depth(float[] beyondEdge, double leastHoldMicrometres, Grid grid) {
+        float[] depth = beyondEdge.clone();
         double undercut = undercutMicrometres();
         float full = (float) depthMicrometres();
         boolean[] left = new boolean[depth.length];
@@ -120,7 +120,11 @@ public record Bath(
         boolean[] held = left;
         if (leastHoldMicrometres > grid.pitchMicrometres()) {
             held = left.clone();
-            Openness.shutNarrow(held, true, leastHoldMicrometres, grid);
+            float[] inside = new float[depth.length];
+            for (int i = 0; i < inside.length; i++) {
+                inside[i] = (float) (depth[i] - undercut);
+            }
+            Openness.shutNarrow(held, true, inside, leastHoldMicrometres, grid);
         }
         for (int i = 0; i < depth.length; i++) {
             double beyond = depth[i];

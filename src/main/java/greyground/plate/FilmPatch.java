@@ -179,7 +179,7 @@ public final class FilmPatch {
     String digest() {
         int bytesPerSample = isBits() ? 1 : Float.BYTES;
         ByteBuffer bytes = ByteBuffer.allocate(64 + width * height * bytesPerSample);
-        bytes.putInt(width).putInt(height).putInt(rim.ordinal());
+        bytes.putInt(width).putInt(height).put((byte) (rim == Rim.WRAPPED ? 1 : 0));
         bytes.putDouble(pitchMicrometres).putDouble(leftMicrometres).putDouble(topMicrometres);
         for (boolean pixel : black) {
             bytes.put((byte) (pixel ? 1 : 0));

@@ -24,7 +24,7 @@ public record Ink(
 
     /** Density of a film above the paper, {@code Dinf (1 - exp(-m y))} (Tollenaar and Ernst 1961/62, from memory). */
     public double density(double filmMicrometres) {
-        return greatestDensity * -Math.expm1(-densityPerMicrometre * filmMicrometres);
+        return greatestDensity * (1 - Math.exp(-densityPerMicrometre * filmMicrometres));
     }
 
     /**
@@ -55,9 +55,11 @@ public record Ink(
             return film;
         }
         float[] beyond = Distance.micrometres(inked, true, grid);
+        // A pixel that the printed edge crosses counts by the share of it inside.
         float[] printed = new float[held.length];
         for (int i = 0; i < held.length; i++) {
-            printed[i] = beyond[i] <= spreadMicrometres ? 1 : 0;
+            double within = (spreadMicrometres - beyond[i]) / grid.pitchMicrometres() + 0.5;
+            printed[i] = (float) Math.max(0, Math.min(1, within));
         }
         float[] share = Softening.gaussian(printed, grid, spreadMicrometres);
         for (int i = 0; i < held.length; i++) {

@@ -9,6 +9,8 @@ import greyground.quantity.Refusal;
  * @param opticalGain n of Yule and Nielsen 1951, 1 (no light spreads in the paper) to 3 (2 is full diffusion)
  */
 public record Paper(double density, double opticalGain) {
+    private static final double LN_10 = Math.log(10);
+
     public Paper {
         Refusal.checkRange("paper density", density, 0, 0.5, "", "0.05 to 0.1 for white cotton paper");
         Refusal.checkRange("optical gain", opticalGain, 1, 3, "", "1.7 when nothing is known");
@@ -26,7 +28,7 @@ public record Paper(double density, double opticalGain) {
 
     /** R^(1/n) of one place, from the density of the ink there above the paper. */
     public double root(double inkDensity) {
-        return Math.pow(10, -(density + inkDensity) / opticalGain);
+        return Math.exp(-LN_10 / opticalGain * (density + inkDensity));
     }
 
     /**

@@ -60,8 +60,14 @@ public record Resist(
         for (int i = 0; i < hard.length; i++) {
             hard[i] = dose[i] >= threshold;
         }
-        Openness.shutNarrow(hard, false, smallestOpeningMicrometres, grid);
-        Openness.shutNarrow(hard, true, smallestLandMicrometres, grid);
+        if (smallestOpeningMicrometres > grid.pitchMicrometres()) {
+            float[] inside = EdgeDistance.micrometres(hard, true, dose, threshold, grid);
+            Openness.shutNarrow(hard, false, inside, smallestOpeningMicrometres, grid);
+        }
+        if (smallestLandMicrometres > grid.pitchMicrometres()) {
+            float[] inside = EdgeDistance.micrometres(hard, false, dose, threshold, grid);
+            Openness.shutNarrow(hard, true, inside, smallestLandMicrometres, grid);
+        }
         return hard;
     }
 }

@@ -26,10 +26,12 @@ final class Softening {
         float[] between = new float[plane.length];
         float[] padded = new float[width + 2 * reach];
         for (int y = 0; y < height; y++) {
-            for (int x = -reach; x < width + reach; x++) {
-                padded[x + reach] = plane[y * width + place(x, width, grid.rim())];
-            }
             int from = y * width;
+            System.arraycopy(plane, from, padded, reach, width);
+            for (int k = 1; k <= reach; k++) {
+                padded[reach - k] = plane[from + place(-k, width, grid.rim())];
+                padded[reach + width - 1 + k] = plane[from + place(width - 1 + k, width, grid.rim())];
+            }
             for (int k = 0; k <= reach; k++) {
                 add(between, from, padded, reach - k, width, kernel[k]);
                 if (k > 0) {

@@ -71,7 +71,8 @@ public final class VirtualPlate {
                     covered[i] |= hard[i];
                 }
             }
-            depth = bath.depth(covered, resist.leastHoldMicrometres(), grid);
+            float[] beyond = EdgeDistance.micrometres(covered, false, dose, resist.throughCureDoseRatio(), grid);
+            depth = bath.depth(beyond, resist.leastHoldMicrometres(), grid);
         } else {
             depth = FilmRelief.depth(dose, hard, resist);
         }
@@ -79,11 +80,11 @@ public final class VirtualPlate {
         float[] print = conditions.ink().onPaper(ink, grid);
         float tone = (float) conditions.wipe().plateToneMicrometres();
         float[] reflectance = new float[ink.length];
+        Paper bare = new Paper(conditions.paper().density(), 1);
         for (int i = 0; i < ink.length; i++) {
             ink[i] += tone;
             print[i] += (float) (tone * conditions.ink().transferFraction());
-            double density = conditions.paper().density() + conditions.ink().density(print[i]);
-            reflectance[i] = (float) Math.pow(10, -density);
+            reflectance[i] = (float) bare.root(conditions.ink().density(print[i]));
         }
         float[] transmission = ExposureSum.transmission(positive, picture.film(), grid);
         return new PlateStates(grid, transmission, dose, hard, covered, depth, ink, print, reflectance);
@@ -100,6 +101,7 @@ public final class VirtualPlate {
 
     private ToneTerms terms(double coverage, PlateStates states) {
         int area = states.grid().area();
+        int width = states.grid().width();
         double threshold = conditions.resist().throughCureDoseRatio();
         float tone = (float) conditions.wipe().plateToneMicrometres();
         double toneOnPaper = tone * conditions.ink().transferFraction();
@@ -112,7 +114,11 @@ public final class VirtualPlate {
         double film = 0;
         double[] roots = new double[QUARTERS];
         int[] counts = new int[QUARTERS];
-        for (int i = 0; i < area; i++) {
+        for (int i = 0, x = 0, lower = 0; i < area; i++, x++) {
+            if (x == width) {
+                x = 0;
+                lower = i / width * 2 >= states.grid().height() ? 2 : 0;
+            }
             soft += states.dose()[i] < threshold ? 1 : 0;
             open += states.covered()[i] ? 0 : 1;
             land += states.depthMicrometres()[i] == 0 ? 1 : 0;
@@ -123,8 +129,9 @@ public final class VirtualPlate {
                 printed++;
                 film += states.printMicrometres()[i];
             }
-            int quarter = quarter(i, states.grid());
-            roots[quarter] += Math.pow(states.reflectance()[i], 1 / conditions.paper().opticalGain());
+            int right = x * 2 >= width ? 1 : 0;
+            int quarter = right + lower;
+            roots[quarter] += conditions.paper().root(conditions.ink().density(states.printMicrometres()[i]));
             counts[quarter]++;
         }
         double rootSum = 0;
@@ -162,12 +169,6 @@ public final class VirtualPlate {
             squares += lightness * lightness / QUARTERS;
         }
         return Math.sqrt(Math.max(0, squares - mean * mean) / (QUARTERS - 1));
-    }
-
-    private static int quarter(int i, Grid grid) {
-        int right = i % grid.width() * 2 >= grid.width() ? 1 : 0;
-        int lower = i / grid.width() * 2 >= grid.height() ? 2 : 0;
-        return right + lower;
     }
 
     private Exposure pictureExposure() {

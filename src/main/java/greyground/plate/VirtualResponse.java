@@ -136,7 +136,7 @@ public final class VirtualResponse implements PlateResponse {
                 levels.get(0).lightness(), branch.lightness(branch.least()), branch.lightness(branch.most()));
     }
 
-    /** The most that smoothing moved any level, in L*; never more than twice the sampling error there. */
+    /** The most that smoothing moved any level, in L*. */
     public double smoothedBy() {
         return branch.smoothedBy();
     }
