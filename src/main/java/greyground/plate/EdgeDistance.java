@@ -1,0 +1,137 @@
+package greyground.plate;
+
+import java.util.stream.IntStream;
+
+/**
+ * Distance to the edge of open copper, or of resist, finer than a pixel: the edge lies where the dose crosses the hardening
+ * dose, found by linear interpolation between pixel centres. Parabolas stand on the set's pixels and on every such
+ * crossing of a row or a column, so that the envelope ({@link LineEnvelope}) is the distance to the curve through them.
+ *
+ * <p>A straight edge along the raster is met exactly; elsewhere the nearest crossing lies within half a pixel along the
+ * edge, which overstates a distance of D pixels by at most 1/(8 D).
+ */
+final class EdgeDistance {
+    private static final int BLOCK = 16;
+
+    private final boolean[] mask;
+    private final boolean marked;
+    private final float[] dose;
+    private final double threshold;
+    private final Grid grid;
+
+    private EdgeDistance(boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid) {
+        this.mask = mask;
+        this.marked = marked;
+        this.dose = dose;
+        this.threshold = threshold;
+        this.grid = grid;
+    }
+
+    /**
+     * Measures from every place to a set.
+     *
+     * @param mask marks each pixel
+     * @param marked the mark of the set
+     * @param dose whose crossing of the threshold sets the edge wherever it is light that parts two pixels; elsewhere (a
+     *     grain of ground, a narrow part that development shut or lost) the edge runs midway between them
+     * @return micrometres, 0 in the set, positive infinity everywhere if it is empty
+     */
+    static float[] micrometres(boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid) {
+        EdgeDistance edges = new EdgeDistance(mask, marked, dose, threshold, grid);
+        float[] plane = new float[mask.length];
+        edges.rows(plane);
+        edges.columns(plane);
+        double pitch = grid.pitchMicrometres();
+        for (int i = 0; i < plane.length; i++) {
+            plane[i] = mask[i] == marked ? 0 : (float) (pitch * Math.sqrt(plane[i]));
+        }
+        return plane;
+    }
+
+    private void rows(float[] plane) {
+        int width = grid.width();
+        int blocks = (grid.height() + BLOCK - 1) / BLOCK;
+        IntStream.range(0, blocks).parallel().forEach(block -> {
+            LineEnvelope envelope = new LineEnvelope(width + 1);
+            float[] line = new float[width];
+            float[] out = new float[width + 1];
+            int end = Math.min(grid.height(), (block + 1) * BLOCK);
+            for (int y = block * BLOCK; y < end; y++) {
+                for (int x = 0; x < width; x++) {
+                    line[x] = mask[y * width + x] == marked ? 0 : Float.POSITIVE_INFINITY;
+                }
+                measure(envelope, line, 0, out, y * width, 1, width);
+                System.arraycopy(line, 0, plane, y * width, width);
+            }
+        });
+    }
+
+    private void columns(float[] plane) {
+        int width = grid.width();
+        int height = grid.height();
+        int blocks = (width + BLOCK - 1) / BLOCK;
+        IntStream.range(0, blocks).parallel().forEach(block -> {
+            LineEnvelope envelope = new LineEnvelope(height + 1);
+            int left = block * BLOCK;
+            int count = Math.min(width - left, BLOCK);
+            float[] lines = new float[count * height];
+            float[] out = new float[height + 1];
+            for (int y = 0; y < height; y++) {
+                for (int i = 0; i < count; i++) {
+                    lines[i * height + y] = plane[y * width + left + i];
+                }
+            }
+            for (int i = 0; i < count; i++) {
+                measure(envelope, lines, i * height, out, left + i, width, height);
+            }
+            for (int y = 0; y < height; y++) {
+                for (int i = 0; i < count; i++) {
+                    plane[y * width + left + i] = lines[i * height + y];
+                }
+            }
+        });
+    }
+
+    /** One line: its samples and the crossings between them; {@code first + k * stride} is the plane's place of sample k. */
+    private void measure(
+            LineEnvelope envelope, float[] line, int from, float[] out, int first, int stride, int length) {
+        boolean wrapped = grid.rim() == Rim.WRAPPED;
+        int start = wrapped ? LineEnvelope.least(line, from, length) : 0;
+        int count = wrapped ? length + 1 : length;
+        envelope.clear();
+        boolean any = false;
+        int at = start;
+        for (int k = 0; k < count; k++) {
+            float sample = line[from + at];
+            if (sample != Float.POSITIVE_INFINITY) {
+                envelope.add(k, sample);
+                any = true;
+            }
+            int next = at + 1 == length ? 0 : at + 1;
+            if (k + 1 < count) {
+                int here = first + at * stride;
+                int there = first + next * stride;
+                if (mask[here] != mask[there]) {
+                    envelope.add(k + crossing(here, there), 0);
+                    any = true;
+                }
+            }
+            at = next;
+        }
+        if (!any) {
+            return;
+        }
+        envelope.fill(out, 0, length, 1);
+        System.arraycopy(out, 0, line, from + start, length - start);
+        System.arraycopy(out, length - start, line, from, start);
+    }
+
+    /** Share of the way from one pixel to the next at which the edge lies; kept off the centres, where a site stands. */
+    private double crossing(int here, int there) {
+        double from = dose[here] - threshold;
+        double to = dose[there] - threshold;
+        boolean byLight = from >= 0 != to >= 0;
+        double share = byLight ? from / (from - to) : 0.5;
+        return Math.max(1e-6, Math.min(1 - 1e-6, share));
+    }
+}

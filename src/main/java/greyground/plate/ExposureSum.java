@@ -1,0 +1,89 @@
+package greyground.plate;
+
+import greyground.quantity.Refusal;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Light that reaches the resist through films that are exposed one after the other: {@code E = sum of dose_i T_i}. */
+final class ExposureSum {
+    private ExposureSum() {}
+
+    /**
+     * Adds the exposures, each spread by its own edges' blur. Doses are taken to add whatever their order and rate, as they
+     * do until oxygen or a very dim lamp interferes.
+     *
+     * @param positive the picture's film
+     * @param screen the screen's film, needed only where an exposure goes through it
+     * @return dose ratio at each pixel
+     */
+    static float[] dose(List<Exposure> exposures, FilmPatch positive, @Nullable FilmPatch screen, Grid grid) {
+        float[] sum = new float[grid.area()];
+        for (Exposure exposure : exposures) {
+            FilmPatch patch = exposure.sheet() == Exposure.Sheet.SCREEN ? screen : positive;
+            if (patch == null) {
+                throw Refusal.use("an exposure goes through a screen film, but there is none: give the screen film");
+            }
+            float[] through = transmission(patch, exposure.film(), grid);
+            if (!patch.isUniform()) {
+                through = Softening.gaussian(through, grid, exposure.blurMicrometres());
+            }
+            float dose = (float) exposure.doseRatio();
+            for (int i = 0; i < sum.length; i++) {
+                sum[i] += dose * through[i];
+            }
+        }
+        return sum;
+    }
+
+    /** Share of light that passes each pixel, before any blur. */
+    static float[] transmission(FilmPatch patch, Film film, Grid grid) {
+        float[] through = new float[grid.area()];
+        if (!patch.isBits()) {
+            for (int y = 0; y < grid.height(); y++) {
+                int filmY = filmPixel(y, patch.height(), patch, grid);
+                for (int x = 0; x < grid.width(); x++) {
+                    int filmX = filmPixel(x, patch.width(), patch, grid);
+                    through[y * grid.width() + x] = (float) Film.transmission(patch.density(filmX, filmY));
+                }
+            }
+            return through;
+        }
+        boolean[] black = new boolean[grid.area()];
+        int[] columns = new int[grid.width()];
+        for (int x = 0; x < columns.length; x++) {
+            columns[x] = filmPixel(x, patch.width(), patch, grid);
+        }
+        for (int y = 0; y < grid.height(); y++) {
+            int filmY = filmPixel(y, patch.height(), patch, grid);
+            for (int x = 0; x < columns.length; x++) {
+                black[y * grid.width() + x] = patch.black(columns[x], filmY);
+            }
+        }
+        grow(black, film.spotGrowthMicrometres(), grid);
+        float clear = (float) Film.transmission(film.clearDensity());
+        float opaque = (float) Film.transmission(film.blackDensity());
+        for (int i = 0; i < through.length; i++) {
+            through[i] = black[i] ? opaque : clear;
+        }
+        return through;
+    }
+
+    private static void grow(boolean[] black, double growth, Grid grid) {
+        if (growth == 0) {
+            return;
+        }
+        float[] beyond = Distance.micrometres(black, growth > 0, grid);
+        for (int i = 0; i < black.length; i++) {
+            if (beyond[i] > 0 && beyond[i] <= Math.abs(growth)) {
+                black[i] = growth > 0;
+            }
+        }
+    }
+
+    private static int filmPixel(int at, int size, FilmPatch patch, Grid grid) {
+        if (patch.isUniform()) {
+            return 0;
+        }
+        return Math.min(size - 1, (int) ((at + 0.5) * grid.pitchMicrometres() / patch.pitchMicrometres()));
+    }
+}

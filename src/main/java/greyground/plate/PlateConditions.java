@@ -1,0 +1,52 @@
+package greyground.plate;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that decides what a film becomes on paper.
+ *
+ * <p>The four processes differ only here: etched film has one exposure and a {@link Bath}; sprayed aquatint adds a ground;
+ * photogravure has two exposures, one through the screen; unetched film has {@link FilmRelief} in place of a bath.
+ *
+ * @param exposures one or more; they add
+ * @param resist the film on the copper
+ * @param ground sprayed on the developed plate, or null for none
+ * @param wells what holds the ink
+ * @param wipe the pad
+ * @param ink the ink
+ * @param paper the paper
+ */
+public record PlateConditions(
+        List<Exposure> exposures,
+        Resist resist,
+        @Nullable SprayedGround ground,
+        Wells wells,
+        Wipe wipe,
+        Ink ink,
+        Paper paper) {
+    public PlateConditions {
+        exposures = List.copyOf(exposures);
+    }
+
+    /** The same plate bitten otherwise. */
+    public PlateConditions withWells(Wells other) {
+        return new PlateConditions(exposures, resist, ground, other, wipe, ink, paper);
+    }
+
+    /** The same plate wiped otherwise. */
+    public PlateConditions withWipe(Wipe other) {
+        return new PlateConditions(exposures, resist, ground, wells, other, ink, paper);
+    }
+
+    /** The same plate exposed otherwise. */
+    public PlateConditions withExposures(List<Exposure> other) {
+        return new PlateConditions(other, resist, ground, wells, wipe, ink, paper);
+    }
+
+    /** SHA-256 of every number here, with {@code more} for what else decides a result, in hexadecimal. */
+    public String digest(String more) {
+        return Digest.sha256((this + "\n" + more).getBytes(StandardCharsets.UTF_8));
+    }
+}

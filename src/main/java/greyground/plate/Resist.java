@@ -1,0 +1,73 @@
+package greyground.plate;
+
+import greyground.quantity.Refusal;
+
+/**
+ * The photopolymer film on the copper. Light hardens it from the top; what is not hardened through to the copper lifts.
+ *
+ * @param thicknessMicrometres as exposed, after any thinning, 1 to 200
+ * @param testedThicknessMicrometres at which a dose ratio of 1 just hardens through, 1 to 200
+ * @param absorbancePerMicrometre decadic, in the lamp's light, 0 to 0.2
+ * @param contrastGamma retained thickness per decade of dose, 0.2 to 50
+ * @param smallestOpeningMicrometres width below which an opening doesn't wash out, 0 to 500
+ * @param smallestLandMicrometres width below which hardened film washes away, 0 to 500
+ * @param leastHoldMicrometres width of copper below which a land's resist lets go in the bite, 0 to 100
+ */
+public record Resist(
+        double thicknessMicrometres,
+        double testedThicknessMicrometres,
+        double absorbancePerMicrometre,
+        double contrastGamma,
+        double smallestOpeningMicrometres,
+        double smallestLandMicrometres,
+        double leastHoldMicrometres) {
+    public Resist {
+        Refusal.checkRange("resist thickness", thicknessMicrometres, 1, 200, "um", "dry film is 15 to 50 um");
+        Refusal.checkRange("tested thickness", testedThicknessMicrometres, 1, 200, "um", "give that of the wedge test");
+        Refusal.checkRange("resist absorbance", absorbancePerMicrometre, 0, 0.2, "per um", "0.4 over 30 um is 0.0133");
+        Refusal.checkRange("resist contrast", contrastGamma, 0.2, 50, "", "1 / (0.15 x steps between clean and held)");
+        Refusal.checkRange("smallest opening", smallestOpeningMicrometres, 0, 500, "um", "read it from a test of holes");
+        Refusal.checkRange("smallest land", smallestLandMicrometres, 0, 500, "um", "read it from a test of dots");
+        Refusal.checkRange("least hold", leastHoldMicrometres, 0, 100, "um", "5 to 10 um is usual");
+    }
+
+    /**
+     * Dose ratio that hardens this thickness through to the copper: by Beer's law the bottom gets 10^-A of the top, so
+     * thinning from h to h' lowers the dose by 10^(a (h - h')).
+     */
+    public double throughCureDoseRatio() {
+        return Math.pow(10, absorbancePerMicrometre * (thicknessMicrometres - testedThicknessMicrometres));
+    }
+
+    /** Share of thickness kept after developing, {@code clamp(1 + gamma log10(E / E100), 0, 1)}; E100 hardens through. */
+    public double retained(double doseRatio) {
+        if (!(doseRatio > 0)) {
+            return 0;
+        }
+        double kept = 1 + contrastGamma * Math.log10(doseRatio / throughCureDoseRatio());
+        return Math.max(0, Math.min(1, kept));
+    }
+
+    /**
+     * What stands on the copper after developing: hardened through, less what development can't keep.
+     *
+     * @param dose dose ratio at each pixel
+     * @return true where resist holds
+     */
+    boolean[] developed(float[] dose, Grid grid) {
+        double threshold = throughCureDoseRatio();
+        boolean[] hard = new boolean[dose.length];
+        for (int i = 0; i < hard.length; i++) {
+            hard[i] = dose[i] >= threshold;
+        }
+        if (smallestOpeningMicrometres > grid.pitchMicrometres()) {
+            float[] inside = EdgeDistance.micrometres(hard, true, dose, threshold, grid);
+            Openness.shutNarrow(hard, false, inside, smallestOpeningMicrometres, grid);
+        }
+        if (smallestLandMicrometres > grid.pitchMicrometres()) {
+            float[] inside = EdgeDistance.micrometres(hard, false, dose, threshold, grid);
+            Openness.shutNarrow(hard, true, inside, smallestLandMicrometres, grid);
+        }
+        return hard;
+    }
+}

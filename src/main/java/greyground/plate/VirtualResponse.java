@@ -1,0 +1,163 @@
+package greyground.plate;
+
+import greyground.quantity.Refusal;
+import greyground.tone.PlateResponse;
+import greyground.tone.UsableCoverage;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * The response that a {@link VirtualPlate} foretells for the job's own film, from plates computed at a few dozen coverages.
+ *
+ * <p>The first seventeen are evenly spaced; the rest halve, four at a time, whichever steps of lightness are largest and
+ * the two steps beside the darkest tone, so that gaps and the turning point are found closely. Nothing changes once it is
+ * built.
+ */
+public final class VirtualResponse implements PlateResponse {
+    /** Fewest coverages that may be computed. */
+    public static final int FEWEST_LEVELS = 33;
+
+    private static final int FIRST_STEPS = 16;
+    private static final int ROUND = 4;
+    private static final double NARROWEST_STEP = 1.0 / 512;
+
+    private final VirtualPlate plate;
+    private final FilmPatches patches;
+    private final List<ToneTerms> levels;
+    private final FallingBranch branch;
+
+    private VirtualResponse(VirtualPlate plate, FilmPatches patches, List<ToneTerms> levels) {
+        this.plate = plate;
+        this.patches = patches;
+        this.levels = List.copyOf(levels);
+        this.branch = FallingBranch.widest(levels);
+    }
+
+    /** Computes the response at {@link #FEWEST_LEVELS} coverages, on all cores. */
+    public static VirtualResponse of(VirtualPlate plate, FilmPatches patches) {
+        return of(plate, patches, FEWEST_LEVELS);
+    }
+
+    /**
+     * Computes the response.
+     *
+     * @param count coverages to compute, 33 to 1025
+     * @throws Refusal if no coverage prints darker than bare paper
+     */
+    public static VirtualResponse of(VirtualPlate plate, FilmPatches patches, int count) {
+        Refusal.checkRange("coverages of the response", count, FEWEST_LEVELS, 1025, "", "33 is usual");
+        List<Double> first = IntStream.rangeClosed(0, FIRST_STEPS)
+                .mapToObj(i -> (double) i / FIRST_STEPS)
+                .toList();
+        List<ToneTerms> levels = new ArrayList<>(compute(plate, patches, first));
+        while (levels.size() < count) {
+            List<Double> more = middles(levels, Math.min(ROUND, count - levels.size()));
+            if (more.isEmpty()) {
+                break;
+            }
+            levels.addAll(compute(plate, patches, more));
+            levels.sort(Comparator.comparingDouble(ToneTerms::coverage));
+        }
+        return new VirtualResponse(plate, patches, levels);
+    }
+
+    private static List<ToneTerms> compute(VirtualPlate plate, FilmPatches patches, List<Double> coverages) {
+        return coverages.parallelStream()
+                .map(coverage -> plate.terms(coverage, patches.at(coverage)))
+                .toList();
+    }
+
+    private static List<Double> middles(List<ToneTerms> levels, int count) {
+        int darkest = IntStream.range(0, levels.size())
+                .boxed()
+                .min(Comparator.comparingDouble(i -> levels.get(i).lightness()))
+                .orElseThrow();
+        // Halving a step halves its claim; beside the darkest tone a step counts as at least two units of lightness.
+        return IntStream.range(0, levels.size() - 1)
+                .boxed()
+                .filter(i -> width(levels, i) > NARROWEST_STEP)
+                .sorted(Comparator.comparingDouble(i -> -claim(levels, i, darkest)))
+                .limit(count)
+                .map(i -> (levels.get(i).coverage() + levels.get(i + 1).coverage()) / 2)
+                .toList();
+    }
+
+    private static double claim(List<ToneTerms> levels, int i, int darkest) {
+        double step = Math.abs(levels.get(i).lightness() - levels.get(i + 1).lightness());
+        boolean beside = i == darkest || i + 1 == darkest;
+        return beside ? Math.max(step, 32 * width(levels, i)) : step;
+    }
+
+    private static double width(List<ToneTerms> levels, int i) {
+        return levels.get(i + 1).coverage() - levels.get(i).coverage();
+    }
+
+    /**
+     * {@inheritDoc}
+     *
+     * <p>On the usable interval it is the smoothed branch, straight between levels; elsewhere the levels themselves.
+     */
+    @Override
+    public double lightness(double coverage) {
+        Refusal.checkRange("film coverage", coverage, 0, 1, "", "0 is clear film and 1 solid black");
+        if (coverage >= branch.least() && coverage <= branch.most()) {
+            return branch.lightness(coverage);
+        }
+        int upper = 1;
+        while (upper < levels.size() - 1 && levels.get(upper).coverage() < coverage) {
+            upper++;
+        }
+        ToneTerms from = levels.get(upper - 1);
+        ToneTerms to = levels.get(upper);
+        double share = (coverage - from.coverage()) / (to.coverage() - from.coverage());
+        return from.lightness() + share * (to.lightness() - from.lightness());
+    }
+
+    @Override
+    public UsableCoverage usable() {
+        return new UsableCoverage(branch.least(), branch.most());
+    }
+
+    @Override
+    public String name() {
+        return "virtual plate, " + patches.name();
+    }
+
+    /** Coverage past which more black prints paler, a*; 1 where none does. */
+    public double turningPoint() {
+        return branch.most();
+    }
+
+    /** The tones it can print. */
+    public PrintableRange printableRange() {
+        return new PrintableRange(
+                levels.get(0).lightness(), branch.lightness(branch.least()), branch.lightness(branch.most()));
+    }
+
+    /** The most that smoothing moved any level, in L*. */
+    public double smoothedBy() {
+        return branch.smoothedBy();
+    }
+
+    /** Every coverage computed, in order, each explained. */
+    public List<ToneTerms> levels() {
+        return levels;
+    }
+
+    /** Explains any one tone, computed afresh. */
+    public ToneTerms explain(double coverage) {
+        return plate.terms(coverage, patches.at(coverage));
+    }
+
+    /** Names everything that decides this response, for keeping it: equal digests mean equal responses. */
+    public String digest() {
+        return digest(plate, patches, levels.size());
+    }
+
+    /** The digest of a response not yet computed. */
+    public static String digest(VirtualPlate plate, FilmPatches patches, int count) {
+        return plate.digest(patches.name() + "\n" + count);
+    }
+}

@@ -1,0 +1,56 @@
+package greyground.plate;
+
+import greyground.quantity.Refusal;
+
+/**
+ * Wiping: a pad whose underside is a paraboloid bridges narrow wells and dips into wide ones. The ink left stands as high as
+ * the pad could nowhere reach lower: the closing of the copper's surface by the paraboloid.
+ *
+ * @param padRadiusMillimetres radius of curvature of the pad's underside, 0.01 to 100; fitted from a bar gauge, r = w^2 / 8h
+ * @param plateToneMicrometres ink film that wiping leaves everywhere, 0 to 5
+ */
+public record Wipe(double padRadiusMillimetres, double plateToneMicrometres) {
+    public Wipe {
+        Refusal.checkRange("wiping pad radius", padRadiusMillimetres, 0.01, 100, "mm", "fit it from a bar gauge");
+        Refusal.checkRange("plate tone", plateToneMicrometres, 0, 5, "um", "0 to 0.3 um is a clean wipe");
+    }
+
+    /** Width of a flat-floored trench whose floor the pad just touches, {@code sqrt(8 r h)}. */
+    public double criticalWidthMicrometres(double depthMicrometres) {
+        return Math.sqrt(8 * padRadiusMillimetres * 1000 * depthMicrometres);
+    }
+
+    /**
+     * Share of a flat-floored trench that stays full: {@code 1 - 2 s / 3h} while the pad's sag {@code s = w^2 / 8r} is less
+     * than the depth, then {@code 2 sqrt(2 r h) / 3w}; both are 1/3 at the critical width.
+     *
+     * @param widthMicrometres above 0
+     * @param depthMicrometres above 0
+     */
+    public double trenchFill(double widthMicrometres, double depthMicrometres) {
+        double radius = padRadiusMillimetres * 1000;
+        double sag = widthMicrometres * widthMicrometres / (8 * radius);
+        return sag <= depthMicrometres
+                ? 1 - 2 * sag / (3 * depthMicrometres)
+                : 2 * Math.sqrt(2 * radius * depthMicrometres) / (3 * widthMicrometres);
+    }
+
+    /**
+     * Ink left in the wells, without plate tone.
+     *
+     * @param depth of the copper below the plate's surface, in micrometres
+     * @return ink film in micrometres, 0 to the depth
+     */
+    float[] ink(float[] depth, Grid grid) {
+        grid.check("the copper", depth.length);
+        double steepness = grid.pitchMicrometres() * grid.pitchMicrometres() / (2000 * padRadiusMillimetres);
+        float[] level = depth.clone();
+        // How deep the pad's apex comes over each place, then how deep any part of the pad comes at each place.
+        ParabolicEnvelope.lower(level, grid, steepness);
+        ParabolicEnvelope.upper(level, grid, steepness);
+        for (int i = 0; i < level.length; i++) {
+            level[i] = Math.max(0, depth[i] - level[i]);
+        }
+        return level;
+    }
+}

@@ -1,0 +1,2 @@
+/** Benchmarks, run by hand; no test measures time. */
+package greyground.bench;
