@@ -2,6 +2,7 @@ package greyground.app;
 
 import greyground.film.Job;
 import greyground.grain.Grain;
+import greyground.grain.HalftoneScreen;
 import greyground.grain.StochasticGrain;
 import greyground.grain.ThresholdTile;
 import greyground.plate.PlateProcess;
@@ -20,7 +21,7 @@ final class GrainTiles {
             return Optional.of(StochasticGrain.tile(stochastic, job.resolution()));
         }
         if (job.grain() instanceof Grain.Halftone halftone) {
-            return Optional.of(halftone(halftone, job.resolution()));
+            return Optional.of(HalftoneScreen.of(halftone, job.resolution()).tile());
         }
         return Optional.empty();
     }
@@ -29,9 +30,5 @@ final class GrainTiles {
     static ThresholdTile screen(PlateProcess.Photogravure process, Resolution resolution) {
         return StochasticGrain.tile(
                 new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED), resolution);
-    }
-
-    private static ThresholdTile halftone(Grain.Halftone halftone, Resolution resolution) {
-        throw new UnsupportedOperationException();
     }
 }

@@ -11,13 +11,13 @@ import greyground.film.JobFile;
 import greyground.film.Sheet;
 import greyground.film.SheetLayout;
 import greyground.film.SheetTiles;
-import greyground.film.TextWidth;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.output.Attachment;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
 import greyground.output.FilmTiff;
+import greyground.output.LegendFace;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanJson;
@@ -210,7 +210,7 @@ public final class PositiveWork {
                 job.placing().bevelMillimetres(),
                 sheet,
                 words,
-                TextWidth.GENEROUS);
+                LegendFace.load());
     }
 
     /** One film, or its tiles where the job asks for them and its sheet is too small. */

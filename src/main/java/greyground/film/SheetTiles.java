@@ -59,8 +59,8 @@ public final class SheetTiles {
         }
         List<Tile> tiles = new ArrayList<>();
         for (PixelRect window : windows) {
-            String place = "tile " + (tiles.size() + 1) + " of " + windows.size() + ": row "
-                    + (tops.indexOf(window.top()) + 1) + ", column " + (lefts.indexOf(window.left()) + 1);
+            String place = "tile " + (tiles.size() + 1) + " of " + windows.size() + ", row "
+                    + (tops.indexOf(window.top()) + 1) + " column " + (lefts.indexOf(window.left()) + 1);
             tiles.add(tile(whole, rows, window, border, overlap, place));
         }
         return tiles;
@@ -88,7 +88,7 @@ public final class SheetTiles {
                 baseline,
                 CAP_MILLIMETRES,
                 0,
-                place + "; lay tick on tick, cut through both films along the ticks"));
+                place + ": match ticks, cut along them"));
         Sheet sheet = new Sheet(
                 whole.resolution(),
                 width,
