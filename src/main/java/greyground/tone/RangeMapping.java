@@ -70,19 +70,18 @@ public sealed interface RangeMapping {
 
         @Override
         public DoubleUnaryOperator onto(ArtRange art, PrintRange print) {
-            double deepest = density(art.relativeBlack());
-            double paper = Lightness.toDensity(print.paperLightness());
+            double floor = StrictMath.pow(10, -DEEPEST);
+            double deepest = Math.max(floor, art.relativeBlack());
+            double paper = Lightness.toLuminance(print.paperLightness());
             // L* 0 has no density; an L* of a millionth is as black.
-            double darkest = Lightness.toDensity(Math.max(1e-6, print.darkestLightness()));
+            double darkest = Lightness.toLuminance(Math.max(1e-6, print.darkestLightness()));
+            // D' = D_paper + (D_darkest - D_paper) D / D_deepest, written in luminances: Y' = Y_paper Y^k.
+            double k = StrictMath.log(darkest / paper) / StrictMath.log(deepest);
             return luminance -> {
-                double share = density(art.relative(luminance)) / deepest;
-                double lightness = Lightness.ofDensity(between(paper, darkest, share));
+                double relative = Math.max(floor, art.relative(luminance));
+                double lightness = Lightness.ofLuminance(paper * StrictMath.pow(relative, k));
                 return Math.max(print.darkestLightness(), Math.min(print.paperLightness(), lightness));
             };
-        }
-
-        private static double density(double luminance) {
-            return luminance <= 0 ? DEEPEST : Math.min(DEEPEST, -StrictMath.log10(luminance));
         }
 
         @Override

@@ -20,7 +20,7 @@ abstract class PlateResponseContract {
             double before = response.lightness(0);
             for (int i = 1; i <= 200; i++) {
                 double here = response.lightness(usable.least() + (usable.most() - usable.least()) * i / 200);
-                assertTrue(here < before, response.name() + " at step " + i + ": " + here + " after " + before);
+                assertTrue(here < before, () -> response.name() + " at step " + i + ": " + here + " after " + before);
                 before = here;
             }
         }
@@ -31,7 +31,7 @@ abstract class PlateResponseContract {
         for (PlateResponse response : responses()) {
             for (int i = 0; i <= 100; i++) {
                 double here = response.lightness(i / 100.0);
-                assertTrue(here >= 0 && here <= 100, response.name());
+                assertTrue(here >= 0 && here <= 100, response::name);
             }
             assertFalse(response.name().isBlank());
         }
@@ -46,8 +46,8 @@ abstract class PlateResponseContract {
                 double wish = inverse.darkestLightness() + span * i / 300;
                 double coverage = inverse.coverage(wish);
                 // A fiftieth of an L* is far below what an eye or a densitometer tells apart.
-                assertEquals(wish, response.lightness(coverage), 0.02, response.name() + " at " + coverage);
-                assertTrue(inverse.attainable(wish), response.name());
+                assertEquals(wish, response.lightness(coverage), 0.02, () -> response.name() + " at " + coverage);
+                assertTrue(inverse.attainable(wish), response::name);
             }
         }
     }
@@ -64,8 +64,8 @@ abstract class PlateResponseContract {
                         coverage == 0 || (coverage >= least && coverage <= most),
                         response.name() + " asks for " + coverage + " at grey " + grey);
             }
-            assertEquals(0, made.curve().coverage(ToneCurve.CODES - 1), response.name());
-            assertEquals(most, made.curve().coverage(0), response.name());
+            assertEquals(0, made.curve().coverage(ToneCurve.CODES - 1), response::name);
+            assertEquals(most, made.curve().coverage(0), response::name);
         }
     }
 
@@ -80,10 +80,10 @@ abstract class PlateResponseContract {
                 double printed = response.lightness(made.curve().coverage(grey) / 65_535.0);
                 if (grey >= made.light().firstGrey() && grey <= made.light().lastGrey()) {
                     double nearest = Math.min(made.paperLightness() - wish, wish - made.lightestLightness());
-                    assertEquals(nearest, Math.abs(printed - wish), 0.15, response.name() + " grey " + grey);
+                    assertEquals(nearest, Math.abs(printed - wish), 0.15, () -> response.name() + " grey " + grey);
                 } else {
                     // One film code in 65 535 moves a light tone by up to a tenth of an L*.
-                    assertEquals(wish, printed, 0.1, response.name() + " grey " + grey);
+                    assertEquals(wish, printed, 0.1, () -> response.name() + " grey " + grey);
                 }
             }
         }
