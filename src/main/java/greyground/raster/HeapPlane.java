@@ -1,0 +1,32 @@
+package greyground.raster;
+
+/** A grey plane held in memory, one array a row, so that no single allocation is as large as the picture. */
+final class HeapPlane implements GreyPlane {
+    private final int width;
+    private final short[][] rows;
+
+    HeapPlane(int width, short[][] rows) {
+        this.width = width;
+        this.rows = rows;
+    }
+
+    @Override
+    public int width() {
+        return width;
+    }
+
+    @Override
+    public int height() {
+        return rows.length;
+    }
+
+    @Override
+    public void readRow(int y, short[] into) {
+        System.arraycopy(rows[y], 0, into, 0, width);
+    }
+
+    @Override
+    public void close() {
+        // Memory is given back when nobody holds the plane.
+    }
+}

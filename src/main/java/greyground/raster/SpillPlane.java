@@ -1,0 +1,42 @@
+package greyground.raster;
+
+/** A grey plane whose rows lie in a spill file on disk, for art larger than the memory it may take. */
+final class SpillPlane implements GreyPlane {
+    private final int width;
+    private final int height;
+    private final SpillFile file;
+    // One row's bytes for each thread that reads; nothing else is shared but the file, which locks itself.
+    private final ThreadLocal<byte[]> rowBytes;
+
+    SpillPlane(int width, int height, SpillFile file) {
+        this.width = width;
+        this.height = height;
+        this.file = file;
+        this.rowBytes = ThreadLocal.withInitial(() -> new byte[2 * width]);
+    }
+
+    @Override
+    public int width() {
+        return width;
+    }
+
+    @Override
+    public int height() {
+        return height;
+    }
+
+    @Override
+    public void readRow(int y, short[] into) {
+        if (y < 0 || y >= height) {
+            throw new IndexOutOfBoundsException(y);
+        }
+        byte[] bytes = rowBytes.get();
+        file.read(2L * width * y, bytes, bytes.length);
+        SpillFile.unpack(bytes, into, 0, width);
+    }
+
+    @Override
+    public void close() {
+        file.close();
+    }
+}
