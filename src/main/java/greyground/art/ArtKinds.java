@@ -1,0 +1,69 @@
+package greyground.art;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+
+/** Tells a file's kind by its first bytes. */
+final class ArtKinds {
+    private static final String KNOWN = "TIFF, PNG, JPEG, WebP, PSD, BMP and PNM can be read";
+    private static final String EXPORT = ": export the picture as TIFF or PNG";
+
+    private ArtKinds() {}
+
+    static ArtFormat tell(ArtBytes file) throws IOException {
+        byte[] head = new byte[16];
+        int got = file.read(0, head, 0, head.length);
+        String start = new String(head, 0, got, StandardCharsets.ISO_8859_1);
+        if (start.startsWith("II*\0")
+                || start.startsWith("MM\0*")
+                || start.startsWith("II+\0")
+                || start.startsWith("MM\0+")) {
+            return new TiffFormat();
+        }
+        if (start.startsWith("\u0089PNG\r\n\u001a\n")) {
+            return new PngFormat();
+        }
+        if (start.startsWith("\u00ff\u00d8\u00ff")) {
+            return new JpegFormat();
+        }
+        if (start.startsWith("RIFF") && start.startsWith("WEBP", 8)) {
+            return new WebpFormat();
+        }
+        if (start.startsWith("8BPS\0\1") || start.startsWith("8BPS\0\2")) {
+            return new PsdFormat();
+        }
+        if (start.startsWith("BM") && got >= 14) {
+            return new BmpFormat();
+        }
+        if (start.matches("(?s)P[1-6][\\s#].*")) {
+            return new PnmFormat();
+        }
+        throw new IOException(otherwise(start) + EXPORT + " (" + KNOWN + ")");
+    }
+
+    /** What a file of another kind is, as far as its start tells. */
+    private static String otherwise(String start) {
+        if (start.startsWith("%PDF")) {
+            return "it is a PDF document, not a picture";
+        }
+        if (start.startsWith("GIF8")) {
+            return "it is a GIF, which may be animated and has 256 colours at the most";
+        }
+        if (start.startsWith("%!PS") || start.startsWith("\u00c5\u00d0\u00d3\u00c6")) {
+            return "it is a PostScript document, not a picture";
+        }
+        if (start.startsWith("PK\3\4") || start.startsWith("7z\u00bc\u00af") || start.startsWith("Rar!")) {
+            return "it is an archive, perhaps with a password: unpack it first";
+        }
+        if (start.startsWith("ftyp", 4)) {
+            return "it is a HEIF, AVIF or film file";
+        }
+        if (start.startsWith("\0\0\0\fjP") || start.startsWith("\u00ffO\u00ffQ")) {
+            return "it is JPEG 2000";
+        }
+        if (start.startsWith("<")) {
+            return "it is a text document, perhaps SVG";
+        }
+        return "it is of no kind that is known here";
+    }
+}

@@ -1,0 +1,33 @@
+package greyground.art;
+
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+
+/** Reads one sample out of packed bytes. */
+final class SampleReading {
+    private static final VarHandle LITTLE =
+            MethodHandles.byteArrayViewVarHandle(short[].class, ByteOrder.LITTLE_ENDIAN);
+
+    private SampleReading() {}
+
+    /** The two-byte sample at {@code at}, 0..65 535. */
+    static int two(byte[] bytes, int at, boolean bigEndian) {
+        short value = (short) LITTLE.get(bytes, at);
+        return (bigEndian ? Short.reverseBytes(value) : value) & 0xFFFF;
+    }
+
+    /** The sample at byte {@code at}. */
+    static int one(byte[] bytes, int at, Samples samples) {
+        return samples.bytesPerSample() == 1 ? bytes[at] & 0xFF : two(bytes, at, samples.bigEndian());
+    }
+
+    static void put(byte[] bytes, int at, int value, Samples samples) {
+        if (samples.bytesPerSample() == 1) {
+            bytes[at] = (byte) value;
+        } else {
+            short stored = (short) value;
+            LITTLE.set(bytes, at, samples.bigEndian() ? Short.reverseBytes(stored) : stored);
+        }
+    }
+}
