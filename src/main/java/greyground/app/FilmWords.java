@@ -21,27 +21,32 @@ final class FilmWords {
     /** Legends of the positive. */
     static List<String> positive(Job job, Workshop workshop, String curveName, String planSummary) {
         List<String> words = common(job);
-        words.add(job.grain().name() + " at " + Refusal.plain(job.resolution().dotsPerInch()) + " dpi; curve: " + curveName
-                + (workshop.name().isEmpty() ? "" : "; workshop: " + workshop.name()));
+        words.add(job.grain().name() + " at " + Refusal.plain(job.resolution().dotsPerInch()) + " dpi; curve: "
+                + curveName + (workshop.name().isEmpty() ? "" : "; workshop: " + workshop.name()));
         words.add(planSummary);
-        words.add(job.placing().readingSide().legend() + " (" + job.placing().readingSide().words() + ")");
+        words.add(job.placing().readingSide().legend() + " ("
+                + job.placing().readingSide().words() + ")");
         return words;
     }
 
     /** Legends of the aquatint screen film. */
     static List<String> screen(Job job, PlateProcess.Photogravure screen) {
         List<String> words = common(job);
-        words.add("AQUATINT SCREEN, exposed by itself: " + Refusal.plain(screen.screenBlack() * 100) + " % black, spacing "
-                + Refusal.plain(screen.screenSpacingMicrometres()) + " um at " + Refusal.plain(job.resolution().dotsPerInch())
+        words.add("AQUATINT SCREEN, exposed by itself: " + Refusal.plain(screen.screenBlack() * 100)
+                + " % black, spacing "
+                + Refusal.plain(screen.screenSpacingMicrometres()) + " um at "
+                + Refusal.plain(job.resolution().dotsPerInch())
                 + " dpi");
-        words.add(job.placing().readingSide().legend() + " (" + job.placing().readingSide().words() + ")");
+        words.add(job.placing().readingSide().legend() + " ("
+                + job.placing().readingSide().words() + ")");
         return words;
     }
 
     private static List<String> common(Job job) {
         List<String> words = new ArrayList<>();
         String dated = job.date().isEmpty() ? "" : "  " + job.date();
-        words.add(job.title() + dated + "  plate " + job.plate() + ", " + job.process().word());
+        words.add(job.title() + dated + "  plate " + job.plate() + ", "
+                + job.process().word());
         return words;
     }
 
@@ -50,7 +55,12 @@ final class FilmWords {
         List<Line> lines = new ArrayList<>();
         lines.add(new Line("plate", job.plate().toString(), "given", ""));
         lines.add(new Line("process", job.process().word(), "given", ""));
-        lines.add(new Line("film", Refusal.plain(job.resolution().dotsPerInch()) + " dpi, " + job.grain().name(), "given", ""));
+        lines.add(new Line(
+                "film",
+                Refusal.plain(job.resolution().dotsPerInch()) + " dpi, "
+                        + job.grain().name(),
+                "given",
+                ""));
         lines.add(new Line("curve", curveName, "computed", ""));
         lines.add(new Line("reads", job.placing().readingSide().words(), "computed", ""));
         if (!job.placing().shrink().equals(PaperShrink.NONE)) {

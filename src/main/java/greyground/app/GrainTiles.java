@@ -28,7 +28,6 @@ final class GrainTiles {
 
     /** The aquatint screen of photogravure. */
     static ThresholdTile screen(PlateProcess.Photogravure process, Resolution resolution) {
-        return StochasticGrain.tile(
-                new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED), resolution);
+        return StochasticGrain.tile(new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED), resolution);
     }
 }

@@ -11,9 +11,9 @@ import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -61,8 +61,8 @@ public final class KeptFiles {
         if (isPdf(file)) {
             try (FilmPdfReader reader = FilmPdfReader.open(file)) {
                 byte[] bytes = reader.attachment(attachment)
-                        .orElseThrow(() -> Refusal.failure(file.getFileName() + " carries no " + what
-                                + ": give a film PDF made by this program"));
+                        .orElseThrow(() -> Refusal.failure(
+                                file.getFileName() + " carries no " + what + ": give a film PDF made by this program"));
                 return decoded(what, file, bytes);
             } catch (IOException closing) {
                 throw Refusal.failure("cannot read " + file + ": " + closing.getMessage(), closing);
@@ -76,13 +76,17 @@ public final class KeptFiles {
             }
             return decoded(what, file, bytes);
         } catch (IOException unreadable) {
-            throw Refusal.failure("cannot read the " + what + " file " + file + ": " + unreadable.getMessage(), unreadable);
+            throw Refusal.failure(
+                    "cannot read the " + what + " file " + file + ": " + unreadable.getMessage(), unreadable);
         }
     }
 
     private static String decoded(String what, Path file, byte[] bytes) {
         try {
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
         } catch (CharacterCodingException notText) {
             throw Refusal.failure(what + " file " + file + " is not UTF-8 text: choose another file", notText);
         }

@@ -27,7 +27,8 @@ final class PlateCurve {
         DotGrowth growth = growth(job.grain());
         double spacing = spacingMicrometres(job.grain());
         double opening = workshop.resist().smallestOpeningMicrometres().value();
-        double least = spacing > 0 ? Math.min(0.2, DotGrowth.coverageOfDot(Math.min(opening, 0.5 * spacing), spacing)) : 0;
+        double least =
+                spacing > 0 ? Math.min(0.2, DotGrowth.coverageOfDot(Math.min(opening, 0.5 * spacing), spacing)) : 0;
         if (job.grain() instanceof Grain.Stochastic) {
             // Whole dots of 40 um are wider than the opening that washes clean, so even a single one holds.
             least = opening <= LEAST_FEATURE_MICROMETRES ? 0 : least;

@@ -109,7 +109,15 @@ public final class PositiveWork {
             FilmDocument document = document(job, workshop, compensation, response, plan, films);
             write(document, film, tiff, progress.part(DECODING_SHARE, 1));
             return new PositiveOutcome(
-                    job, workshop, compensation, response, greys, plan, films.get(0).sheet(), films.size(), warnings(job, decoded, plane));
+                    job,
+                    workshop,
+                    compensation,
+                    response,
+                    greys,
+                    plan,
+                    films.get(0).sheet(),
+                    films.size(),
+                    warnings(job, decoded, plane));
         }
     }
 
@@ -130,8 +138,7 @@ public final class PositiveWork {
     }
 
     private ArtRange range(ArtChoice choice, GreyPlane plane) throws Exception {
-        boolean bothGiven =
-                choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
+        boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
         ArtRange found = bothGiven ? ArtRange.WHOLE : AutomaticRange.of(greysOfCrop(plane, choice.crop()));
         double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
         double black = choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black();
@@ -194,15 +201,16 @@ public final class PositiveWork {
             SheetLayout screenLayout = layout(job, FilmWords.screen(job, screen));
             FilmContent.Screen dots = new FilmContent.Screen(
                     screenLayout.bleed(), (int) Math.round(screen.screenBlack() * ToneCurve.SOLID));
-            FilmComposer screenFilm =
-                    FilmComposer.screened(screenLayout, dots, curve, GrainTiles.screen(screen, job.resolution()), mirrored);
+            FilmComposer screenFilm = FilmComposer.screened(
+                    screenLayout, dots, curve, GrainTiles.screen(screen, job.resolution()), mirrored);
             add(films, job, screenFilm.sheet(), screenFilm);
         }
         return films;
     }
 
     private static SheetLayout layout(Job job, List<String> words) {
-        Optional<Size> sheet = job.placing().tiled() ? Optional.empty() : job.placing().sheet();
+        Optional<Size> sheet =
+                job.placing().tiled() ? Optional.empty() : job.placing().sheet();
         return SheetLayout.of(
                 job.resolution(),
                 job.plate(),
@@ -238,7 +246,12 @@ public final class PositiveWork {
                 .map(node -> new FilmDocument.CurvePoint(node.artLightness(), node.coverage()))
                 .toList();
         List<Attachment> attachments = List.of(
-                attachment(Attachment.JOB, "application/json", JobFile.text(job), "the job", Attachment.Relationship.SOURCE),
+                attachment(
+                        Attachment.JOB,
+                        "application/json",
+                        JobFile.text(job),
+                        "the job",
+                        Attachment.Relationship.SOURCE),
                 attachment(
                         Attachment.WORKSHOP,
                         "application/json",
@@ -286,8 +299,9 @@ public final class PositiveWork {
         double perInch = artAcross / job.plate().widthMillimetres() * 25.4;
         double grainPerInch = FilmWords.dotsPerInch(job);
         if (perInch < grainPerInch) {
-            warnings.add("the art has " + Refusal.plain(Math.rint(perInch)) + " pixels per inch of plate, fewer than the film's "
-                    + Refusal.plain(Math.rint(grainPerInch)) + " dots per inch: fine detail will be soft");
+            warnings.add("the art has " + Refusal.plain(Math.rint(perInch))
+                    + " pixels per inch of plate, fewer than the film's " + Refusal.plain(Math.rint(grainPerInch))
+                    + " dots per inch: fine detail will be soft");
         }
         return warnings;
     }
@@ -302,5 +316,4 @@ public final class PositiveWork {
             throw failed;
         }
     }
-
 }

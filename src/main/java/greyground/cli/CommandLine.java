@@ -60,7 +60,9 @@ public final class CommandLine implements Runnable {
     /** No command at all: show how to begin. */
     @Override
     public void run() {
-        new picocli.CommandLine(this).setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF)).usage(out);
+        new picocli.CommandLine(this)
+                .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
+                .usage(out);
     }
 
     private static IFactory commands(PrintStream out, PrintStream err) {
@@ -80,7 +82,8 @@ public final class CommandLine implements Runnable {
 
     private static int wrongUse(ParameterException fault, PrintStream err) {
         String message = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
-        if (fault instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
+        if (fault instanceof UnmatchedArgumentException unmatched
+                && !unmatched.getUnmatched().isEmpty()) {
             message = "\"" + unmatched.getUnmatched().get(0) + "\" is not something " + name(fault) + " knows";
         }
         err.println("greyground: " + message + "; see '" + name(fault) + " --help'");

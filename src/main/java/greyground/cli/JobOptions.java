@@ -25,76 +25,116 @@ import picocli.CommandLine.Option;
 /** The options that describe a job; each one left out keeps what the job file, or habit, says. */
 final class JobOptions {
     @Option(names = "--plate", paramLabel = "SIZE", description = "the copper's size, such as 200x250mm or 8x10in")
-    @Nullable String plate;
+    @Nullable
+    String plate;
 
     @Option(
             names = "--process",
             paramLabel = "WORD",
             description = "etched-film (usual), sprayed-aquatint, photogravure or unetched-film")
-    @Nullable String process;
+    @Nullable
+    String process;
 
-    @Option(names = "--resolution", paramLabel = "DPI", description = "the film printer's own resolution (usually the workshop's)")
-    @Nullable String resolution;
+    @Option(
+            names = "--resolution",
+            paramLabel = "DPI",
+            description = "the film printer's own resolution (usually the workshop's)")
+    @Nullable
+    String resolution;
 
     @Option(
             names = "--grain",
             paramLabel = "SIZE",
             description = "stochastic grain of this mean spacing, in um (usual: 180um), or 'none' for continuous tone")
-    @Nullable String grain;
+    @Nullable
+    String grain;
 
     @Option(names = "--ruling", paramLabel = "N", description = "halftone of N lines per cm, instead of a grain")
-    @Nullable String ruling;
+    @Nullable
+    String ruling;
 
     @Option(names = "--angle", paramLabel = "DEGREES", description = "of the halftone (usual: 45)")
-    @Nullable String angle;
+    @Nullable
+    String angle;
 
     @Option(names = "--dots", paramLabel = "WORD", description = "halftone dots: round (usual) or line")
-    @Nullable String dots;
+    @Nullable
+    String dots;
 
     @Option(
             names = "--crop",
             paramLabel = "L,T,W,H",
             description = "fragment of the art: left, top, width, height in percent (10%%,5%%,80%%,80%%) or pixels")
-    @Nullable String crop;
+    @Nullable
+    String crop;
 
-    @Option(names = "--rotate", paramLabel = "DEGREES", description = "turn the art clockwise; 90s exactly, the rest straightens")
-    @Nullable String rotate;
+    @Option(
+            names = "--rotate",
+            paramLabel = "DEGREES",
+            description = "turn the art clockwise; 90s exactly, the rest straightens")
+    @Nullable
+    String rotate;
 
-    @Option(names = "--fit", paramLabel = "WORD", description = "fill (usual: cover the plate) or whole (show all the art)")
-    @Nullable String fit;
+    @Option(
+            names = "--fit",
+            paramLabel = "WORD",
+            description = "fill (usual: cover the plate) or whole (show all the art)")
+    @Nullable
+    String fit;
 
-    @Option(names = "--bleed", paramLabel = "LENGTH", description = "how far the art runs past the platemark (usual: 3mm)")
-    @Nullable String bleed;
+    @Option(
+            names = "--bleed",
+            paramLabel = "LENGTH",
+            description = "how far the art runs past the platemark (usual: 3mm)")
+    @Nullable
+    String bleed;
 
     @Option(names = "--bevel", paramLabel = "LENGTH", description = "width of the plate's bevel (usual: 2mm)")
-    @Nullable String bevel;
+    @Nullable
+    String bevel;
 
     @Option(names = "--page", paramLabel = "N", description = "picture within a file that holds several (usual: 1)")
-    @Nullable Integer page;
+    @Nullable
+    Integer page;
 
     @Option(
             names = "--white",
             paramLabel = "POINT",
             description = "the art's paper white as reflectance, such as 85%%, or 'automatic'")
-    @Nullable String white;
+    @Nullable
+    String white;
 
-    @Option(names = "--black", paramLabel = "POINT", description = "the art's ink black as reflectance, such as 2%%, or 'automatic'")
-    @Nullable String black;
+    @Option(
+            names = "--black",
+            paramLabel = "POINT",
+            description = "the art's ink black as reflectance, such as 2%%, or 'automatic'")
+    @Nullable
+    String black;
 
     @Option(
             names = "--paper-shrink",
             paramLabel = "X,Y",
             description = "how much damp paper shrinks on drying, across and down, such as 0.7%%,0.4%%")
-    @Nullable String paperShrink;
+    @Nullable
+    String paperShrink;
 
     @Option(names = "--ink-side", paramLabel = "WORD", description = "down (usual: ink on the resist) or up")
-    @Nullable String inkSide;
+    @Nullable
+    String inkSide;
 
-    @Option(names = "--transfers", paramLabel = "N", description = "contacts from plate to final sheet (usual: 1; offset: 2)")
-    @Nullable Integer transfers;
+    @Option(
+            names = "--transfers",
+            paramLabel = "N",
+            description = "contacts from plate to final sheet (usual: 1; offset: 2)")
+    @Nullable
+    Integer transfers;
 
-    @Option(names = "--sheet", paramLabel = "SIZE", description = "the film printer's sheet, or 'automatic' for just large enough")
-    @Nullable String sheet;
+    @Option(
+            names = "--sheet",
+            paramLabel = "SIZE",
+            description = "the film printer's sheet, or 'automatic' for just large enough")
+    @Nullable
+    String sheet;
 
     @Option(names = "--tile", description = "split a plate that is too large for the sheet over several, with overlaps")
     boolean tile;
@@ -103,16 +143,20 @@ final class JobOptions {
             names = "--range",
             paramLabel = "WORD",
             description = "how the art's range meets the print's: lightness (usual), black-point or density")
-    @Nullable String range;
+    @Nullable
+    String range;
 
     @Option(names = "--seed", paramLabel = "N", description = "chooses one of many equivalent grains (usual: 1)")
-    @Nullable Long seed;
+    @Nullable
+    Long seed;
 
     @Option(names = "--title", paramLabel = "TEXT", description = "printed on the film (usual: the art's file name)")
-    @Nullable String title;
+    @Nullable
+    String title;
 
     @Option(names = "--date", paramLabel = "DATE", description = "printed on the film, year-month-day (usual: today)")
-    @Nullable String date;
+    @Nullable
+    String date;
 
     /**
      * The job these options describe.
@@ -148,7 +192,8 @@ final class JobOptions {
             throw Refusal.use("both --grain and --ruling are given; a film carries one of them: leave one out");
         }
         if (ruling == null && (angle != null || dots != null)) {
-            throw Refusal.use((angle != null ? "--angle" : "--dots") + " belongs to a halftone: add --ruling N, or leave it out");
+            throw Refusal.use(
+                    (angle != null ? "--angle" : "--dots") + " belongs to a halftone: add --ruling N, or leave it out");
         }
         if (ruling != null) {
             double degrees = angle == null ? 45 : Angles.parseDegrees("halftone angle", angle);
@@ -160,7 +205,9 @@ final class JobOptions {
             return new Grain.Stochastic(spacing, seed == null ? 1 : seed);
         }
         boolean photogravure = madeBy instanceof PlateProcess.Photogravure;
-        if (grain != null || (photogravure && base.filter(Grain.Continuous.class::isInstance).isEmpty())) {
+        if (grain != null
+                || (photogravure
+                        && base.filter(Grain.Continuous.class::isInstance).isEmpty())) {
             return new Grain.Continuous(16);
         }
         boolean fits = base.isPresent() && photogravure == (base.get() instanceof Grain.Continuous);
@@ -217,7 +264,8 @@ final class JobOptions {
             } else if (part.matches("[0-9]{1,9}(px)?")) {
                 shares[i] = Integer.parseInt(part.replace("px", "")) / (i % 2 == 0 ? across : down);
             } else {
-                throw Refusal.use("crop part \"" + part + "\" is neither a percentage nor whole pixels: write 10% or 240");
+                throw Refusal.use(
+                        "crop part \"" + part + "\" is neither a percentage nor whole pixels: write 10% or 240");
             }
         }
         return new Crop(shares[0], shares[1], shares[2], shares[3]);

@@ -30,7 +30,10 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--json", description = "print JSON instead of text")
     private boolean json;
 
-    @Option(names = {"-h", "--help"}, usageHelp = true, description = "show this help")
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
     boolean help;
 
     PlanCommand(PrintStream out) {

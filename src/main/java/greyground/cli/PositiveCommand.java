@@ -96,9 +96,16 @@ final class PositiveCommand implements Callable<Integer> {
         PositiveOutcome outcome;
         try {
             PositiveWork work = PositiveWork.open(art);
-            SourceArt source = work.source(options.page != null ? options.page : base.map(b -> b.art().page()).orElse(1));
+            SourceArt source = work.source(
+                    options.page != null
+                            ? options.page
+                            : base.map(b -> b.art().page()).orElse(1));
             double dotsPerInch = shop.filmPrinter().resolutionDpi().value();
-            Job wanted = options.job(base, source, dotsPerInch, LocalDate.now(ZoneId.systemDefault()).toString());
+            Job wanted = options.job(
+                    base,
+                    source,
+                    dotsPerInch,
+                    LocalDate.now(ZoneId.systemDefault()).toString());
             outcome = work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show);
         } finally {
             progress.clear();
@@ -123,7 +130,8 @@ final class PositiveCommand implements Callable<Integer> {
         if (job != null) {
             lines.add("job     " + job);
         }
-        lines.add("plate   " + outcome.job().plate() + ", " + outcome.job().process().word() + ", "
+        lines.add("plate   " + outcome.job().plate() + ", "
+                + outcome.job().process().word() + ", "
                 + outcome.job().grain().name() + " at "
                 + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");
         lines.add("reads   " + outcome.readingWords());

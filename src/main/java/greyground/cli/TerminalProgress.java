@@ -14,6 +14,7 @@ final class TerminalProgress {
     // Newer Javas give a console even without a terminal; a pipe then gets a few more bytes on its error stream.
     @SuppressWarnings("SystemConsoleNull")
     private final boolean watched = System.console() != null;
+
     private long lastNanos;
 
     TerminalProgress(PrintStream err) {

@@ -84,11 +84,7 @@ public final class SheetTiles {
         }
         double baseline = BORDER_MILLIMETRES / 2 + CAP_MILLIMETRES / 2;
         legends.add(new Legend(
-                BORDER_MILLIMETRES * 3,
-                baseline,
-                CAP_MILLIMETRES,
-                0,
-                place + ": match ticks, cut along them"));
+                BORDER_MILLIMETRES * 3, baseline, CAP_MILLIMETRES, 0, place + ": match ticks, cut along them"));
         Sheet sheet = new Sheet(
                 whole.resolution(),
                 width,

@@ -60,7 +60,8 @@ public final class TurnedPlane {
             GreyPlane plane, boolean clockwise, int threads, long heapBudgetBytes, Path spillFolder) throws Exception {
         int width = plane.width();
         int height = plane.height();
-        try (PlaneStore store = PlaneStore.open(height, width, heapBudgetBytes, spillFolder)) {
+        try (PlaneStore store =
+                PlaneStore.open(/* width= */ height, /* height= */ width, heapBudgetBytes, spillFolder)) {
             Bands.<Integer>inOrder(
                     height,
                     ROWS_PER_BAND,
