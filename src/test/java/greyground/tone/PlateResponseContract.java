@@ -60,9 +60,7 @@ abstract class PlateResponseContract {
             int most = (int) Math.floor(response.usable().most() * ToneCurve.SOLID);
             for (int grey = 0; grey < ToneCurve.CODES; grey++) {
                 int coverage = made.curve().coverage(grey);
-                assertTrue(
-                        coverage == 0 || (coverage >= least && coverage <= most),
-                        response.name() + " asks for " + coverage + " at grey " + grey);
+                assertTrue(coverage == 0 || (coverage >= least && coverage <= most), response::name);
             }
             assertEquals(0, made.curve().coverage(ToneCurve.CODES - 1), response::name);
             assertEquals(most, made.curve().coverage(0), response::name);
