@@ -20,7 +20,7 @@ abstract class PlateResponseContract {
             double before = response.lightness(0);
             for (int i = 1; i <= 200; i++) {
                 double here = response.lightness(usable.least() + (usable.most() - usable.least()) * i / 200);
-                assertTrue(here < before, () -> response.name() + " at step " + i + ": " + here + " after " + before);
+                assertTrue(here < before, response::name);
                 before = here;
             }
         }
@@ -46,7 +46,7 @@ abstract class PlateResponseContract {
                 double wish = inverse.darkestLightness() + span * i / 300;
                 double coverage = inverse.coverage(wish);
                 // A fiftieth of an L* is far below what an eye or a densitometer tells apart.
-                assertEquals(wish, response.lightness(coverage), 0.02, () -> response.name() + " at " + coverage);
+                assertEquals(wish, response.lightness(coverage), 0.02, response::name);
                 assertTrue(inverse.attainable(wish), response::name);
             }
         }
@@ -60,9 +60,7 @@ abstract class PlateResponseContract {
             int most = (int) Math.floor(response.usable().most() * ToneCurve.SOLID);
             for (int grey = 0; grey < ToneCurve.CODES; grey++) {
                 int coverage = made.curve().coverage(grey);
-                assertTrue(
-                        coverage == 0 || (coverage >= least && coverage <= most),
-                        response.name() + " asks for " + coverage + " at grey " + grey);
+                assertTrue(coverage == 0 || (coverage >= least && coverage <= most), response::name);
             }
             assertEquals(0, made.curve().coverage(ToneCurve.CODES - 1), response::name);
             assertEquals(most, made.curve().coverage(0), response::name);
@@ -80,10 +78,10 @@ abstract class PlateResponseContract {
                 double printed = response.lightness(made.curve().coverage(grey) / 65_535.0);
                 if (grey >= made.light().firstGrey() && grey <= made.light().lastGrey()) {
                     double nearest = Math.min(made.paperLightness() - wish, wish - made.lightestLightness());
-                    assertEquals(nearest, Math.abs(printed - wish), 0.15, () -> response.name() + " grey " + grey);
+                    assertEquals(nearest, Math.abs(printed - wish), 0.15, response::name);
                 } else {
                     // One film code in 65 535 moves a light tone by up to a tenth of an L*.
-                    assertEquals(wish, printed, 0.1, () -> response.name() + " grey " + grey);
+                    assertEquals(wish, printed, 0.1, response::name);
                 }
             }
         }
