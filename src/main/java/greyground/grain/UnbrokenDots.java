@@ -28,17 +28,31 @@ final class UnbrokenDots {
             }
         }
         int pixels = side * side;
-        boolean changed = true;
-        for (boolean forward = true; changed; forward = !forward) {
-            changed = false;
-            for (int k = 0; k < pixels; k++) {
-                int pixel = forward ? k : pixels - 1 - k;
-                if (inside[pixel] && joined[pixel] > coverage[pixel]) {
-                    float way = nearest(joined, pixel, side, pixels);
-                    float value = Math.max(coverage[pixel], way);
-                    if (value < joined[pixel]) {
-                        joined[pixel] = value;
-                        changed = true;
+        // A wave from all least dots at once; a pixel waits at most once, so the ring never overflows.
+        int[] ring = new int[pixels];
+        boolean[] waits = new boolean[pixels];
+        int tail = 0;
+        for (int site = 0; site < sites; site++) {
+            for (int k = 0; k < first.least(); k++) {
+                waits[first.pixel(site, k)] = true;
+                ring[tail++] = first.pixel(site, k);
+            }
+        }
+        int waiting = tail;
+        for (int head = 0; waiting > 0; head = head + 1 == pixels ? 0 : head + 1) {
+            int pixel = ring[head];
+            waiting--;
+            waits[pixel] = false;
+            for (int way = 0; way < 4; way++) {
+                int next = beside(pixel, way, side, pixels);
+                float value = Math.max(coverage[next], joined[pixel]);
+                if (inside[next] && value < joined[next]) {
+                    joined[next] = value;
+                    if (!waits[next]) {
+                        waits[next] = true;
+                        waiting++;
+                        tail = tail == pixels ? 0 : tail;
+                        ring[tail++] = next;
                     }
                 }
             }
@@ -50,13 +64,16 @@ final class UnbrokenDots {
         }
     }
 
-    /** The least value of the four pixels beside one. */
-    private static float nearest(float[] values, int pixel, int side, int pixels) {
-        int column = pixel % side;
-        float left = values[column == 0 ? pixel + side - 1 : pixel - 1];
-        float right = values[column == side - 1 ? pixel - side + 1 : pixel + 1];
-        float above = values[pixel < side ? pixel + pixels - side : pixel - side];
-        float below = values[pixel + side >= pixels ? pixel + side - pixels : pixel + side];
-        return Math.min(Math.min(left, right), Math.min(above, below));
+    /** The pixel to the left (0), right, above or below (3). */
+    private static int beside(int pixel, int way, int side, int pixels) {
+        if (way < 2) {
+            int column = pixel % side;
+            return way == 0
+                    ? (column == 0 ? pixel + side - 1 : pixel - 1)
+                    : (column == side - 1 ? pixel - side + 1 : pixel + 1);
+        }
+        return way == 2
+                ? (pixel < side ? pixel + pixels - side : pixel - side)
+                : (pixel + side >= pixels ? pixel + side - pixels : pixel + side);
     }
 }
