@@ -14,8 +14,8 @@ package greyground.grain;
  */
 final class GrainSites {
     // Reach of the force between kinds and of the push between all, in spacings, their strength, and how the descent
-    // steps: a few settings tried, this one kept for little long-wave power among the dots. Thirty steps are not the
-    // bottom of the energy; more cost time and changed no measure of the finished grain that we could tell from chance.
+    // steps: a few settings tried, this one kept for little long-wave power among the dots. Thirty steps save time and
+    // are not the bottom of the energy; sixty were little quieter on the one seed compared.
     private static final double KIND_REACH = 0.55;
     private static final double ALL_REACH = 0.33;
     private static final double ALL_STRENGTH = 0.8;
