@@ -2,7 +2,6 @@ package greyground.app;
 
 import greyground.film.Job;
 import greyground.grain.Grain;
-import greyground.grain.StochasticGrain;
 import greyground.grain.ThresholdTile;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Resolution;
@@ -18,11 +17,12 @@ final class GrainTiles {
     static Optional<ThresholdTile> positive(Job job) {
         return job.grain() instanceof Grain.Continuous
                 ? Optional.empty()
-                : Optional.of(ThresholdTile.of(job.grain(), job.resolution()));
+                : Optional.of(GrainStore.usual().tile(job.grain(), job.resolution()));
     }
 
     /** The aquatint screen of photogravure. */
     static ThresholdTile screen(PlateProcess.Photogravure process, Resolution resolution) {
-        return StochasticGrain.tile(new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED), resolution);
+        Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED);
+        return GrainStore.usual().tile(grain, resolution);
     }
 }

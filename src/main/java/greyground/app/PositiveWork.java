@@ -93,11 +93,11 @@ public final class PositiveWork {
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress.part(0, DECODING_SHARE));
         try (GreyPlane plane = turned(decoded.plane(), wanted.art())) {
-            ArtRange range = range(wanted.art(), plane);
+            long[] greys = greysOfCrop(plane, wanted.art().crop());
+            ArtRange range = range(wanted.art(), greys);
             ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
             Job job = wanted.settled(settledArt);
             Compensation compensation = Compensation.of(response.name(), range, mapping, response);
-            long[] greys = greysOfCrop(plane, job.art().crop());
             ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
             List<FilmDocument.Film> films = films(job, compensation.curve(), plan.summary(), plane, joined(tile));
             joined(typeface);
@@ -146,9 +146,9 @@ public final class PositiveWork {
         }
     }
 
-    private ArtRange range(ArtChoice choice, GreyPlane plane) throws Exception {
+    private static ArtRange range(ArtChoice choice, long[] greys) {
         boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
-        ArtRange found = bothGiven ? ArtRange.WHOLE : AutomaticRange.of(greysOfCrop(plane, choice.crop()));
+        ArtRange found = bothGiven ? ArtRange.WHOLE : AutomaticRange.of(greys);
         double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
         double black = choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black();
         return new ArtRange(white, black);
