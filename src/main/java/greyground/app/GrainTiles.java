@@ -2,7 +2,6 @@ package greyground.app;
 
 import greyground.film.Job;
 import greyground.grain.Grain;
-import greyground.grain.HalftoneScreen;
 import greyground.grain.StochasticGrain;
 import greyground.grain.ThresholdTile;
 import greyground.plate.PlateProcess;
@@ -17,13 +16,9 @@ final class GrainTiles {
 
     /** The positive's grain; empty for continuous tone. */
     static Optional<ThresholdTile> positive(Job job) {
-        if (job.grain() instanceof Grain.Stochastic stochastic) {
-            return Optional.of(StochasticGrain.tile(stochastic, job.resolution()));
-        }
-        if (job.grain() instanceof Grain.Halftone halftone) {
-            return Optional.of(HalftoneScreen.of(halftone, job.resolution()).tile());
-        }
-        return Optional.empty();
+        return job.grain() instanceof Grain.Continuous
+                ? Optional.empty()
+                : Optional.of(ThresholdTile.of(job.grain(), job.resolution()));
     }
 
     /** The aquatint screen of photogravure. */

@@ -72,6 +72,11 @@ public final class PositiveOutcome {
                 + (films == 1 ? "" : ", " + films + " films");
     }
 
+    /** The process and how the film carries tone. */
+    public String carrierWords() {
+        return job.process().word() + ", " + job.grain().name();
+    }
+
     /** Whether the film is mirrored, and why. */
     public String readingWords() {
         return job.placing().readingSide().words();

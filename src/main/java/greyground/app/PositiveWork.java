@@ -5,6 +5,7 @@ import greyground.film.ArtChoice.TonePoint;
 import greyground.film.ArtOnPlate;
 import greyground.film.FilmComposer;
 import greyground.film.FilmContent;
+import greyground.film.FilmLegends;
 import greyground.film.FilmRows;
 import greyground.film.Job;
 import greyground.film.JobFile;
@@ -28,8 +29,9 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.GreyPlane;
 import greyground.raster.Histogram;
+import greyground.raster.PlaneStore;
 import greyground.raster.Progress;
-import greyground.raster.TurnedPlane;
+import greyground.raster.TurnedArt;
 import greyground.tone.ArtRange;
 import greyground.tone.Compensation;
 import greyground.tone.PlateResponse;
@@ -90,21 +92,14 @@ public final class PositiveWork {
                 CompletableFuture.supplyAsync(() -> GrainTiles.positive(wanted));
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress.part(0, DECODING_SHARE));
-        try (GreyPlane plane = TurnedPlane.of(
-                decoded.plane(),
-                wanted.art().quarterTurns(),
-                wanted.art().straightenDegrees(),
-                threads,
-                art.planeBudgetBytes(),
-                art.spillFolder())) {
+        try (GreyPlane plane = turned(decoded.plane(), wanted.art())) {
             ArtRange range = range(wanted.art(), plane);
             ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
             Job job = wanted.settled(settledArt);
             Compensation compensation = Compensation.of(response.name(), range, mapping, response);
             long[] greys = greysOfCrop(plane, job.art().crop());
             ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
-            List<FilmDocument.Film> films =
-                    films(job, workshop, compensation.curve(), plan.summary(), plane, joined(tile));
+            List<FilmDocument.Film> films = films(job, compensation.curve(), plan.summary(), plane, joined(tile));
             joined(typeface);
             FilmDocument document = document(job, workshop, compensation, response, plan, films);
             write(document, film, tiff, progress.part(DECODING_SHARE, 1));
@@ -118,6 +113,20 @@ public final class PositiveWork {
                     films.get(0).sheet(),
                     films.size(),
                     warnings(job, decoded, plane));
+        }
+    }
+
+    /** The art as it lies on the plate; the plane it came from is closed once it is no longer needed. */
+    private GreyPlane turned(GreyPlane upright, ArtChoice choice) throws Exception {
+        TurnedArt turned = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
+        if (turned.unchanged()) {
+            return upright;
+        }
+        try (upright;
+                PlaneStore store = PlaneStore.open(
+                        turned.width(), turned.height(), art.planeBudgetBytes() / 2, art.spillFolder())) {
+            turned.rows(threads, store::putRows, Progress.NONE);
+            return store.finish();
         }
     }
 
@@ -175,15 +184,10 @@ public final class PositiveWork {
     }
 
     private static List<FilmDocument.Film> films(
-            Job job,
-            Workshop workshop,
-            ToneCurve curve,
-            String planSummary,
-            GreyPlane plane,
-            Optional<ThresholdTile> tile) {
+            Job job, ToneCurve curve, String planSummary, GreyPlane plane, Optional<ThresholdTile> tile) {
         boolean mirrored = job.placing().readingSide().mirrored();
         List<FilmDocument.Film> films = new ArrayList<>();
-        SheetLayout layout = layout(job, FilmWords.positive(job, workshop, curve.name(), planSummary));
+        SheetLayout layout = layout(job, FilmLegends.positive(job, curve.name(), planSummary));
         ArtOnPlate placed = ArtOnPlate.of(
                 plane.width(),
                 plane.height(),
@@ -198,7 +202,8 @@ public final class PositiveWork {
                 : FilmComposer.screened(layout, picture, curve, tile.orElseThrow(), mirrored);
         add(films, job, positive.sheet(), positive);
         if (job.process() instanceof PlateProcess.Photogravure screen) {
-            SheetLayout screenLayout = layout(job, FilmWords.screen(job, screen));
+            SheetLayout screenLayout = layout(
+                    job, FilmLegends.screen(job, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
             FilmContent.Screen dots = new FilmContent.Screen(
                     screenLayout.bleed(), (int) Math.round(screen.screenBlack() * ToneCurve.SOLID));
             FilmComposer screenFilm = FilmComposer.screened(

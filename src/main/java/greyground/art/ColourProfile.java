@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
 final class ColourProfile {
     private static final int HEADER = 128;
     private static final int TAGS_AT_MOST = 200;
+    /** How far rounded colorants may sum from 1 (assumed; 0.001 is usual). */
+    private static final double ROUNDING = 0.01;
 
     private final Octets octets;
     private final Map<String, int[]> tags = new HashMap<>();
@@ -115,12 +117,10 @@ final class ColourProfile {
         return tags.containsKey("A2B0");
     }
 
-    /** Linear luminance of a grey profile: 0..1 coded to 0..1, the profile's white at 1. */
+    /** Linear luminance of a grey profile: 0..1 coded to 0..1. */
     DoubleUnaryOperator greyResponse() throws IOException {
         DoubleUnaryOperator curve = curve("kTRC");
-        DoubleUnaryOperator light = connectsByLab() ? x -> Lightness.luminance(100 * curve.applyAsDouble(x)) : curve;
-        double white = white(light.applyAsDouble(1));
-        return x -> light.applyAsDouble(x) / white;
+        return connectsByLab() ? x -> Lightness.luminance(100 * curve.applyAsDouble(x)) : curve;
     }
 
     /** The curve of each RGB channel. */
@@ -128,21 +128,20 @@ final class ColourProfile {
         return new DoubleUnaryOperator[] {curve("rTRC"), curve("gTRC"), curve("bTRC")};
     }
 
-    /** What each channel's linear light adds to luminance, in the D50 connection space, white at 1. */
+    /**
+     * What each channel's linear light adds to luminance, in the D50 connection space. Rounding of the colorants is taken out,
+     * so that white is white; a white that is meant to lie elsewhere stays there.
+     */
     double[] weights() throws IOException {
         double[] weights = {colorantLuminance("rXYZ"), colorantLuminance("gXYZ"), colorantLuminance("bXYZ")};
-        double sum = white(weights[0] + weights[1] + weights[2]);
-        for (int i = 0; i < weights.length; i++) {
+        double sum = weights[0] + weights[1] + weights[2];
+        if (!(sum > 0.05 && sum < 20)) {
+            throw new IOException("its white has a luminance of " + sum);
+        }
+        for (int i = 0; Math.abs(sum - 1) < ROUNDING && i < weights.length; i++) {
             weights[i] /= sum;
         }
         return weights;
-    }
-
-    private static double white(double luminance) throws IOException {
-        if (!(luminance > 0.05 && luminance < 20)) {
-            throw new IOException("its white has a luminance of " + luminance);
-        }
-        return luminance;
     }
 
     private double colorantLuminance(String name) throws IOException {

@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
  * components as stored but without chroma. The reader sees tables, frame and scans only.
  */
 final class JpegDecoder implements AutoCloseable {
+    /** Assumed: writers use about ten; every pass costs a whole decoding. */
+    private static final int PASSES_AT_MOST = 100;
+
     // Owned by one thread; abort() alone may come from another.
     private final ImageReader reader;
 
@@ -43,7 +46,7 @@ final class JpegDecoder implements AutoCloseable {
             if (header.components() == 4) {
                 readFour(header, lumaAndChroma, sink);
             } else {
-                readRows(header, sink, trouble);
+                readRows(header, passes(file, header, end), sink, trouble);
             }
         } finally {
             reader.reset();
@@ -53,18 +56,28 @@ final class JpegDecoder implements AutoCloseable {
         }
     }
 
-    private void readRows(JpegHeader header, RowSink sink, @Nullable String[] trouble) throws IOException {
+    private static int passes(ArtBytes file, JpegHeader header, long end) throws IOException {
+        int passes = header.inPasses() ? header.scans(file, end, PASSES_AT_MOST) : 1;
+        if (passes < 1 || passes > PASSES_AT_MOST) {
+            throw new IOException("its JPEG data come in " + passes + " passes or more; up to " + PASSES_AT_MOST
+                    + " can be read: save it as baseline");
+        }
+        return passes;
+    }
+
+    private void readRows(JpegHeader header, int passes, RowSink sink, @Nullable String[] trouble) throws IOException {
         RowSink watched = (bytes, offset, count) -> {
             if (trouble[0] != null) {
                 throw new EOFException("the picture data end early or are damaged");
             }
             sink.row(bytes, offset, count);
         };
-        BufferedImage image = StreamedRaster.image(header.width(), header.height(), header.components(), watched);
+        BufferedImage image =
+                StreamedRaster.image(header.width(), header.height(), header.components(), passes, watched);
         ImageReadParam param = reader.getDefaultReadParam();
         param.setDestination(image);
         reader.read(0, param);
-        if (((StreamedRaster) image.getRaster()).rows() != header.height()) {
+        if (!((StreamedRaster) image.getRaster()).complete()) {
             throw new EOFException("the picture data end early");
         }
     }
@@ -124,7 +137,11 @@ final class JpegDecoder implements AutoCloseable {
     }
 
     void abort() {
-        reader.abort();
+        try {
+            reader.abort();
+        } catch (IllegalStateException disposed) {
+            // It came to its end meanwhile.
+        }
     }
 
     @Override

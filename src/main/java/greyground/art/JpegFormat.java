@@ -29,7 +29,7 @@ final class JpegFormat implements ArtFormat {
         long pixels = (long) header.width() * header.height();
         long whole = channels == 4 ? pixels * 4 : 0;
         // A progressive picture's coefficients, two bytes each, wait in native memory until the last pass.
-        whole += header.progressive() ? pixels * channels * 2 : 0;
+        whole += header.inPasses() ? pixels * channels * 2 : 0;
         return new Page(
                 samples,
                 ink,

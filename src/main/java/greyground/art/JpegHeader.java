@@ -25,6 +25,7 @@ final class JpegHeader {
     private int orientation = 1;
     private PixelDensity density = PixelDensity.NONE;
     private long scanAt;
+    private int firstScanComponents;
 
     private JpegHeader() {}
 
@@ -48,6 +49,7 @@ final class JpegHeader {
             }
             if (marker == 0xFFDA) {
                 header.scanAt = at;
+                header.firstScanComponents = new Octets(file.read(at + 4, 1), true).u8(0);
                 header.check();
                 return header;
             }
@@ -133,8 +135,8 @@ final class JpegHeader {
     }
 
     /** Whether the picture comes in several passes, which must all be read before its first row is known. */
-    boolean progressive() {
-        return frame == 0xFFC2;
+    boolean inPasses() {
+        return frame == 0xFFC2 || firstScanComponents < components;
     }
 
     /** Whether the Adobe marker is there; its writers store CMYK the other way round (common practice). */
@@ -150,6 +152,30 @@ final class JpegHeader {
         boolean namedRgb =
                 components == 3 && componentNames[0] == 'R' && componentNames[1] == 'G' && componentNames[2] == 'B';
         return components == 3 && (jfif || !namedRgb);
+    }
+
+    /**
+     * Scans from the first to the end of the stream, at most one more than {@code most}. In entropy-coded data a marker's
+     * first byte is always followed by 0 or a restart number (T.81 B.1.1.5), so a start of scan can't be mistaken.
+     */
+    int scans(ArtBytes file, long end, int most) throws IOException {
+        Unpacker.Run run = new Unpacker.Run(file, scanAt, end - scanAt, false);
+        int scans = 0;
+        int before = 0;
+        for (int octet = run.next(); octet >= 0 && scans <= most; octet = run.next()) {
+            if (before == 0xFF && octet >= 0xC0 && (octet < 0xD0 || octet > 0xD8) && octet != 0xFF) {
+                scans += octet == 0xDA ? 1 : 0;
+                if (octet == 0xD9) {
+                    break;
+                }
+                // A segment of tables may hold anything, so its length is gone over.
+                for (int left = (run.next() << 8 | run.next()) - 2; left > 0 && run.next() >= 0; left--) {
+                    octet = 0;
+                }
+            }
+            before = octet;
+        }
+        return scans;
     }
 
     int orientation() {

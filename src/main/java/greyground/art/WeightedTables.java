@@ -11,12 +11,8 @@ final class WeightedTables implements Luminance {
     WeightedTables(Samples samples, boolean inverted, DoubleUnaryOperator[] responses, double[] weights) {
         this.samples = samples;
         int most = samples.most();
-        double white = 0;
         for (int c = 0; c < 3; c++) {
-            white += weights[c] * responses[c].applyAsDouble(1);
-        }
-        for (int c = 0; c < 3; c++) {
-            this.weights[c] = (float) (65_535 * weights[c] / white);
+            this.weights[c] = (float) (65_535 * weights[c]);
             tables[c] = table(responses[c], most, inverted);
             // Channels with one curve share one table: it stays in the cache.
             for (int earlier = 0; earlier < c; earlier++) {

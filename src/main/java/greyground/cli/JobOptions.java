@@ -1,28 +1,16 @@
 package greyground.cli;
 
-import greyground.app.SourceArt;
-import greyground.film.ArtChoice;
-import greyground.film.ArtChoice.Crop;
-import greyground.film.ArtChoice.TonePoint;
-import greyground.film.Job;
-import greyground.film.Placing;
-import greyground.film.ReadingSide;
-import greyground.grain.Grain;
-import greyground.plate.PlateProcess;
-import greyground.quantity.Angles;
-import greyground.quantity.Lengths;
-import greyground.quantity.PaperShrink;
-import greyground.quantity.Percents;
-import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
-import greyground.quantity.Ruling;
-import greyground.quantity.Size;
-import java.util.List;
-import java.util.Optional;
+import java.util.HashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParseResult;
 
-/** The options that describe a job; each one left out keeps what the job file, or habit, says. */
+/**
+ * The options that describe a job, for the parser and the help; {@code app} reads the words themselves. Each one left out keeps
+ * what the job file, or habit, says.
+ */
 final class JobOptions {
     @Option(names = "--plate", paramLabel = "SIZE", description = "the copper's size, such as 200x250mm or 8x10in")
     @Nullable
@@ -95,7 +83,7 @@ final class JobOptions {
 
     @Option(names = "--page", paramLabel = "N", description = "picture within a file that holds several (usual: 1)")
     @Nullable
-    Integer page;
+    String page;
 
     @Option(
             names = "--white",
@@ -127,7 +115,7 @@ final class JobOptions {
             paramLabel = "N",
             description = "contacts from plate to final sheet (usual: 1; offset: 2)")
     @Nullable
-    Integer transfers;
+    String transfers;
 
     @Option(
             names = "--sheet",
@@ -148,7 +136,7 @@ final class JobOptions {
 
     @Option(names = "--seed", paramLabel = "N", description = "chooses one of many equivalent grains (usual: 1)")
     @Nullable
-    Long seed;
+    String seed;
 
     @Option(names = "--title", paramLabel = "TEXT", description = "printed on the film (usual: the art's file name)")
     @Nullable
@@ -158,147 +146,12 @@ final class JobOptions {
     @Nullable
     String date;
 
-    /**
-     * The job these options describe.
-     *
-     * @param base from a job file, if one is reused
-     * @param dotsPerInch of the workshop's film printer
-     * @param today for a new job without a date
-     */
-    Job job(Optional<Job> base, SourceArt art, double dotsPerInch, String today) {
-        if (base.isEmpty() && plate == null) {
-            throw Refusal.use("no plate size is given: add --plate with the copper's size, such as --plate 200x250mm");
+    /** What was given, by option name without its dashes. */
+    static Map<String, String> given(ParseResult parsed) {
+        Map<String, String> given = new HashMap<>();
+        for (OptionSpec option : parsed.matchedOptions()) {
+            given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
         }
-        PlateProcess madeBy = process != null
-                ? PlateProcess.named(process)
-                : base.map(Job::process).orElse(new PlateProcess.EtchedFilm());
-        return new Job(
-                title != null ? title : base.map(Job::title).orElse(art.title()),
-                date != null ? date : base.map(Job::date).orElse(today),
-                plate != null ? Size.parse("plate", plate) : base.orElseThrow().plate(),
-                madeBy,
-                resolution != null
-                        ? Resolution.parse("film resolution", resolution)
-                        : base.map(Job::resolution).orElse(new Resolution(dotsPerInch)),
-                grain(madeBy, base.map(Job::grain)),
-                choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art),
-                placing(base.map(Job::placing).orElse(Placing.USUAL)),
-                range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
-                base.map(Job::kept).orElse(List.of()));
-    }
-
-    private Grain grain(PlateProcess madeBy, Optional<Grain> base) {
-        if (grain != null && ruling != null) {
-            throw Refusal.use("both --grain and --ruling are given; a film carries one of them: leave one out");
-        }
-        if (ruling == null && (angle != null || dots != null)) {
-            throw Refusal.use(
-                    (angle != null ? "--angle" : "--dots") + " belongs to a halftone: add --ruling N, or leave it out");
-        }
-        if (ruling != null) {
-            double degrees = angle == null ? 45 : Angles.parseDegrees("halftone angle", angle);
-            return new Grain.Halftone(Ruling.parse("halftone ruling", ruling), degrees, shape());
-        }
-        if (grain != null && !grain.equals("none")) {
-            boolean bare = grain.matches("[0-9.,]+");
-            double spacing = Lengths.parseMicrometres("grain", bare ? grain + "um" : grain);
-            return new Grain.Stochastic(spacing, seed == null ? 1 : seed);
-        }
-        boolean photogravure = madeBy instanceof PlateProcess.Photogravure;
-        if (grain != null
-                || (photogravure
-                        && base.filter(Grain.Continuous.class::isInstance).isEmpty())) {
-            return new Grain.Continuous(16);
-        }
-        boolean fits = base.isPresent() && photogravure == (base.get() instanceof Grain.Continuous);
-        if (fits && seed != null && base.get() instanceof Grain.Stochastic before) {
-            return new Grain.Stochastic(before.spacingMicrometres(), seed);
-        }
-        return fits ? base.get() : new Grain.Stochastic(180, seed == null ? 1 : seed);
-    }
-
-    private Grain.DotShape shape() {
-        if (dots == null || dots.equals("round")) {
-            return Grain.DotShape.ROUND;
-        }
-        if (dots.equals("line")) {
-            return Grain.DotShape.LINE;
-        }
-        throw Refusal.use("halftone dots \"" + dots + "\" are unknown: write round or line");
-    }
-
-    private ArtChoice choice(ArtChoice base, SourceArt art) {
-        int turns = base.quarterTurns();
-        double rest = base.straightenDegrees();
-        if (rotate != null) {
-            double degrees = Angles.parseDegrees("rotation", rotate);
-            long quarters = Math.round(degrees / 90);
-            turns = (int) Math.floorMod(quarters, 4L);
-            rest = degrees - 90 * quarters;
-        }
-        return new ArtChoice(
-                art.fileName(),
-                art.sha256(),
-                page != null ? page : base.page(),
-                crop != null ? crop(crop, art, turns) : base.crop(),
-                turns,
-                rest,
-                point("art white", white, base.white()),
-                point("art black", black, base.black()));
-    }
-
-    private static Crop crop(String text, SourceArt art, int turns) {
-        String[] parts = text.split(",", -1);
-        if (parts.length != 4) {
-            throw Refusal.use("crop \"" + text + "\" has " + parts.length
-                    + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%");
-        }
-        boolean turned = turns % 2 == 1;
-        double across = turned ? art.height() : art.width();
-        double down = turned ? art.width() : art.height();
-        double[] shares = new double[4];
-        for (int i = 0; i < 4; i++) {
-            String part = parts[i].strip();
-            if (part.endsWith("%")) {
-                shares[i] = Percents.parsePercent("crop", part) / 100;
-            } else if (part.matches("[0-9]{1,9}(px)?")) {
-                shares[i] = Integer.parseInt(part.replace("px", "")) / (i % 2 == 0 ? across : down);
-            } else {
-                throw Refusal.use(
-                        "crop part \"" + part + "\" is neither a percentage nor whole pixels: write 10% or 240");
-            }
-        }
-        return new Crop(shares[0], shares[1], shares[2], shares[3]);
-    }
-
-    private static TonePoint point(String what, @Nullable String text, TonePoint base) {
-        if (text == null) {
-            return base;
-        }
-        if (text.equals("automatic") || text.equals("auto")) {
-            return new TonePoint.Automatic();
-        }
-        double percent = Percents.parsePercent(what, text);
-        return new TonePoint.Given(Refusal.checkRange(what, percent, 0, 100, "%", "give a reflectance") / 100);
-    }
-
-    private Placing placing(Placing base) {
-        ReadingSide side = new ReadingSide(
-                inkSide != null
-                        ? ReadingSide.InkSide.named(inkSide)
-                        : base.readingSide().inkSide(),
-                transfers != null ? transfers : base.readingSide().transfers());
-        Optional<Size> film = base.sheet();
-        if (sheet != null) {
-            film = sheet.startsWith("auto") ? Optional.empty() : Optional.of(Size.parse("sheet", sheet));
-        }
-        return new Placing(
-                fit != null ? Placing.Fit.named(fit) : base.fit(),
-                bleed != null ? Lengths.parseMillimetres("bleed", bleed) : base.bleedMillimetres(),
-                bevel != null ? Lengths.parseMillimetres("bevel", bevel) : base.bevelMillimetres(),
-                paperShrink != null ? PaperShrink.parse("paper shrinkage", paperShrink) : base.shrink(),
-                side,
-                film,
-                tile || base.tiled());
+        return given;
     }
 }

@@ -1,6 +1,7 @@
 package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.JobWords;
 import greyground.app.KeptFiles;
 import greyground.app.PositiveOutcome;
 import greyground.app.PositiveWork;
@@ -14,14 +15,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Prepares a positive. */
 @Command(
@@ -72,7 +76,10 @@ final class PositiveCommand implements Callable<Integer> {
     private @Nullable Path job;
 
     @Mixin
-    private JobOptions options = new JobOptions();
+    JobOptions options = new JobOptions();
+
+    @Spec
+    CommandSpec command = CommandSpec.create();
 
     @Option(names = "--json", description = "print the outcome as JSON")
     private boolean json;
@@ -92,16 +99,14 @@ final class PositiveCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Optional<Job> base = job != null && Files.exists(job) ? Optional.of(KeptFiles.job(job)) : Optional.empty();
         Workshop shop = workshop == null ? Workshop.assumed() : KeptFiles.workshop(workshop);
+        JobWords words = new JobWords(JobOptions.given(command.commandLine().getParseResult()));
         TerminalProgress progress = new TerminalProgress(err);
         PositiveOutcome outcome;
         try {
             PositiveWork work = PositiveWork.open(art);
-            SourceArt source = work.source(
-                    options.page != null
-                            ? options.page
-                            : base.map(b -> b.art().page()).orElse(1));
+            SourceArt source = work.source(words.page(base));
             double dotsPerInch = shop.filmPrinter().resolutionDpi().value();
-            Job wanted = options.job(
+            Job wanted = words.job(
                     base,
                     source,
                     dotsPerInch,
@@ -122,7 +127,7 @@ final class PositiveCommand implements Callable<Integer> {
     }
 
     private List<String> lines(PositiveOutcome outcome) {
-        java.util.ArrayList<String> lines = new java.util.ArrayList<>();
+        List<String> lines = new ArrayList<>();
         lines.add("film    " + film + " (" + outcome.sheetWords() + ")");
         if (tiff != null) {
             lines.add("tiff    " + tiff);
@@ -131,8 +136,7 @@ final class PositiveCommand implements Callable<Integer> {
             lines.add("job     " + job);
         }
         lines.add("plate   " + outcome.job().plate() + ", "
-                + outcome.job().process().word() + ", "
-                + outcome.job().grain().name() + " at "
+                + outcome.carrierWords() + " at "
                 + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");
         lines.add("reads   " + outcome.readingWords());
         lines.add("tones   " + outcome.toneWords());

@@ -105,6 +105,8 @@ public final class FilmComposer implements FilmRows {
     private final class RowMaker implements Bands.Maker<byte[]> {
         private final PixelRect image = content.image();
         private final int lead = bits == 1 ? image.left() & 7 : 0;
+        private final Mark[] marks = layout.marks().toArray(new Mark[0]);
+        private final Patch[] patches = layout.patches().toArray(new Patch[0]);
         private final int[] sums = new int[lead + image.width()];
         private final char[] thresholds = new char[STRIP];
         private final @Nullable EnlargedRows enlarged = content instanceof FilmContent.Picture picture
@@ -128,10 +130,10 @@ public final class FilmComposer implements FilmRows {
                 if (y >= image.top() && y < image.bottom()) {
                     picture(y);
                 }
-                for (Mark mark : layout.marks()) {
+                for (Mark mark : marks) {
                     mark.spans(y, black);
                 }
-                for (Patch patch : layout.patches()) {
+                for (Patch patch : patches) {
                     if (y >= patch.box().top() && y < patch.box().bottom()) {
                         patch(patch, y);
                     }

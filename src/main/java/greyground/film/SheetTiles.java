@@ -28,8 +28,10 @@ public final class SheetTiles {
      *
      * @param sheet where everything lies on it
      * @param rows its samples
+     * @param window what it shows of the whole film
+     * @param border clear pixels around that
      */
-    public record Tile(Sheet sheet, FilmRows rows) {}
+    public record Tile(Sheet sheet, FilmRows rows, PixelRect window, int border) {}
 
     /** Splits {@code rows}, laid out as {@code whole}, over films of size {@code film}; row by row from the top left. */
     public static List<Tile> of(Sheet whole, FilmRows rows, Size film) {
@@ -37,7 +39,7 @@ public final class SheetTiles {
         int overlap = whole8(whole.resolution().pixels(OVERLAP_MILLIMETRES));
         int across = whole.resolution().pixels(film.widthMillimetres()) / 8 * 8 - 2 * border;
         int down = whole.resolution().pixels(film.heightMillimetres()) / 8 * 8 - 2 * border;
-        if (across <= 2 * overlap || down <= 2 * overlap) {
+        if (across < 2 * overlap || down < 2 * overlap) {
             throw Refusal.use("the sheet is " + film + "; tiles need at least 40 x 40 mm: give a larger sheet");
         }
         List<PixelRect> windows = new ArrayList<>();
@@ -92,7 +94,7 @@ public final class SheetTiles {
                 seen(whole.plate(), window, border),
                 seen(whole.image(), window, border),
                 legends);
-        return new Tile(sheet, new TileRows(rows, window, border, overlap, width, height));
+        return new Tile(sheet, new TileRows(rows, window, border, overlap, width, height), window, border);
     }
 
     /** The part of a rectangle that a tile shows, in the tile's pixels; the whole window where it shows none of it. */

@@ -3,7 +3,7 @@ package greyground.grain;
 import java.util.Arrays;
 
 /**
- * For each site of one kind, the pixels it takes before all others: its least dot, then the nearest of its hill, until
+ * For each site of one kind, the pixels it takes before all others: its least dot, then the nearest on its hill, until
  * twice the least dot.
  */
 final class FirstPixels {
@@ -94,9 +94,10 @@ final class FirstPixels {
                     double offX = px + dx + 0.5 - sites.x[site];
                     double offY = py + dy + 0.5 - sites.y[site];
                     int pixel = Math.floorMod(py + dy, side) * side + Math.floorMod(px + dx, side);
+                    double off2 = offX * offX + offY * offY;
                     float value = kind == 0 ? field[pixel] : 1 - field[pixel];
-                    if (reserved[pixel] == 0 && value < INSIDE && offX * offX + offY * offY < reach * reach) {
-                        near[found++] = ((long) (value * (1 << 24)) << 32) | pixel;
+                    if (reserved[pixel] == 0 && value < INSIDE && off2 < reach * reach) {
+                        near[found++] = ((long) (off2 / (reach * reach) * (1 << 24)) << 32) | pixel;
                     }
                 }
             }

@@ -17,7 +17,7 @@ final class GrainGrowth {
 
     private static final double BLUR_IN_SPACINGS = 0.5;
     private static final int ROUNDS_AT_HALF = 14;
-    private static final int ROUNDS = 5;
+    private static final int ROUNDS = 4;
     private static final float[] LEVELS = {
         .46f, .42f, .38f, .34f, .30f, .26f, .22f, .19f, .16f, .135f, .115f, .1f, .085f
     };

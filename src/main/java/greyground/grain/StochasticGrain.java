@@ -18,8 +18,8 @@ public final class StochasticGrain {
     /** What a resist holds and washes out, science of the dry film: assumed until a workshop measures its own. */
     public static final double LEAST_WIDTH_MICROMETRES = 40;
 
-    private static final double TILE_MICROMETRES = 10_500;
-    private static final double TILE_SPACINGS = 58;
+    private static final double TILE_MICROMETRES = 10_050;
+    private static final double TILE_SPACINGS = 55;
     private static final int MOST_PIXELS = 4096;
 
     /** A least dot may be this share of the spacing wide, so that lands of the same width fit between dots. */
@@ -41,7 +41,7 @@ public final class StochasticGrain {
     }
 
     /**
-     * Makes the tile. Its side is 10.5 mm or 58 spacings, whichever is more, but at most 4096 pixels.
+     * Makes the tile. Its side is 10 mm or 55 spacings, whichever is more, but at most 4096 pixels.
      *
      * @param leastWidthMicrometres that every dot and land keeps, 1 to 500; taken as a third of the spacing where it is more
      * @throws Refusal if the resolution can't hold such dots at such a spacing

@@ -71,10 +71,12 @@ final class WorkedGrain {
                 bendBack[i] = -bend[i];
             }
             new GrainGrowth(side, spacing, block).grow(GrainField.mirrored(field), white, landsFirst, bendBack, lands);
+            UnbrokenDots.join(lands, white, side, first[1], count, 0.5f);
         });
         float[] coverage = new float[side * side];
         FirstDots dotsFirst = dotsBorn.join();
         growth.grow(field, black, dotsFirst, bend, coverage);
+        UnbrokenDots.join(coverage, black, side, first[0], count, 0.5f);
         landsGrown.join();
         for (int i = 0; i < coverage.length; i++) {
             coverage[i] = black[i] ? coverage[i] : 1 - lands[i];

@@ -111,8 +111,11 @@ public final class FilmKernelBench {
 
     private static void say(String what, long start, double megapixels) {
         double ms = (System.nanoTime() - start) / 1e6;
+        long all =
+                ProcessHandle.current().info().totalCpuDuration().orElseThrow().toMillis();
         System.out.printf(Locale.ROOT, "%-44s %8.0f ms", what, ms);
-        System.out.printf(Locale.ROOT, megapixels > 0 ? "  %.3f ms/Mpx%n" : "%n", ms / megapixels);
+        System.out.printf(Locale.ROOT, megapixels > 0 ? "  %.3f ms/Mpx" : "", ms / megapixels);
+        System.out.printf(Locale.ROOT, "  (processor time since the start %d ms)%n", all);
     }
 
     private static final class Count extends OutputStream {

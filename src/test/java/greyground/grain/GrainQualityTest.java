@@ -39,7 +39,8 @@ class GrainQualityTest {
             bits[i] = i % 8 < 4;
         }
         GrainQuality.Spectrum spectrum = GrainQuality.spectrum(bits, SIDE, 12, 1);
-        // Parseval: a square wave of period 8 holds 2 (csc(pi/8) / 8)^2 ... of its variance in its first harmonic.
+        // Fourier sum of four ones in a period of eight: magnitude 1 / (2 sin(pi / 8)) / 4 of the mean; two lines share
+        // it.
         double harmonic = 1 / (4 * Math.sin(Math.PI / 8));
         double power = harmonic * harmonic / 4 * SIDE * SIDE / 0.25;
         double bins = 0;

@@ -1,0 +1,227 @@
+package greyground.app;
+
+import greyground.film.ArtChoice;
+import greyground.film.ArtChoice.Crop;
+import greyground.film.ArtChoice.TonePoint;
+import greyground.film.Job;
+import greyground.film.Placing;
+import greyground.film.ReadingSide;
+import greyground.grain.Grain;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Angles;
+import greyground.quantity.Lengths;
+import greyground.quantity.PaperShrink;
+import greyground.quantity.Percents;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.quantity.Ruling;
+import greyground.quantity.Size;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A job in the words a person gives, such as plate "200x250mm" and grain "180um"; each one left out keeps what the job file,
+ * or habit, says.
+ *
+ * @param given words by name: plate, process, resolution, grain, ruling, angle, dots, crop, rotate, fit, bleed, bevel, page,
+ *     white, black, paper-shrink, ink-side, transfers, sheet, tile, range, seed, title, date; other names are ignored
+ */
+public record JobWords(Map<String, String> given) {
+    public JobWords {
+        given = Map.copyOf(given);
+    }
+
+    private @Nullable String word(String name) {
+        return given.get(name);
+    }
+
+    private static long whole(String what, String text, long least, long most) {
+        try {
+            long number = Long.parseLong(text.strip());
+            if (number >= least && number <= most) {
+                return number;
+            }
+        } catch (NumberFormatException notWhole) {
+            // Refused below, like a number out of range.
+        }
+        throw Refusal.use(what + " is \"" + text + "\"; it must be a whole number from " + least + " to " + most);
+    }
+
+    /** The page asked for, or that of the job reused, or the first. */
+    public int page(Optional<Job> base) {
+        String page = word("page");
+        return page == null ? base.map(job -> job.art().page()).orElse(1) : (int) whole("page", page, 1, 100_000);
+    }
+
+    /**
+     * The job these words describe.
+     *
+     * @param base from a job file, if one is reused
+     * @param dotsPerInch of the workshop's film printer
+     * @param today for a new job without a date
+     */
+    public Job job(Optional<Job> base, SourceArt art, double dotsPerInch, String today) {
+        String plate = word("plate");
+        String process = word("process");
+        String title = word("title");
+        String date = word("date");
+        String resolution = word("resolution");
+        String range = word("range");
+        if (base.isEmpty() && plate == null) {
+            throw Refusal.use("no plate size is given: add --plate with the copper's size, such as --plate 200x250mm");
+        }
+        PlateProcess madeBy = process != null
+                ? PlateProcess.named(process)
+                : base.map(Job::process).orElse(new PlateProcess.EtchedFilm());
+        return new Job(
+                title != null ? title : base.map(Job::title).orElse(art.title()),
+                date != null ? date : base.map(Job::date).orElse(today),
+                plate != null ? Size.parse("plate", plate) : base.orElseThrow().plate(),
+                madeBy,
+                resolution != null
+                        ? Resolution.parse("film resolution", resolution)
+                        : base.map(Job::resolution).orElse(new Resolution(dotsPerInch)),
+                grain(madeBy, base.map(Job::grain)),
+                choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base)),
+                placing(base.map(Job::placing).orElse(Placing.USUAL)),
+                range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
+                base.map(Job::kept).orElse(List.of()));
+    }
+
+    private Grain grain(PlateProcess madeBy, Optional<Grain> base) {
+        String grain = word("grain");
+        String ruling = word("ruling");
+        String angle = word("angle");
+        String dots = word("dots");
+        String chosen = word("seed");
+        Optional<Long> seed =
+                Optional.ofNullable(chosen).map(text -> whole("seed", text, Long.MIN_VALUE, Long.MAX_VALUE));
+        if (grain != null && ruling != null) {
+            throw Refusal.use("both --grain and --ruling are given; a film carries one of them: leave one out");
+        }
+        if (ruling == null && (angle != null || dots != null)) {
+            throw Refusal.use(
+                    (angle != null ? "--angle" : "--dots") + " belongs to a halftone: add --ruling N, or leave it out");
+        }
+        if (ruling != null) {
+            double degrees = angle == null ? 45 : Angles.parseDegrees("halftone angle", angle);
+            return new Grain.Halftone(Ruling.parse("halftone ruling", ruling), degrees, shape(dots));
+        }
+        if (grain != null && !grain.equals("none")) {
+            boolean bare = grain.matches("[0-9.,]+");
+            double spacing = Lengths.parseMicrometres("grain", bare ? grain + "um" : grain);
+            return new Grain.Stochastic(spacing, seed.orElse(1L));
+        }
+        boolean photogravure = madeBy instanceof PlateProcess.Photogravure;
+        if (grain != null
+                || (photogravure
+                        && base.filter(Grain.Continuous.class::isInstance).isEmpty())) {
+            return new Grain.Continuous(16);
+        }
+        boolean fits = base.isPresent() && photogravure == (base.get() instanceof Grain.Continuous);
+        if (fits && seed.isPresent() && base.get() instanceof Grain.Stochastic before) {
+            return new Grain.Stochastic(before.spacingMicrometres(), seed.get());
+        }
+        return fits ? base.get() : new Grain.Stochastic(180, seed.orElse(1L));
+    }
+
+    private static Grain.DotShape shape(@Nullable String dots) {
+        if (dots == null || dots.equals("round")) {
+            return Grain.DotShape.ROUND;
+        }
+        if (dots.equals("line")) {
+            return Grain.DotShape.LINE;
+        }
+        throw Refusal.use("halftone dots \"" + dots + "\" are unknown: write round or line");
+    }
+
+    private ArtChoice choice(ArtChoice base, SourceArt art, int page) {
+        String rotate = word("rotate");
+        String crop = word("crop");
+        String white = word("white");
+        String black = word("black");
+        int turns = base.quarterTurns();
+        double rest = base.straightenDegrees();
+        if (rotate != null) {
+            double degrees = Angles.parseDegrees("rotation", rotate);
+            long quarters = Math.round(degrees / 90);
+            turns = (int) Math.floorMod(quarters, 4L);
+            rest = degrees - 90 * quarters;
+        }
+        return new ArtChoice(
+                art.fileName(),
+                art.sha256(),
+                page,
+                crop != null ? crop(crop, art, turns) : base.crop(),
+                turns,
+                rest,
+                point("art white", white, base.white()),
+                point("art black", black, base.black()));
+    }
+
+    private static Crop crop(String text, SourceArt art, int turns) {
+        String[] parts = text.split(",", -1);
+        if (parts.length != 4) {
+            throw Refusal.use("crop \"" + text + "\" has " + parts.length
+                    + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%");
+        }
+        boolean turned = turns % 2 == 1;
+        double across = turned ? art.height() : art.width();
+        double down = turned ? art.width() : art.height();
+        double[] shares = new double[4];
+        for (int i = 0; i < 4; i++) {
+            String part = parts[i].strip();
+            if (part.endsWith("%")) {
+                shares[i] = Percents.parsePercent("crop", part) / 100;
+            } else if (part.matches("[0-9]{1,9}(px)?")) {
+                shares[i] = Integer.parseInt(part.replace("px", "")) / (i % 2 == 0 ? across : down);
+            } else {
+                throw Refusal.use(
+                        "crop part \"" + part + "\" is neither a percentage nor whole pixels: write 10% or 240");
+            }
+        }
+        return new Crop(shares[0], shares[1], shares[2], shares[3]);
+    }
+
+    private static TonePoint point(String what, @Nullable String text, TonePoint base) {
+        if (text == null) {
+            return base;
+        }
+        if (text.equals("automatic") || text.equals("auto")) {
+            return new TonePoint.Automatic();
+        }
+        double percent = Percents.parsePercent(what, text);
+        return new TonePoint.Given(Refusal.checkRange(what, percent, 0, 100, "%", "give a reflectance") / 100);
+    }
+
+    private Placing placing(Placing base) {
+        String inkSide = word("ink-side");
+        String transfers = word("transfers");
+        String sheet = word("sheet");
+        String fit = word("fit");
+        String bleed = word("bleed");
+        String bevel = word("bevel");
+        String paperShrink = word("paper-shrink");
+        ReadingSide side = new ReadingSide(
+                inkSide != null
+                        ? ReadingSide.InkSide.named(inkSide)
+                        : base.readingSide().inkSide(),
+                transfers != null
+                        ? (int) whole("transfers", transfers, 1, 9)
+                        : base.readingSide().transfers());
+        Optional<Size> film = base.sheet();
+        if (sheet != null) {
+            film = sheet.startsWith("auto") ? Optional.empty() : Optional.of(Size.parse("sheet", sheet));
+        }
+        return new Placing(
+                fit != null ? Placing.Fit.named(fit) : base.fit(),
+                bleed != null ? Lengths.parseMillimetres("bleed", bleed) : base.bleedMillimetres(),
+                bevel != null ? Lengths.parseMillimetres("bevel", bevel) : base.bevelMillimetres(),
+                paperShrink != null ? PaperShrink.parse("paper shrinkage", paperShrink) : base.shrink(),
+                side,
+                film,
+                given.containsKey("tile") || base.tiled());
+    }
+}

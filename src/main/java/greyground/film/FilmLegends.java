@@ -1,0 +1,49 @@
+package greyground.film;
+
+import greyground.quantity.Refusal;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What stands in words at the foot of every film. */
+public final class FilmLegends {
+    private FilmLegends() {}
+
+    /**
+     * The picture's positive.
+     *
+     * @param curveName of the tone curve it went through
+     * @param exposureSummary one line from the plan, may be empty
+     */
+    public static List<String> positive(Job job, String curveName, String exposureSummary) {
+        return legends(job, job.grain().name() + ", curve: " + curveName, exposureSummary);
+    }
+
+    /**
+     * The aquatint screen film of the photogravure process.
+     *
+     * @param screenBlack share of the film that is black, 0 to 1
+     * @param spacingMicrometres mean spacing of its dots
+     */
+    public static List<String> screen(Job job, double screenBlack, double spacingMicrometres, String exposureSummary) {
+        return legends(
+                job,
+                "aquatint screen, " + Refusal.plain(screenBlack * 100) + " % black, "
+                        + Refusal.plain(spacingMicrometres) + " um",
+                exposureSummary);
+    }
+
+    private static List<String> legends(Job job, String carries, String exposureSummary) {
+        List<String> lines = new ArrayList<>();
+        String title = job.title().isEmpty() ? "untitled" : job.title();
+        lines.add(job.date().isEmpty() ? title : title + " - " + job.date());
+        lines.add(job.process().word() + ", plate " + job.plate() + ", "
+                + Refusal.plain(job.resolution().dotsPerInch()) + " dpi, " + carries);
+        ReadingSide side = job.placing().readingSide();
+        lines.add(side.legend());
+        lines.add(side.words());
+        if (!exposureSummary.isEmpty()) {
+            lines.add(exposureSummary);
+        }
+        return lines;
+    }
+}
