@@ -210,7 +210,10 @@ final class JobOptions {
                         && base.filter(Grain.Continuous.class::isInstance).isEmpty())) {
             return new Grain.Continuous(16);
         }
-        boolean fits = base.isPresent() && photogravure == (base.get() instanceof Grain.Continuous);
+        boolean fits = base.isPresent()
+                && (base.get() instanceof Grain.Continuous
+                        ? photogravure || madeBy instanceof PlateProcess.UnetchedFilm
+                        : !photogravure);
         if (fits && seed != null && base.get() instanceof Grain.Stochastic before) {
             return new Grain.Stochastic(before.spacingMicrometres(), seed);
         }
