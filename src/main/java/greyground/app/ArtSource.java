@@ -41,6 +41,10 @@ final class ArtSource {
         return new ArtSource(file, Art.open(file));
     }
 
+    Path file() {
+        return file;
+    }
+
     /** What is known of a page, from 1. */
     SourceArt source(int page) {
         if (look.page() != page) {

@@ -83,8 +83,11 @@ public final class PositiveWork {
     public PositiveOutcome prepare(Job wanted, Workshop workshop, Path film, Optional<Path> tiff, Progress progress)
             throws Exception {
         SafeFile.checkWritable("film", film);
+        SafeFile.checkDistinct("film", film, "art", art.file());
         if (tiff.isPresent()) {
             SafeFile.checkWritable("TIFF", tiff.get());
+            SafeFile.checkDistinct("TIFF", tiff.get(), "art", art.file());
+            SafeFile.checkDistinct("TIFF", tiff.get(), "film", film);
         }
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         PlateResponse response = PlateCurve.response(workshop, wanted);

@@ -58,6 +58,35 @@ public final class SafeFile {
         }
     }
 
+    /**
+     * Refuses to write over another file of the same job.
+     *
+     * @param what the trade's name of the file to be written
+     * @param other the trade's name of the file that must survive
+     */
+    public static void checkDistinct(String what, Path destination, String other, Path otherFile) {
+        if (isSame(destination, otherFile)) {
+            throw Refusal.use("the " + what + " " + destination + " would replace the " + other
+                    + ": give the two different names");
+        }
+    }
+
+    private static boolean isSame(Path one, Path other) {
+        try {
+            if (Files.exists(one) && Files.exists(other)) {
+                return Files.isSameFile(one, other);
+            }
+            return folderOf(one)
+                    .toRealPath()
+                    .resolve(one.getFileName())
+                    .equals(folderOf(other).toRealPath().resolve(other.getFileName()));
+        } catch (IOException unreachable) {
+            return one.toAbsolutePath()
+                    .normalize()
+                    .equals(other.toAbsolutePath().normalize());
+        }
+    }
+
     /** Writes {@code destination} whole or not at all. */
     public static void write(String what, Path destination, Body body) throws Exception {
         checkWritable(what, destination);

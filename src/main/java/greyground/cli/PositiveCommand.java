@@ -5,6 +5,7 @@ import greyground.app.JobWords;
 import greyground.app.KeptFiles;
 import greyground.app.PositiveOutcome;
 import greyground.app.PositiveWork;
+import greyground.app.SafeFile;
 import greyground.app.SourceArt;
 import greyground.film.Job;
 import greyground.quantity.Refusal;
@@ -98,6 +99,13 @@ final class PositiveCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Optional<Job> base = job != null && Files.exists(job) ? Optional.of(KeptFiles.job(job)) : Optional.empty();
+        if (job != null && base.isEmpty()) {
+            SafeFile.checkWritable("job", job);
+            SafeFile.checkDistinct("job", job, "film", film);
+            if (tiff != null) {
+                SafeFile.checkDistinct("job", job, "TIFF", tiff);
+            }
+        }
         Workshop shop = workshop == null ? Workshop.assumed() : KeptFiles.workshop(workshop);
         JobWords words = new JobWords(JobOptions.given(command.commandLine().getParseResult()));
         TerminalProgress progress = new TerminalProgress(err);

@@ -11,11 +11,11 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
 
 /** Runs an independent reader. Where it is not installed the test is left out, but under CI=true it fails. */
-final class ExternalTool {
+public final class ExternalTool {
     private ExternalTool() {}
 
     /** Runs a command in {@code folder} and returns what it printed, both streams; refuses a failure or two minutes. */
-    static String run(Path folder, String... command) throws Exception {
+    public static String run(Path folder, String... command) throws Exception {
         Path printed = Files.createTempFile(folder, "printed", ".txt");
         Process process;
         try {
