@@ -73,9 +73,7 @@ public record ArtRange(double black, double white) {
             for (int y = top; y < Math.min(top + side, plane.height()); y += rowStep) {
                 plane.readRow(y, row);
                 rows++;
-                for (int x = 0; x < row.length; x++) {
-                    sums[x / side] += row[x] & 0xFFFF;
-                }
+                addBlocks(row, side, sums);
             }
             for (int b = 0; b < across; b++) {
                 int columns = Math.min(side, plane.width() - b * side);
@@ -84,6 +82,17 @@ public record ArtRange(double black, double white) {
             }
         }
         return bins;
+    }
+
+    private static void addBlocks(short[] row, int side, long[] sums) {
+        for (int b = 0; b < sums.length; b++) {
+            int sum = 0;
+            int end = Math.min(row.length, (b + 1) * side);
+            for (int x = b * side; x < end; x++) {
+                sum += row[x] & 0xFFFF;
+            }
+            sums[b] += sum;
+        }
     }
 
     private static double lightness(int bin) {

@@ -3,6 +3,7 @@ package greyground.art;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
@@ -125,7 +126,19 @@ final class ColourProfile {
 
     /** The curve of each RGB channel. */
     DoubleUnaryOperator[] responses() throws IOException {
-        return new DoubleUnaryOperator[] {curve("rTRC"), curve("gTRC"), curve("bTRC")};
+        DoubleUnaryOperator[] responses = new DoubleUnaryOperator[3];
+        String[] names = {"rTRC", "gTRC", "bTRC"};
+        for (int c = 0; c < 3; c++) {
+            // Equal curves are one object, which whoever builds tables can tell.
+            boolean asRed = c > 0 && sameBytes(tag(names[0]), tag(names[c]));
+            responses[c] = asRed ? responses[0] : curve(names[c]);
+        }
+        return responses;
+    }
+
+    private boolean sameBytes(int[] a, int[] b) {
+        byte[] bytes = octets.bytes();
+        return Arrays.equals(bytes, a[0], a[0] + a[1], bytes, b[0], b[0] + b[1]);
     }
 
     /**

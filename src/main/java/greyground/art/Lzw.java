@@ -60,7 +60,9 @@ final class Lzw implements Unpacker {
             }
             learn(code);
             int size = length[code];
-            if (size <= end - at) {
+            if (size == 1) {
+                into[at++] = (byte) code;
+            } else if (size <= end - at) {
                 spell(code, into, at);
                 at += size;
             } else {

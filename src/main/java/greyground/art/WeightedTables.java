@@ -13,14 +13,11 @@ final class WeightedTables implements Luminance {
         int most = samples.most();
         for (int c = 0; c < 3; c++) {
             this.weights[c] = (float) (65_535 * weights[c]);
-            tables[c] = table(responses[c], most, inverted);
-            // Channels with one curve share one table: it stays in the cache.
-            for (int earlier = 0; earlier < c; earlier++) {
-                if (java.util.Arrays.equals(tables[earlier], tables[c])) {
-                    tables[c] = tables[earlier];
-                }
-            }
         }
+        // Channels with one curve share one table: it stays in the cache.
+        tables[0] = table(responses[0], most, inverted);
+        tables[1] = responses[1] == responses[0] ? tables[0] : table(responses[1], most, inverted);
+        tables[2] = responses[2] == responses[0] ? tables[0] : table(responses[2], most, inverted);
     }
 
     private static float[] table(DoubleUnaryOperator response, int most, boolean inverted) {

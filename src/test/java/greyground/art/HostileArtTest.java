@@ -72,8 +72,9 @@ class HostileArtTest {
         Picture.chart(40, 33, 3).write(folder.resolve("c8.ppm"), 8);
         Picture.chart(40, 33, 3).write(folder.resolve("c16.ppm"), 16);
         OutsideTools.run(folder, "convert c8.ppm -compress None c8.tif");
-        OutsideTools.run(
-                folder, "convert c8.ppm -colorspace Gray -threshold 50% -type bilevel -compress None bits.tif");
+        Picture.chart(40, 33, 1).write(folder.resolve("g8.pgm"), 8);
+        OutsideTools.run(folder, "convert g8.pgm -threshold 50% bits.pbm");
+        OutsideTools.run(folder, "convert bits.pbm -compress None bits.tif");
         OutsideTools.run(folder, command);
         byte[] sound = Files.readAllBytes(folder.resolve(name));
         Random random = new Random(name.hashCode());

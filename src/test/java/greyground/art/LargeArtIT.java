@@ -120,7 +120,7 @@ class LargeArtIT {
     }
 
     @Test
-    void baselineJpegRgb() throws Exception {
+    void baselineJpeg() throws Exception {
         OutsideTools.run(folder, "vips black dark.v 20000 20000");
         OutsideTools.run(folder, "vips linear dark.v large.jpg 1 188 --uchar");
         Art art = Art.open(folder.resolve("large.jpg"));

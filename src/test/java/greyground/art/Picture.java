@@ -45,14 +45,26 @@ record Picture(int width, int height, int channels, int[] samples) {
     /** Reads a binary grey or RGB anymap. */
     static Picture read(Path file) throws IOException {
         byte[] bytes = Files.readAllBytes(file);
-        String head = new String(bytes, 0, Math.min(bytes.length, 200), StandardCharsets.ISO_8859_1);
-        String[] words = head.split("\\s+", 5);
-        int channels = words[0].equals("P6") ? 3 : 1;
-        int width = Integer.parseInt(words[1]);
-        int height = Integer.parseInt(words[2]);
-        int most = Integer.parseInt(words[3]);
+        int[] numbers = new int[3];
+        int start = 2;
+        for (int i = 0; i < 3; i++) {
+            while (bytes[start] <= ' ' || bytes[start] == '#') {
+                boolean comment = bytes[start] == '#';
+                while (comment && bytes[start] != '\n') {
+                    start++;
+                }
+                start++;
+            }
+            for (; bytes[start] > ' '; start++) {
+                numbers[i] = 10 * numbers[i] + bytes[start] - '0';
+            }
+        }
         // The samples begin one white space after the last number, whatever they look like.
-        int start = words[0].length() + words[1].length() + words[2].length() + words[3].length() + 4;
+        start++;
+        int channels = bytes[1] == '6' ? 3 : 1;
+        int width = numbers[0];
+        int height = numbers[1];
+        int most = numbers[2];
         int[] samples = new int[width * height * channels];
         for (int i = 0; i < samples.length; i++) {
             samples[i] = most > 255
