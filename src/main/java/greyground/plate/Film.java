@@ -10,11 +10,11 @@ import greyground.quantity.Refusal;
  * @param spotGrowthMicrometres how far a printed edge lies outside its nominal place, -50 to 100; bits only
  * @param softnessMicrometres standard deviation of the printed edge's blur, 0 to 200
  */
-public record Film(
-        double clearDensity, double blackDensity, double spotGrowthMicrometres, double softnessMicrometres) {
+public record Film(double clearDensity, double blackDensity, double spotGrowthMicrometres, double softnessMicrometres) {
     public Film {
         Refusal.checkRange("density of clear film", clearDensity, 0, 2, "", "measure it in the lamp's own light");
-        Refusal.checkRange("density of black film", blackDensity, clearDensity, 6, "", "it can't be clearer than clear");
+        Refusal.checkRange(
+                "density of black film", blackDensity, clearDensity, 6, "", "it can't be clearer than clear");
         Refusal.checkRange("spot growth", spotGrowthMicrometres, -50, 100, "um", "measure single lines under a loupe");
         Refusal.checkRange("film edge softness", softnessMicrometres, 0, 200, "um", "10 to 30 um is a soft edge");
     }

@@ -24,8 +24,7 @@ public interface FilmPatches {
         return new FilmPatches() {
             @Override
             public FilmPatch at(double coverage) {
-                return FilmPatch.uniform(
-                        film.clearDensity() + coverage * (film.blackDensity() - film.clearDensity()));
+                return FilmPatch.uniform(film.clearDensity() + coverage * (film.blackDensity() - film.clearDensity()));
             }
 
             @Override

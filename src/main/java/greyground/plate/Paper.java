@@ -38,8 +38,6 @@ public record Paper(double density, double opticalGain) {
      * @return L*, 0 to 100
      */
     static double lightness(double reflectance) {
-        return reflectance > 216.0 / 24_389
-                ? 116 * Math.cbrt(reflectance) - 16
-                : 24_389.0 / 27 * reflectance;
+        return reflectance > 216.0 / 24_389 ? 116 * Math.cbrt(reflectance) - 16 : 24_389.0 / 27 * reflectance;
     }
 }

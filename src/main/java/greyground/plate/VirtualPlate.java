@@ -8,10 +8,7 @@ import org.jspecify.annotations.Nullable;
  * film; safe for many threads at once.
  */
 public final class VirtualPlate {
-    /**
-     * Widest pixel that keeps lightness within half a unit of one three times finer, over the grains and bites tried in the
-     * tests.
-     */
+    /** Widest pixel that keeps lightness within a unit of one half as wide, as the tests hold. */
     private static final double WIDEST_PIXEL_MICROMETRES = 4.5;
 
     private static final int QUARTERS = 4;

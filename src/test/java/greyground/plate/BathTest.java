@@ -72,8 +72,8 @@ class BathTest {
     void latticeOfRoundOpeningsLosesTheSameToEach() {
         double pitch = 100;
         Grid grid = new Grid(400, 400, PITCH, Rim.WRAPPED);
-        float[] depth = bite(grid, Bath.ofDepth(20, 2), (x, y) -> Math.hypot(
-                        x % pitch - pitch / 2, y % pitch - pitch / 2) - 20);
+        float[] depth = bite(
+                grid, Bath.ofDepth(20, 2), (x, y) -> Math.hypot(x % pitch - pitch / 2, y % pitch - pitch / 2) - 20);
         assertEquals(4 * 49_060.7, volume(depth, PITCH), 4 * 49_060.7 * 0.005);
     }
 
@@ -108,9 +108,7 @@ class BathTest {
     void copperInTheBathSlowsItEvenlyToNothing() {
         for (double[] pair : new double[][] {{0, 1}, {50, 0.5}, {100, 0}, {120, 0}}) {
             assertEquals(
-                    pair[1],
-                    new Bath(1, 20, 20, 35, 42, 42, 0, pair[0], 100, 2, 10).micrometresPerMinute(),
-                    1e-12);
+                    pair[1], new Bath(1, 20, 20, 35, 42, 42, 0, pair[0], 100, 2, 10).micrometresPerMinute(), 1e-12);
         }
     }
 

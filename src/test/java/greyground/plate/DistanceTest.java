@@ -20,8 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class DistanceTest {
-    private static final String SCIPY =
-            """
+    private static final String SCIPY = """
             import sys, numpy as np
             from scipy.ndimage import distance_transform_edt
             w, h = int(sys.argv[1]), int(sys.argv[2])
@@ -108,7 +107,8 @@ class DistanceTest {
     @Test
     void equalsAnIndependentLibrarysTransform() throws Exception {
         Grid grid = new Grid(701, 523, 1, Rim.BOUNDED);
-        for (Map.Entry<String, boolean[]> bitmap : bitmaps(grid.width(), grid.height()).entrySet()) {
+        for (Map.Entry<String, boolean[]> bitmap :
+                bitmaps(grid.width(), grid.height()).entrySet()) {
             if (!bitmap.getKey().equals("empty")) {
                 assertArrayEquals(
                         scipy(bitmap.getValue(), grid),

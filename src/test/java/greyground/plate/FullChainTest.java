@@ -15,7 +15,7 @@ class FullChainTest {
     private static final Bath BATH = Bath.ofDepth(15, 2);
     private static final RoundDotChain CHAIN =
             new RoundDotChain(PITCH, CREEP, BATH, Studio.WIPE, Studio.INK, Studio.PAPER, 20);
-    private static final int SIDE = 96;
+    private static final int SIDE = 160;
 
     @ParameterizedTest
     @CsvSource({
@@ -55,8 +55,7 @@ class FullChainTest {
     private static FilmPatch dot(double coverage) {
         double radius = SIDE * Math.sqrt(coverage / Math.PI);
         double middle = (SIDE - 1) / 2.0;
-        return NoiseGrain.patch(
-                SIDE, PITCH / SIDE, i -> Math.hypot(i % SIDE - middle, i / SIDE - middle) <= radius);
+        return NoiseGrain.patch(SIDE, PITCH / SIDE, i -> Math.hypot(i % SIDE - middle, i / SIDE - middle) <= radius);
     }
 
     /** The creep is laid into the film as shrinking spots, so that all else is as in the closed forms. */
@@ -64,13 +63,13 @@ class FullChainTest {
         Film film = new Film(0, 6, -CREEP, 0);
         Exposure exposure = new Exposure(2, Exposure.Sheet.POSITIVE, film, new Light(10, 5, 1));
         Resist resist = new Resist(30, 30, 0, 1.66, 20, 0, 0);
-        return new VirtualPlate(new PlateConditions(
-                List.of(exposure), resist, null, bath, Studio.WIPE, ink, paper));
+        return new VirtualPlate(new PlateConditions(List.of(exposure), resist, null, bath, Studio.WIPE, ink, paper));
     }
 
     /**
-     * The closed form fills a dot like a trench of its diameter, though a round edge holds the pad up all round, and levels
-     * its ink evenly; so the engine may hold up to 3 % more ink and must agree in density within 0.02.
+     * The closed form fills a dot like a trench of its diameter, though a round edge holds the pad up all round, so the
+     * engine may hold up to 3 % more ink. It also levels that ink over the whole printed dot, where the engine's lies
+     * thicker in the middle; since density rises ever slower with film, uneven ink prints lighter, never darker.
      */
     @ParameterizedTest
     @CsvSource({"0.03", "0.1", "0.2", "0.3", "0.5"})
@@ -83,7 +82,10 @@ class FullChainTest {
         assertEquals(chain.printedShare(), terms.printedShare(), 0.015 + 0.02 * chain.printedShare());
         double volume = chain.inkFilm() * chain.printedShare() / 0.8;
         assertEquals(volume, terms.inkVolumeMicrometres(), 0.03 * volume + 0.01);
-        assertEquals(chain.density(), terms.density(), 0.02);
+        // Edge pixels count as printed whole, which thins the mean film of the smallest dot by 4 %.
+        assertEquals(chain.solidDensity(), terms.solidDensity(), 0.04);
+        assertTrue(terms.density() < chain.density() + 0.005, terms.density() + " is darker than " + chain.density());
+        assertTrue(terms.density() > chain.density() - 0.045, terms.density() + " against " + chain.density());
     }
 
     @Test

@@ -15,8 +15,13 @@ class LightTest {
     /** Snell's law and plane geometry; the index of polyester, 1.65, is from memory. */
     @ParameterizedTest
     @CsvSource({
-        "20, 10, 1.65, 4.23316", "20, 30, 1.65, 12.7193", "20, 45, 1.65, 18.9725", "100, 10, 1.65, 21.1658",
-        "100, 45, 1.65, 94.8624", "180, 10, 1.65, 38.0984", "50, 10, 1, 17.6327"
+        "20, 10, 1.65, 4.23316",
+        "20, 30, 1.65, 12.7193",
+        "20, 45, 1.65, 18.9725",
+        "100, 10, 1.65, 21.1658",
+        "100, 45, 1.65, 94.8624",
+        "180, 10, 1.65, 38.0984",
+        "50, 10, 1, 17.6327"
     })
     void halfShadowFollowsGapAndAngle(double gap, double angle, double index, double width) {
         assertEquals(width, new Light(gap, angle, index).penumbraMicrometres(), 1e-3);
@@ -99,8 +104,7 @@ class LightTest {
         Exposure exposure = new Exposure(1, Exposure.Sheet.SCREEN, new Film(0, 3, 0, 0), new Light(0, 0, 1));
         Refusal refusal = assertThrows(
                 Refusal.class,
-                () -> ExposureSum.dose(
-                        List.of(exposure), FilmPatch.uniform(1), null, new Grid(1, 1, 1, Rim.WRAPPED)));
+                () -> ExposureSum.dose(List.of(exposure), FilmPatch.uniform(1), null, new Grid(1, 1, 1, Rim.WRAPPED)));
         assertTrue(refusal.getMessage().contains("give the screen film"));
     }
 }

@@ -38,8 +38,7 @@ final class Studio {
     }
 
     static PlateConditions unetched(double dose) {
-        return new PlateConditions(
-                List.of(image(dose, LIGHT)), RESIST, null, new FilmRelief(), WIPE, INK, PAPER);
+        return new PlateConditions(List.of(image(dose, LIGHT)), RESIST, null, new FilmRelief(), WIPE, INK, PAPER);
     }
 
     /** Screen dose 1.3 and image dose 1.15 of the threshold, screen edges 20 um soft. */

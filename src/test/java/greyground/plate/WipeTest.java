@@ -21,7 +21,12 @@ class WipeTest {
 
     @ParameterizedTest
     @CsvSource({
-        "100, 0.972222", "200, 0.888889", "400, 0.555556", "489.897949, 0.333333", "1000, 0.163299", "3000, 0.0544331"
+        "100, 0.972222",
+        "200, 0.888889",
+        "400, 0.555556",
+        "489.897949, 0.333333",
+        "1000, 0.163299",
+        "3000, 0.0544331"
     })
     void flatTrenchesKeepTheirClosedShareAndTheEngineAgrees(double width, double expected) {
         Wipe wipe = new Wipe(1.5, 0);
