@@ -7,8 +7,9 @@ import java.util.stream.IntStream;
  * dose, found by linear interpolation between pixel centres. Parabolas stand on the set's pixels and on every such
  * crossing of a row or a column, so that the envelope ({@link LineEnvelope}) is the distance to the curve through them.
  *
- * <p>A straight edge along the raster is met exactly; elsewhere the nearest crossing lies within half a pixel along the
- * edge, which overstates a distance of D pixels by at most 1/(8 D).
+ * <p>A straight edge along the raster is met exactly. On a slanted one the nearest point that a row or the place's own
+ * column cuts may lie a pixel along the edge, which overstates distances by up to 0.4 pixel and by less than 0.1 on average; counting
+ * whole pixels instead would be 0.15 pixel out on average.
  */
 final class EdgeDistance {
     private static final int BLOCK = 16;

@@ -59,25 +59,22 @@ final class ExposureSum {
                 black[y * grid.width() + x] = patch.black(columns[x], filmY);
             }
         }
-        grow(black, film.spotGrowthMicrometres(), grid);
         float clear = (float) Film.transmission(film.clearDensity());
         float opaque = (float) Film.transmission(film.blackDensity());
+        double growth = film.spotGrowthMicrometres();
+        float[] beyond = growth == 0 ? through : Distance.micrometres(black, growth > 0, grid);
         for (int i = 0; i < through.length; i++) {
-            through[i] = black[i] ? opaque : clear;
-        }
-        return through;
-    }
-
-    private static void grow(boolean[] black, double growth, Grid grid) {
-        if (growth == 0) {
-            return;
-        }
-        float[] beyond = Distance.micrometres(black, growth > 0, grid);
-        for (int i = 0; i < black.length; i++) {
-            if (beyond[i] > 0 && beyond[i] <= Math.abs(growth)) {
-                black[i] = growth > 0;
+            if (growth == 0 || beyond[i] == 0) {
+                through[i] = black[i] ? opaque : clear;
+            } else {
+                // A pixel that the moved edge crosses passes light by the shares on either side of it.
+                double within = (Math.abs(growth) - beyond[i]) / grid.pitchMicrometres() + 0.5;
+                double moved = Math.max(0, Math.min(1, within));
+                double share = growth > 0 ? moved : 1 - moved;
+                through[i] = (float) (clear + share * (opaque - clear));
             }
         }
+        return through;
     }
 
     private static int filmPixel(int at, int size, FilmPatch patch, Grid grid) {

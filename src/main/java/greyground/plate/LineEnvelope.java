@@ -18,8 +18,7 @@ package greyground.plate;
  */
 final class LineEnvelope {
     private final double[] places;
-    private final double[] heights;
-    private final double[] raised;
+    private final double[] lifts;
     private final float[] turned;
     private int count;
 
@@ -30,8 +29,7 @@ final class LineEnvelope {
      */
     LineEnvelope(int length) {
         places = new double[2 * length + 2];
-        heights = new double[2 * length + 2];
-        raised = new double[2 * length + 2];
+        lifts = new double[2 * length + 2];
         turned = new float[length + 1];
     }
 
@@ -91,7 +89,7 @@ final class LineEnvelope {
      */
     void add(double place, double height) {
         places[count] = place;
-        heights[count] = height;
+        lifts[count] = height + place * place;
         count++;
     }
 
@@ -108,15 +106,12 @@ final class LineEnvelope {
     /** Packs the sites that show in the envelope to the front and returns the index of the last of them. */
     private int lowest() {
         double[] place = places;
-        double[] height = heights;
-        double[] lift = raised;
+        double[] lift = lifts;
         int sites = count;
         int last = 0;
-        lift[0] = height[0] + place[0] * place[0];
         for (int q = 1; q < sites; q++) {
             double newPlace = place[q];
-            double newHeight = height[q];
-            double newLift = newHeight + newPlace * newPlace;
+            double newLift = lift[q];
             while (last > 0
                     && (newLift - lift[last]) * (place[last] - place[last - 1])
                             <= (lift[last] - lift[last - 1]) * (newPlace - place[last])) {
@@ -124,29 +119,34 @@ final class LineEnvelope {
             }
             last++;
             place[last] = newPlace;
-            height[last] = newHeight;
             lift[last] = newLift;
         }
         return last;
     }
 
+    /** A parabola's height at x is x^2 + lift - 2 x place: less x^2, which all share, a straight line. */
     private void write(float[] line, int from, int length, double steepness, int last) {
         double[] place = places;
-        double[] height = heights;
+        double[] lift = lifts;
         int at = 0;
+        double atPlace = place[0];
+        double atLift = lift[0];
+        double nextPlace = place[1];
+        double nextLift = last > 0 ? lift[1] : Double.POSITIVE_INFINITY;
         for (int x = 0; x < length; x++) {
-            double away = x - place[at];
-            double value = height[at] + away * away;
-            while (at < last) {
-                double nextAway = x - place[at + 1];
-                double next = height[at + 1] + nextAway * nextAway;
-                if (next > value) {
-                    break;
-                }
-                value = next;
+            double twice = 2.0 * x;
+            double value = atLift - twice * atPlace;
+            double next = nextLift - twice * nextPlace;
+            while (next <= value) {
                 at++;
+                value = next;
+                atPlace = nextPlace;
+                atLift = nextLift;
+                nextPlace = place[at + 1];
+                nextLift = at < last ? lift[at + 1] : Double.POSITIVE_INFINITY;
+                next = nextLift - twice * nextPlace;
             }
-            line[from + x] = (float) (value * steepness);
+            line[from + x] = (float) ((value + (double) x * x) * steepness);
         }
     }
 }

@@ -10,8 +10,7 @@ package greyground.plate;
  * @param covered true where resist or sprayed ground keeps the bath off; the resist itself on an unetched plate
  * @param depthMicrometres of the surface below the plate's face
  * @param inkMicrometres ink in the plate after wiping, plate tone included
- * @param printMicrometres ink on the paper
- * @param reflectance of the print, 0 to 1, before light spreads in the paper
+ * @param printMicrometres ink on the paper, plate tone included
  */
 @SuppressWarnings("ArrayRecordComponent") // planes of megapixels, handed on without copying; equality is never asked
 public record PlateStates(
@@ -22,5 +21,4 @@ public record PlateStates(
         boolean[] covered,
         float[] depthMicrometres,
         float[] inkMicrometres,
-        float[] printMicrometres,
-        float[] reflectance) {}
+        float[] printMicrometres) {}

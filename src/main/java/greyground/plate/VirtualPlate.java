@@ -8,10 +8,7 @@ import org.jspecify.annotations.Nullable;
  * film; safe for many threads at once.
  */
 public final class VirtualPlate {
-    /**
-     * Widest pixel that keeps lightness within half a unit of one three times finer, over the grains and bites tried in the
-     * tests.
-     */
+    /** Widest pixel that keeps lightness within a unit of one half as wide, as the tests hold. */
     private static final double WIDEST_PIXEL_MICROMETRES = 4.5;
 
     private static final int QUARTERS = 4;
@@ -79,15 +76,26 @@ public final class VirtualPlate {
         float[] ink = conditions.wipe().ink(depth, grid);
         float[] print = conditions.ink().onPaper(ink, grid);
         float tone = (float) conditions.wipe().plateToneMicrometres();
-        float[] reflectance = new float[ink.length];
-        Paper bare = new Paper(conditions.paper().density(), 1);
         for (int i = 0; i < ink.length; i++) {
             ink[i] += tone;
             print[i] += (float) (tone * conditions.ink().transferFraction());
-            reflectance[i] = (float) bare.root(conditions.ink().density(print[i]));
         }
         float[] transmission = ExposureSum.transmission(positive, picture.film(), grid);
-        return new PlateStates(grid, transmission, dose, hard, covered, depth, ink, print, reflectance);
+        return new PlateStates(grid, transmission, dose, hard, covered, depth, ink, print);
+    }
+
+    /**
+     * Reflectance of the print at each pixel, 0 to 1, before light spreads in the paper.
+     *
+     * @param states of this plate
+     */
+    public float[] reflectance(PlateStates states) {
+        Paper unspread = new Paper(conditions.paper().density(), 1);
+        float[] reflectance = new float[states.grid().area()];
+        for (int i = 0; i < reflectance.length; i++) {
+            reflectance[i] = (float) unspread.root(conditions.ink().density(states.printMicrometres()[i]));
+        }
+        return reflectance;
     }
 
     /**
@@ -112,6 +120,8 @@ public final class VirtualPlate {
         double depth = 0;
         double ink = 0;
         double film = 0;
+        float lastFilm = 0;
+        double root = conditions.paper().root(0);
         double[] roots = new double[QUARTERS];
         int[] counts = new int[QUARTERS];
         for (int i = 0, x = 0, lower = 0; i < area; i++, x++) {
@@ -131,12 +141,17 @@ public final class VirtualPlate {
             }
             int right = x * 2 >= width ? 1 : 0;
             int quarter = right + lower;
-            roots[quarter] += conditions.paper().root(conditions.ink().density(states.printMicrometres()[i]));
+            // Bare paper and full wells come in long runs of one film.
+            if (states.printMicrometres()[i] != lastFilm) {
+                lastFilm = states.printMicrometres()[i];
+                root = conditions.paper().root(conditions.ink().density(lastFilm));
+            }
+            roots[quarter] += root;
             counts[quarter]++;
         }
         double rootSum = 0;
-        for (double root : roots) {
-            rootSum += root;
+        for (double quarter : roots) {
+            rootSum += quarter;
         }
         double reflectance = conditions.paper().reflectance(rootSum / area);
         double meanFilm = printed == 0 ? 0 : film / printed;

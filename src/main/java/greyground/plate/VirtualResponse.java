@@ -74,7 +74,7 @@ public final class VirtualResponse implements PlateResponse {
                 .boxed()
                 .min(Comparator.comparingDouble(i -> levels.get(i).lightness()))
                 .orElseThrow();
-        // Halving a step halves its claim; beside the darkest tone a step counts as at least two units of lightness.
+        // Halving a step halves its claim; beside the darkest tone a sixteenth counts as eight units.
         return IntStream.range(0, levels.size() - 1)
                 .boxed()
                 .filter(i -> width(levels, i) > NARROWEST_STEP)
@@ -87,7 +87,7 @@ public final class VirtualResponse implements PlateResponse {
     private static double claim(List<ToneTerms> levels, int i, int darkest) {
         double step = Math.abs(levels.get(i).lightness() - levels.get(i + 1).lightness());
         boolean beside = i == darkest || i + 1 == darkest;
-        return beside ? Math.max(step, 32 * width(levels, i)) : step;
+        return beside ? Math.max(step, 128 * width(levels, i)) : step;
     }
 
     private static double width(List<ToneTerms> levels, int i) {

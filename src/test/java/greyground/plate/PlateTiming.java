@@ -11,7 +11,7 @@ import java.util.Random;
  * Processor time counts all threads, so it is the cost to the pixel and core even on a busy machine.
  */
 public final class PlateTiming {
-    private static final int SIDE = 4096;
+    private static final int SIDE = 4000;
     private static final int ROUNDS = 7;
 
     private static final OperatingSystemMXBean MACHINE =
