@@ -39,12 +39,25 @@ final class PlateCurve {
                 : 1;
         return new EdgeGrowthResponse(
                 growth,
-                workshop.response().edgeShiftMicrometres().value(),
+                edgeShiftMicrometres(workshop, job),
                 workshop.ink().yuleNielsenFactor().value(),
                 paper,
                 paper + workshop.ink().saturationDensity().value(),
                 least,
                 ceiling);
+    }
+
+    /**
+     * The shop's edge shift belongs to a bitten plate. A continuous-tone film has no edges on it, and on an unetched film nothing
+     * is bitten, so that only the ink's spread is left.
+     */
+    private static double edgeShiftMicrometres(Workshop workshop, Job job) {
+        if (job.grain() instanceof Grain.Continuous) {
+            return 0;
+        }
+        return job.process() instanceof PlateProcess.UnetchedFilm
+                ? workshop.ink().spreadMicrometres().value()
+                : workshop.response().edgeShiftMicrometres().value();
     }
 
     private static DotGrowth growth(Grain grain) {

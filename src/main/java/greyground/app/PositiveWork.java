@@ -9,6 +9,7 @@ import greyground.film.FilmLegends;
 import greyground.film.FilmRows;
 import greyground.film.Job;
 import greyground.film.JobFile;
+import greyground.film.Placing;
 import greyground.film.Sheet;
 import greyground.film.SheetLayout;
 import greyground.film.SheetTiles;
@@ -56,6 +57,9 @@ import java.util.concurrent.CompletionException;
  */
 public final class PositiveWork {
     private static final double DECODING_SHARE = 0.3;
+
+    /** Cutting off more of the art than this deserves a word (assumed). */
+    private static final double MOST_LOST_UNSAID = 0.1;
 
     private final ArtSource art;
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
@@ -303,8 +307,18 @@ public final class PositiveWork {
 
     private static List<String> warnings(Job job, ArtSource.Decoded decoded, GreyPlane plane) {
         List<String> warnings = new ArrayList<>(decoded.warnings());
-        double artAcross = plane.width() * job.art().crop().width();
-        double perInch = artAcross / job.plate().widthMillimetres() * 25.4;
+        ArtChoice.Crop crop = job.art().crop();
+        double across = plane.width() * crop.width() / job.plate().widthMillimetres();
+        double down = plane.height() * crop.height() / job.plate().heightMillimetres();
+        boolean fill = job.placing().fit() == Placing.Fit.FILL;
+        double perInch = (fill ? Math.min(across, down) : Math.max(across, down)) * 25.4;
+        double lost = 1 - Math.min(across, down) / Math.max(across, down);
+        if (fill && lost > MOST_LOST_UNSAID) {
+            warnings.add(Refusal.plain(Math.rint(lost * 100))
+                    + " % of the art does not fit the plate's proportions and is cut off "
+                    + (across > down ? "left and right" : "above and below")
+                    + ": turn the plate or the art, crop, or use --fit whole");
+        }
         double grainPerInch = FilmWords.dotsPerInch(job);
         if (perInch < grainPerInch) {
             warnings.add("the art has " + Refusal.plain(Math.rint(perInch))

@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.app.Program;
 import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.io.PrintWriter;
@@ -9,6 +10,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.IFactory;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -18,6 +21,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
  */
 @Command(
         name = "greyground",
+        versionProvider = CommandLine.Version.class,
         description = {
             "Prepares film positives for copper plates, so that their tones survive exposure, ground, bite, wipe and paper.",
             ""
@@ -41,6 +45,18 @@ public final class CommandLine implements Runnable {
 
     private final PrintStream out;
 
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
+    boolean help;
+
+    @Option(
+            names = {"-V", "--version"},
+            versionHelp = true,
+            description = "show the version")
+    boolean version;
+
     private CommandLine(PrintStream out) {
         this.out = out;
     }
@@ -55,6 +71,14 @@ public final class CommandLine implements Runnable {
                 .setParameterExceptionHandler((fault, words) -> wrongUse(fault, err))
                 .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
         return line.execute(arguments);
+    }
+
+    /** Tells the version. */
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            return new String[] {Program.words()};
+        }
     }
 
     /** No command at all: show how to begin. */

@@ -32,11 +32,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "positive",
         sortOptions = false,
-        description = {
-            "Prepares a film positive: ART becomes a film PDF at the plate's true size, with register marks, rulers,",
-            "a step wedge and the exposure and bite plan.",
-            ""
-        },
+        description = {"Makes a film PDF at the plate's true size from ART, with marks, step wedge and plan.", ""},
         footerHeading = "%nExamples:%n",
         footer = {
             "  greyground positive harbour.tif --plate 200x250mm --out harbour.pdf",
@@ -67,7 +63,8 @@ final class PositiveCommand implements Callable<Integer> {
     @Option(
             names = "--workshop",
             paramLabel = "FILE",
-            description = "the workshop's own numbers, or a film PDF that carries them (usual: documented assumptions)")
+            description =
+                    "the workshop's own numbers, or a film PDF that carries them (usual: those of a film given to --job, else documented assumptions)")
     private @Nullable Path workshop;
 
     @Option(
@@ -106,7 +103,7 @@ final class PositiveCommand implements Callable<Integer> {
                 SafeFile.checkDistinct("job", job, "TIFF", tiff);
             }
         }
-        Workshop shop = workshop == null ? Workshop.assumed() : KeptFiles.workshop(workshop);
+        Workshop shop = shop();
         JobWords words = new JobWords(JobOptions.given(command.commandLine().getParseResult()));
         TerminalProgress progress = new TerminalProgress(err);
         PositiveOutcome outcome;
@@ -132,6 +129,17 @@ final class PositiveCommand implements Callable<Integer> {
             lines(outcome).forEach(out::println);
         }
         return CommandLine.done();
+    }
+
+    /** The workshop named; else the one inside the film whose job is reused; else the assumptions. */
+    private Workshop shop() {
+        if (workshop != null) {
+            return KeptFiles.workshop(workshop);
+        }
+        Path reused = job;
+        return reused != null && Files.exists(reused) && KeptFiles.isPdf(reused)
+                ? KeptFiles.workshop(reused)
+                : Workshop.assumed();
     }
 
     private List<String> lines(PositiveOutcome outcome) {
