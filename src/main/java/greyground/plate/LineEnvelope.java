@@ -21,6 +21,7 @@ final class LineEnvelope {
     private final double[] lifts;
     private final float[] turned;
     private int count;
+    private boolean level;
 
     /**
      * Makes buffers for lines of one length.
@@ -79,6 +80,7 @@ final class LineEnvelope {
     /** Forgets all sites. */
     void clear() {
         count = 0;
+        level = true;
     }
 
     /**
@@ -90,6 +92,7 @@ final class LineEnvelope {
     void add(double place, double height) {
         places[count] = place;
         lifts[count] = height + place * place;
+        level &= height == 0;
         count++;
     }
 
@@ -99,7 +102,8 @@ final class LineEnvelope {
      */
     void fill(float[] line, int from, int length, double steepness) {
         if (count > 0) {
-            write(line, from, length, steepness, lowest());
+            // Parabolas that all stand on zero, as in the rows of a distance transform, never hide one another.
+            write(line, from, length, steepness, level ? count - 1 : lowest());
         }
     }
 

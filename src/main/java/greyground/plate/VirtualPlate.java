@@ -120,8 +120,7 @@ public final class VirtualPlate {
         double depth = 0;
         double ink = 0;
         double film = 0;
-        float lastFilm = 0;
-        double root = conditions.paper().root(0);
+        RootTable table = new RootTable(conditions.ink(), conditions.paper(), states.printMicrometres());
         double[] roots = new double[QUARTERS];
         int[] counts = new int[QUARTERS];
         for (int i = 0, x = 0, lower = 0; i < area; i++, x++) {
@@ -141,12 +140,7 @@ public final class VirtualPlate {
             }
             int right = x * 2 >= width ? 1 : 0;
             int quarter = right + lower;
-            // Bare paper and full wells come in long runs of one film.
-            if (states.printMicrometres()[i] != lastFilm) {
-                lastFilm = states.printMicrometres()[i];
-                root = conditions.paper().root(conditions.ink().density(lastFilm));
-            }
-            roots[quarter] += root;
+            roots[quarter] += table.root(states.printMicrometres()[i]);
             counts[quarter]++;
         }
         double rootSum = 0;

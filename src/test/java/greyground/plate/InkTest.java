@@ -61,4 +61,13 @@ class InkTest {
         // 30 px and 8 um: a disc of 34 px radius.
         assertEquals(Math.PI * 34 * 34, share, Math.PI * 34 * 34 * 0.04);
     }
+
+    @Test
+    void tabulatedRootsAreThoseOfTheFormula() {
+        Paper paper = new Paper(0.06, 1.7);
+        RootTable table = new RootTable(INK, paper, new float[] {0, 50, 3});
+        for (float film = 0; film <= 50; film += 0.37f) {
+            assertEquals(paper.root(INK.density(film)), table.root(film), 3e-6);
+        }
+    }
 }
