@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class VirtualResponseTest {
+class VirtualResponseIT {
     /** Small patches and wide pixels: laws need no fine lightness. */
     private static VirtualResponse quick(PlateConditions conditions, FilmPatches patches) {
         return VirtualResponse.of(new VirtualPlate(conditions, null, 9), patches);
