@@ -110,7 +110,8 @@ class MainJobIT {
     }
 
     private static double[] box(String boxes, String name) {
-        Matcher found = Pattern.compile(name + ":\\s+(\\S+)\\s+(\\S+)\\s+(\\S+)\\s+(\\S+)").matcher(boxes);
+        Matcher found = Pattern.compile(name + ":\\s+(\\S+)\\s+(\\S+)\\s+(\\S+)\\s+(\\S+)")
+                .matcher(boxes);
         assertTrue(found.find(), boxes);
         double[] box = new double[4];
         for (int i = 0; i < 4; i++) {
