@@ -26,6 +26,10 @@ class KilledIT {
     Path folder;
 
     private Process start(List<String> machine, Object... words) throws Exception {
+        return started(command(machine, words));
+    }
+
+    private static List<String> command(List<String> machine, Object... words) {
         List<String> command = new ArrayList<>(
                 List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         command.addAll(machine);
@@ -34,6 +38,10 @@ class KilledIT {
         for (Object word : words) {
             command.add(word.toString());
         }
+        return command;
+    }
+
+    private Process started(List<String> command) throws Exception {
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve("said.txt").toFile())
@@ -127,6 +135,39 @@ class KilledIT {
         String info = ExternalTool.run(folder, "pdfinfo", "film.pdf");
         assertFalse(info.contains("rror"), info);
         assertEquals(List.of(), Attempt.unfinished(folder));
+    }
+
+    /** The shell forbids files of more than 100 KiB, as a full disk would. */
+    @Test
+    @DisabledOnOs(value = OS.WINDOWS, disabledReason = "ulimit is a word of Unix shells")
+    void aDiskWithoutRoomLeavesTheEarlierFilm() throws Exception {
+        Path film = Files.writeString(folder.resolve("film.pdf"), "an earlier film");
+        Process process = limited("ulimit -f 100", "-XX:-UsePerfData");
+        assertTrue(process.waitFor(60, TimeUnit.SECONDS), "it ends");
+        assertEquals(1, process.exitValue(), () -> said());
+        assertTrue(said().startsWith("greyground: cannot write the film"), said());
+        assertEquals(1, said().strip().lines().count(), said());
+        assertEquals("an earlier film", Files.readString(film));
+        assertEquals(List.of(), Attempt.unfinished(folder));
+    }
+
+    @Test
+    @DisabledOnOs(value = OS.WINDOWS, disabledReason = "started through a Unix shell")
+    void tooLittleMemoryIsSaidInOneLine() throws Exception {
+        Process process = limited(":", "-Xmx32m");
+        assertTrue(process.waitFor(60, TimeUnit.SECONDS), "it ends");
+        assertEquals(1, process.exitValue(), () -> said());
+        assertTrue(said().startsWith("greyground: "), said());
+        assertTrue(said().contains("memory"), said());
+        assertEquals(1, said().strip().lines().count(), said());
+        assertFalse(Files.exists(folder.resolve("film.pdf")));
+        assertEquals(List.of(), Attempt.unfinished(folder));
+    }
+
+    private Process limited(String limit, String machine) throws Exception {
+        List<String> command = new ArrayList<>(List.of("bash", "-c", limit + "; exec \"$@\"", "bash"));
+        command.addAll(command(List.of(machine), film(folder.resolve("film.pdf"))));
+        return started(command);
     }
 
     private String said() {
