@@ -70,7 +70,11 @@ public final class CommandLine implements Runnable {
                 .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
                 .setParameterExceptionHandler((fault, words) -> wrongUse(fault, err))
                 .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
-        return line.execute(arguments);
+        try {
+            return line.execute(arguments);
+        } catch (OutOfMemoryError full) {
+            return outOfMemory(err);
+        }
     }
 
     /** Tells the version. */
@@ -127,12 +131,25 @@ public final class CommandLine implements Runnable {
             err.println("greyground: stopped; nothing was written");
             return FAILED;
         }
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof OutOfMemoryError) {
+                return outOfMemory(err);
+            }
+        }
         String said = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
         err.println("greyground: an unforeseen fault, " + fault.getClass().getSimpleName() + ": " + said
                 + "; nothing was written, please report it with the command you gave");
         if (System.getenv("GREYGROUND_TRACE") != null) {
             fault.printStackTrace(err);
         }
+        return FAILED;
+    }
+
+    private static int outOfMemory(PrintStream err) {
+        err.println(
+                "greyground: there is not enough memory, "
+                        + (Runtime.getRuntime().maxMemory() >> 20)
+                        + " MiB, for this film; nothing was written: give Java more (-Xmx1g is plenty), or choose a smaller film");
         return FAILED;
     }
 

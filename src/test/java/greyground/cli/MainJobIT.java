@@ -192,7 +192,7 @@ class MainJobIT {
         Path again = folder.resolve("elsewhere.pdf");
         Path java = Path.of(System.getProperty("java.home"), "bin", "java");
         ExternalTool.run(
-                Path.of("."),
+                folder,
                 java.toString(),
                 "-XX:ActiveProcessorCount=1",
                 "-Duser.language=ar",
@@ -202,7 +202,7 @@ class MainJobIT {
                 System.getProperty("java.class.path"),
                 "greyground.Main",
                 "positive",
-                ART.toString(),
+                ART.toAbsolutePath().toString(),
                 "--job",
                 film.toString(),
                 "--out",
