@@ -2,6 +2,8 @@ package greyground.app;
 
 import greyground.film.Job;
 import greyground.grain.Grain;
+import greyground.plan.BenchOrder;
+import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
@@ -16,18 +18,12 @@ final class FilmWords {
 
     private FilmWords() {}
 
-    /** The head of the plan. */
-    static List<Line> particulars(Job job, String curveName) {
+    /** The head of the plan: the film's facts, and how it lies. */
+    static List<Line> particulars(Job job, ExposurePlan plan) {
         List<Line> lines = new ArrayList<>();
-        lines.add(new Line("plate", job.plate().toString(), "given", ""));
-        lines.add(new Line("process", job.process().word(), "given", ""));
-        lines.add(new Line(
-                "film",
-                Refusal.plain(job.resolution().dotsPerInch()) + " dpi, "
-                        + job.grain().name(),
-                "given",
-                ""));
-        lines.add(new Line("curve", curveName, "computed", ""));
+        plan.steps().stream()
+                .filter(step -> step.title().equals(BenchOrder.FILM))
+                .forEach(step -> lines.addAll(step.lines()));
         lines.add(new Line("reads", job.placing().readingSide().words(), "computed", ""));
         if (!job.placing().shrink().equals(PaperShrink.NONE)) {
             lines.add(new Line(

@@ -290,14 +290,7 @@ public final class PositiveWork {
                         Attachment.Relationship.ALTERNATIVE));
         LocalDate date = job.date().isEmpty() ? LocalDate.of(2000, 1, 1) : FilmWords.date(job.date());
         return new FilmDocument(
-                job.title(),
-                date,
-                Program.words(),
-                films,
-                FilmWords.particulars(job, compensation.curve().name()),
-                points,
-                plan,
-                attachments);
+                job.title(), date, Program.words(), films, FilmWords.particulars(job, plan), points, plan, attachments);
     }
 
     private static Attachment attachment(

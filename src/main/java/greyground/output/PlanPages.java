@@ -1,5 +1,6 @@
 package greyground.output;
 
+import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,7 +53,10 @@ final class PlanPages {
         plan.head();
         int number = 1;
         for (ExposurePlan.Step step : document.plan().steps()) {
-            plan.step(number++, step);
+            // The film's own facts stand at the head.
+            if (!step.title().equals(BenchOrder.FILM)) {
+                plan.step(number++, step);
+            }
         }
         plan.feet();
         return plan.pages;
@@ -114,6 +118,9 @@ final class PlanPages {
         pieces.add(new Piece(40, () -> title(number, step.title())));
         for (ExposurePlan.Line line : step.lines()) {
             pieces.add(numberLine(line));
+        }
+        for (String warning : step.warnings()) {
+            pieces.add(advice("! " + warning));
         }
         for (String advice : step.advice()) {
             pieces.add(advice(advice));

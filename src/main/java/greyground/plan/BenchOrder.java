@@ -13,6 +13,9 @@ import java.util.List;
 
 /** Puts a plate's steps in the order they are done at the bench, for each of the processes. */
 public final class BenchOrder {
+    /** Title of the first entry, which holds the film's facts and is not numbered. */
+    public static final String FILM = "The film";
+
     private BenchOrder() {}
 
     /** Plans a plate from the workshop's numbers. Pure: the same workshop and request give the same plan. */
@@ -59,7 +62,7 @@ public final class BenchOrder {
     }
 
     private static Step film(Workshop workshop, PlanRequest request) {
-        StepDraft film = new StepDraft("The film")
+        StepDraft film = new StepDraft(FILM)
                 .stated("film", request.filmName())
                 .stated("date", request.date())
                 .stated("workshop", workshop.name())
