@@ -1,10 +1,12 @@
 package greyground.app;
 
 import greyground.film.Job;
+import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Resolution;
+import greyground.tone.ToneCurve;
 import java.util.Optional;
 
 /** The threshold tiles that a job's films need. */
@@ -21,8 +23,9 @@ final class GrainTiles {
     }
 
     /** The aquatint screen of photogravure. */
-    static ThresholdTile screen(PlateProcess.Photogravure process, Resolution resolution) {
+    static AquatintScreen screen(PlateProcess.Photogravure process, Resolution resolution) {
         Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED);
-        return GrainStore.usual().tile(grain, resolution);
+        ThresholdTile tile = GrainStore.usual().tile(grain, resolution);
+        return new AquatintScreen(tile, (int) Math.round(process.screenBlack() * ToneCurve.SOLID));
     }
 }

@@ -13,6 +13,7 @@ import greyground.film.Placing;
 import greyground.film.Sheet;
 import greyground.film.SheetLayout;
 import greyground.film.SheetTiles;
+import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.output.Attachment;
@@ -101,7 +102,7 @@ public final class PositiveWork {
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress.part(0, DECODING_SHARE));
         try (GreyPlane plane = turned(decoded.plane(), wanted.art())) {
             long[] greys = greysOfCrop(plane, wanted.art().crop());
-            ArtRange range = range(wanted.art(), greys);
+            ArtRange range = range(wanted.art(), plane);
             ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
             Job job = wanted.settled(settledArt);
             Compensation compensation = Compensation.of(response.name(), range, mapping, response);
@@ -153,9 +154,10 @@ public final class PositiveWork {
         }
     }
 
-    private static ArtRange range(ArtChoice choice, long[] greys) {
+    /** The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper. */
+    private static ArtRange range(ArtChoice choice, GreyPlane plane) {
         boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
-        ArtRange found = bothGiven ? ArtRange.WHOLE : AutomaticRange.of(greys);
+        greyground.art.ArtRange found = bothGiven ? greyground.art.ArtRange.FULL : greyground.art.ArtRange.find(plane);
         double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
         double black = choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black();
         return new ArtRange(white, black);
@@ -211,10 +213,9 @@ public final class PositiveWork {
         if (job.process() instanceof PlateProcess.Photogravure screen) {
             SheetLayout screenLayout = layout(
                     job, FilmLegends.screen(job, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
-            FilmContent.Screen dots = new FilmContent.Screen(
-                    screenLayout.bleed(), (int) Math.round(screen.screenBlack() * ToneCurve.SOLID));
-            FilmComposer screenFilm = FilmComposer.screened(
-                    screenLayout, dots, curve, GrainTiles.screen(screen, job.resolution()), mirrored);
+            AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
+            FilmContent.Screen dots = new FilmContent.Screen(screenLayout.bleed(), aquatint.coverage());
+            FilmComposer screenFilm = FilmComposer.screened(screenLayout, dots, curve, aquatint.tile(), mirrored);
             add(films, job, screenFilm.sheet(), screenFilm);
         }
         return films;
