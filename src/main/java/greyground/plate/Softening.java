@@ -3,8 +3,9 @@ package greyground.plate;
 import java.util.Arrays;
 
 /**
- * Spreads a plane by a round Gaussian, as rows and then columns. The kernel is sampled at pixel centres out to four
- * standard deviations and scaled to sum to one, so a uniform plane and, on a wrapped grid, the total are kept.
+ * Spreads a plane by a round Gaussian, as rows and then columns. Each pixel is taken as uniform over its square, so the kernel
+ * is the Gaussian's share of each pixel, out to four standard deviations and scaled to sum to one; a uniform plane and, on a
+ * wrapped grid, the total are kept.
  */
 final class Softening {
     private Softening() {}
@@ -53,7 +54,7 @@ final class Softening {
     private static float[] kernel(double sigma) {
         float[] half = new float[(int) Math.ceil(4 * sigma) + 1];
         double[] exact = new double[half.length];
-        Arrays.setAll(exact, k -> Math.exp(-0.5 * k * k / (sigma * sigma)));
+        Arrays.setAll(exact, k -> Normal.below((k + 0.5) / sigma) - Normal.below((k - 0.5) / sigma));
         double sum = -exact[0];
         for (double weight : exact) {
             sum += 2 * weight;
