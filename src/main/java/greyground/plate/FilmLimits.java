@@ -149,23 +149,9 @@ public record FilmLimits(
             double clear = Film.transmission(exposure.film().clearDensity());
             double black = Film.transmission(exposure.film().blackDensity());
             double share =
-                    exposure.sheet() == sheet ? normal(distance / Math.max(1e-9, exposure.blurMicrometres())) : 0;
+                    exposure.sheet() == sheet ? Normal.below(distance / Math.max(1e-9, exposure.blurMicrometres())) : 0;
             sum += exposure.doseRatio() * (black + share * (clear - black));
         }
         return sum;
-    }
-
-    /** The normal distribution, by the series of Abramowitz and Stegun 1964, 26.2.11 (number from memory). */
-    private static double normal(double x) {
-        if (Math.abs(x) > FAR) {
-            return x > 0 ? 1 : 0;
-        }
-        double term = x;
-        double sum = x;
-        for (int n = 3; Math.abs(term) > 1e-17 * Math.abs(sum); n += 2) {
-            term *= x * x / n;
-            sum += term;
-        }
-        return 0.5 + sum * Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
     }
 }

@@ -127,7 +127,11 @@ public final class InspectionBench {
         }
 
         private static long processorMillis() {
-            return ProcessHandle.current().info().totalCpuDuration().orElseThrow().toMillis();
+            return ProcessHandle.current()
+                    .info()
+                    .totalCpuDuration()
+                    .orElseThrow()
+                    .toMillis();
         }
     }
 }
