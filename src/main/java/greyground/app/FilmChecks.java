@@ -4,10 +4,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.Job;
 import greyground.film.PixelRect;
-import greyground.film.ReadingSide;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdfReader;
-import greyground.plan.BenchConditions;
 import greyground.plan.FilmBlack;
 import greyground.plate.Exposure;
 import greyground.plate.FilmFindings;
@@ -118,8 +116,7 @@ public final class FilmChecks {
     }
 
     private static PlateConditions planned(Job job, Workshop workshop) {
-        boolean inkDown = job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
-        return BenchConditions.ofDepth(workshop, job.process(), workshop.usualDepthMicrometres(), inkDown);
+        return JobPlate.conditions(workshop, job, workshop.usualDepthMicrometres());
     }
 
     private static FilmChecks checked(

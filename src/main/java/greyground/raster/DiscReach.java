@@ -3,14 +3,16 @@ package greyground.raster;
 import java.util.Arrays;
 
 /**
- * Every pixel that lies nearer than a radius to a set, centre to centre, for radii of many pixels: a dilation by a disc, and by
- * turning over an erosion. Time does not grow with the radius.
+ * Every pixel that lies nearer than a radius to a set, centre to centre: a dilation by a disc, and by turning over an erosion.
  *
- * <p>Where the nearest set pixel of a column lies g rows away, it reaches {@code sqrt(r^2 - g^2)} to either side; one sweep to
+ * <p>Small discs go row by row, 64 pixels at a time; measured on grain, that is ten times quicker at 20 pixels and still
+ * quicker at 100. Of a larger disc time does not grow with the radius: where the nearest set pixel of a column lies g rows away, it reaches {@code sqrt(r^2 - g^2)} to either side; one sweep to
  * the right and one to the left carry that along the row. Past the plane's edges there is no set pixel. Stateless.
  */
 public final class DiscReach {
     private static final int STRIP = 1024;
+
+    private static final double SMALL = 100;
 
     private DiscReach() {}
 
@@ -32,6 +34,12 @@ public final class DiscReach {
     public static BitPlane within(BitPlane set, double radiusPixels, int firstRow, int rows) {
         BitPlane reached = new BitPlane(set.wordsPerRow(), rows);
         if (set.isEmpty()) {
+            return reached;
+        }
+        if (radiusPixels <= SMALL) {
+            double square = radiusPixels * radiusPixels;
+            DiscRows.of(radiusPixels, 0, 0, (dx, dy) -> dx * dx + dy * dy - square)
+                    .spread(set, firstRow, reached);
             return reached;
         }
         int margin = (int) Math.ceil(radiusPixels);

@@ -62,6 +62,7 @@ class JobFileTest {
                 art,
                 placing,
                 "lightness",
+                !(grain instanceof Grain.Continuous),
                 List.of());
     }
 
