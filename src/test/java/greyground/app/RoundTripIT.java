@@ -40,8 +40,8 @@ class RoundTripIT {
     /** The project's own aim for every tone on the usable interval, in L*. */
     private static final double AIM = 1.5;
 
-    private static final int[] CODES = {0, 20, 45, 70, 95, 120, 145, 170, 195, 215, 230, 242, 250};
-    private static final double PIECE_MICROMETRES = 3000;
+    private static final int[] CODES = {0, 30, 70, 110, 150, 190, 220, 238, 250};
+    private static final double PIECE_MICROMETRES = 4000;
     private static final double MARGIN_MICROMETRES = 450;
 
     @TempDir
@@ -86,7 +86,7 @@ class RoundTripIT {
                         && wish >= films.compensation().darkestLightness();
                 if (attained) {
                     double printed = printed(workshop, films);
-                    System.out.printf("%s %s code %d wish %.2f printed %.2f%n", process, grain, code, wish, printed);
+                    System.out.printf("code %d wish %.2f printed %.2f (%.2f)%n", code, wish, printed, printed - wish);
                     worst = Math.max(worst, Math.abs(printed - wish));
                     checked++;
                 }
@@ -149,6 +149,6 @@ class RoundTripIT {
         }
         FilmPatch patch = FilmPatch.cutting(side, side, pitch, placeLeft, placeTop, packed);
         assertEquals(Rim.BOUNDED, patch.rim());
-        return patch.withMargin(margin);
+        return patch.tapered(margin);
     }
 }
