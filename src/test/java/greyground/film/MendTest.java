@@ -147,6 +147,12 @@ class MendTest {
     }
 
     @Test
+    void aCurveWithoutAnyBlackLeavesNothingToMend() throws Exception {
+        Made made = made(drawn(MendTest::bars), GRAIN, 0, false);
+        assertArrayEquals(bits(made.film()), bits(made.mend().rows()));
+    }
+
+    @Test
     void reportCountsWhatChanged() throws Exception {
         Made made = made(MendTest::bars);
         MendReport report = MendReport.of(made.mend(), 2, Progress.NONE);
