@@ -3,6 +3,7 @@ package greyground.cli;
 import java.util.HashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParseResult;
@@ -153,5 +154,10 @@ final class JobOptions {
             given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
         }
         return given;
+    }
+
+    /** Whether an option describes a job. */
+    static boolean describes(OptionSpec option) {
+        return CommandSpec.forAnnotatedObject(new JobOptions()).optionsMap().containsKey(option.longestName());
     }
 }

@@ -1,0 +1,134 @@
+package greyground.plan;
+
+import static greyground.plan.ResistSteps.micrometres;
+import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.seconds;
+
+import greyground.plan.ExposurePlan.Step;
+import greyground.plate.ExposureSplit;
+import greyground.plate.ExposureTrade;
+import greyground.quantity.Refusal;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Says how to share the light of photogravure between screen and image, with the trade it was chosen from. */
+public final class ExposureOrder {
+    private ExposureOrder() {}
+
+    /**
+     * The advised exposures.
+     *
+     * @param trade that was searched
+     * @param times of the advised split
+     * @param interference bands between the two films, or "none"
+     * @param warnings about the films together, may be empty
+     */
+    public static Step advice(
+            Workshop workshop, ExposureTrade trade, SplitTimes times, String interference, List<String> warnings) {
+        ExposureSplit split = trade.advised();
+        Figure[] light = {
+            workshop.exposure().screenSeconds(),
+            workshop.exposure().imageSeconds(),
+            workshop.exposure().stepHeld(),
+            workshop.exposure().targetStep()
+        };
+        Figure[] film = {
+            workshop.filmPrinter().clearUvDensity(), workshop.filmPrinter().blackUvDensity()
+        };
+        StepDraft step = new StepDraft("Screen and image exposure")
+                .clock(Math.rint(times.screenSeconds() + times.imageSeconds()))
+                .computed(
+                        "screen film, black",
+                        fixed(split.screenBlack() * 100, 0) + " %",
+                        "searched on the virtual plate",
+                        workshop.resist().smallestLandMicrometres())
+                .computed(
+                        "softness of its edges",
+                        micrometres(Math.rint(split.edgeBlurMicrometres())),
+                        "searched on the virtual plate",
+                        workshop.resist().smallestLandMicrometres());
+        if (times.spacerMicrometres() > 0) {
+            step.computed(
+                    "clear sheet under the screen",
+                    fixed(times.spacerMicrometres() / 1000, 2) + " mm",
+                    "gap whose half-shadow is as soft, at the lamp's half angle",
+                    workshop.light().halfAngleDegrees());
+        }
+        step.computed(
+                        "expose the screen",
+                        seconds(times.screenSeconds()),
+                        fixed(split.screenDose(), 2) + " hardening doses",
+                        light)
+                .computed(
+                        "expose the image",
+                        seconds(times.imageSeconds()),
+                        fixed(split.imageDose(), 2) + " hardening doses",
+                        light)
+                .computed(
+                        "print",
+                        "L* " + fixed(split.lightest(), 0) + " to " + fixed(split.darkest(), 0),
+                        "virtual plate",
+                        light)
+                .computed(
+                        "the film's tones begin at",
+                        "density " + fixed(split.startDensity(), 2),
+                        "where the first spots open",
+                        film)
+                .computed(
+                        "its black must reach",
+                        "density " + fixed(split.darkestDensity(), 2),
+                        "darkest tone, to half a unit of L*",
+                        film)
+                .stated("bands between the films", interference);
+        if (Double.isFinite(split.turningDensity())) {
+            step.computed(
+                    "never denser than",
+                    "density " + fixed(split.turningDensity(), 2),
+                    "past it the blacks print paler",
+                    film);
+        }
+        step.table(table(trade));
+        warnings.forEach(step::warn);
+        return step.advise("The starred row is " + ExposureTrade.RULE
+                        + ". Gap: lightness that " + Refusal.plain(ExposureSplit.FILM_STEP)
+                        + " of film density jumps over, at the light end. Range, light and dark in L*; densities are the"
+                        + " positive's, in the lamp's light, clear film included.")
+                .advise(
+                        "+10 %: by how much a tenth more of both exposures pales the middle tone. The smaller, the more the"
+                                + " lamp may wander.")
+                .advise(
+                        "A softer edge closes the gap; less light through the screen widens the range until lands fail. Try"
+                                + " the split on a test plate first: doses stand on the wedge step that the shop reads.")
+                .care(Cautions.LAMP)
+                .done();
+    }
+
+    private static List<String> table(ExposureTrade trade) {
+        List<String> rows = new ArrayList<>();
+        rows.add("");
+        rows.add("   dose    dose  black   edge    gap  range   light   dark  density       +10 %");
+        rows.add(" screen   image      %     µm                            begins  black    L*");
+        for (ExposureSplit split : trade.table()) {
+            rows.add(String.format(
+                    Locale.ROOT,
+                    "%s%6.2f %7.2f %6.0f %6.0f %6.1f %6.1f %7.1f %6.1f %7.2f %6.2f %5.1f",
+                    split.equals(trade.advised()) ? "*" : " ",
+                    split.screenDose(),
+                    split.imageDose(),
+                    split.screenBlack() * 100,
+                    split.edgeBlurMicrometres(),
+                    split.lightGap(),
+                    split.range(),
+                    split.lightest(),
+                    split.darkest(),
+                    split.startDensity(),
+                    split.darkestDensity(),
+                    split.tenthMoreLight()));
+        }
+        rows.add("");
+        return rows;
+    }
+}
