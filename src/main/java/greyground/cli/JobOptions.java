@@ -34,7 +34,8 @@ final class JobOptions {
     @Option(
             names = "--grain",
             paramLabel = "SIZE",
-            description = "stochastic grain of this mean spacing, in um (usual: 180um), or 'none' for continuous tone")
+            description =
+                    "stochastic grain of this mean spacing, in um (usual: 180um), or 'none' for photogravure's continuous tone")
     @Nullable
     String grain;
 

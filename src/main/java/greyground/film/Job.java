@@ -52,11 +52,11 @@ public record Job(
             throw Refusal.use("photogravure needs a continuous-tone film, but the job asks for " + grain.name()
                     + ": leave out --grain and --ruling, the aquatint screen is a film of its own");
         }
-        if (continuous
-                && !(process instanceof PlateProcess.Photogravure || process instanceof PlateProcess.UnetchedFilm)) {
+        if (continuous && !(process instanceof PlateProcess.Photogravure)) {
+            // On an unetched plate, too: an even film has no lands, so the pad would wipe it clean.
             throw Refusal.use(
                     process.word() + " needs a grain or a halftone, but the job asks for continuous tone: use --grain"
-                            + " or --ruling");
+                            + " or --ruling, or the process photogravure, whose screen film makes the lands");
         }
     }
 

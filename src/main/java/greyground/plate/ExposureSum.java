@@ -23,8 +23,10 @@ final class ExposureSum {
             if (patch == null) {
                 throw Refusal.use("an exposure goes through a screen film, but there is none: give the screen film");
             }
-            float[] through = transmission(patch, exposure.film(), grid);
-            if (!patch.isUniform()) {
+            float[] through = patch.isBits()
+                    ? PrintedShade.transmission(black(patch, grid), exposure, grid)
+                    : transmission(patch, exposure.film(), grid);
+            if (!patch.isBits() && !patch.isUniform()) {
                 through = Softening.gaussian(through, grid, exposure.blurMicrometres());
             }
             float dose = (float) exposure.doseRatio();
@@ -48,17 +50,7 @@ final class ExposureSum {
             }
             return through;
         }
-        boolean[] black = new boolean[grid.area()];
-        int[] columns = new int[grid.width()];
-        for (int x = 0; x < columns.length; x++) {
-            columns[x] = filmPixel(x, patch.width(), patch, grid);
-        }
-        for (int y = 0; y < grid.height(); y++) {
-            int filmY = filmPixel(y, patch.height(), patch, grid);
-            for (int x = 0; x < columns.length; x++) {
-                black[y * grid.width() + x] = patch.black(columns[x], filmY);
-            }
-        }
+        boolean[] black = black(patch, grid);
         float clear = (float) Film.transmission(film.clearDensity());
         float opaque = (float) Film.transmission(film.blackDensity());
         double growth = film.spotGrowthMicrometres();
@@ -75,6 +67,21 @@ final class ExposureSum {
             }
         }
         return through;
+    }
+
+    private static boolean[] black(FilmPatch patch, Grid grid) {
+        boolean[] black = new boolean[grid.area()];
+        int[] columns = new int[grid.width()];
+        for (int x = 0; x < columns.length; x++) {
+            columns[x] = filmPixel(x, patch.width(), patch, grid);
+        }
+        for (int y = 0; y < grid.height(); y++) {
+            int filmY = filmPixel(y, patch.height(), patch, grid);
+            for (int x = 0; x < columns.length; x++) {
+                black[y * grid.width() + x] = patch.black(columns[x], filmY);
+            }
+        }
+        return black;
     }
 
     private static int filmPixel(int at, int size, FilmPatch patch, Grid grid) {

@@ -28,8 +28,10 @@ final class Openness {
             core[i] = mask[i] == marked && inside[i] >= least;
         }
         float[] away = Distance.squaredPixels(core, true, grid);
-        // The farthest centre that the disc covers lies up to half a pixel farther from the nearest centre of the core.
-        double reach = radius / pitch + 0.5;
+        // A whole pixel more than the disc, so that it never shaves a wide part's edge, which runs between pixels and
+        // would be
+        // moved to midway between them; a spur keeps up to a pixel too much.
+        double reach = radius / pitch + 1;
         for (int i = 0; i < mask.length; i++) {
             if (mask[i] == marked && away[i] > reach * reach) {
                 mask[i] = !marked;
