@@ -41,13 +41,11 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         }
         PlanRequest request = plate.request();
         Workshop before = plate.workshop();
-        boolean foretold = words.darkestLightness().isPresent();
         Workshop now = words.bath(before, today);
         BittenTones.OfDepth tones = kept(JobPlate.of(now, plate.job()), progress);
         if (words.bittenMinutes().isEmpty()) {
             BitePlan plan = plan(now, request, words, tones);
-            return new BiteAdvice(
-                    now, plan, Optional.empty(), BiteOrder.bite(now, request, plan, wish(now, words), foretold));
+            return new BiteAdvice(now, plan, Optional.empty(), BiteOrder.bite(now, request, plan, wish(now, words)));
         }
         double minutes = words.bittenMinutes().getAsDouble();
         double depth = words.proofDepthMicrometres().isPresent()
@@ -61,11 +59,15 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         }
         BitePlan plan = plan(now, request, words, tones);
         BiteAgain again = BiteAgain.of(before, now, request, minutes, depth, plan.depthMicrometres());
-        String proof = words.proofDepthMicrometres().isPresent()
-                ? "a depth of " + Refusal.plain(depth) + " um"
-                : "a solid of density " + Refusal.plain(words.proofDensity().orElseThrow());
+        boolean measured = words.proofDepthMicrometres().isPresent();
+        BiteOrder.Proof proof = new BiteOrder.Proof(
+                measured
+                        ? "a depth of " + Refusal.plain(depth) + " um"
+                        : "a solid of density "
+                                + Refusal.plain(words.proofDensity().orElseThrow()),
+                measured);
         return new BiteAdvice(
-                now, plan, Optional.of(again), BiteOrder.again(now, request, again, proof, wish(now, words), foretold));
+                now, plan, Optional.of(again), BiteOrder.again(now, request, again, proof, wish(now, words)));
     }
 
     private static BitePlan plan(Workshop now, PlanRequest request, BiteWords words, BittenTones.OfDepth tones) {
@@ -74,14 +76,18 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
                 : BitePlan.toDepth(now, request, words.depthMicrometres().orElse(now.usualDepthMicrometres()), tones);
     }
 
-    private static String wish(Workshop workshop, BiteWords words) {
+    private static BiteOrder.Wish wish(Workshop workshop, BiteWords words) {
         if (words.darkestLightness().isPresent()) {
-            return "a darkest tone of L* "
-                    + Refusal.plain(words.darkestLightness().getAsDouble());
+            return new BiteOrder.Wish(
+                    "a darkest tone of L* "
+                            + Refusal.plain(words.darkestLightness().getAsDouble()),
+                    true);
         }
-        return words.depthMicrometres().isPresent()
-                ? "a depth of " + Refusal.plain(words.depthMicrometres().getAsDouble()) + " um"
-                : "the shop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " um";
+        return new BiteOrder.Wish(
+                words.depthMicrometres().isPresent()
+                        ? "a depth of " + Refusal.plain(words.depthMicrometres().getAsDouble()) + " um"
+                        : "the shop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " um",
+                false);
     }
 
     /** Each depth is foretold once. How many there will be nobody knows, so that progress nears its end ever more slowly. */

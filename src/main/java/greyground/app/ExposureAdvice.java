@@ -29,10 +29,12 @@ import java.util.List;
  *
  * @param trade what was searched
  * @param times of the advised split at this bench
+ * @param present what the workshop's numbers give today
  * @param interference between the positive's dots and the screen's, at the advised softness
  * @param step to be read at the lamp
  */
-public record ExposureAdvice(ExposureTrade trade, SplitTimes times, Interference interference, Step step) {
+public record ExposureAdvice(
+        ExposureTrade trade, SplitTimes times, ExposureSplit present, Interference interference, Step step) {
     /** Dots are seen best near half coverage. */
     private static final double HALF = 0.5;
 
@@ -54,14 +56,18 @@ public record ExposureAdvice(ExposureTrade trade, SplitTimes times, Interference
         FilmPatches screens = virtual.screens().orElseThrow();
         ExposureSearch.Reach reach = ExposureSearch.Reach.usual(
                 process.screenSpacingMicrometres(), SplitTimes.sharpestMicrometres(workshop, conditions));
-        ExposureTrade trade = new ExposureSearch(conditions, screens, reach).search(progress);
+        ExposureSearch search = new ExposureSearch(conditions, screens, reach);
+        ExposureTrade trade = search.search(progress);
+        ExposureSplit present = search.judge(
+                SplitTimes.present(conditions), process.screenBlack(), SplitTimes.presentBlurMicrometres(conditions));
         SplitTimes times = SplitTimes.of(workshop, conditions, trade.advised());
         Interference interference = interference(job, process, conditions, trade.advised());
         return new ExposureAdvice(
                 trade,
                 times,
+                present,
                 interference,
-                ExposureOrder.advice(workshop, trade, times, interference.words(), warnings(job, process)));
+                ExposureOrder.advice(workshop, trade, times, present, interference.words(), warnings(job, process)));
     }
 
     private static Interference interference(
@@ -96,8 +102,10 @@ public record ExposureAdvice(ExposureTrade trade, SplitTimes times, Interference
         ObjectNode exposure = tree.putObject("exposure");
         exposure.put("rule", ExposureTrade.RULE);
         exposure.set("advised", row(trade.advised()));
+        exposure.set("today", row(present));
         exposure.set("screenSeconds", JsonText.number(times.screenSeconds()));
         exposure.set("imageSeconds", JsonText.number(times.imageSeconds()));
+        exposure.set("stepHeld", JsonText.number(times.stepHeld()));
         exposure.set("spacerMicrometres", JsonText.number(times.spacerMicrometres()));
         ArrayNode rows = exposure.putArray("trade");
         trade.rows().forEach(split -> rows.add(row(split)));

@@ -24,18 +24,32 @@ public final class BiteOrder {
     private BiteOrder() {}
 
     /**
+     * What a bite is for.
+     *
+     * @param words such as "a darkest tone of L* 24"
+     * @param foretold whether its depth was found on the virtual plate, and not asked itself
+     */
+    public record Wish(String words, boolean foretold) {}
+
+    /**
+     * What a proof told.
+     *
+     * @param words such as "a solid of density 1.1"
+     * @param measured whether it told the depth itself
+     */
+    public record Proof(String words, boolean measured) {}
+
+    /**
      * The bite, with what a little less or more time does.
      *
-     * @param wish what was asked, such as "a darkest tone of L* 24"
-     * @param foretold whether the depth was found from that wish, and not asked itself
      */
-    public static Step bite(Workshop workshop, PlanRequest request, BitePlan plan, String wish, boolean foretold) {
+    public static Step bite(Workshop workshop, PlanRequest request, BitePlan plan, Wish wish) {
         CopperSteps copper = new CopperSteps(workshop, request);
         Bite bite = Bite.of(workshop, request);
         StepDraft step = new StepDraft("Bite")
                 .clock(StepDraft.clockSeconds(plan.minutes()))
-                .stated("wanted", wish);
-        if (foretold) {
+                .stated("wanted", wish.words());
+        if (wish.foretold()) {
             step.computed(
                     "depth for it",
                     micrometres(Math.rint(plan.depthMicrometres() * 10) / 10),
@@ -119,30 +133,28 @@ public final class BiteOrder {
      * The second bite.
      *
      * @param workshop with the bath as it is now
-     * @param proof what the proof measured, such as "solid of density 1.1"
-     * @param wish what was asked
-     * @param foretold whether the depth was found from that wish, and not asked itself
      */
-    public static Step again(
-            Workshop workshop, PlanRequest request, BiteAgain again, String proof, String wish, boolean foretold) {
+    public static Step again(Workshop workshop, PlanRequest request, BiteAgain again, Proof proof, Wish wish) {
         CopperSteps copper = new CopperSteps(workshop, request);
         StepDraft step = new StepDraft("Bite again")
                 .clock(StepDraft.clockSeconds(again.minutesMore()))
                 .stated("bitten so far", minutes(again.minutesSoFar()))
-                .stated("the proof shows", proof)
-                .computed(
-                        "depth so far",
-                        micrometres(Math.rint(again.depthMicrometres() * 10) / 10),
-                        "measured, or from the solid's density by the ink's numbers",
-                        workshop.ink().strengthPerMicrometre(),
-                        workshop.ink().transferFraction())
-                .computed(
+                .stated("the proof shows", proof.words());
+        if (!proof.measured()) {
+            step.computed(
+                    "depth so far",
+                    micrometres(Math.rint(again.depthMicrometres() * 10) / 10),
+                    "from the solid's density by the ink's numbers",
+                    workshop.ink().strengthPerMicrometre(),
+                    workshop.ink().transferFraction());
+        }
+        step.computed(
                         "this bath against the plan",
                         StepDraft.times(again.rateOverPlan()),
                         "depth so far / depth that the numbers foretold",
                         copper.rateFrom())
-                .stated("wanted", wish);
-        if (foretold) {
+                .stated("wanted", wish.words());
+        if (wish.foretold()) {
             step.computed(
                     "depth for it",
                     micrometres(Math.rint(again.wantedMicrometres() * 10) / 10),

@@ -23,11 +23,17 @@ public final class ExposureOrder {
      *
      * @param trade that was searched
      * @param times of the advised split
+     * @param present what the workshop's numbers give today
      * @param interference bands between the two films, or "none"
      * @param warnings about the films together, may be empty
      */
     public static Step advice(
-            Workshop workshop, ExposureTrade trade, SplitTimes times, String interference, List<String> warnings) {
+            Workshop workshop,
+            ExposureTrade trade,
+            SplitTimes times,
+            ExposureSplit present,
+            String interference,
+            List<String> warnings) {
         ExposureSplit split = trade.advised();
         Figure[] light = {
             workshop.exposure().screenSeconds(),
@@ -68,6 +74,11 @@ public final class ExposureOrder {
                         fixed(split.imageDose(), 2) + " hardening doses",
                         light)
                 .computed(
+                        "together they hold wedge step",
+                        fixed(times.stepHeld(), 1) + " of 21",
+                        "log10 of both doses, 0.15 a step from 0.05",
+                        light)
+                .computed(
                         "print",
                         "L* " + fixed(split.lightest(), 0) + " to " + fixed(split.darkest(), 0),
                         "virtual plate",
@@ -90,7 +101,7 @@ public final class ExposureOrder {
                     "past it the blacks print paler",
                     film);
         }
-        step.table(table(trade));
+        step.table(table(trade, present));
         warnings.forEach(step::warn);
         return step.advise("The starred row is " + ExposureTrade.RULE
                         + ". Gap: lightness that " + Refusal.plain(ExposureSplit.FILM_STEP)
@@ -102,33 +113,44 @@ public final class ExposureOrder {
                 .advise(
                         "A softer edge closes the gap; less light through the screen widens the range until lands fail. Try"
                                 + " the split on a test plate first: doses stand on the wedge step that the shop reads.")
+                .advise("To plan by it, print the screen with --screen-black " + fixed(split.screenBlack() * 100, 0)
+                        + "% and put into the workshop file: exposure.screenSeconds and imageSeconds as above,"
+                        + " exposure.stepHeld and targetStep " + fixed(times.stepHeld(), 1)
+                        + ", exposure.screenEdgeSoftnessMicrometres "
+                        + fixed(split.edgeBlurMicrometres(), 0) + ".")
                 .care(Cautions.LAMP)
                 .done();
     }
 
-    private static List<String> table(ExposureTrade trade) {
+    private static List<String> table(ExposureTrade trade, ExposureSplit present) {
         List<String> rows = new ArrayList<>();
         rows.add("");
         rows.add("   dose    dose  black   edge    gap  range   light   dark  density       +10 %");
         rows.add(" screen   image      %     µm                            begins  black    L*");
         for (ExposureSplit split : trade.table()) {
-            rows.add(String.format(
-                    Locale.ROOT,
-                    "%s%6.2f %7.2f %6.0f %6.0f %6.1f %6.1f %7.1f %6.1f %7.2f %6.2f %5.1f",
-                    split.equals(trade.advised()) ? "*" : " ",
-                    split.screenDose(),
-                    split.imageDose(),
-                    split.screenBlack() * 100,
-                    split.edgeBlurMicrometres(),
-                    split.lightGap(),
-                    split.range(),
-                    split.lightest(),
-                    split.darkest(),
-                    split.startDensity(),
-                    split.darkestDensity(),
-                    split.tenthMoreLight()));
+            rows.add(row(split.equals(trade.advised()) ? "*" : " ", split));
         }
+        rows.add("today, by the workshop's numbers:");
+        rows.add(row(" ", present));
         rows.add("");
         return rows;
+    }
+
+    private static String row(String mark, ExposureSplit split) {
+        return String.format(
+                Locale.ROOT,
+                "%s%6.2f %7.2f %6.0f %6.0f %6.1f %6.1f %7.1f %6.1f %7.2f %6.2f %5.1f",
+                mark,
+                split.screenDose(),
+                split.imageDose(),
+                split.screenBlack() * 100,
+                split.edgeBlurMicrometres(),
+                split.lightGap(),
+                split.range(),
+                split.lightest(),
+                split.darkest(),
+                split.startDensity(),
+                split.darkestDensity(),
+                split.tenthMoreLight());
     }
 }

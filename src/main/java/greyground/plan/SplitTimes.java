@@ -1,5 +1,6 @@
 package greyground.plan;
 
+import greyground.plate.DoubleExposure;
 import greyground.plate.Exposure;
 import greyground.plate.ExposureSplit;
 import greyground.plate.Light;
@@ -12,9 +13,10 @@ import greyground.workshop.Workshop;
  *
  * @param screenSeconds through the screen film
  * @param imageSeconds through the positive
+ * @param stepHeld step of a wedge, exposed through no film, that the two together just hold
  * @param spacerMicrometres between the screen's ink and the resist, in clear polyester; 0 where contact is soft enough
  */
-public record SplitTimes(double screenSeconds, double imageSeconds, double spacerMicrometres) {
+public record SplitTimes(double screenSeconds, double imageSeconds, double stepHeld, double spacerMicrometres) {
     /**
      * Works them out. The shop's own exposures say how many seconds a hardening dose takes.
      *
@@ -34,7 +36,8 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double space
                 image = times.imageSeconds() * split.imageDose() * hardening / exposure.doseRatio();
             }
         }
-        return new SplitTimes(screen, image, spacer);
+        double together = (split.screenDose() + split.imageDose()) * hardening;
+        return new SplitTimes(screen, image, StepWedge.nominal().step(Math.log10(together)), spacer);
     }
 
     /** Softness that the screen film's own edges and its contact with the resist give without trying. */
@@ -45,6 +48,27 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double space
                 .findFirst()
                 .orElse(0);
         return Math.hypot(workshop.filmPrinter().edgeSoftnessMicrometres().value(), contact);
+    }
+
+    /** The split that the workshop's own numbers give, in units of the dose that hardens this resist. */
+    public static DoubleExposure present(PlateConditions conditions) {
+        double screen = 0;
+        double image = 0;
+        for (Exposure exposure : conditions.exposures()) {
+            double dose = exposure.doseRatio() / conditions.resist().throughCureDoseRatio();
+            screen += exposure.sheet() == Exposure.Sheet.SCREEN ? dose : 0;
+            image += exposure.sheet() == Exposure.Sheet.POSITIVE ? dose : 0;
+        }
+        return new DoubleExposure(screen, image);
+    }
+
+    /** Softness of the screen's edges at the resist as the workshop's own numbers give it. */
+    public static double presentBlurMicrometres(PlateConditions conditions) {
+        return conditions.exposures().stream()
+                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
+                .mapToDouble(Exposure::blurMicrometres)
+                .findFirst()
+                .orElse(0);
     }
 
     private static double spacer(Workshop workshop, Light light, double blurMicrometres) {

@@ -86,6 +86,18 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
         return ExposureTrade.of(refined);
     }
 
+    /** Judges one split and screen as finely as the advised one, such as what the shop exposes today. */
+    public ExposureSplit judge(DoubleExposure doses, double screenBlack, double edgeBlurMicrometres) {
+        CriticalTones tones = CriticalTones.of(
+                conditions,
+                screen.at(screenBlack),
+                edgeBlurMicrometres,
+                PIXEL_MICROMETRES,
+                VirtualResponse.FEWEST_LEVELS);
+        Film film = CriticalTones.exposure(conditions, Exposure.Sheet.POSITIVE).film();
+        return ExposureSplit.of(doses, screenBlack, edgeBlurMicrometres, tones, film);
+    }
+
     /** Screens of the front, those first that lie nearest to the advised split. */
     private static List<Screen> best(ExposureTrade trade) {
         int advised = trade.rows().indexOf(trade.advised());

@@ -48,12 +48,13 @@ public record ExposureTrade(List<ExposureSplit> rows, ExposureSplit advised) {
         return new ExposureTrade(front, advised);
     }
 
-    /** Rows enough to see the trade: each at least five units wider than the one before, and the advised one. */
+    /** Rows enough to see the trade: each at least five units wider than the one before, and the advised and the widest. */
     public List<ExposureSplit> table() {
         List<ExposureSplit> told = new ArrayList<>();
         double before = Double.NEGATIVE_INFINITY;
         for (ExposureSplit row : rows) {
-            if (row.equals(advised) || row.range() >= before + TOLD_APART) {
+            boolean kept = row.equals(advised) || row.equals(rows.get(rows.size() - 1));
+            if (kept || row.range() >= before + TOLD_APART) {
                 told.add(row);
                 before = row.range();
             }
