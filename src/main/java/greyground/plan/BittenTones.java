@@ -38,7 +38,7 @@ public record BittenTones(double bare, double lightest, double darkest, double t
     }
 
     /**
-     * Least depth whose darkest tone is as dark as is wanted, to {@value #NEAR_ENOUGH} L*. Deeper wells hold more ink, until
+     * Least depth whose darkest tone is as dark as is wanted, or a few tenths of L* darker. Deeper wells hold more ink, until
      * undercut takes the lands and the blacks bite open; what lies past that darkest depth is never given.
      *
      * @param lightness wanted, 1 to 99

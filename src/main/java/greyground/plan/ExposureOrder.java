@@ -16,6 +16,9 @@ import java.util.Locale;
 
 /** Says how to share the light of photogravure between screen and image, with the trade it was chosen from. */
 public final class ExposureOrder {
+    private static final String HEADS = "%1s%6s %6s %5s %4s %5s %5s %5s %5s %6s %5s %5s";
+    private static final String ROW = "%1s%6.2f %6.2f %5.0f %4.0f %5.1f %5.1f %5.1f %5.1f %6.2f %5.2f %5.1f";
+
     private ExposureOrder() {}
 
     /**
@@ -125,8 +128,23 @@ public final class ExposureOrder {
     private static List<String> table(ExposureTrade trade, ExposureSplit present) {
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add("   dose    dose  black   edge    gap  range   light   dark  density       +10 %");
-        rows.add(" screen   image      %     µm                            begins  black    L*");
+        rows.add(String.format(
+                Locale.ROOT,
+                HEADS,
+                "",
+                "dose",
+                "dose",
+                "black",
+                "edge",
+                "gap",
+                "range",
+                "light",
+                "dark",
+                "begins",
+                "black",
+                "+10 %"));
+        rows.add(String.format(
+                Locale.ROOT, HEADS, "", "screen", "image", "%", "µm", "L*", "L*", "L*", "L*", "D", "D", "L*"));
         for (ExposureSplit split : trade.table()) {
             rows.add(row(split.equals(trade.advised()) ? "*" : " ", split));
         }
@@ -139,7 +157,7 @@ public final class ExposureOrder {
     private static String row(String mark, ExposureSplit split) {
         return String.format(
                 Locale.ROOT,
-                "%s%6.2f %7.2f %6.0f %6.0f %6.1f %6.1f %7.1f %6.1f %7.2f %6.2f %5.1f",
+                ROW,
                 mark,
                 split.screenDose(),
                 split.imageDose(),
