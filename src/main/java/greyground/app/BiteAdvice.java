@@ -57,7 +57,8 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
                     "bath.copperGramsPerLitre",
                     Figure.assumed(copper, "before the first bite, and what this plate has given it since"));
         }
-        BitePlan plan = plan(now, request, words, tones);
+        // Only the depth matters now; what each row prints was told before the first bite.
+        BitePlan plan = plan(now, request, words, words.darkestLightness().isPresent() ? tones : anyDepth -> null);
         BiteAgain again = BiteAgain.of(before, now, request, minutes, depth, plan.depthMicrometres());
         boolean measured = words.proofDepthMicrometres().isPresent();
         BiteOrder.Proof proof = new BiteOrder.Proof(

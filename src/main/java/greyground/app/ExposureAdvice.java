@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.Job;
 import greyground.grain.AquatintScreen;
 import greyground.grain.DotSpectrum;
-import greyground.grain.Grain;
 import greyground.grain.Interference;
 import greyground.plan.ExposureOrder;
 import greyground.plan.ExposurePlan.Step;
@@ -21,8 +20,6 @@ import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
-import java.util.ArrayList;
-import java.util.List;
 
 /**
  * How to share the light of a photogravure plate between its screen and its image, and whether its two films will band.
@@ -67,7 +64,7 @@ public record ExposureAdvice(
                 times,
                 present,
                 interference,
-                ExposureOrder.advice(workshop, trade, times, present, interference.words(), warnings(job, process)));
+                ExposureOrder.advice(workshop, trade, times, present, interference.words()));
     }
 
     private static Interference interference(
@@ -85,16 +82,6 @@ public record ExposureAdvice(
                 positive.blurred(blur),
                 DotSpectrum.of(screen.tile(), split.screenBlack(), job.resolution())
                         .blurred(split.edgeBlurMicrometres()));
-    }
-
-    private static List<String> warnings(Job job, PlateProcess.Photogravure process) {
-        List<String> warnings = new ArrayList<>();
-        Grain screen = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
-        if (job.grain().equals(screen)) {
-            warnings.add("The positive's grain and the screen are one and the same arrangement of dots: the least shift"
-                    + " between the films changes every tone. Choose another seed, or a continuous-tone positive.");
-        }
-        return warnings;
     }
 
     /** Adds the advice to a JSON object. */

@@ -1,5 +1,6 @@
 package greyground.plan;
 
+import greyground.plate.Paper;
 import greyground.quantity.Refusal;
 import greyground.workshop.Ink;
 import greyground.workshop.Workshop;
@@ -84,6 +85,14 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
      */
     public static BitePlan toDarkest(
             Workshop workshop, PlanRequest request, double lightness, BittenTones.OfDepth tones) {
+        double most = workshop.paper().whiteDensity().value()
+                + workshop.ink().saturationDensity().value();
+        double least = Paper.lightness(Math.pow(10, -most));
+        if (lightness <= least) {
+            throw Refusal.use("darkest tone is L* " + Refusal.plain(lightness) + "; it must be above "
+                    + Refusal.plain(Math.ceil(least * 10) / 10) + ", this ink's deepest solid of density "
+                    + Refusal.plain(most) + ": ask for less, or measure the ink again");
+        }
         return toDepth(workshop, request, BittenTones.depthFor(lightness, tones), tones);
     }
 

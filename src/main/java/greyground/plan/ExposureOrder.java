@@ -16,8 +16,8 @@ import java.util.Locale;
 
 /** Says how to share the light of photogravure between screen and image, with the trade it was chosen from. */
 public final class ExposureOrder {
-    private static final String HEADS = "%1s%6s %6s %5s %4s %5s %5s %5s %5s %6s %5s %5s";
-    private static final String ROW = "%1s%6.2f %6.2f %5.0f %4.0f %5.1f %5.1f %5.1f %5.1f %6.2f %5.2f %5.1f";
+    /** A film whose black is this close to what is needed has none to spare (assumed). */
+    private static final double SPARE_BLACK = 0.1;
 
     private ExposureOrder() {}
 
@@ -28,15 +28,9 @@ public final class ExposureOrder {
      * @param times of the advised split
      * @param present what the workshop's numbers give today
      * @param interference bands between the two films, or "none"
-     * @param warnings about the films together, may be empty
      */
     public static Step advice(
-            Workshop workshop,
-            ExposureTrade trade,
-            SplitTimes times,
-            ExposureSplit present,
-            String interference,
-            List<String> warnings) {
+            Workshop workshop, ExposureTrade trade, SplitTimes times, ExposureSplit present, String interference) {
         ExposureSplit split = trade.advised();
         Figure[] light = {
             workshop.exposure().screenSeconds(),
@@ -105,7 +99,11 @@ public final class ExposureOrder {
                     film);
         }
         step.table(table(trade, present));
-        warnings.forEach(step::warn);
+        double black = workshop.filmPrinter().blackUvDensity().value();
+        if (split.darkestDensity() > black - SPARE_BLACK) {
+            step.warn("The film's black, density " + fixed(black, 2)
+                    + ", is what stops the darkest tone: a denser film would print darker.");
+        }
         return step.advise("The starred row is " + ExposureTrade.RULE
                         + ". Gap: lightness that " + Refusal.plain(ExposureSplit.FILM_STEP)
                         + " of film density jumps over, at the light end. Range, light and dark in L*; densities are the"
@@ -128,23 +126,9 @@ public final class ExposureOrder {
     private static List<String> table(ExposureTrade trade, ExposureSplit present) {
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add(String.format(
-                Locale.ROOT,
-                HEADS,
-                "",
-                "dose",
-                "dose",
-                "black",
-                "edge",
-                "gap",
-                "range",
-                "light",
-                "dark",
-                "begins",
-                "black",
-                "+10 %"));
-        rows.add(String.format(
-                Locale.ROOT, HEADS, "", "screen", "image", "%", "µm", "L*", "L*", "L*", "L*", "D", "D", "L*"));
+        rows.add(heads(
+                "", "dose", "dose", "black", "edge", "gap", "range", "light", "dark", "begins", "black", "+10 %"));
+        rows.add(heads("", "screen", "image", "%", "µm", "L*", "L*", "L*", "L*", "D", "D", "L*"));
         for (ExposureSplit split : trade.table()) {
             rows.add(row(split.equals(trade.advised()) ? "*" : " ", split));
         }
@@ -154,10 +138,14 @@ public final class ExposureOrder {
         return rows;
     }
 
+    private static String heads(Object... words) {
+        return String.format(Locale.ROOT, "%1s%6s %6s %5s %4s %5s %5s %5s %5s %6s %5s %5s", words);
+    }
+
     private static String row(String mark, ExposureSplit split) {
         return String.format(
                 Locale.ROOT,
-                ROW,
+                "%1s%6.2f %6.2f %5.0f %4.0f %5.1f %5.1f %5.1f %5.1f %6.2f %5.2f %5.1f",
                 mark,
                 split.screenDose(),
                 split.imageDose(),

@@ -92,14 +92,14 @@ class BenchTextTest {
     void theTradeReadsAtTheLamp() {
         ExposureTrade trade = new ExposureTrade(List.of(split(3, 0.9), split(1.8, 1.05)), split(1.8, 1.05));
         SplitTimes times = SplitTimes.of(SHOP, CONDITIONS, trade.advised());
+        Workshop pale = SHOP.with("filmPrinter.blackUvDensity", Figure.assumed(1.95, "invented"));
         checkPage(
-                text(ExposureOrder.advice(
-                        SHOP, trade, times, split(3.57, 5.35), "none", List.of("Two films are one."))),
+                text(ExposureOrder.advice(pale, trade, times, split(3.57, 5.35), "none")),
                 "*  1.80",
                 "  3.57",
                 ExposureTrade.RULE.substring(0, 20),
                 "bands between the films",
-                "!! Two films are one.",
+                "!! The film's black, density 1.95",
                 "Never look at or reach under a lit lamp");
     }
 

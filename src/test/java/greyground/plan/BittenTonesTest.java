@@ -59,6 +59,10 @@ class BittenTonesTest {
         Refusal refusal = assertThrows(Refusal.class, () -> BittenTones.depthFor(15, plate));
         assertTrue(refusal.getMessage().contains("L* 15"), refusal.getMessage());
         assertTrue(refusal.getMessage().contains("or paler"), refusal.getMessage());
+        // Density 1.76, paper included, is L* 14.0 (CIE 15:2004, computed apart): no depth of this ink prints darker.
+        Refusal ink =
+                assertThrows(Refusal.class, () -> BitePlan.toDarkest(Workshop.assumed(), REQUEST, 13.9, depth -> null));
+        assertTrue(ink.getMessage().contains("deepest solid"), ink.getMessage());
         assertThrows(Refusal.class, () -> BittenTones.depthFor(0, plate));
         assertThrows(Refusal.class, () -> BittenTones.depthFor(40, depth -> null));
     }
