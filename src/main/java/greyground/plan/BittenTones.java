@@ -17,7 +17,7 @@ public record BittenTones(double bare, double lightest, double darkest, double t
     private static final double DEEPER = 1.6;
     private static final double SHALLOWEST = 1;
     private static final double DEEPEST = 130;
-    private static final double NEAR_ENOUGH = 0.3;
+    private static final double NEAR_ENOUGH = 0.5;
     private static final int MOST_TRIES = 5;
 
     /** Foretells a plate at any depth: the seam through which the virtual plate reaches the plan. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -18,11 +19,12 @@ import java.util.stream.IntStream;
 @SuppressWarnings("ArrayRecordComponent") // handed on inside this package without copying; equality is never asked
 record CriticalTones(double[] criticals, double[] lightnesses) {
     private static final int FIRST_STEPS = 8;
+    private static final int ROUND = 3;
     private static final double NARROWEST_STEP = 1.0 / 400;
     private static final double BARE = 0.25;
 
     /**
-     * Computes the curve, halving whichever step of lightness is largest.
+     * Computes the curve, halving, three at a time, whichever steps of lightness are largest.
      *
      * @param conditions with one exposure through each film; their doses don't matter
      * @param screen the screen's patch
@@ -43,27 +45,35 @@ record CriticalTones(double[] criticals, double[] lightnesses) {
         Light contact = new Light(0, 0, 1);
         double hardening = conditions.resist().throughCureDoseRatio();
         double top = Film.transmission(film.clearDensity());
-        List<double[]> points = new ArrayList<>();
-        for (int i = 0; i <= FIRST_STEPS; i++) {
-            points.add(
-                    point(conditions, screen, soft, contact, hardening, top * i / FIRST_STEPS, widestPixelMicrometres));
-        }
+        DoubleFunction<double[]> printed =
+                critical -> point(conditions, screen, soft, contact, hardening, critical, widestPixelMicrometres);
+        List<double[]> points = new ArrayList<>(IntStream.rangeClosed(0, FIRST_STEPS)
+                .parallel()
+                .mapToDouble(i -> top * i / FIRST_STEPS)
+                .mapToObj(printed)
+                .toList());
         while (points.size() < levels) {
-            int widest = IntStream.range(0, points.size() - 1)
-                    .filter(i -> points.get(i + 1)[0] - points.get(i)[0] > NARROWEST_STEP)
-                    .boxed()
-                    .max(Comparator.comparingDouble(i -> Math.abs(points.get(i)[1] - points.get(i + 1)[1])))
-                    .orElse(-1);
-            if (widest < 0) {
+            List<Double> middles = middles(points, Math.min(ROUND, levels - points.size()));
+            if (middles.isEmpty()) {
                 break;
             }
-            double between = (points.get(widest)[0] + points.get(widest + 1)[0]) / 2;
-            points.add(
-                    widest + 1, point(conditions, screen, soft, contact, hardening, between, widestPixelMicrometres));
+            points.addAll(middles.parallelStream().map(printed::apply).toList());
+            points.sort(Comparator.comparingDouble(at -> at[0]));
         }
         return new CriticalTones(
                 points.stream().mapToDouble(point -> point[0]).toArray(),
                 points.stream().mapToDouble(point -> point[1]).toArray());
+    }
+
+    /** Between those neighbours whose lightness differs most. */
+    private static List<Double> middles(List<double[]> points, int count) {
+        return IntStream.range(0, points.size() - 1)
+                .filter(i -> points.get(i + 1)[0] - points.get(i)[0] > NARROWEST_STEP)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> -Math.abs(points.get(i)[1] - points.get(i + 1)[1])))
+                .limit(count)
+                .map(i -> (points.get(i)[0] + points.get(i + 1)[0]) / 2)
+                .toList();
     }
 
     private static double[] point(

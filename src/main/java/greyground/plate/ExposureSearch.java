@@ -13,7 +13,7 @@ import java.util.TreeSet;
  *
  * <p>Doses cost nothing to search: a screen's {@link CriticalTones} serve every split. The image's dose follows from the
  * screen's, so that clear film just closes the whites, one {@link ExposureSplit#FILM_STEP} to spare; more of it would only ask
- * for a denser film. Every screen within reach is scanned at pixels of 9 um, and the three best again at 6 um and 33 levels.
+ * for a denser film. The screen's dose is at least what hardens lands where the screen is clear, image or none. Every screen within reach is scanned at pixels of 9 um, and the three best again at 6 um and 33 levels.
  *
  * @param conditions of photogravure, one exposure through each film; their doses don't matter
  * @param screen the screen film at each share of black
@@ -134,8 +134,13 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
                 CriticalTones.of(conditions, screen.at(with.black()), with.blurMicrometres(), pixelMicrometres, levels);
         Film film = CriticalTones.exposure(conditions, Exposure.Sheet.POSITIVE).film();
         List<ExposureSplit> splits = new ArrayList<>();
+        // Lands must stand where the screen is clear, whatever the image: Es Ts >= 1.
+        double landDose = Math.pow(
+                10,
+                CriticalTones.exposure(conditions, Exposure.Sheet.SCREEN).film().clearDensity());
+        double least = Math.max(reach.leastDose(), landDose);
         int most = (int) Math.floor(reach.mostDose() / DOSE_STEP + 1e-9);
-        for (int i = (int) Math.ceil(reach.leastDose() / DOSE_STEP - 1e-9); i <= most; i++) {
+        for (int i = (int) Math.ceil(least / DOSE_STEP - 1e-9); i <= most; i++) {
             double screenDose = i * DOSE_STEP;
             double missing = 1 - screenDose * tones.opening();
             double imageDose = missing * Math.pow(10, film.clearDensity() + ExposureSplit.FILM_STEP);
