@@ -25,8 +25,9 @@ import org.jspecify.annotations.Nullable;
  * A job in the words a person gives, such as plate "200x250mm" and grain "180um"; each one left out keeps what the job file,
  * or habit, says.
  *
- * @param given words by name: plate, process, screen-black, screen-spacing, resolution, grain, ruling, angle, dots, crop, rotate, fit, bleed, bevel, page,
- *     white, black, paper-shrink, ink-side, transfers, sheet, tile, range, seed, title, date; other names are ignored
+ * @param given words by name: plate, process, screen-black, screen-spacing, resolution, grain, ruling, angle, dots, crop, rotate,
+ *     fit, bleed, bevel, page, white, black, paper-shrink, ink-side, transfers, sheet, tile, range, mend, seed, title, date;
+ *     other names are ignored
  */
 public record JobWords(Map<String, String> given) {
     public JobWords {
@@ -88,6 +89,7 @@ public record JobWords(Map<String, String> given) {
                 choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base)),
                 placing(base.map(Job::placing).orElse(Placing.USUAL)),
                 range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
+                given.containsKey("mend") || base.map(Job::mended).orElse(false),
                 base.map(Job::kept).orElse(List.of()));
     }
 

@@ -150,6 +150,12 @@ final class JobOptions {
     @Nullable
     String range;
 
+    @Option(
+            names = "--mend",
+            description =
+                    "make blacks solid where the plate holds them: strokes whole, wide blacks at their edges (usual: all in grain)")
+    boolean mend;
+
     @Option(names = "--seed", paramLabel = "N", description = "chooses one of many equivalent grains (usual: 1)")
     @Nullable
     String seed;

@@ -73,6 +73,7 @@ class RoundTripIT {
                 ArtChoice.WHOLE.settled(1, 0),
                 Placing.USUAL,
                 "lightness",
+                false,
                 List.of());
         int checked = 0;
         for (int code : CODES) {
