@@ -70,6 +70,7 @@ public final class PlateSensitivity {
                 ArtChoice.WHOLE,
                 Placing.USUAL,
                 "lightness",
+                false,
                 List.of());
         VirtualResponse response = JobPlate.of(workshop, job).response();
         StringBuilder line = new StringBuilder(String.format(
