@@ -101,7 +101,7 @@ public final class CommandLine implements Runnable {
                 if (kind == PositiveCommand.class) {
                     command = new PositiveCommand(out, err);
                 } else if (kind == PlanCommand.class) {
-                    command = new PlanCommand(out);
+                    command = new PlanCommand(out, err);
                 }
                 return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
             }

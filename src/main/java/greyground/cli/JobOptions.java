@@ -3,6 +3,7 @@ package greyground.cli;
 import java.util.HashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParseResult;
@@ -22,6 +23,20 @@ final class JobOptions {
             description = "etched-film (usual), sprayed-aquatint, photogravure or unetched-film")
     @Nullable
     String process;
+
+    @Option(
+            names = "--screen-black",
+            paramLabel = "SHARE",
+            description = "black share of photogravure's screen film (usual: 50%%)")
+    @Nullable
+    String screenBlack;
+
+    @Option(
+            names = "--screen-spacing",
+            paramLabel = "LENGTH",
+            description = "mean spacing of the screen film's dots (usual: 150um)")
+    @Nullable
+    String screenSpacing;
 
     @Option(
             names = "--resolution",
@@ -160,5 +175,10 @@ final class JobOptions {
             given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
         }
         return given;
+    }
+
+    /** Whether an option describes a job. */
+    static boolean describes(OptionSpec option) {
+        return CommandSpec.forAnnotatedObject(new JobOptions()).optionsMap().containsKey(option.longestName());
     }
 }
