@@ -30,27 +30,18 @@ public final class PositiveOutcome {
     private final double lightShare;
     private final double darkShare;
 
-    PositiveOutcome(
-            Job job,
-            Workshop workshop,
-            Compensation compensation,
-            PlateResponse response,
-            long[] greys,
-            ExposurePlan plan,
-            Sheet sheet,
-            int films,
-            List<String> artWarnings) {
-        this.job = job;
-        this.workshop = workshop;
-        this.compensation = compensation;
-        this.response = response;
-        this.plan = plan;
-        this.sheet = sheet;
-        this.films = films;
-        double pixels = Arrays.stream(greys).sum();
-        this.lightShare = compensation.light().pixels(greys) / pixels;
-        this.darkShare = compensation.dark().pixels(greys) / pixels;
-        List<String> all = new ArrayList<>(artWarnings);
+    PositiveOutcome(PreparedFilms films) {
+        this.job = films.job();
+        this.workshop = films.workshop();
+        this.compensation = films.compensation();
+        this.response = films.response();
+        this.plan = films.plan();
+        this.sheet = films.films().get(0).sheet();
+        this.films = films.films().size();
+        double pixels = Arrays.stream(films.greys()).sum();
+        this.lightShare = compensation.light().pixels(films.greys()) / pixels;
+        this.darkShare = compensation.dark().pixels(films.greys()) / pixels;
+        List<String> all = new ArrayList<>(films.warnings());
         all.addAll(plan.warnings());
         this.warnings = List.copyOf(all);
     }

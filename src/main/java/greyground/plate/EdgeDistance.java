@@ -4,7 +4,8 @@ import java.util.stream.IntStream;
 
 /**
  * Distance to the edge of open copper, or of resist, finer than a pixel: the edge lies where the dose crosses the hardening
- * dose, found by linear interpolation between pixel centres. Parabolas stand on the set's pixels and on every such
+ * dose, found between pixel centres by interpolating its logarithm, which a blurred shadow's edge follows more nearly than
+ * the dose itself. Parabolas stand on the set's pixels and on every such
  * crossing of a row or a column, so that the envelope ({@link LineEnvelope}) is the distance to the curve through them.
  *
  * <p>A straight edge along the raster is met exactly. On a slanted one the nearest point that a row or the place's own
@@ -33,7 +34,7 @@ final class EdgeDistance {
      *
      * @param mask marks each pixel
      * @param marked the mark of the set
-     * @param dose whose crossing of the threshold sets the edge wherever it is light that parts two pixels; elsewhere (a
+     * @param dose above 0, whose crossing of the threshold sets the edge wherever it is light that parts two pixels; elsewhere (a
      *     grain of ground, a narrow part that development shut or lost) the edge runs midway between them
      * @return micrometres, 0 in the set, positive infinity everywhere if it is empty
      */
@@ -129,10 +130,12 @@ final class EdgeDistance {
 
     /** Share of the way from one pixel to the next at which the edge lies; kept off the centres, where a site stands. */
     private double crossing(int here, int there) {
-        double from = dose[here] - threshold;
-        double to = dose[there] - threshold;
-        boolean byLight = from >= 0 != to >= 0;
-        double share = byLight ? from / (from - to) : 0.5;
+        boolean byLight = dose[here] >= threshold != dose[there] >= threshold;
+        double share = 0.5;
+        if (byLight) {
+            double from = Math.log(dose[here] / threshold);
+            share = from / (from - Math.log(dose[there] / threshold));
+        }
         return Math.max(1e-6, Math.min(1 - 1e-6, share));
     }
 }

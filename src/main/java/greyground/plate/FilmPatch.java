@@ -18,6 +18,7 @@ public final class FilmPatch {
     private final double topMicrometres;
     private final boolean[] black;
     private final float[] density;
+    private final int marginPixels;
 
     private FilmPatch(
             int width,
@@ -27,7 +28,8 @@ public final class FilmPatch {
             double leftMicrometres,
             double topMicrometres,
             boolean[] black,
-            float[] density) {
+            float[] density,
+            int marginPixels) {
         this.width = width;
         this.height = height;
         this.pitchMicrometres = pitchMicrometres;
@@ -36,6 +38,7 @@ public final class FilmPatch {
         this.topMicrometres = topMicrometres;
         this.black = black;
         this.density = density;
+        this.marginPixels = marginPixels;
     }
 
     /**
@@ -89,7 +92,8 @@ public final class FilmPatch {
                 leftMicrometres,
                 topMicrometres,
                 new boolean[0],
-                densities.clone());
+                densities.clone(),
+                0);
     }
 
     /** Continuous-tone film of one density; it takes the size of the screen that lies with it, and is one pixel by itself. */
@@ -111,7 +115,7 @@ public final class FilmPatch {
                 black[y * width + x] = (packed[y * bytesPerRow + (x >> 3)] & (0x80 >> (x & 7))) != 0;
             }
         }
-        return new FilmPatch(width, height, pitch, rim, left, top, black, new float[0]);
+        return new FilmPatch(width, height, pitch, rim, left, top, black, new float[0], 0);
     }
 
     /** Pixels across. */
@@ -144,6 +148,26 @@ public final class FilmPatch {
         return topMicrometres;
     }
 
+    /**
+     * The same patch, of whose tone a margin is no part: it is computed, so that what lies inside has neighbours, but not
+     * counted. For a piece cut out of a larger film and wrapped, whose seams are not like the rest.
+     *
+     * @param pixels of film on each side, 0 to less than half the patch
+     */
+    public FilmPatch withMargin(int pixels) {
+        if (pixels < 0 || 2 * pixels >= Math.min(width, height)) {
+            throw Refusal.use("the margin of a film patch is " + pixels + " pixels; it must lie between 0 and "
+                    + (Math.min(width, height) - 1) / 2 + ": take a larger patch");
+        }
+        return new FilmPatch(
+                width, height, pitchMicrometres, rim, leftMicrometres, topMicrometres, black, density, pixels);
+    }
+
+    /** Film pixels on each side that are no part of the patch's tone. */
+    public int marginPixels() {
+        return marginPixels;
+    }
+
     /** Whether the film carries bits rather than densities. */
     public boolean isBits() {
         return black.length > 0;
@@ -164,22 +188,25 @@ public final class FilmPatch {
         return density[y * width + x];
     }
 
-    /** Share of pixels that are black; of a continuous-tone patch, not a number. */
+    /** Share of pixels within the margin that are black; of a continuous-tone patch, not a number. */
     public double coverage() {
+        if (!isBits()) {
+            return Double.NaN;
+        }
         int count = 0;
-        for (boolean pixel : black) {
-            if (pixel) {
-                count++;
+        for (int y = marginPixels; y < height - marginPixels; y++) {
+            for (int x = marginPixels; x < width - marginPixels; x++) {
+                count += black(x, y) ? 1 : 0;
             }
         }
-        return (double) count / black.length;
+        return (double) count / ((width - 2 * marginPixels) * (height - 2 * marginPixels));
     }
 
     /** Names the patch's content: SHA-256 in hexadecimal of its geometry and samples. */
     String digest() {
         int bytesPerSample = isBits() ? 1 : Float.BYTES;
-        ByteBuffer bytes = ByteBuffer.allocate(64 + width * height * bytesPerSample);
-        bytes.putInt(width).putInt(height).put((byte) (rim == Rim.WRAPPED ? 1 : 0));
+        ByteBuffer bytes = ByteBuffer.allocate(68 + width * height * bytesPerSample);
+        bytes.putInt(width).putInt(height).putInt(marginPixels).put((byte) (rim == Rim.WRAPPED ? 1 : 0));
         bytes.putDouble(pitchMicrometres).putDouble(leftMicrometres).putDouble(topMicrometres);
         for (boolean pixel : black) {
             bytes.put((byte) (pixel ? 1 : 0));

@@ -5,15 +5,15 @@ import greyground.quantity.Refusal;
 /**
  * The paper.
  *
- * @param density of the bare sheet, absolute, 0 to 0.5
- * @param opticalGain n of Yule and Nielsen 1951, 1 (no light spreads in the paper) to 3 (2 is full diffusion)
+ * @param density of the bare sheet, absolute, 0 to 0.6
+ * @param opticalGain n of Yule and Nielsen 1951, 1 (no light spreads in the paper) to 4 (2 is full diffusion)
  */
 public record Paper(double density, double opticalGain) {
     private static final double LN_10 = Math.log(10);
 
     public Paper {
-        Refusal.checkRange("paper density", density, 0, 0.5, "", "0.05 to 0.1 for white cotton paper");
-        Refusal.checkRange("optical gain", opticalGain, 1, 3, "", "1.7 when nothing is known");
+        Refusal.checkRange("paper density", density, 0, 0.6, "", "0.05 to 0.1 for white cotton paper");
+        Refusal.checkRange("optical gain", opticalGain, 1, 4, "", "1.7 when nothing is known");
     }
 
     /**

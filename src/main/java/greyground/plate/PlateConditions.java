@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.quantity.Refusal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +29,13 @@ public record PlateConditions(
         Paper paper) {
     public PlateConditions {
         exposures = List.copyOf(exposures);
+    }
+
+    /** What holds the ink, in a few words, such as "bitten 40 um". */
+    public String wellsName() {
+        return wells instanceof Bath bath
+                ? "bitten " + Refusal.plain(Math.rint(bath.depthMicrometres() * 10) / 10) + " um"
+                : "unetched";
     }
 
     /** The same plate bitten otherwise. */

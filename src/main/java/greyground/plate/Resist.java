@@ -7,7 +7,7 @@ import greyground.quantity.Refusal;
  *
  * @param thicknessMicrometres as exposed, after any thinning, 1 to 200
  * @param testedThicknessMicrometres at which a dose ratio of 1 just hardens through, 1 to 200
- * @param absorbancePerMicrometre decadic, in the lamp's light, 0 to 0.2
+ * @param absorbancePerMicrometre decadic, in the lamp's light, 0 to 0.5
  * @param contrastGamma retained thickness per decade of dose, 0.2 to 50
  * @param smallestOpeningMicrometres width below which an opening doesn't wash out, 0 to 500
  * @param smallestLandMicrometres width below which hardened film washes away, 0 to 500
@@ -24,7 +24,7 @@ public record Resist(
     public Resist {
         Refusal.checkRange("resist thickness", thicknessMicrometres, 1, 200, "um", "dry film is 15 to 50 um");
         Refusal.checkRange("tested thickness", testedThicknessMicrometres, 1, 200, "um", "give that of the wedge test");
-        Refusal.checkRange("resist absorbance", absorbancePerMicrometre, 0, 0.2, "per um", "0.4 over 30 um is 0.0133");
+        Refusal.checkRange("resist absorbance", absorbancePerMicrometre, 0, 0.5, "per um", "0.4 over 30 um is 0.0133");
         Refusal.checkRange("resist contrast", contrastGamma, 0.2, 50, "", "1 / (0.15 x steps between clean and held)");
         Refusal.checkRange(
                 "smallest opening", smallestOpeningMicrometres, 0, 500, "um", "read it from a test of holes");

@@ -104,12 +104,17 @@ public final class VirtualPlate {
      * @param coverage to report beside the terms; the patch alone decides them
      */
     public ToneTerms terms(double coverage, FilmPatch positive) {
-        return terms(coverage, states(positive));
+        FilmPatch base = base(positive);
+        PlateStates states = states(positive);
+        int margin = (int) Math.round(
+                base.marginPixels() * base.pitchMicrometres() / states.grid().pitchMicrometres());
+        return terms(coverage, states, margin);
     }
 
-    private ToneTerms terms(double coverage, PlateStates states) {
-        int area = states.grid().area();
-        int width = states.grid().width();
+    private ToneTerms terms(double coverage, PlateStates states, int margin) {
+        Grid grid = states.grid();
+        int width = grid.width();
+        int height = grid.height();
         double threshold = conditions.resist().throughCureDoseRatio();
         float tone = (float) conditions.wipe().plateToneMicrometres();
         double toneOnPaper = tone * conditions.ink().transferFraction();
@@ -123,26 +128,25 @@ public final class VirtualPlate {
         RootTable table = new RootTable(conditions.ink(), conditions.paper(), states.printMicrometres());
         double[] roots = new double[QUARTERS];
         int[] counts = new int[QUARTERS];
-        for (int i = 0, x = 0, lower = 0; i < area; i++, x++) {
-            if (x == width) {
-                x = 0;
-                lower = i / width * 2 >= states.grid().height() ? 2 : 0;
+        for (int y = margin; y < height - margin; y++) {
+            for (int x = margin; x < width - margin; x++) {
+                int i = y * width + x;
+                soft += states.dose()[i] < threshold ? 1 : 0;
+                open += states.covered()[i] ? 0 : 1;
+                land += states.depthMicrometres()[i] == 0 ? 1 : 0;
+                depth += states.depthMicrometres()[i];
+                ink += states.inkMicrometres()[i] - tone;
+                double beyondTone = states.printMicrometres()[i] - toneOnPaper;
+                if (beyondTone > 1e-4) {
+                    printed++;
+                    film += states.printMicrometres()[i];
+                }
+                int quarter = (x * 2 >= width ? 1 : 0) + (y * 2 >= height ? 2 : 0);
+                roots[quarter] += table.root(states.printMicrometres()[i]);
+                counts[quarter]++;
             }
-            soft += states.dose()[i] < threshold ? 1 : 0;
-            open += states.covered()[i] ? 0 : 1;
-            land += states.depthMicrometres()[i] == 0 ? 1 : 0;
-            depth += states.depthMicrometres()[i];
-            ink += states.inkMicrometres()[i] - tone;
-            double beyondTone = states.printMicrometres()[i] - toneOnPaper;
-            if (beyondTone > 1e-4) {
-                printed++;
-                film += states.printMicrometres()[i];
-            }
-            int right = x * 2 >= width ? 1 : 0;
-            int quarter = right + lower;
-            roots[quarter] += table.root(states.printMicrometres()[i]);
-            counts[quarter]++;
         }
+        int area = (width - 2 * margin) * (height - 2 * margin);
         double rootSum = 0;
         for (double quarter : roots) {
             rootSum += quarter;
@@ -188,6 +192,13 @@ public final class VirtualPlate {
     }
 
     private Grid grid(FilmPatch positive) {
+        FilmPatch base = base(positive);
+        int split = (int) Math.ceil(base.pitchMicrometres() / widestPixelMicrometres - 1e-9);
+        return new Grid(base.width() * split, base.height() * split, base.pitchMicrometres() / split, base.rim());
+    }
+
+    /** The finer of the two films, whose pixels the grid divides. */
+    private FilmPatch base(FilmPatch positive) {
         FilmPatch base = positive;
         if (screen != null) {
             if (!positive.isUniform()) {
@@ -197,8 +208,7 @@ public final class VirtualPlate {
                 base = screen;
             }
         }
-        int split = (int) Math.ceil(base.pitchMicrometres() / widestPixelMicrometres - 1e-9);
-        return new Grid(base.width() * split, base.height() * split, base.pitchMicrometres() / split, base.rim());
+        return base;
     }
 
     private static void checkSameSize(FilmPatch positive, FilmPatch screen) {

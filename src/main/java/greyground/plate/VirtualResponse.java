@@ -51,22 +51,51 @@ public final class VirtualResponse implements PlateResponse {
         List<Double> first = IntStream.rangeClosed(0, FIRST_STEPS)
                 .mapToObj(i -> (double) i / FIRST_STEPS)
                 .toList();
-        List<ToneTerms> levels = new ArrayList<>(compute(plate, patches, first));
+        List<ToneTerms> levels = new ArrayList<>();
+        addTo(levels, compute(plate, patches, first));
         while (levels.size() < count) {
             List<Double> more = middles(levels, Math.min(ROUND, count - levels.size()));
             if (more.isEmpty()) {
                 break;
             }
-            levels.addAll(compute(plate, patches, more));
-            levels.sort(Comparator.comparingDouble(ToneTerms::coverage));
+            if (!addTo(levels, compute(plate, patches, more))) {
+                break;
+            }
         }
+        return new VirtualResponse(plate, patches, levels);
+    }
+
+    /**
+     * A response computed before.
+     *
+     * @param levels as {@link #levels} told them, for the same plate and patches
+     */
+    public static VirtualResponse kept(VirtualPlate plate, FilmPatches patches, List<ToneTerms> levels) {
         return new VirtualResponse(plate, patches, levels);
     }
 
     private static List<ToneTerms> compute(VirtualPlate plate, FilmPatches patches, List<Double> coverages) {
         return coverages.parallelStream()
-                .map(coverage -> plate.terms(coverage, patches.at(coverage)))
+                .map(coverage -> {
+                    FilmPatch patch = patches.at(coverage);
+                    // A cut piece has a little more or less black than the whole film; its lightness belongs to its
+                    // own.
+                    boolean cut = patch.isBits() && patch.marginPixels() > 0;
+                    return plate.terms(cut ? patch.coverage() : coverage, patch);
+                })
                 .toList();
+    }
+
+    /** Adds those whose coverage is new, in order; a coarse screen has no dots in between. */
+    private static boolean addTo(List<ToneTerms> levels, List<ToneTerms> more) {
+        boolean added = false;
+        for (ToneTerms one : more) {
+            if (levels.stream().noneMatch(level -> level.coverage() == one.coverage())) {
+                added |= levels.add(one);
+            }
+        }
+        levels.sort(Comparator.comparingDouble(ToneTerms::coverage));
+        return added;
     }
 
     private static List<Double> middles(List<ToneTerms> levels, int count) {
@@ -122,7 +151,7 @@ public final class VirtualResponse implements PlateResponse {
 
     @Override
     public String name() {
-        return "virtual plate, " + patches.name();
+        return "virtual plate, " + plate.conditions().wellsName();
     }
 
     /** Coverage past which more black prints paler, a*; 1 where none does. */

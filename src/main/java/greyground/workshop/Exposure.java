@@ -9,6 +9,8 @@ package greyground.workshop;
  * @param targetStep the step the shop wants held, 0 to 21
  * @param filmBaseAtTestDensity ultraviolet density of the clear film through which the exposures were found, 0 to 1.5
  * @param blackMarginDensity density that a black has over what the resist just needs, 0 to 2
+ * @param screenEdgeSoftnessMicrometres standard deviation of the blur of the screen film's edges, given by the film or a spacer, 0
+ *     to 200
  * @param holdMinutes between exposing and developing, 0 to 1440
  */
 public record Exposure(
@@ -18,6 +20,7 @@ public record Exposure(
         Figure targetStep,
         Figure filmBaseAtTestDensity,
         Figure blackMarginDensity,
+        Figure screenEdgeSoftnessMicrometres,
         Figure holdMinutes) {
     public Exposure {
         screenSeconds.within("exposure.screenSeconds", 0, 36_000, "s", "find it with a test plate");
@@ -26,6 +29,8 @@ public record Exposure(
         targetStep.within("exposure.targetStep", 0, 21, "", "choose the step your best plate held");
         filmBaseAtTestDensity.within("exposure.filmBaseAtTestDensity", 0, 1.5, "", "measure bare film, 0 for none");
         blackMarginDensity.within("exposure.blackMarginDensity", 0, 2, "", "0.3 is one stop");
+        screenEdgeSoftnessMicrometres.within(
+                "exposure.screenEdgeSoftnessMicrometres", 0, 200, "um", "15 to 30 um gives photogravure its greys");
         holdMinutes.within("exposure.holdMinutes", 0, 1440, "min", "15 is usual");
     }
 
@@ -39,6 +44,7 @@ public record Exposure(
                 Figure.assumed(7, "a resist calibration note asks for 7 to 10 of 21; printmakers choose their own"),
                 Figure.assumed(0.10, "assumed: found through film like today's"),
                 Figure.assumed(0.3, "common practice: one stop"),
+                Figure.assumed(20, "assumed: a screen with soft edges; tone in photogravure comes from them"),
                 Figure.assumed(15, "a dry-film maker's processing guide: 15 min after exposure"));
     }
 
@@ -50,6 +56,7 @@ public record Exposure(
                 fields.figure("targetStep", targetStep),
                 fields.figure("filmBaseAtTestDensity", filmBaseAtTestDensity),
                 fields.figure("blackMarginDensity", blackMarginDensity),
+                fields.figure("screenEdgeSoftnessMicrometres", screenEdgeSoftnessMicrometres),
                 fields.figure("holdMinutes", holdMinutes));
     }
 }

@@ -8,6 +8,7 @@ package greyground.workshop;
  * @param clearUvDensity of bare film, 0 to 1.5
  * @param blackUvDensity of a solid black, 0.3 to 6
  * @param spotGrowthMicrometres how far a printed edge lies outside its pixels, -50 to 100
+ * @param edgeSoftnessMicrometres standard deviation of the blur of a printed edge, 0 to 100
  * @param scaleX printed length over wanted length across the film, 0.9 to 1.1
  * @param scaleY the same along the film's travel, 0.9 to 1.1
  */
@@ -16,6 +17,7 @@ public record FilmPrinter(
         Figure clearUvDensity,
         Figure blackUvDensity,
         Figure spotGrowthMicrometres,
+        Figure edgeSoftnessMicrometres,
         Figure scaleX,
         Figure scaleY) {
     public FilmPrinter {
@@ -23,6 +25,8 @@ public record FilmPrinter(
         clearUvDensity.within("filmPrinter.clearUvDensity", 0, 1.5, "", "measure bare film under ultraviolet");
         blackUvDensity.within("filmPrinter.blackUvDensity", 0.3, 6, "", "measure a solid black under ultraviolet");
         spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", -50, 100, "um", "measure 1 to 4 pixel lines");
+        edgeSoftnessMicrometres.within(
+                "filmPrinter.edgeSoftnessMicrometres", 0, 100, "um", "look at an edge under a loupe");
         scaleX.within("filmPrinter.scaleX", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
         scaleY.within("filmPrinter.scaleY", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
     }
@@ -35,6 +39,7 @@ public record FilmPrinter(
                 Figure.assumed(2.6, "from memory: pigment black on inkjet film 2.0-3.2, unverified"),
                 Figure.assumed(
                         4, "from memory: an inkjet spot is at least 1.5 pixels wide, a quarter pixel over each edge"),
+                Figure.assumed(3, "assumed: a dark dot's edge is sharp to a few micrometres"),
                 Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"),
                 Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"));
     }
@@ -45,6 +50,7 @@ public record FilmPrinter(
                 fields.figure("clearUvDensity", clearUvDensity),
                 fields.figure("blackUvDensity", blackUvDensity),
                 fields.figure("spotGrowthMicrometres", spotGrowthMicrometres),
+                fields.figure("edgeSoftnessMicrometres", edgeSoftnessMicrometres),
                 fields.figure("scaleX", scaleX),
                 fields.figure("scaleY", scaleY));
     }

@@ -16,6 +16,7 @@ import greyground.quantity.Refusal;
  * @param throughCureDose dose that hardens the film through to the copper, 0.01 to 100, relative
  * @param smallestOpeningMicrometres narrowest opening that washes clean, 1 to 500
  * @param smallestLandMicrometres narrowest land that stays on, 1 to 500
+ * @param leastHoldMicrometres width of copper under a land below which it lets go in the bath, 0 to 100
  */
 public record Resist(
         Figure thicknessMicrometres,
@@ -28,7 +29,8 @@ public record Resist(
         Figure gelDose,
         Figure throughCureDose,
         Figure smallestOpeningMicrometres,
-        Figure smallestLandMicrometres) {
+        Figure smallestLandMicrometres,
+        Figure leastHoldMicrometres) {
     public Resist {
         String thinning = "test strips at 0, 10, 20, 30 and 40 minutes";
         thicknessMicrometres.within("resist.thicknessMicrometres", 5, 200, "um", "ask the film's data sheet");
@@ -44,6 +46,7 @@ public record Resist(
         smallestOpeningMicrometres.within(
                 "resist.smallestOpeningMicrometres", 1, 500, "um", "test dots of 10 to 200 um");
         smallestLandMicrometres.within("resist.smallestLandMicrometres", 1, 500, "um", "test holes of 10 to 200 um");
+        leastHoldMicrometres.within("resist.leastHoldMicrometres", 0, 100, "um", "5 to 10 um is usual");
         if (thinningLeastMinutes.value() > thinningMostMinutes.value()) {
             throw Refusal.use("workshop resist.thinningLeastMinutes is " + Refusal.plain(thinningLeastMinutes.value())
                     + " min; it must lie between 0 and thinningMostMinutes, "
@@ -72,7 +75,8 @@ public record Resist(
                 Figure.assumed(0.25, curve),
                 Figure.assumed(1, "by definition: doses are relative to this one"),
                 Figure.assumed(20, "common practice: 0.5 to 1 times the resist's thickness"),
-                Figure.assumed(25, "common practice: 1 to 1.5 times the resist's thickness"));
+                Figure.assumed(25, "common practice: 1 to 1.5 times the resist's thickness"),
+                Figure.assumed(5, "from memory: 5 to 10 um, unverified"));
     }
 
     Resist through(Fields fields) {
@@ -87,6 +91,7 @@ public record Resist(
                 fields.figure("gelDose", gelDose),
                 fields.figure("throughCureDose", throughCureDose),
                 fields.figure("smallestOpeningMicrometres", smallestOpeningMicrometres),
-                fields.figure("smallestLandMicrometres", smallestLandMicrometres));
+                fields.figure("smallestLandMicrometres", smallestLandMicrometres),
+                fields.figure("leastHoldMicrometres", leastHoldMicrometres));
     }
 }

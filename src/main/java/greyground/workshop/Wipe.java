@@ -4,19 +4,25 @@ package greyground.workshop;
  * How the plate is wiped.
  *
  * @param padRadiusMillimetres effective radius of the wiping pad, 0.01 to 100
+ * @param plateToneMicrometres ink film that wiping leaves everywhere, 0 to 5
  */
-public record Wipe(Figure padRadiusMillimetres) {
+public record Wipe(Figure padRadiusMillimetres, Figure plateToneMicrometres) {
     public Wipe {
         padRadiusMillimetres.within(
                 "wipe.padRadiusMillimetres", 0.01, 100, "mm", "widest bar still solid, squared, over 8 x depth");
+        plateToneMicrometres.within("wipe.plateToneMicrometres", 0, 5, "um", "0 to 0.3 um is a clean wipe");
     }
 
     /** A firm canvas pad. */
     public static Wipe assumed() {
-        return new Wipe(Figure.assumed(1.5, "from memory, unverified: a 0.5 mm bar just holds at 20 um depth"));
+        return new Wipe(
+                Figure.assumed(1.5, "from memory, unverified: a 0.5 mm bar just holds at 20 um depth"),
+                Figure.assumed(0, "assumed: a plate wiped clean, until a bare edge is measured"));
     }
 
     Wipe through(Fields fields) {
-        return new Wipe(fields.figure("padRadiusMillimetres", padRadiusMillimetres));
+        return new Wipe(
+                fields.figure("padRadiusMillimetres", padRadiusMillimetres),
+                fields.figure("plateToneMicrometres", plateToneMicrometres));
     }
 }

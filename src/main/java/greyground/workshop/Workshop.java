@@ -25,7 +25,6 @@ public record Workshop(
         Wipe wipe,
         Ink ink,
         Paper paper,
-        Response response,
         List<KeptField> kept) {
     public Workshop {
         if (name.length() > 200 || name.chars().anyMatch(Character::isISOControl)) {
@@ -50,7 +49,6 @@ public record Workshop(
                 Wipe.assumed(),
                 Ink.assumed(),
                 Paper.assumed(),
-                Response.assumed(),
                 List.of());
     }
 
@@ -69,7 +67,6 @@ public record Workshop(
                 wipe.through(fields.section("wipe")),
                 ink.through(fields.section("ink")),
                 paper.through(fields.section("paper")),
-                response.through(fields.section("response")),
                 kept);
     }
 
@@ -122,7 +119,6 @@ public record Workshop(
                 wipe,
                 ink,
                 paper,
-                response,
                 kept);
     }
 
@@ -141,7 +137,6 @@ public record Workshop(
                 wipe,
                 ink,
                 paper,
-                response,
                 newKept);
     }
 

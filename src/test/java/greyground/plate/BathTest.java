@@ -16,10 +16,10 @@ class BathTest {
         for (int i = 0; i < dose.length; i++) {
             double x = (i % grid.width() + 0.5) * grid.pitchMicrometres();
             double y = (i / grid.width() + 0.5) * grid.pitchMicrometres();
-            dose[i] = (float) underResist.applyAsDouble(x, y);
-            covered[i] = dose[i] >= 0;
+            dose[i] = (float) Math.exp(underResist.applyAsDouble(x, y));
+            covered[i] = dose[i] >= 1;
         }
-        return bath.depth(EdgeDistance.micrometres(covered, false, dose, 0, grid), 0, grid);
+        return bath.depth(EdgeDistance.micrometres(covered, false, dose, 1, grid), 0, grid);
     }
 
     private static double volume(float[] depth, double pitch) {

@@ -29,10 +29,12 @@ public final class PlateTiming {
         }
         float[] smooth = Softening.gaussian(noise, grid, 30);
         boolean[] grain = new boolean[noise.length];
+        float[] dose = new float[noise.length];
         boolean[] sparse = new boolean[noise.length];
         for (int i = 0; i < grain.length; i++) {
             grain[i] = smooth[i] > 0;
             sparse[i] = noise[i] > 4.5;
+            dose[i] = (float) Math.exp(smooth[i]);
         }
         float[] well = new float[noise.length];
         for (int i = 0; i < well.length; i++) {
@@ -40,7 +42,7 @@ public final class PlateTiming {
         }
         time("distance, grain", () -> Distance.squaredPixels(grain, true, grid));
         time("distance, sparse", () -> Distance.squaredPixels(sparse, true, grid));
-        time("edge distance, grain", () -> EdgeDistance.micrometres(grain, false, smooth, 0, grid));
+        time("edge distance, grain", () -> EdgeDistance.micrometres(grain, false, dose, 1, grid));
         time("wipe", () -> Studio.WIPE.ink(well, grid));
         time("blur 8 um", () -> Softening.gaussian(well, grid, 8));
         time("ink on paper", () -> Studio.INK.onPaper(well, grid));

@@ -33,7 +33,7 @@ class ResistTest {
         return count;
     }
 
-    /** Lines of one width on a wide ground, in a dose that changes sharply. */
+    /** Lines of one width on a wide ground, in a dose that changes sharply, evenly about 1 in its logarithm. */
     private static float[] lines(Grid grid, int width, float inside, float outside) {
         float[] dose = new float[grid.area()];
         for (int i = 0; i < dose.length; i++) {
@@ -48,7 +48,7 @@ class ResistTest {
         Grid grid = new Grid(100, 60, 2, Rim.WRAPPED);
         Resist resist = new Resist(30, 30, 0, 2, 24, 0, 0);
         for (int width = 2; width <= 30; width++) {
-            int shut = count(resist.developed(lines(grid, width, 0, 2), grid));
+            int shut = count(resist.developed(lines(grid, width, 0.5f, 2), grid));
             if (width * 2 < 23) {
                 assertEquals(grid.area(), shut, width * 2 + " um washes out");
             }
@@ -63,7 +63,7 @@ class ResistTest {
         Grid grid = new Grid(100, 60, 2, Rim.WRAPPED);
         Resist resist = new Resist(30, 30, 0, 2, 0, 24, 0);
         for (int width = 2; width <= 30; width++) {
-            int held = count(resist.developed(lines(grid, width, 2, 0), grid));
+            int held = count(resist.developed(lines(grid, width, 2, 0.5f), grid));
             if (width * 2 < 23) {
                 assertEquals(0, held);
             }

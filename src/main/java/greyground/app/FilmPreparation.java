@@ -1,0 +1,249 @@
+package greyground.app;
+
+import greyground.film.ArtChoice;
+import greyground.film.ArtChoice.TonePoint;
+import greyground.film.ArtOnPlate;
+import greyground.film.FilmComposer;
+import greyground.film.FilmContent;
+import greyground.film.FilmLegends;
+import greyground.film.FilmRows;
+import greyground.film.Job;
+import greyground.film.Placing;
+import greyground.film.Sheet;
+import greyground.film.SheetLayout;
+import greyground.film.SheetTiles;
+import greyground.grain.AquatintScreen;
+import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
+import greyground.output.FilmDocument;
+import greyground.output.LegendFace;
+import greyground.plan.BenchOrder;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanRequest;
+import greyground.plate.PlateProcess;
+import greyground.plate.VirtualResponse;
+import greyground.quantity.Refusal;
+import greyground.quantity.Size;
+import greyground.raster.GreyPlane;
+import greyground.raster.Histogram;
+import greyground.raster.PlaneStore;
+import greyground.raster.Progress;
+import greyground.raster.TurnedArt;
+import greyground.tone.ArtRange;
+import greyground.tone.Compensation;
+import greyground.tone.RangeMapping;
+import greyground.tone.ToneCurve;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+
+/**
+ * Composes a job's films in memory: art → tone → grain → film. One object for one art.
+ *
+ * <p>Grain and the plate's response are made on spare threads while the art is decoded, since neither needs it.
+ */
+public final class FilmPreparation {
+    /** Cutting off more of the art than this deserves a word (assumed). */
+    private static final double MOST_LOST_UNSAID = 0.1;
+
+    private final ArtSource art;
+    private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+
+    private FilmPreparation(ArtSource art) {
+        this.art = art;
+    }
+
+    /** Looks into the art, without decoding it. */
+    public static FilmPreparation open(Path file) {
+        return new FilmPreparation(ArtSource.open(file));
+    }
+
+    /** The art's file. */
+    public Path file() {
+        return art.file();
+    }
+
+    /** What is known of the art's page, from 1. */
+    public SourceArt source(int page) {
+        return art.source(page);
+    }
+
+    /** Decodes the art and composes the films. Whoever takes them closes them. */
+    public PreparedFilms films(Job wanted, Workshop workshop, Progress progress) throws Exception {
+        RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
+        CompletableFuture<Optional<ThresholdTile>> tile =
+                CompletableFuture.supplyAsync(() -> GrainTiles.positive(wanted));
+        CompletableFuture<VirtualResponse> foretold =
+                tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).response());
+        ArtSource.Decoded decoded = art.decode(wanted.art(), progress);
+        GreyPlane plane = turned(decoded.plane(), wanted.art());
+        try {
+            long[] greys = greysOfCrop(plane, wanted.art().crop());
+            ArtRange range = range(wanted.art(), plane);
+            ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
+            Job job = wanted.settled(settledArt);
+            VirtualResponse response = joined(foretold);
+            Compensation compensation = Compensation.of(response.name(), range, mapping, response);
+            ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
+            return new PreparedFilms(
+                    job,
+                    workshop,
+                    compensation,
+                    response,
+                    plan,
+                    greys,
+                    films(job, compensation.curve(), plan.summary(), plane, joined(tile)),
+                    warnings(job, decoded, plane),
+                    plane);
+        } catch (Exception | Error failed) {
+            plane.close();
+            throw failed;
+        }
+    }
+
+    /** The art as it lies on the plate; the plane it came from is closed once it is no longer needed. */
+    private GreyPlane turned(GreyPlane upright, ArtChoice choice) throws Exception {
+        TurnedArt turned = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
+        if (turned.unchanged()) {
+            return upright;
+        }
+        try (upright;
+                PlaneStore store = PlaneStore.open(
+                        turned.width(), turned.height(), art.planeBudgetBytes() / 2, art.spillFolder())) {
+            turned.rows(threads, store::putRows, Progress.NONE);
+            return store.finish();
+        }
+    }
+
+    /** The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper. */
+    private static ArtRange range(ArtChoice choice, GreyPlane plane) {
+        boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
+        greyground.art.ArtRange found = bothGiven ? greyground.art.ArtRange.FULL : greyground.art.ArtRange.find(plane);
+        double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
+        double black = choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black();
+        return new ArtRange(white, black);
+    }
+
+    private long[] greysOfCrop(GreyPlane plane, ArtChoice.Crop crop) throws Exception {
+        int left = Math.min(plane.width() - 1, (int) (crop.left() * plane.width()));
+        int top = Math.min(plane.height() - 1, (int) (crop.top() * plane.height()));
+        int width = Math.max(1, Math.min(plane.width() - left, (int) Math.round(crop.width() * plane.width())));
+        int height = Math.max(1, Math.min(plane.height() - top, (int) Math.round(crop.height() * plane.height())));
+        return Histogram.of(plane, left, top, width, height, threads);
+    }
+
+    private static ExposurePlan plan(Job job, Workshop workshop, ToneCurve curve, long[] greys) {
+        double black = 0;
+        double pixels = 0;
+        for (int grey = 0; grey < greys.length; grey++) {
+            pixels += greys[grey];
+            black += (double) greys[grey] * curve.coverage(grey) / ToneCurve.SOLID;
+        }
+        return BenchOrder.plan(
+                workshop,
+                new PlanRequest(
+                        job.process(),
+                        job.plate(),
+                        job.process() instanceof PlateProcess.Photogravure,
+                        black / pixels,
+                        job.title(),
+                        job.date(),
+                        job.resolution(),
+                        job.grain().name(),
+                        curve.name()));
+    }
+
+    private static List<FilmDocument.Film> films(
+            Job job, ToneCurve curve, String planSummary, GreyPlane plane, Optional<ThresholdTile> tile) {
+        boolean mirrored = job.placing().readingSide().mirrored();
+        List<FilmDocument.Film> films = new ArrayList<>();
+        SheetLayout layout = layout(job, FilmLegends.positive(job, curve.name(), planSummary));
+        ArtOnPlate placed = ArtOnPlate.of(
+                plane.width(),
+                plane.height(),
+                job.art().crop(),
+                job.placing().fit(),
+                job.placing().shrink(),
+                layout.plate(),
+                layout.bleed());
+        FilmContent.Picture picture = new FilmContent.Picture(plane, placed);
+        FilmComposer positive = job.grain() instanceof Grain.Continuous continuous
+                ? FilmComposer.continuous(layout, picture, curve, continuous.bits(), mirrored)
+                : FilmComposer.screened(layout, picture, curve, tile.orElseThrow(), mirrored);
+        add(films, job, positive.sheet(), positive);
+        if (job.process() instanceof PlateProcess.Photogravure screen) {
+            SheetLayout screenLayout = layout(
+                    job, FilmLegends.screen(job, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
+            AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
+            FilmContent.Screen dots = new FilmContent.Screen(screenLayout.bleed(), aquatint.coverage());
+            FilmComposer screenFilm = FilmComposer.screened(screenLayout, dots, curve, aquatint.tile(), mirrored);
+            add(films, job, screenFilm.sheet(), screenFilm);
+        }
+        return films;
+    }
+
+    private static SheetLayout layout(Job job, List<String> words) {
+        Optional<Size> sheet =
+                job.placing().tiled() ? Optional.empty() : job.placing().sheet();
+        return SheetLayout.of(
+                job.resolution(),
+                job.plate(),
+                job.placing().bleedMillimetres(),
+                job.placing().bevelMillimetres(),
+                sheet,
+                words,
+                LegendFace.load());
+    }
+
+    /** One film, or its tiles where the job asks for them and its sheet is too small. */
+    private static void add(List<FilmDocument.Film> films, Job job, Sheet sheet, FilmRows rows) {
+        Optional<Size> film = job.placing().tiled() ? job.placing().sheet() : Optional.empty();
+        boolean fits = film.isEmpty()
+                || (job.resolution().pixels(film.get().widthMillimetres()) >= sheet.widthPixels()
+                        && job.resolution().pixels(film.get().heightMillimetres()) >= sheet.heightPixels());
+        if (fits) {
+            films.add(new FilmDocument.Film(sheet, rows));
+        } else {
+            SheetTiles.of(sheet, rows, film.get())
+                    .forEach(tile -> films.add(new FilmDocument.Film(tile.sheet(), tile.rows())));
+        }
+    }
+
+    private static List<String> warnings(Job job, ArtSource.Decoded decoded, GreyPlane plane) {
+        List<String> warnings = new ArrayList<>(decoded.warnings());
+        ArtChoice.Crop crop = job.art().crop();
+        double across = plane.width() * crop.width() / job.plate().widthMillimetres();
+        double down = plane.height() * crop.height() / job.plate().heightMillimetres();
+        boolean fill = job.placing().fit() == Placing.Fit.FILL;
+        double perInch = (fill ? Math.min(across, down) : Math.max(across, down)) * 25.4;
+        double lost = 1 - Math.min(across, down) / Math.max(across, down);
+        if (fill && lost > MOST_LOST_UNSAID) {
+            warnings.add(Refusal.plain(Math.rint(lost * 100))
+                    + " % of the art does not fit the plate's proportions and is cut off "
+                    + (across > down ? "left and right" : "above and below")
+                    + ": turn the plate or the art, crop, or use --fit whole");
+        }
+        double grainPerInch = FilmWords.dotsPerInch(job);
+        if (perInch < grainPerInch) {
+            warnings.add("the art has " + Refusal.plain(Math.rint(perInch))
+                    + " pixels per inch of plate, fewer than the film's " + Refusal.plain(Math.rint(grainPerInch))
+                    + " dots per inch: fine detail will be soft");
+        }
+        return warnings;
+    }
+
+    static <T> T joined(CompletableFuture<T> part) {
+        try {
+            return part.join();
+        } catch (CompletionException failed) {
+            if (failed.getCause() instanceof RuntimeException cause) {
+                throw cause;
+            }
+            throw failed;
+        }
+    }
+}

@@ -1,0 +1,122 @@
+package greyground.app;
+
+import greyground.film.GrainPatches;
+import greyground.film.Job;
+import greyground.film.ReadingSide;
+import greyground.grain.AquatintScreen;
+import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
+import greyground.plan.BenchConditions;
+import greyground.plate.FilmPatch;
+import greyground.plate.FilmPatches;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateProcess;
+import greyground.plate.VirtualPlate;
+import greyground.plate.VirtualResponse;
+import greyground.tone.ToneCurve;
+import greyground.workshop.Workshop;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the response that sets
+ * the job's curve.
+ */
+public final class JobPlate {
+    /** A dot's spacing is this many of the plate's pixels, so that finer grains are computed more finely. */
+    private static final double PIXELS_PER_SPACING = 40;
+
+    private static final double FINEST_MICROMETRES = 2.2;
+    private static final double COARSEST_MICROMETRES = 9;
+
+    private final Workshop workshop;
+    private final Job job;
+    private final Optional<ThresholdTile> positive;
+    private final @Nullable FilmPatches screen;
+
+    private JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> positive, @Nullable FilmPatches screen) {
+        this.workshop = workshop;
+        this.job = job;
+        this.positive = positive;
+        this.screen = screen;
+    }
+
+    /** Looks up or makes the grain of every film that the job needs. */
+    public static JobPlate of(Workshop workshop, Job job) {
+        return of(workshop, job, GrainTiles.positive(job));
+    }
+
+    /**
+     * The same with the positive's grain at hand.
+     *
+     * @param positive empty for continuous tone
+     */
+    static JobPlate of(Workshop workshop, Job job, Optional<ThresholdTile> positive) {
+        FilmPatches screen = null;
+        if (job.process() instanceof PlateProcess.Photogravure process) {
+            AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
+            Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
+            screen = GrainPatches.of(grain, aquatint.tile(), job.resolution());
+        }
+        return new JobPlate(workshop, job, positive, screen);
+    }
+
+    /** Light, resist, bath, wipe, ink and paper, bitten as planned. */
+    public PlateConditions conditions() {
+        return conditions(workshop.usualDepthMicrometres());
+    }
+
+    /** The same bitten to another depth. */
+    public PlateConditions conditions(double depthMicrometres) {
+        boolean inkDown = job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
+        return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
+    }
+
+    /** The plate as planned. */
+    public VirtualPlate plate() {
+        return plate(conditions());
+    }
+
+    /** The plate under other conditions, with the job's films. */
+    public VirtualPlate plate(PlateConditions conditions) {
+        return new VirtualPlate(conditions, screenPatch(), widestPixelMicrometres());
+    }
+
+    /** Uniform tones of the job's positive. */
+    public FilmPatches patches() {
+        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, job.resolution()))
+                .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
+    }
+
+    /** The separate screen film at each share of black; empty where the process has none. */
+    public Optional<FilmPatches> screens() {
+        return Optional.ofNullable(screen);
+    }
+
+    /** The response as planned, kept from an earlier film or computed now. */
+    public VirtualResponse response() {
+        return response(conditions());
+    }
+
+    /** The response under other conditions. */
+    public VirtualResponse response(PlateConditions conditions) {
+        return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
+    }
+
+    /** Widest pixel on which the job's plate is computed. */
+    double widestPixelMicrometres() {
+        double spacing = GrainPatches.spacingMicrometres(job.grain());
+        if (job.process() instanceof PlateProcess.Photogravure process) {
+            spacing = process.screenSpacingMicrometres();
+        }
+        return spacing == 0
+                ? COARSEST_MICROMETRES
+                : Math.max(FINEST_MICROMETRES, Math.min(COARSEST_MICROMETRES, spacing / PIXELS_PER_SPACING));
+    }
+
+    private @Nullable FilmPatch screenPatch() {
+        return screen != null && job.process() instanceof PlateProcess.Photogravure process
+                ? screen.at(Math.rint(process.screenBlack() * ToneCurve.SOLID) / ToneCurve.SOLID)
+                : null;
+    }
+}
