@@ -199,7 +199,7 @@ final class FilmOnPlate implements PlateFilm {
                 int into = (above + y) * bytesPerRow;
                 for (int x = 0; x < columns.length; x++) {
                     int column = columns[x];
-                    if (column >= 0 && (rows[from + (column >> 3)] & 0x80 >> (column & 7)) != 0) {
+                    if (column >= 0 && (rows[from + (column >> 3)] & (0x80 >> (column & 7))) != 0) {
                         packed[into + (x >> 3)] |= (byte) (0x80 >> (x & 7));
                     }
                 }
@@ -220,7 +220,7 @@ final class FilmOnPlate implements PlateFilm {
                     if (column >= 0) {
                         int sample = shape.bits() == 8
                                 ? rows[from + column] & 0xFF
-                                : (rows[from + 2 * column] & 0xFF) << 8 | rows[from + 2 * column + 1] & 0xFF;
+                                : ((rows[from + 2 * column] & 0xFF) << 8) | (rows[from + 2 * column + 1] & 0xFF);
                         densities[into + x] = (float) (printed.clearDensity() + range * sample / most);
                     }
                 }

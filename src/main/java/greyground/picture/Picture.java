@@ -59,7 +59,7 @@ public record Picture(int width, int height, double dotsPerInch, byte[] samples)
     /** Colour of a pixel, 0xRRGGBB. */
     public int colour(int x, int y) {
         int at = 3 * (y * width + x);
-        return (samples[at] & 0xFF) << 16 | (samples[at + 1] & 0xFF) << 8 | samples[at + 2] & 0xFF;
+        return ((samples[at] & 0xFF) << 16) | ((samples[at + 1] & 0xFF) << 8) | (samples[at + 2] & 0xFF);
     }
 
     /** Whether every pixel is neutral, so that one sample says it. */

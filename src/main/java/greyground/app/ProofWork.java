@@ -1,0 +1,293 @@
+package greyground.app;
+
+import greyground.film.Job;
+import greyground.output.Attachment;
+import greyground.output.FilmDocument;
+import greyground.output.FilmPdfReader;
+import greyground.picture.Colouring;
+import greyground.picture.CopperRelief;
+import greyground.picture.Picture;
+import greyground.picture.ToneDiagram;
+import greyground.plan.BenchConditions;
+import greyground.plate.Film;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateProcess;
+import greyground.plate.PlateView;
+import greyground.plate.PlateWindow;
+import greyground.plate.VirtualResponse;
+import greyground.plate.WholePlate;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.tone.Compensation;
+import greyground.workshop.Workshop;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Shows a plate before it is bitten: any window of it at any stage, from art or from a film PDF. The film's own pixels go through
+ * the virtual plate; nothing is written.
+ *
+ * <p>Places count from the plate's top left as the print reads; so do the windows and their pictures. One thread uses it and
+ * closes it; the work itself runs on all cores.
+ */
+public final class ProofWork implements AutoCloseable {
+    /** A whole plate is computed on pixels this many times as wide as a tone of the response: a quarter of the work. */
+    private static final double COARSER = 2;
+
+    private static final double FEWEST_DOTS_PER_INCH = 10;
+    private static final double MICROMETRES_PER_INCH = 25_400;
+
+    private final Job job;
+    private final Workshop workshop;
+    private final JobPlate plate;
+    private final VirtualResponse response;
+    private final List<Compensation.Node> nodes;
+    private final List<String> notes;
+    private final FilmOnPlate positive;
+    private final @Nullable FilmOnPlate screen;
+    private final AutoCloseable source;
+    private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+
+    private ProofWork(
+            Job job,
+            Workshop workshop,
+            List<Compensation.Node> nodes,
+            List<String> notes,
+            FilmOnPlate positive,
+            @Nullable FilmOnPlate screen,
+            AutoCloseable source) {
+        this.job = job;
+        this.workshop = workshop;
+        this.plate = JobPlate.of(workshop, job);
+        this.response = plate.response();
+        this.nodes = List.copyOf(nodes);
+        this.notes = List.copyOf(notes);
+        this.positive = positive;
+        this.screen = screen;
+        this.source = source;
+    }
+
+    /**
+     * A plate whose film is composed now.
+     *
+     * @param preparation of the art
+     * @param wanted as for a positive; a sheet that is too small is no hindrance
+     */
+    public static ProofWork ofArt(FilmPreparation preparation, Job wanted, Workshop workshop, Progress progress)
+            throws Exception {
+        PreparedFilms films = preparation.films(wanted.onOneSheet(), workshop, progress);
+        try {
+            boolean mirrored = films.job().placing().readingSide().mirrored();
+            Film printed = BenchConditions.film(workshop);
+            List<FilmOnPlate> sheets = new ArrayList<>();
+            for (FilmDocument.Film film : films.films()) {
+                sheets.add(FilmOnPlate.composed(film.sheet(), film.rows(), mirrored, printed));
+            }
+            return new ProofWork(
+                    films.job(),
+                    workshop,
+                    films.compensation().nodes(),
+                    films.warnings(),
+                    sheets.get(0),
+                    sheets.size() > 1 ? sheets.get(1) : null,
+                    films);
+        } catch (Exception | Error failed) {
+            films.close();
+            throw failed;
+        }
+    }
+
+    /**
+     * A plate of a film that is already prepared.
+     *
+     * @param other workshop to expose and bite it in; empty for its own
+     */
+    public static ProofWork ofFilm(Path filmPdf, Optional<Workshop> other) throws Exception {
+        Job job = KeptFiles.job(filmPdf);
+        Workshop workshop = other.isPresent() ? other.get() : KeptFiles.workshop(filmPdf);
+        FilmPdfReader reader = FilmPdfReader.open(filmPdf);
+        try {
+            int wanted = job.process() instanceof PlateProcess.Photogravure ? 2 : 1;
+            int found = reader.films().size();
+            if (found != wanted) {
+                throw Refusal.use(filmPdf.getFileName() + " holds " + found + " film sheets where " + wanted
+                        + " is one plate's: a film split over tiles is shown from its art, with --job "
+                        + filmPdf.getFileName());
+            }
+            boolean mirrored = job.placing().readingSide().mirrored();
+            Film printed = BenchConditions.film(workshop);
+            List<Compensation.Node> nodes = reader.attachment(Attachment.CURVE)
+                    .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
+                    .orElse(List.of());
+            return new ProofWork(
+                    job,
+                    workshop,
+                    nodes,
+                    List.of(),
+                    FilmOnPlate.read(reader, 0, mirrored, printed),
+                    wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, printed) : null,
+                    reader);
+        } catch (Exception | Error failed) {
+            reader.close();
+            throw failed;
+        }
+    }
+
+    /** The job, settled. */
+    public Job job() {
+        return job;
+    }
+
+    /** Where it is exposed, bitten and printed. */
+    public Workshop workshop() {
+        return workshop;
+    }
+
+    /** How uniform tones of this job print. */
+    public VirtualResponse response() {
+        return response;
+    }
+
+    /** What was odd about the art. */
+    public List<String> notes() {
+        return notes;
+    }
+
+    JobPlate plate() {
+        return plate;
+    }
+
+    /** The plate's own measures, in micrometres of film. */
+    double widthMicrometres() {
+        return positive.width() * positive.pitchMicrometres();
+    }
+
+    double heightMicrometres() {
+        return positive.height() * positive.pitchMicrometres();
+    }
+
+    int filmWidth() {
+        return positive.width();
+    }
+
+    int filmHeight() {
+        return positive.height();
+    }
+
+    double filmPitchMicrometres() {
+        return positive.pitchMicrometres();
+    }
+
+    /** Width of the pixels on which a whole plate is computed. */
+    double pixelMicrometres() {
+        return WholePlate.pixelMicrometres(positive.pitchMicrometres(), COARSER * plate.widestPixelMicrometres());
+    }
+
+    /** The whole plate in a picture's pixels. */
+    public PlateWindow whole(double dotsPerInch) {
+        double finest = job.resolution().dotsPerInch();
+        Refusal.checkRange(
+                "picture's resolution",
+                dotsPerInch,
+                FEWEST_DOTS_PER_INCH,
+                finest,
+                "dpi",
+                "150 dpi suits a screen; the film itself carries no more than its own");
+        double cell = MICROMETRES_PER_INCH / dotsPerInch;
+        return new PlateWindow(
+                0,
+                0,
+                cell,
+                Math.max(1, (int) Math.round(widthMicrometres() / cell)),
+                Math.max(1, (int) Math.round(heightMicrometres() / cell)));
+    }
+
+    /**
+     * A square about a place, cut short by nothing: past the plate lies what the film has there.
+     *
+     * @param place from the plate's top left, as the print reads
+     * @param pixels of its picture, across and down
+     */
+    public PlateWindow about(Offset place, double widthMillimetres, int pixels) {
+        Refusal.checkRange(
+                "loupe's place across", place.acrossMillimetres(), 0, widthMicrometres() / 1000, "mm", "stay on the plate");
+        Refusal.checkRange(
+                "loupe's place down", place.downMillimetres(), 0, heightMicrometres() / 1000, "mm", "stay on the plate");
+        Refusal.checkRange("loupe's width", widthMillimetres, 0.2, 20, "mm", "2 mm shows the grain");
+        return new PlateWindow(
+                (place.acrossMillimetres() - widthMillimetres / 2) * 1000,
+                (place.downMillimetres() - widthMillimetres / 2) * 1000,
+                widthMillimetres * 1000 / pixels,
+                pixels,
+                pixels);
+    }
+
+    /** A window as planned, once for each stage asked for. */
+    public List<Picture> pictures(PlateWindow window, List<Stage> stages, Progress progress) throws Exception {
+        return pictures(window, List.of(plate.conditions()), stages, progress).get(0);
+    }
+
+    /** The same under several conditions, all in one reading of the film. */
+    List<List<Picture>> pictures(
+            PlateWindow window, List<PlateConditions> conditions, List<Stage> stages, Progress progress)
+            throws Exception {
+        double widest = Math.min(
+                COARSER * plate.widestPixelMicrometres(),
+                Math.max(plate.widestPixelMicrometres(), window.cellMicrometres()));
+        List<WholePlate.Look> looks = new ArrayList<>();
+        for (PlateConditions each : conditions) {
+            stages.forEach(stage -> looks.add(new WholePlate.Look(each, view(stage))));
+        }
+        List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
+        List<List<Picture>> pictures = new ArrayList<>();
+        for (int i = 0; i < conditions.size(); i++) {
+            List<Picture> row = new ArrayList<>();
+            for (int k = 0; k < stages.size(); k++) {
+                row.add(coloured(stages.get(k), maps.get(i * stages.size() + k), conditions.get(i)));
+            }
+            pictures.add(row);
+        }
+        return pictures;
+    }
+
+    private static PlateView view(Stage stage) {
+        return switch (stage) {
+            case FILM -> PlateView.filmLight();
+            case RESIST -> PlateView.covered();
+            case COPPER -> CopperRelief.asPrinted();
+            case PRINT -> PlateView.printRoot();
+        };
+    }
+
+    private static Picture coloured(Stage stage, PlateMap map, PlateConditions conditions) {
+        return switch (stage) {
+            case FILM -> Colouring.film(map);
+            case RESIST -> Colouring.resist(map);
+            case COPPER -> Colouring.copper(map);
+            case PRINT -> Colouring.print(map, conditions.paper());
+        };
+    }
+
+    /** The four-quadrant diagram of the job's tones. */
+    public ToneDiagram diagram() {
+        if (nodes.isEmpty()) {
+            throw Refusal.failure("the film carries no tone curve, so its diagram can't be drawn: prepare it again");
+        }
+        return ToneDiagram.of(
+                job.title() + ": " + job.process().word() + ", " + job.grain().name() + ", "
+                        + plate.conditions().wellsName(),
+                nodes,
+                response);
+    }
+
+    @Override
+    public void close() throws Exception {
+        source.close();
+    }
+}
