@@ -4,8 +4,7 @@ import java.util.stream.IntStream;
 
 /**
  * Distance to the edge of open copper, or of resist, finer than a pixel: the edge lies where the dose crosses the hardening
- * dose, found between pixel centres by interpolating its logarithm, which a blurred shadow's edge follows more nearly than
- * the dose itself. Parabolas stand on the set's pixels and on every such
+ * dose, found between pixel centres by interpolating not the dose but the place on a blurred edge that it tells. Parabolas stand on the set's pixels and on every such
  * crossing of a row or a column, so that the envelope ({@link LineEnvelope}) is the distance to the curve through them.
  *
  * <p>A straight edge along the raster is met exactly. On a slanted one the nearest point that a row or the place's own
@@ -20,6 +19,9 @@ final class EdgeDistance {
     private final float[] dose;
     private final double threshold;
     private final Grid grid;
+    private final double least;
+    private final double span;
+    private final double edgeDeviations;
 
     private EdgeDistance(boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid) {
         this.mask = mask;
@@ -27,6 +29,15 @@ final class EdgeDistance {
         this.dose = dose;
         this.threshold = threshold;
         this.grid = grid;
+        float low = Float.POSITIVE_INFINITY;
+        float high = 0;
+        for (float one : dose) {
+            low = Math.min(low, one);
+            high = Math.max(high, one);
+        }
+        this.least = low;
+        this.span = high - low;
+        this.edgeDeviations = deviations(threshold);
     }
 
     /**
@@ -128,13 +139,22 @@ final class EdgeDistance {
         System.arraycopy(out, length - start, line, from, start);
     }
 
+    /**
+     * How far from the edge of the film a place lies, in standard deviations of the blur, if the edge is a straight one between
+     * the greatest and the least dose there are: the share of dose taken through the inverse of the normal distribution.
+     */
+    private double deviations(double oneDose) {
+        double share = span > 0 ? (oneDose - least) / span : 0.5;
+        return Normal.deviations(Math.max(1e-6, Math.min(1 - 1e-6, share)));
+    }
+
     /** Share of the way from one pixel to the next at which the edge lies; kept off the centres, where a site stands. */
     private double crossing(int here, int there) {
         boolean byLight = dose[here] >= threshold != dose[there] >= threshold;
         double share = 0.5;
         if (byLight) {
-            double from = Math.log(dose[here] / threshold);
-            share = from / (from - Math.log(dose[there] / threshold));
+            double from = deviations(dose[here]) - edgeDeviations;
+            share = from / (from - (deviations(dose[there]) - edgeDeviations));
         }
         return Math.max(1e-6, Math.min(1 - 1e-6, share));
     }

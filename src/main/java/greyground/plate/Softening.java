@@ -54,7 +54,7 @@ final class Softening {
     private static float[] kernel(double sigma) {
         float[] half = new float[(int) Math.ceil(4 * sigma) + 1];
         double[] exact = new double[half.length];
-        Arrays.setAll(exact, k -> within((k + 0.5) / sigma) - within((k - 0.5) / sigma));
+        Arrays.setAll(exact, k -> Normal.below((k + 0.5) / sigma) - Normal.below((k - 0.5) / sigma));
         double sum = -exact[0];
         for (double weight : exact) {
             sum += 2 * weight;
@@ -63,19 +63,6 @@ final class Softening {
             half[k] = (float) (exact[k] / sum);
         }
         return half;
-    }
-
-    /**
-     * Share of a Gaussian below z, by the rational approximation 26.2.17 of Abramowitz and Stegun 1964 (from memory; error below
-     * 7.5e-8, checked against tabled values).
-     */
-    static double within(double z) {
-        double t = 1 / (1 + 0.2316419 * Math.abs(z));
-        double p = Math.exp(-z * z / 2)
-                / Math.sqrt(2 * Math.PI)
-                * t
-                * (0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-        return z > 0 ? 1 - p : p;
     }
 
     private static int place(int at, int size, Rim rim) {

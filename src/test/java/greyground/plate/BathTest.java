@@ -16,10 +16,10 @@ class BathTest {
         for (int i = 0; i < dose.length; i++) {
             double x = (i % grid.width() + 0.5) * grid.pitchMicrometres();
             double y = (i / grid.width() + 0.5) * grid.pitchMicrometres();
-            dose[i] = (float) Math.exp(underResist.applyAsDouble(x, y));
-            covered[i] = dose[i] >= 1;
+            dose[i] = (float) Normal.below(underResist.applyAsDouble(x, y) / grid.pitchMicrometres());
+            covered[i] = dose[i] >= 0.5f;
         }
-        return bath.depth(EdgeDistance.micrometres(covered, false, dose, 1, grid), 0, grid);
+        return bath.depth(EdgeDistance.micrometres(covered, false, dose, 0.5, grid), 0, grid);
     }
 
     private static double volume(float[] depth, double pitch) {

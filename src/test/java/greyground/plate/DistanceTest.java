@@ -176,10 +176,10 @@ class DistanceTest {
         boolean[] hard = new boolean[grid.area()];
         for (int i = 0; i < dose.length; i++) {
             exact[i] = distance.applyAsDouble(i % 96, i / 96);
-            dose[i] = (float) Math.exp(exact[i] / 4);
-            hard[i] = dose[i] >= 1;
+            dose[i] = (float) Normal.below(exact[i]);
+            hard[i] = dose[i] >= 0.5f;
         }
-        float[] beyond = EdgeDistance.micrometres(hard, false, dose, 1, grid);
+        float[] beyond = EdgeDistance.micrometres(hard, false, dose, 0.5, grid);
         double sum = 0;
         double worst = 0;
         int count = 0;
