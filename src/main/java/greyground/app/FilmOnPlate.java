@@ -22,8 +22,7 @@ final class FilmOnPlate implements PlateFilm {
     private final boolean mirrored;
     private final Film printed;
 
-    private FilmOnPlate(
-            Source source, SheetShape shape, double pitchMicrometres, boolean mirrored, Film printed) {
+    private FilmOnPlate(Source source, SheetShape shape, double pitchMicrometres, boolean mirrored, Film printed) {
         this.source = source;
         this.shape = shape;
         this.pitchMicrometres = pitchMicrometres;
@@ -64,8 +63,8 @@ final class FilmOnPlate implements PlateFilm {
                 public void close() {}
             };
         };
-        SheetShape shape = new SheetShape(
-                rows.width(), rows.height(), rows.bitsPerSample(), rows.bytesPerRow(), sheet.plate());
+        SheetShape shape =
+                new SheetShape(rows.width(), rows.height(), rows.bitsPerSample(), rows.bytesPerRow(), sheet.plate());
         return new FilmOnPlate(source, shape, sheet.resolution().pitchMicrometres(), mirrored, printed);
     }
 
@@ -181,7 +180,9 @@ final class FilmOnPlate implements PlateFilm {
             double down = firstRow * pitchMicrometres;
             int[] columns = new int[width];
             for (int x = 0; x < width; x++) {
-                int column = mirrored ? shape.plate().right() - 1 - left - x : shape.plate().left() + left + x;
+                int column = mirrored
+                        ? shape.plate().right() - 1 - left - x
+                        : shape.plate().left() + left + x;
                 columns[x] = column >= 0 && column < shape.width() ? column : -1;
             }
             if (shape.bits() == 1) {

@@ -1,6 +1,7 @@
 package greyground.app;
 
 import greyground.film.Job;
+import greyground.film.Placing;
 import greyground.output.Attachment;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdfReader;
@@ -22,6 +23,8 @@ import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
+import java.io.Closeable;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -36,7 +39,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Places count from the plate's top left as the print reads; so do the windows and their pictures. One thread uses it and
  * closes it; the work itself runs on all cores.
  */
-public final class ProofWork implements AutoCloseable {
+public final class ProofWork implements Closeable {
     /** A whole plate is computed on pixels this many times as wide as a tone of the response: a quarter of the work. */
     private static final double COARSER = 2;
 
@@ -51,7 +54,7 @@ public final class ProofWork implements AutoCloseable {
     private final List<String> notes;
     private final FilmOnPlate positive;
     private final @Nullable FilmOnPlate screen;
-    private final AutoCloseable source;
+    private final Closeable source;
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
 
     private ProofWork(
@@ -61,7 +64,7 @@ public final class ProofWork implements AutoCloseable {
             List<String> notes,
             FilmOnPlate positive,
             @Nullable FilmOnPlate screen,
-            AutoCloseable source) {
+            Closeable source) {
         this.job = job;
         this.workshop = workshop;
         this.plate = JobPlate.of(workshop, job);
@@ -81,7 +84,7 @@ public final class ProofWork implements AutoCloseable {
      */
     public static ProofWork ofArt(FilmPreparation preparation, Job wanted, Workshop workshop, Progress progress)
             throws Exception {
-        PreparedFilms films = preparation.films(wanted.onOneSheet(), workshop, progress);
+        PreparedFilms films = preparation.films(onOneSheet(wanted), workshop, progress);
         try {
             boolean mirrored = films.job().placing().readingSide().mirrored();
             Film printed = BenchConditions.film(workshop);
@@ -96,7 +99,7 @@ public final class ProofWork implements AutoCloseable {
                     films.warnings(),
                     sheets.get(0),
                     sheets.size() > 1 ? sheets.get(1) : null,
-                    films);
+                    films::close);
         } catch (Exception | Error failed) {
             films.close();
             throw failed;
@@ -137,6 +140,30 @@ public final class ProofWork implements AutoCloseable {
             reader.close();
             throw failed;
         }
+    }
+
+    /** Several sheets of film taped together are one film; here it is made as one. */
+    private static Job onOneSheet(Job job) {
+        Placing placing = job.placing();
+        Placing one = new Placing(
+                placing.fit(),
+                placing.bleedMillimetres(),
+                placing.bevelMillimetres(),
+                placing.shrink(),
+                placing.readingSide(),
+                Optional.empty(),
+                false);
+        return new Job(
+                job.title(),
+                job.date(),
+                job.plate(),
+                job.process(),
+                job.resolution(),
+                job.grain(),
+                job.art(),
+                one,
+                job.rangeMapping(),
+                job.kept());
     }
 
     /** The job, settled. */
@@ -200,12 +227,8 @@ public final class ProofWork implements AutoCloseable {
                 "dpi",
                 "150 dpi suits a screen; the film itself carries no more than its own");
         double cell = MICROMETRES_PER_INCH / dotsPerInch;
-        return new PlateWindow(
-                0,
-                0,
-                cell,
-                Math.max(1, (int) Math.round(widthMicrometres() / cell)),
-                Math.max(1, (int) Math.round(heightMicrometres() / cell)));
+        return new PlateWindow(0, 0, cell, Math.max(1, (int) Math.round(widthMicrometres() / cell)), Math.max(1, (int)
+                Math.round(heightMicrometres() / cell)));
     }
 
     /**
@@ -216,9 +239,19 @@ public final class ProofWork implements AutoCloseable {
      */
     public PlateWindow about(Offset place, double widthMillimetres, int pixels) {
         Refusal.checkRange(
-                "loupe's place across", place.acrossMillimetres(), 0, widthMicrometres() / 1000, "mm", "stay on the plate");
+                "loupe's place across",
+                place.acrossMillimetres(),
+                0,
+                widthMicrometres() / 1000,
+                "mm",
+                "stay on the plate");
         Refusal.checkRange(
-                "loupe's place down", place.downMillimetres(), 0, heightMicrometres() / 1000, "mm", "stay on the plate");
+                "loupe's place down",
+                place.downMillimetres(),
+                0,
+                heightMicrometres() / 1000,
+                "mm",
+                "stay on the plate");
         Refusal.checkRange("loupe's width", widthMillimetres, 0.2, 20, "mm", "2 mm shows the grain");
         return new PlateWindow(
                 (place.acrossMillimetres() - widthMillimetres / 2) * 1000,
@@ -228,39 +261,69 @@ public final class ProofWork implements AutoCloseable {
                 pixels);
     }
 
-    /** A window as planned, once for each stage asked for. */
-    public List<Picture> pictures(PlateWindow window, List<Stage> stages, Progress progress) throws Exception {
-        return pictures(window, List.of(plate.conditions()), stages, progress).get(0);
+    /** Which way a picture of the plate is held. */
+    public enum Held {
+        /** Like the print, so that stages can be compared. */
+        AS_PRINTED,
+        /** The plate lying face up: the mirror of its print, unless an even number of transfers turns it back. */
+        FACE_UP
     }
+
+    /** Whether the plate lying face up is the mirror of the final print. */
+    public boolean plateMirrorsPrint() {
+        return job.placing().readingSide().transfers() % 2 == 1;
+    }
+
+    /** A window as planned, once for each stage asked for. */
+    public List<Picture> pictures(PlateWindow window, List<Stage> stages, Held held, Progress progress)
+            throws Exception {
+        boolean turned = held == Held.FACE_UP && plateMirrorsPrint();
+        List<Shown> shown =
+                stages.stream().map(stage -> new Shown(stage, turned)).toList();
+        return pictures(window, List.of(plate.conditions()), shown, progress).get(0);
+    }
+
+    /**
+     * A stage to be shown.
+     *
+     * @param turned whether as the mirror of the print
+     */
+    record Shown(Stage stage, boolean turned) {}
 
     /** The same under several conditions, all in one reading of the film. */
     List<List<Picture>> pictures(
-            PlateWindow window, List<PlateConditions> conditions, List<Stage> stages, Progress progress)
+            PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
             throws Exception {
-        double widest = Math.min(
-                COARSER * plate.widestPixelMicrometres(),
-                Math.max(plate.widestPixelMicrometres(), window.cellMicrometres()));
         List<WholePlate.Look> looks = new ArrayList<>();
         for (PlateConditions each : conditions) {
-            stages.forEach(stage -> looks.add(new WholePlate.Look(each, view(stage))));
+            stages.forEach(shown -> looks.add(new WholePlate.Look(each, view(shown))));
         }
-        List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
+        List<PlateMap> maps = plate(window).look(window, looks, threads, progress);
         List<List<Picture>> pictures = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             List<Picture> row = new ArrayList<>();
             for (int k = 0; k < stages.size(); k++) {
-                row.add(coloured(stages.get(k), maps.get(i * stages.size() + k), conditions.get(i)));
+                Shown shown = stages.get(k);
+                Picture seen = coloured(shown.stage(), maps.get(i * stages.size() + k), conditions.get(i));
+                row.add(shown.turned() ? seen.mirrored() : seen);
             }
             pictures.add(row);
         }
         return pictures;
     }
 
-    private static PlateView view(Stage stage) {
-        return switch (stage) {
+    /** Computed as finely as a window's cells deserve. */
+    private WholePlate plate(PlateWindow window) {
+        double fine = plate.widestPixelMicrometres();
+        double widest = Math.min(COARSER * fine, Math.max(fine, window.cellMicrometres()));
+        return new WholePlate(positive, screen, widest);
+    }
+
+    private static PlateView view(Shown shown) {
+        return switch (shown.stage()) {
             case FILM -> PlateView.filmLight();
             case RESIST -> PlateView.covered();
-            case COPPER -> CopperRelief.asPrinted();
+            case COPPER -> shown.turned() ? CopperRelief.toMirror() : CopperRelief.asPrinted();
             case PRINT -> PlateView.printRoot();
         };
     }
@@ -287,7 +350,7 @@ public final class ProofWork implements AutoCloseable {
     }
 
     @Override
-    public void close() throws Exception {
+    public void close() throws IOException {
         source.close();
     }
 }

@@ -35,8 +35,7 @@ public final class Colouring {
      * @param covered of {@link greyground.plate.PlateView#covered}
      */
     public static Picture resist(PlateMap covered) {
-        return coloured(
-                covered, 1, step -> Palette.mixed(Palette.COPPER, Palette.RESIST, (double) step / STEPS));
+        return coloured(covered, 1, step -> Palette.mixed(Palette.COPPER, Palette.RESIST, (double) step / STEPS));
     }
 
     /**
@@ -46,9 +45,7 @@ public final class Colouring {
      */
     public static Picture copper(PlateMap brightness) {
         return coloured(
-                brightness,
-                CopperRelief.BRIGHTEST,
-                step -> Palette.copper(CopperRelief.BRIGHTEST * step / STEPS));
+                brightness, CopperRelief.BRIGHTEST, step -> Palette.copper(CopperRelief.BRIGHTEST * step / STEPS));
     }
 
     private static Picture coloured(PlateMap map, double most, IntUnaryOperator colours) {

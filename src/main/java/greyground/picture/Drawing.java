@@ -19,9 +19,20 @@ final class Drawing {
 
     /** Where a line of words stands to its place. */
     enum Anchor {
-        START,
-        MIDDLE,
-        END
+        START(0),
+        MIDDLE(0.5),
+        END(1);
+
+        private final double share;
+
+        Anchor(double share) {
+            this.share = share;
+        }
+
+        /** Share of the line that lies before its place. */
+        double share() {
+            return share;
+        }
     }
 
     /** Something drawn. */

@@ -46,8 +46,7 @@ final class DrawnPdf {
         }
     }
 
-    private static void draw(PDPageContentStream pen, Drawing.Mark mark, PDFont font, float height)
-            throws IOException {
+    private static void draw(PDPageContentStream pen, Drawing.Mark mark, PDFont font, float height) throws IOException {
         if (mark instanceof Drawing.Line line) {
             pen.setStrokingColor(new Color(line.colour()));
             pen.setLineWidth((float) line.weight());
@@ -79,7 +78,7 @@ final class DrawnPdf {
             throws IOException {
         float size = (float) words.size();
         double length = font.getStringWidth(words.text()) / 1000 * size;
-        double back = length * words.anchor().ordinal() / 2;
+        double back = length * words.anchor().share();
         // Turning clockwise on the page is turning by a negative angle in PDF's upward axes.
         double angle = -words.quarterTurns() * Math.PI / 2;
         pen.beginText();
@@ -91,10 +90,8 @@ final class DrawnPdf {
             pen.setLineWidth((float) (Lettering.HEAVIER * size));
             pen.setLineDashPattern(new float[0], 0);
         }
-        pen.setTextMatrix(Matrix.getRotateInstance(
-                angle,
-                (float) (words.at().x() - back * Math.cos(angle)),
-                (float) (height - words.at().y() - back * Math.sin(angle))));
+        pen.setTextMatrix(Matrix.getRotateInstance(angle, (float) (words.at().x() - back * Math.cos(angle)), (float)
+                (height - words.at().y() - back * Math.sin(angle))));
         pen.showText(words.text());
         pen.endText();
     }

@@ -55,8 +55,8 @@ final class DrawnPixels {
         if (mark instanceof Drawing.Line line) {
             pen.setColor(new Color(line.colour()));
             float[] dash = line.dash() > 0 ? new float[] {(float) line.dash()} : null;
-            pen.setStroke(new BasicStroke(
-                    (float) line.weight(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dash, 0));
+            pen.setStroke(
+                    new BasicStroke((float) line.weight(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dash, 0));
             pen.draw(path(line.points(), false));
         } else if (mark instanceof Drawing.Area area) {
             pen.setColor(new Color(area.colour()));
@@ -77,7 +77,7 @@ final class DrawnPixels {
             pen.translate(words.at().x(), words.at().y());
             pen.rotate(words.quarterTurns() * Math.PI / 2);
             double length = lettering.width(words.text(), words.size());
-            pen.translate(-length * words.anchor().ordinal() / 2, 0);
+            pen.translate(-length * words.anchor().share(), 0);
             Path2D outline = lettering.outline(words.text(), words.size());
             pen.setColor(new Color(words.colour()));
             pen.fill(outline);

@@ -91,8 +91,7 @@ final class Lettering {
                 var data = face.getGlyph().getGlyph(glyph);
                 if (data != null) {
                     GeneralPath path = data.getPath();
-                    words.append(
-                            path.getPathIterator(new AffineTransform(scale, 0, 0, -scale, at * scale, 0)), false);
+                    words.append(path.getPathIterator(new AffineTransform(scale, 0, 0, -scale, at * scale, 0)), false);
                 }
                 at += face.getAdvanceWidth(glyph);
             }

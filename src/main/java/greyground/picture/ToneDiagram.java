@@ -137,7 +137,12 @@ public final class ToneDiagram {
         drawing.words(
                 MIDDLE_X + SIDE / 2, bottom + 44, LETTER, Anchor.MIDDLE, Palette.INK, "art, L* (100 is white)  \u2192");
         drawing.words(
-                MIDDLE_X - SIDE / 2, bottom + 44, LETTER, Anchor.MIDDLE, Palette.INK, "\u2190  ink in the plate, \u00b5m");
+                MIDDLE_X - SIDE / 2,
+                bottom + 44,
+                LETTER,
+                Anchor.MIDDLE,
+                Palette.INK,
+                "\u2190  ink in the plate, \u00b5m");
         drawing.turnedWords(left - 48, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");
         drawing.turnedWords(left - 48, MIDDLE_Y + SIDE / 2, LETTER, 3, Palette.INK, "\u2190  black on the film, %");
         drawing.turnedWords(right + 54, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");

@@ -25,8 +25,8 @@ final class CellMeans {
         int columns = range.endColumn() - range.firstColumn();
         double pitch = grid.pitchMicrometres();
         // Cells' edges in whole-plate pixels, so that they do not depend on where a tile begins.
-        long left = Math.round(place.leftMicrometres() / pitch);
-        long top = Math.round(place.topMicrometres() / pitch);
+        int left = (int) Math.round(place.leftMicrometres() / pitch);
+        int top = (int) Math.round(place.topMicrometres() / pitch);
         double[] edges = new double[columns + 1];
         for (int k = 0; k <= columns; k++) {
             edges[k] = (window.leftMicrometres() + (range.firstColumn() + k) * window.cellMicrometres()) / pitch;
@@ -37,10 +37,10 @@ final class CellMeans {
             double from = (window.topMicrometres() + row * window.cellMicrometres()) / pitch;
             double to = (window.topMicrometres() + (row + 1) * window.cellMicrometres()) / pitch;
             Arrays.fill(sums, 0);
-            for (long y = (long) Math.floor(from); y < to; y++) {
+            for (int y = (int) Math.floor(from); y < to; y++) {
                 double share = Math.min(to, y + 1) - Math.max(from, y);
                 if (share > 0) {
-                    addRow(values, (int) (y - top) * grid.width(), left, edges, share, sums);
+                    addRow(values, (y - top) * grid.width(), left, edges, share, sums);
                 }
             }
             int into = row * window.columns() + range.firstColumn();
@@ -50,19 +50,19 @@ final class CellMeans {
         }
     }
 
-    private static void addRow(float[] values, int start, long left, double[] edges, double share, double[] sums) {
+    private static void addRow(float[] values, int start, int left, double[] edges, double share, double[] sums) {
         for (int k = 0; k < sums.length; k++) {
             double from = edges[k];
             double to = edges[k + 1];
-            long first = (long) Math.floor(from);
-            long end = (long) Math.ceil(to);
+            int first = (int) Math.floor(from);
+            int end = (int) Math.ceil(to);
             double sum = 0;
-            for (long x = first; x < end; x++) {
-                sum += values[start + (int) (x - left)];
+            for (int x = first; x < end; x++) {
+                sum += values[start + x - left];
             }
             // The ends were counted whole.
-            sum -= values[start + (int) (first - left)] * (from - first);
-            sum -= values[start + (int) (end - 1 - left)] * (end - to);
+            sum -= values[start + first - left] * (from - first);
+            sum -= values[start + end - 1 - left] * (end - to);
             sums[k] += share * sum;
         }
     }

@@ -11,7 +11,8 @@ import greyground.quantity.Refusal;
  * @param columns cells across, at least 1
  * @param rows cells down, at least 1; at most 100 million cells in all
  */
-public record PlateWindow(double leftMicrometres, double topMicrometres, double cellMicrometres, int columns, int rows) {
+public record PlateWindow(
+        double leftMicrometres, double topMicrometres, double cellMicrometres, int columns, int rows) {
     private static final long MOST_CELLS = 100_000_000;
 
     public PlateWindow {
