@@ -17,13 +17,31 @@ final class ExposureSum {
      * @return dose ratio at each pixel
      */
     static float[] dose(List<Exposure> exposures, FilmPatch positive, @Nullable FilmPatch screen, Grid grid) {
+        return dose(exposures, positive, screen, grid, null, new float[0]);
+    }
+
+    /**
+     * The same with one film's transmission at hand.
+     *
+     * @param known the positive's film as this printer laid it, or null
+     * @param knownTransmission of the positive as {@code known}, not changed
+     */
+    static float[] dose(
+            List<Exposure> exposures,
+            FilmPatch positive,
+            @Nullable FilmPatch screen,
+            Grid grid,
+            @Nullable Film known,
+            float[] knownTransmission) {
         float[] sum = new float[grid.area()];
         for (Exposure exposure : exposures) {
             FilmPatch patch = exposure.sheet() == Exposure.Sheet.SCREEN ? screen : positive;
             if (patch == null) {
                 throw Refusal.use("an exposure goes through a screen film, but there is none: give the screen film");
             }
-            float[] through = transmission(patch, exposure.film(), grid);
+            boolean atHand = exposure.sheet() == Exposure.Sheet.POSITIVE
+                    && exposure.film().equals(known);
+            float[] through = atHand ? knownTransmission : transmission(patch, exposure.film(), grid);
             if (!patch.isUniform()) {
                 through = Softening.gaussian(through, grid, exposure.blurMicrometres());
             }
@@ -62,7 +80,9 @@ final class ExposureSum {
         float clear = (float) Film.transmission(film.clearDensity());
         float opaque = (float) Film.transmission(film.blackDensity());
         double growth = film.spotGrowthMicrometres();
-        float[] beyond = growth == 0 ? through : Distance.micrometres(black, growth > 0, grid);
+        float[] beyond = growth == 0
+                ? through
+                : Distance.micrometres(black, growth > 0, grid, Math.abs(growth) + grid.pitchMicrometres());
         for (int i = 0; i < through.length; i++) {
             if (growth == 0 || beyond[i] == 0) {
                 through[i] = black[i] ? opaque : clear;

@@ -54,8 +54,9 @@ public final class VirtualPlate {
     public PlateStates states(FilmPatch positive) {
         Grid grid = grid(positive);
         FilmPatch placed = positive.isUniform() && screen != null ? screen : positive;
-        Exposure picture = pictureExposure();
-        float[] dose = ExposureSum.dose(conditions.exposures(), positive, screen, grid);
+        Film film = pictureExposure().film();
+        float[] transmission = ExposureSum.transmission(positive, film, grid);
+        float[] dose = ExposureSum.dose(conditions.exposures(), positive, screen, grid, film, transmission);
         Resist resist = conditions.resist();
         boolean[] hard = resist.developed(dose, grid);
         boolean[] covered = hard;
@@ -68,7 +69,9 @@ public final class VirtualPlate {
                     covered[i] |= hard[i];
                 }
             }
-            float[] beyond = EdgeDistance.micrometres(covered, false, dose, resist.throughCureDoseRatio(), grid);
+            double farthest = bath.undercutMicrometres() + resist.leastHoldMicrometres() + grid.pitchMicrometres();
+            float[] beyond =
+                    EdgeDistance.micrometres(covered, false, dose, resist.throughCureDoseRatio(), grid, farthest);
             depth = bath.depth(beyond, resist.leastHoldMicrometres(), grid);
         } else {
             depth = FilmRelief.depth(dose, hard, resist);
@@ -80,7 +83,6 @@ public final class VirtualPlate {
             ink[i] += tone;
             print[i] += (float) (tone * conditions.ink().transferFraction());
         }
-        float[] transmission = ExposureSum.transmission(positive, picture.film(), grid);
         return new PlateStates(grid, transmission, dose, hard, covered, depth, ink, print);
     }
 

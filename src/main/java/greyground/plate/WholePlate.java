@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class WholePlate {
     /** Side of a tile in pixels of the virtual plate: large beside the reach, small beside memory. */
-    private static final int TILE_PIXELS = 1024;
+    private static final int TILE_PIXELS = 1536;
 
     /** Pixels of a plain patch, which stands for a tile whose film is all clear or all black. */
     private static final int PLAIN_PIXELS = 8;
