@@ -223,11 +223,12 @@ public final class ProofPictures {
     }
 
     private String plateWords() {
-        return job().title() + ": plate " + job().plate() + ", "
+        String words = job().title() + ": plate " + job().plate() + ", "
                 + job().process().word() + ", "
                 + job().grain().name() + " at "
                 + Refusal.plain(job().resolution().dotsPerInch()) + " dpi, "
-                + work.plate().conditions().wellsName().replace(" um", " \u00b5m") + ".";
+                + work.plate().conditions().wellsName() + ".";
+        return words.replace(" um", " \u00b5m");
     }
 
     private static String micrometres(double value) {

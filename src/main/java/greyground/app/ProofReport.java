@@ -90,12 +90,14 @@ public final class ProofReport {
         double pixel = work.pixelMicrometres();
         return String.format(
                 Locale.ROOT,
-                "film of %d x %d pixels, on pixels of %.2f um, taken in tiles through light, resist, bath, wipe and ink;"
-                        + " R^(1/n), n %s, averaged over each pixel of the picture (Yule and Nielsen 1951)",
+                "whole plates: the film's %d x %d pixels on pixels of %.2f um, taken in tiles through light, resist, bath,"
+                        + " wipe and ink; R^(1/n), n %s, averaged over the picture's pixels (Yule and Nielsen 1951); even"
+                        + " tones moved by at most %.1f L* onto the response, which is computed more finely",
                 work.filmWidth(),
                 work.filmHeight(),
                 pixel,
-                Refusal.plain(work.workshop().ink().yuleNielsenFactor().value()));
+                Refusal.plain(work.workshop().ink().yuleNielsenFactor().value()),
+                work.mostAlignedLightness());
     }
 
     /** Adds the report to a JSON object. */

@@ -16,6 +16,7 @@ import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateView;
 import greyground.plate.PlateWindow;
+import greyground.plate.ToneAlignment;
 import greyground.plate.VirtualResponse;
 import greyground.plate.WholePlate;
 import greyground.quantity.Offset;
@@ -298,13 +299,18 @@ public final class ProofWork implements Closeable {
         for (PlateConditions each : conditions) {
             stages.forEach(shown -> looks.add(new WholePlate.Look(each, view(shown))));
         }
-        List<PlateMap> maps = plate(window).look(window, looks, threads, progress);
+        double widest = widestPixelMicrometres(window);
+        List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
         List<List<Picture>> pictures = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             List<Picture> row = new ArrayList<>();
             for (int k = 0; k < stages.size(); k++) {
                 Shown shown = stages.get(k);
-                Picture seen = coloured(shown.stage(), maps.get(i * stages.size() + k), conditions.get(i));
+                PlateMap map = maps.get(i * stages.size() + k);
+                if (shown.stage() == Stage.PRINT && widest > plate.widestPixelMicrometres()) {
+                    map = alignment(conditions.get(i), widest).of(map);
+                }
+                Picture seen = coloured(shown.stage(), map, conditions.get(i));
                 row.add(shown.turned() ? seen.mirrored() : seen);
             }
             pictures.add(row);
@@ -312,11 +318,20 @@ public final class ProofWork implements Closeable {
         return pictures;
     }
 
-    /** Computed as finely as a window's cells deserve. */
-    private WholePlate plate(PlateWindow window) {
+    /** As fine as a window's cells deserve. */
+    private double widestPixelMicrometres(PlateWindow window) {
         double fine = plate.widestPixelMicrometres();
-        double widest = Math.min(COARSER * fine, Math.max(fine, window.cellMicrometres()));
-        return new WholePlate(positive, screen, widest);
+        return Math.min(COARSER * fine, Math.max(fine, window.cellMicrometres()));
+    }
+
+    private ToneAlignment alignment(PlateConditions conditions, double widest) {
+        return ToneAlignment.of(plate.plate(conditions, widest), plate.patches(), plate.response(conditions));
+    }
+
+    /** The most that even tones of a whole plate's print are moved onto the response, in L*. */
+    double mostAlignedLightness() {
+        return alignment(plate.conditions(), COARSER * plate.widestPixelMicrometres())
+                .mostLightness();
     }
 
     private static PlateView view(Shown shown) {

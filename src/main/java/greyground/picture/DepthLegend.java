@@ -15,13 +15,9 @@ public record DepthLegend(double fullDepthMicrometres) {
         double tall = letter * 0.9;
         for (int step = 0; step < STEPS; step++) {
             double brightness = CopperRelief.flat((step + 0.5) / STEPS, 1);
-            // A hair wider than its share, so that no seam shows between two steps.
-            drawing.rectangle(
-                    left + length * step / STEPS,
-                    middle - tall / 2,
-                    length / STEPS + 0.5,
-                    tall,
-                    Palette.copper(brightness));
+            // Each reaches to the end and the next lies on it, so that no seam shows between two steps.
+            double from = length * step / STEPS;
+            drawing.rectangle(left + from, middle - tall / 2, length - from, tall, Palette.copper(brightness));
         }
         drawing.words(
                 left - letter * 0.5, middle + letter * 0.36, letter, Drawing.Anchor.END, Palette.INK, "plate's face");

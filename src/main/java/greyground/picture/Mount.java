@@ -38,7 +38,7 @@ public final class Mount {
         int left = margin + (inner - picture.width()) / 2;
         ScaleBar.within(picture.width() / perMicrometre / 4).draw(drawing, left, barAt, perMicrometre, letter);
         if (legend != null) {
-            legend.draw(drawing, left + picture.width() - 15 * letter, barAt, 12 * letter, letter);
+            legend.draw(drawing, left + picture.width() - 16 * letter, barAt, 12 * letter, letter);
         }
         drawing.heavyWords(margin, titleAt, letter * 1.1, Anchor.START, Palette.INK, title);
         double at = titleAt;

@@ -17,6 +17,12 @@ final class Palette {
     static final int FAINT = 0xDCDCDC;
     static final int PAGE = 0xFAFAFA;
 
+    /** A wish, behind what comes of it. */
+    static final int WISH = 0xD2D2D2;
+
+    /** Tones that nothing prints. */
+    static final int GAP = 0xF1E3D8;
+
     /** Copper as a line or a word: dark enough to read on the page. */
     static final int ACCENT = 0xB4562A;
 

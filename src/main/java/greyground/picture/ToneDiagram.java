@@ -21,11 +21,12 @@ import java.util.List;
  */
 public final class ToneDiagram {
     private static final double WIDTH = 960;
-    private static final double HEIGHT = 1010;
+    private static final double HEIGHT = 980;
     private static final double SIDE = 360;
     private static final double MIDDLE_X = WIDTH / 2;
     private static final double MIDDLE_Y = 472;
     private static final double LETTER = 15;
+    private static final double WISH_WEIGHT = 8;
     private static final int FOLLOWED_LIGHTNESS = 50;
 
     /** A gap smaller than this can't be seen (a step of 1 L* is about what a trained eye tells apart side by side). */
@@ -66,7 +67,7 @@ public final class ToneDiagram {
         return DrawnSvg.of(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE);
     }
 
-    /** As pixels, at twice the drawing's size. */
+    /** As pixels, half as many again as the drawing has units. */
     public Picture picture() {
         return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
     }
@@ -161,7 +162,7 @@ public final class ToneDiagram {
         PrintableRange range = response.printableRange();
         if (range.lightGap() >= LEAST_GAP_SHOWN) {
             double from = up(range.bare());
-            drawing.rectangle(MIDDLE_X - SIDE, from, 2 * SIDE, up(range.lightest()) - from, 0xF1E3D8);
+            drawing.rectangle(MIDDLE_X - SIDE, from, 2 * SIDE, up(range.lightest()) - from, Palette.GAP);
             drawing.words(
                     MIDDLE_X + 12,
                     from - 6,
@@ -175,10 +176,10 @@ public final class ToneDiagram {
             double y = down(turn);
             drawing.dashed(MIDDLE_X - SIDE, y, MIDDLE_X + SIDE, y, 1.2, Palette.ACCENT, 5);
             drawing.words(
-                    MIDDLE_X - SIDE + 12,
-                    y + 18,
+                    MIDDLE_X + SIDE - 12,
+                    y - 7,
                     LETTER * 0.87,
-                    Anchor.START,
+                    Anchor.END,
                     Palette.ACCENT,
                     "turning point, " + whole(100 * turn) + " %: more black prints paler");
         }
@@ -225,7 +226,7 @@ public final class ToneDiagram {
         }
         drawing.path(platePast, 2, Palette.ACCENT, 5);
         drawing.path(inkPast, 2, Palette.ACCENT, 5);
-        drawing.path(wish, 1.6, 0x8C8C8C, 7);
+        drawing.path(wish, WISH_WEIGHT, Palette.WISH, 0);
         drawing.path(film, 2.4, Palette.INK, 0);
         drawing.path(plate, 2.4, Palette.INK, 0);
         drawing.path(ink, 2.4, Palette.INK, 0);
@@ -247,7 +248,7 @@ public final class ToneDiagram {
         }
         drawing.words(
                 60,
-                HEIGHT - 62,
+                HEIGHT - 64,
                 LETTER,
                 Anchor.START,
                 Palette.ACCENT,
@@ -260,7 +261,7 @@ public final class ToneDiagram {
         double y = HEIGHT - 30;
         drawing.line(60, y - 5, 96, y - 5, 2.4, Palette.INK);
         drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "computed for this job");
-        drawing.dashed(310, y - 5, 346, y - 5, 1.6, 0x8C8C8C, 7);
+        drawing.line(310, y - 5, 346, y - 5, WISH_WEIGHT, Palette.WISH);
         drawing.words(354, y, LETTER, Anchor.START, Palette.INK, "print wished for");
         drawing.dashed(510, y - 5, 546, y - 5, 2, Palette.ACCENT, 5);
         drawing.words(554, y, LETTER, Anchor.START, Palette.INK, "past the turning point, never used for tone");

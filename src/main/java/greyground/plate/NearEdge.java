@@ -38,8 +38,7 @@ final class NearEdge {
      * @param reach pixels, 1 to {@value #MOST_REACH}
      * @return 0 in the set; positive infinity farther away than the reach
      */
-    static float[] squaredPixels(
-            boolean[] mask, boolean marked, EdgeDistance edges, Grid grid, int reach) {
+    static float[] squaredPixels(boolean[] mask, boolean marked, EdgeDistance edges, Grid grid, int reach) {
         NearEdge near = new NearEdge(mask, marked, edges, grid, reach);
         float[] across = new float[mask.length];
         near.rows(across);

@@ -62,7 +62,8 @@ public record Resist(
             hard[i] = dose[i] >= threshold;
         }
         if (smallestOpeningMicrometres > grid.pitchMicrometres()) {
-            float[] inside = EdgeDistance.micrometres(hard, true, dose, threshold, grid, smallestOpeningMicrometres / 2);
+            float[] inside =
+                    EdgeDistance.micrometres(hard, true, dose, threshold, grid, smallestOpeningMicrometres / 2);
             Openness.shutNarrow(hard, false, inside, smallestOpeningMicrometres, grid);
         }
         if (smallestLandMicrometres > grid.pitchMicrometres()) {

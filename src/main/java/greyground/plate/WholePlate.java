@@ -76,9 +76,10 @@ public final class WholePlate {
                 .toList();
         double pixel = pixelMicrometres(positive.pitchMicrometres(), widestPixelMicrometres);
         double reach = looks.stream()
-                .mapToDouble(look -> Reach.micrometres(look.conditions(), pixel))
-                .max()
-                .orElse(0);
+                        .mapToDouble(look -> Reach.micrometres(look.conditions(), pixel))
+                        .max()
+                        .orElse(0)
+                + CellMeans.reachMicrometres(window.cellMicrometres(), pixel);
         int cells = Math.max(1, (int) Math.round(tilePixels * pixel / window.cellMicrometres()));
         ForkJoinPool workers = new ForkJoinPool(threads);
         try (PlateFilm.Rows rows = positive.open();
