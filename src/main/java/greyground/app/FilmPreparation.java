@@ -8,10 +8,12 @@ import greyground.film.FilmContent;
 import greyground.film.FilmLegends;
 import greyground.film.FilmRows;
 import greyground.film.Job;
+import greyground.film.Mend;
 import greyground.film.Placing;
 import greyground.film.Sheet;
 import greyground.film.SheetLayout;
 import greyground.film.SheetTiles;
+import greyground.film.WishedBlack;
 import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
@@ -20,6 +22,7 @@ import greyground.output.LegendFace;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanRequest;
+import greyground.plate.FilmLimits;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
@@ -89,6 +92,9 @@ public final class FilmPreparation {
             VirtualResponse response = joined(foretold);
             Compensation compensation = Compensation.of(response.name(), range, mapping, response);
             ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
+            Picture picture = picture(job, compensation.curve(), plan.summary(), plane, joined(tile));
+            Optional<Mend> mend =
+                    job.mended() ? Optional.of(picture.mend(range, limits(job, workshop))) : Optional.empty();
             return new PreparedFilms(
                     job,
                     workshop,
@@ -96,7 +102,8 @@ public final class FilmPreparation {
                     response,
                     plan,
                     greys,
-                    films(job, compensation.curve(), plan.summary(), plane, joined(tile)),
+                    films(job, compensation.curve(), plan.summary(), picture, mend),
+                    mend,
                     warnings(job, decoded, plane),
                     plane);
         } catch (Exception | Error failed) {
@@ -157,10 +164,25 @@ public final class FilmPreparation {
                         curve.name()));
     }
 
-    private static List<FilmDocument.Film> films(
+    private static FilmLimits limits(Job job, Workshop workshop) {
+        return FilmLimits.of(JobPlate.conditions(workshop, job, workshop.usualDepthMicrometres()));
+    }
+
+    /** The positive on its whole sheet, and what it was made of. */
+    private record Picture(
+            Job job, SheetLayout layout, FilmContent.Picture content, ToneCurve curve, FilmComposer composer) {
+        Mend mend(ArtRange range, FilmLimits limits) {
+            WishedBlack wished = WishedBlack.of(layout, content, curve, range, mirrored(job));
+            return new Mend(composer.sheet(), composer, wished, limits);
+        }
+    }
+
+    private static boolean mirrored(Job job) {
+        return job.placing().readingSide().mirrored();
+    }
+
+    private static Picture picture(
             Job job, ToneCurve curve, String planSummary, GreyPlane plane, Optional<ThresholdTile> tile) {
-        boolean mirrored = job.placing().readingSide().mirrored();
-        List<FilmDocument.Film> films = new ArrayList<>();
         SheetLayout layout = layout(job, FilmLegends.positive(job, curve.name(), planSummary));
         ArtOnPlate placed = ArtOnPlate.of(
                 plane.width(),
@@ -170,17 +192,24 @@ public final class FilmPreparation {
                 job.placing().shrink(),
                 layout.plate(),
                 layout.bleed());
-        FilmContent.Picture picture = new FilmContent.Picture(plane, placed);
+        FilmContent.Picture content = new FilmContent.Picture(plane, placed);
         FilmComposer positive = job.grain() instanceof Grain.Continuous continuous
-                ? FilmComposer.continuous(layout, picture, curve, continuous.bits(), mirrored)
-                : FilmComposer.screened(layout, picture, curve, tile.orElseThrow(), mirrored);
-        add(films, job, positive.sheet(), positive);
+                ? FilmComposer.continuous(layout, content, curve, continuous.bits(), mirrored(job))
+                : FilmComposer.screened(layout, content, curve, tile.orElseThrow(), mirrored(job));
+        return new Picture(job, layout, content, curve, positive);
+    }
+
+    private static List<FilmDocument.Film> films(
+            Job job, ToneCurve curve, String planSummary, Picture picture, Optional<Mend> mend) {
+        List<FilmDocument.Film> films = new ArrayList<>();
+        FilmRows positive = mend.isPresent() ? mend.get().rows() : picture.composer();
+        add(films, job, picture.composer().sheet(), positive);
         if (job.process() instanceof PlateProcess.Photogravure screen) {
             SheetLayout screenLayout = layout(
                     job, FilmLegends.screen(job, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
             AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
             FilmContent.Screen dots = new FilmContent.Screen(screenLayout.bleed(), aquatint.coverage());
-            FilmComposer screenFilm = FilmComposer.screened(screenLayout, dots, curve, aquatint.tile(), mirrored);
+            FilmComposer screenFilm = FilmComposer.screened(screenLayout, dots, curve, aquatint.tile(), mirrored(job));
             add(films, job, screenFilm.sheet(), screenFilm);
         }
         return films;

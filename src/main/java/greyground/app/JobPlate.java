@@ -68,6 +68,11 @@ public final class JobPlate {
 
     /** The same bitten to another depth. */
     public PlateConditions conditions(double depthMicrometres) {
+        return conditions(workshop, job, depthMicrometres);
+    }
+
+    /** The conditions of a job's plate, for which no grain need be made. */
+    static PlateConditions conditions(Workshop workshop, Job job, double depthMicrometres) {
         boolean inkDown = job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
         return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
     }

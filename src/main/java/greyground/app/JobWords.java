@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * or habit, says.
  *
  * @param given words by name: plate, process, resolution, grain, ruling, angle, dots, crop, rotate, fit, bleed, bevel, page,
- *     white, black, paper-shrink, ink-side, transfers, sheet, tile, range, seed, title, date; other names are ignored
+ *     white, black, paper-shrink, ink-side, transfers, sheet, tile, range, mend, seed, title, date; other names are ignored
  */
 public record JobWords(Map<String, String> given) {
     public JobWords {
@@ -87,6 +87,7 @@ public record JobWords(Map<String, String> given) {
                 choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base)),
                 placing(base.map(Job::placing).orElse(Placing.USUAL)),
                 range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
+                given.containsKey("mend") || base.map(Job::mended).orElse(false),
                 base.map(Job::kept).orElse(List.of()));
     }
 

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.Job;
 import greyground.film.JobFile;
+import greyground.film.MendReport;
 import greyground.film.Sheet;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Refusal;
@@ -16,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** What came of preparing a positive, in words and as JSON. */
 public final class PositiveOutcome {
@@ -26,11 +28,13 @@ public final class PositiveOutcome {
     private final ExposurePlan plan;
     private final Sheet sheet;
     private final int films;
+    private final Optional<MendReport> mended;
     private final List<String> warnings;
     private final double lightShare;
     private final double darkShare;
 
-    PositiveOutcome(PreparedFilms films) {
+    PositiveOutcome(PreparedFilms films, Optional<MendReport> mended) {
+        this.mended = mended;
         this.job = films.job();
         this.workshop = films.workshop();
         this.compensation = films.compensation();
@@ -93,6 +97,19 @@ public final class PositiveOutcome {
         return share == 0 ? "" : String.format(Locale.ROOT, "; %.2f %% of the art is %s", share * 100, what);
     }
 
+    /** What mending changed; empty if nothing was to be mended. */
+    public Optional<String> mendedWords() {
+        return mended.map(report ->
+                String.format(Locale.ROOT, "%.1f mm2 between the grains made solid", report.solidSquareMillimetres())
+                        + (report.wideBlacks() == 0
+                                ? ", no black too wide for it"
+                                : String.format(
+                                        Locale.ROOT,
+                                        "; %.1f mm2 in %d wide blacks kept in grain within a solid edge",
+                                        report.grainSquareMillimetres(),
+                                        report.wideBlacks())));
+    }
+
     /** The plan in one line. */
     public String planSummary() {
         return plan.summary();
@@ -120,6 +137,12 @@ public final class PositiveOutcome {
         tree.set("unattainableLightShare", JsonText.number(lightShare));
         tree.set("unattainableDarkShare", JsonText.number(darkShare));
         tree.put("assumedFigures", assumedFigures());
+        mended.ifPresent(report -> {
+            ObjectNode node = tree.putObject("mended");
+            node.set("solidSquareMillimetres", JsonText.number(report.solidSquareMillimetres()));
+            node.set("grainSquareMillimetres", JsonText.number(report.grainSquareMillimetres()));
+            node.put("wideBlacks", report.wideBlacks());
+        });
         tree.put("plan", plan.summary());
         ArrayNode notes = tree.putArray("notes");
         warnings.forEach(notes::add);

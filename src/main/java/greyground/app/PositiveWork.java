@@ -2,6 +2,7 @@ package greyground.app;
 
 import greyground.film.Job;
 import greyground.film.JobFile;
+import greyground.film.MendReport;
 import greyground.output.Attachment;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
@@ -22,6 +23,9 @@ import java.util.concurrent.CompletableFuture;
 /** Prepares a positive and writes it: film PDF and, if wanted, TIFF. One object for one art. */
 public final class PositiveWork {
     private static final double DECODING_SHARE = 0.3;
+
+    /** Done when a mended film is written and what changed is still to be counted. */
+    private static final double MENDED_SHARE = 0.65;
 
     private final FilmPreparation preparation;
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
@@ -58,8 +62,12 @@ public final class PositiveWork {
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         try (PreparedFilms films = preparation.films(wanted, workshop, progress.part(0, DECODING_SHARE))) {
             FilmPreparation.joined(typeface);
-            write(document(films), film, tiff, progress.part(DECODING_SHARE, 1));
-            return new PositiveOutcome(films);
+            double written = films.mend().isPresent() ? MENDED_SHARE : 1;
+            write(document(films), film, tiff, progress.part(DECODING_SHARE, written));
+            Optional<MendReport> mended = films.mend().isPresent()
+                    ? Optional.of(MendReport.of(films.mend().get(), threads, progress.part(written, 1)))
+                    : Optional.empty();
+            return new PositiveOutcome(films, mended);
         }
     }
 

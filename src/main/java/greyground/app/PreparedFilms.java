@@ -1,6 +1,7 @@
 package greyground.app;
 
 import greyground.film.Job;
+import greyground.film.Mend;
 import greyground.output.FilmDocument;
 import greyground.plan.ExposurePlan;
 import greyground.plate.VirtualResponse;
@@ -8,6 +9,7 @@ import greyground.raster.GreyPlane;
 import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A job's films, ready to be made row by row, and all that was settled on the way.
@@ -17,6 +19,7 @@ import java.util.List;
  * @param response of the virtual plate, which set the curve
  * @param greys pixels of the art's fragment by grey code, 65 536 counts
  * @param films the positive first, then the screen film if there is one; each may be several tiles
+ * @param mend of the positive, where the job asks for one
  * @param warnings what was odd about the art
  * @param art from which the films' rows are made; closed with this
  */
@@ -29,6 +32,7 @@ record PreparedFilms(
         ExposurePlan plan,
         long[] greys,
         List<FilmDocument.Film> films,
+        Optional<Mend> mend,
         List<String> warnings,
         GreyPlane art)
         implements AutoCloseable {

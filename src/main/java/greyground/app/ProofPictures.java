@@ -158,7 +158,7 @@ public final class ProofPictures {
                                 + millimetres(middle.downMillimetres())
                                 + " mm down from the plate's top left; all as the print reads.",
                         "One film, " + job().process().word() + ", "
-                                + job().grain().name()
+                                + job().grain().name().replace(" um", " \u00b5m")
                                 + ", its curve made for a bite of "
                                 + micrometres(work.workshop().usualDepthMicrometres())
                                 + "."));

@@ -52,15 +52,21 @@ public final class ProofReport {
             List<PlateWarning> alike =
                     warnings.stream().filter(each -> each.kind().equals(kind)).toList();
             PlateWarning worst = alike.get(0);
-            lines.add("look    " + worst.words() + " at " + place(worst)
-                    + (alike.size() == 1 ? "" : ", and " + (alike.size() - 1) + " more places"));
+            if (worst.place().isEmpty()) {
+                alike.forEach(each -> lines.add("look    " + each.words()));
+            } else {
+                lines.add("look    " + worst.words() + " at "
+                        + place(worst.place().get())
+                        + (alike.size() == 1 ? "" : ", and " + (alike.size() - 1) + " more places"));
+            }
         }
         work.notes().forEach(note -> lines.add("note    " + note));
         return lines;
     }
 
-    private static String place(PlateWarning warning) {
-        return String.format(Locale.ROOT, "%.1fmm,%.1fmm", warning.acrossMillimetres(), warning.downMillimetres());
+    /** As --loupe takes it. */
+    private static String place(Offset place) {
+        return String.format(Locale.ROOT, "%.1fmm,%.1fmm", place.acrossMillimetres(), place.downMillimetres());
     }
 
     private String toneWords() {
@@ -129,8 +135,10 @@ public final class ProofReport {
             ObjectNode each = list.addObject();
             each.put("kind", warning.kind());
             each.put("words", warning.words());
-            put(each, "xMillimetres", warning.acrossMillimetres());
-            put(each, "yMillimetres", warning.downMillimetres());
+            warning.place().ifPresent(place -> {
+                put(each, "xMillimetres", place.acrossMillimetres());
+                put(each, "yMillimetres", place.downMillimetres());
+            });
             put(each, "sizeMillimetres", warning.sizeMillimetres());
             put(each, "areaSquareMillimetres", warning.areaSquareMillimetres());
         }

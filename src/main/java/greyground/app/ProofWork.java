@@ -56,6 +56,7 @@ public final class ProofWork implements Closeable {
     private final FilmOnPlate positive;
     private final @Nullable FilmOnPlate screen;
     private final Closeable source;
+    private final Checking checking;
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
 
     private ProofWork(
@@ -65,7 +66,8 @@ public final class ProofWork implements Closeable {
             List<String> notes,
             FilmOnPlate positive,
             @Nullable FilmOnPlate screen,
-            Closeable source) {
+            Closeable source,
+            Checking checking) {
         this.job = job;
         this.workshop = workshop;
         this.plate = JobPlate.of(workshop, job);
@@ -75,6 +77,13 @@ public final class ProofWork implements Closeable {
         this.positive = positive;
         this.screen = screen;
         this.source = source;
+        this.checking = checking;
+    }
+
+    /** Looks through the whole film for what the plate will not keep. */
+    @FunctionalInterface
+    private interface Checking {
+        FilmChecks run(Progress progress) throws Exception;
     }
 
     /**
@@ -100,7 +109,8 @@ public final class ProofWork implements Closeable {
                     films.warnings(),
                     sheets.get(0),
                     sheets.size() > 1 ? sheets.get(1) : null,
-                    films::close);
+                    films::close,
+                    watch -> FilmChecks.of(films.job(), workshop, films.films(), watch));
         } catch (Exception | Error failed) {
             films.close();
             throw failed;
@@ -136,7 +146,8 @@ public final class ProofWork implements Closeable {
                     List.of(),
                     FilmOnPlate.read(reader, 0, mirrored, printed),
                     wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, printed) : null,
-                    reader);
+                    reader,
+                    watch -> FilmChecks.of(job, workshop, reader, watch));
         } catch (Exception | Error failed) {
             reader.close();
             throw failed;
@@ -164,6 +175,7 @@ public final class ProofWork implements Closeable {
                 job.art(),
                 one,
                 job.rangeMapping(),
+                job.mended(),
                 job.kept());
     }
 
@@ -185,6 +197,12 @@ public final class ProofWork implements Closeable {
     /** What was odd about the art. */
     public List<String> notes() {
         return notes;
+    }
+
+    /** What the plate will not keep, from a look at every bit of the film; most pressing first. */
+    public List<PlateWarning> warnings(Progress progress) throws Exception {
+        return PlateWarning.of(
+                checking.run(progress), job.placing().readingSide().mirrored(), widthMicrometres() / 1000);
     }
 
     JobPlate plate() {
@@ -358,8 +376,9 @@ public final class ProofWork implements Closeable {
             throw Refusal.failure("the film carries no tone curve, so its diagram can't be drawn: prepare it again");
         }
         return ToneDiagram.of(
-                job.title() + ": " + job.process().word() + ", " + job.grain().name() + ", "
-                        + plate.conditions().wellsName(),
+                (job.title() + ": " + job.process().word() + ", " + job.grain().name() + ", "
+                                + plate.conditions().wellsName())
+                        .replace(" um", " \u00b5m"),
                 nodes,
                 response);
     }

@@ -36,7 +36,8 @@ final class JobOptions {
     @Option(
             names = "--grain",
             paramLabel = "SIZE",
-            description = "stochastic grain of this mean spacing, in um (usual: 180um), or 'none' for continuous tone")
+            description =
+                    "stochastic grain of this mean spacing, in um (usual: 180um), or 'none' for photogravure's continuous tone")
     @Nullable
     String grain;
 
@@ -136,6 +137,12 @@ final class JobOptions {
             description = "how the art's range meets the print's: lightness (usual), black-point or density")
     @Nullable
     String range;
+
+    @Option(
+            names = "--mend",
+            description =
+                    "make blacks solid where the plate holds them: strokes whole, wide blacks at their edges (usual: all in grain)")
+    boolean mend;
 
     @Option(names = "--seed", paramLabel = "N", description = "chooses one of many equivalent grains (usual: 1)")
     @Nullable

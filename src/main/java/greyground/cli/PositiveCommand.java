@@ -156,6 +156,7 @@ final class PositiveCommand implements Callable<Integer> {
                 + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");
         lines.add("reads   " + outcome.readingWords());
         lines.add("tones   " + outcome.toneWords());
+        outcome.mendedWords().ifPresent(words -> lines.add("mended  " + words));
         lines.add("plan    " + outcome.planSummary());
         outcome.warnings().forEach(warning -> lines.add("note    " + warning));
         return lines;

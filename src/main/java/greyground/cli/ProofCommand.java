@@ -21,7 +21,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -65,6 +64,9 @@ final class ProofCommand implements Callable<Integer> {
 
     /** Share of the work that makes the film ready. */
     private static final double PREPARED = 0.1;
+
+    /** Share of the work before the film is looked through. */
+    private static final double CHECKED = 0.9;
 
     private final PrintStream out;
     private final PrintStream err;
@@ -181,8 +183,9 @@ final class ProofCommand implements Callable<Integer> {
         TerminalProgress progress = new TerminalProgress(err);
         ProofReport report;
         try (ProofWork work = work(progress)) {
-            report = new ProofReport(work, List.of());
-            files.write(work, dotsPerInch, fraction -> progress.show(PREPARED + (1 - PREPARED) * fraction));
+            files.write(work, dotsPerInch, fraction -> progress.show(PREPARED + (CHECKED - PREPARED) * fraction));
+            report =
+                    new ProofReport(work, work.warnings(fraction -> progress.show(CHECKED + (1 - CHECKED) * fraction)));
         } finally {
             progress.clear();
         }

@@ -56,6 +56,21 @@ public final class FilmComposer implements FilmRows {
     }
 
     /**
+     * Black where the art is as dark as a grey or darker, and nowhere else: no grain, no marks, no wedge strip.
+     *
+     * @param layout not mirrored
+     * @param content placed on that layout
+     * @param grey linear luminance, 0 to 65 534
+     * @param mirrored as for {@link #screened}
+     */
+    static FilmComposer noLighterThan(SheetLayout layout, FilmContent content, int grey, boolean mirrored) {
+        char[] table = new char[ToneCurve.CODES];
+        Arrays.fill(table, 0, grey + 1, (char) ToneCurve.SOLID);
+        ThresholdTile even = new ThresholdTile(1, 1, new char[1]);
+        return screened(layout.bare(), content, new ToneCurve("no lighter", table), even, mirrored);
+    }
+
+    /**
      * A film that carries density itself.
      *
      * @param layout not mirrored

@@ -10,27 +10,25 @@ import greyground.quantity.Resolution;
  * Uniform tones of a film's own dots, for the virtual plate: a piece of the very thresholds that the film is screened with.
  *
  * <p>A tile no larger than the piece is taken whole and repeats as it does on the film. From a larger one a square is cut and
- * wrapped; since its opposite sides don't fit, a margin as wide as the dots' spacing is no part of its tone.
+ * wrapped; since its opposite sides don't fit, and a regular screen is cut anyhow, it is tapered.
  */
 public final class GrainPatches implements FilmPatches {
     /** Dots across a piece: a tone's lightness then varies by 0.1 to 0.4 L* from piece to piece (measured, docs/virtual-plate.md). */
-    private static final int SPACINGS = 10;
+    private static final int SPACINGS = 12;
 
     private final ThresholdTile tile;
     private final int width;
     private final int height;
-    private final int marginPixels;
+    private final boolean whole;
     private final double pitchMicrometres;
     private final String name;
 
     private GrainPatches(ThresholdTile tile, double spacingPixels, double pitchMicrometres, String name) {
-        int margin = (int) Math.ceil(spacingPixels);
-        int side = (int) Math.ceil(SPACINGS * spacingPixels) + 2 * margin;
-        boolean whole = tile.width() <= side && tile.height() <= side;
+        int side = (int) Math.ceil(SPACINGS * spacingPixels);
+        this.whole = tile.width() <= side && tile.height() <= side;
         this.tile = tile;
         this.width = whole ? tile.width() : side;
         this.height = whole ? tile.height() : side;
-        this.marginPixels = whole ? 0 : margin;
         this.pitchMicrometres = pitchMicrometres;
         this.name = name;
     }
@@ -66,7 +64,7 @@ public final class GrainPatches implements FilmPatches {
             }
         }
         FilmPatch patch = FilmPatch.tile(width, height, pitchMicrometres, packed);
-        return marginPixels == 0 ? patch : patch.withMargin(marginPixels);
+        return whole ? patch : patch.tapered(0);
     }
 
     @Override

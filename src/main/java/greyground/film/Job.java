@@ -21,6 +21,7 @@ import java.util.List;
  * @param art which picture, which part
  * @param placing how it lies on plate and sheet
  * @param rangeMapping the word of a range mapping, such as "lightness"
+ * @param mended whether blacks are made solid where the plate holds them: {@link Mend}
  * @param kept fields that this version of the program does not know, written back as they were
  */
 public record Job(
@@ -33,6 +34,7 @@ public record Job(
         ArtChoice art,
         Placing placing,
         String rangeMapping,
+        boolean mended,
         List<KeptField> kept) {
     private static final int LONGEST_TITLE = 120;
 
@@ -48,20 +50,24 @@ public record Job(
         Refusal.checkRange("plate width", plate.widthMillimetres(), 10, 3000, "mm", "give the copper's size");
         Refusal.checkRange("plate height", plate.heightMillimetres(), 10, 3000, "mm", "give the copper's size");
         boolean continuous = grain instanceof Grain.Continuous;
+        if (mended && continuous) {
+            throw Refusal.use(
+                    "a continuous-tone film has no grain to mend: leave out --mend, or use --grain or --ruling");
+        }
         if (process instanceof PlateProcess.Photogravure && !continuous) {
             throw Refusal.use("photogravure needs a continuous-tone film, but the job asks for " + grain.name()
                     + ": leave out --grain and --ruling, the aquatint screen is a film of its own");
         }
-        if (continuous
-                && !(process instanceof PlateProcess.Photogravure || process instanceof PlateProcess.UnetchedFilm)) {
+        if (continuous && !(process instanceof PlateProcess.Photogravure)) {
+            // On an unetched plate, too: an even film has no lands, so the pad would wipe it clean.
             throw Refusal.use(
                     process.word() + " needs a grain or a halftone, but the job asks for continuous tone: use --grain"
-                            + " or --ruling");
+                            + " or --ruling, or the process photogravure, whose screen film makes the lands");
         }
     }
 
     /** The same job with its art settled: digest, white and black as numbers. */
     public Job settled(ArtChoice settledArt) {
-        return new Job(title, date, plate, process, resolution, grain, settledArt, placing, rangeMapping, kept);
+        return new Job(title, date, plate, process, resolution, grain, settledArt, placing, rangeMapping, mended, kept);
     }
 }

@@ -49,6 +49,7 @@ public final class JobFile {
         writeArt(file.putObject("art"), job.art());
         writePlacing(file.putObject("placing"), job.placing());
         file.put("rangeMapping", job.rangeMapping());
+        file.put("mended", job.mended());
         for (KeptField kept : job.kept()) {
             ObjectNode holder = file;
             for (String name : kept.place()) {
@@ -146,6 +147,7 @@ public final class JobFile {
                 readArt(file.section("art")),
                 readPlacing(file.section("placing")),
                 file.word("rangeMapping", "lightness"),
+                file.yes("mended", false),
                 file.unknown());
     }
 

@@ -136,6 +136,11 @@ public record SheetLayout(
                         .toList());
     }
 
+    /** The layout with nothing on it but the art. */
+    SheetLayout bare() {
+        return new SheetLayout(resolution, width, height, plate, bleed, List.of(), List.of(), List.of());
+    }
+
     /** The sheet as the file describes it, with the art at {@code image}. */
     public Sheet sheet(PixelRect image) {
         List<Legend> legends = lines.stream()

@@ -76,8 +76,9 @@ final class ResistSteps {
         Exposure exposure = workshop.exposure();
         FilmPrinter printer = workshop.filmPrinter();
         Resist resist = workshop.resist();
-        double needed = neededBlack();
-        double window = printer.uvWindow();
+        FilmBlack black = FilmBlack.of(workshop);
+        double needed = black.needed();
+        double window = black.onFilm();
         StepDraft step = new StepDraft("Film on the light table")
                 .computed(
                         "black needed, over clear",
@@ -92,9 +93,9 @@ final class ResistSteps {
                         "printer's black less clear, as the resist sees them",
                         printer.blackUvDensity(),
                         printer.clearUvDensity());
-        if (window < needed) {
-            double steps = (needed - window) / StepWedge.DENSITY_PER_STEP;
-            step.warn("The film's black is " + fixed(needed - window, 2)
+        if (black.missing() > 0) {
+            double steps = black.missingSteps();
+            step.warn("The film's black is " + fixed(black.missing(), 2)
                     + " D too thin for this exposure: shadows may harden"
                     + " and stay shut. Print a denser black (two films in register add up), or hold "
                     + fixed(steps, 1) + " steps fewer, which is "
@@ -113,15 +114,6 @@ final class ResistSteps {
                                 + " blacks with a loupe: 1 % of pinholes brings a black of 3.0 down to 2.0.")
                 .advise("Black to the eye need not be black to the lamp: judge by a wedge, not by looking.")
                 .done();
-    }
-
-    /** Density over clear that the film's black must have when the wanted step is held. */
-    private double neededBlack() {
-        Exposure exposure = workshop.exposure();
-        return ResistCurve.requiredBlackDensity(
-                StepWedge.nominal().density(exposure.targetStep().value()),
-                workshop.resist().contrastGamma().value(),
-                exposure.blackMarginDensity().value());
     }
 
     List<Step> exposures() {

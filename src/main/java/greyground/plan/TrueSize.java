@@ -29,11 +29,16 @@ public final class TrueSize {
         return measuredMillimetres / meantMillimetres;
     }
 
+    /** Whether a scale, measured over meant, lies within the tolerance of a ruler. */
+    public static boolean isTrue(double scale) {
+        // A ruler read at the very limit must not fail on the last bit of a division.
+        return Math.abs(scale - 1) <= RULER_TOLERANCE + 1e-9;
+    }
+
     /** Refuses a film whose ruler is out by more than 0.2 %. */
     public static double checkRuler(double measuredMillimetres, double meantMillimetres) {
         double scale = rulerScale(measuredMillimetres, meantMillimetres);
-        // A ruler read at the very limit must not fail on the last bit of a division.
-        if (!(Math.abs(scale - 1) <= RULER_TOLERANCE + 1e-9)) {
+        if (!isTrue(scale)) {
             double room = meantMillimetres * RULER_TOLERANCE;
             throw Refusal.use(
                     "film's ruler measures " + Refusal.plain(measuredMillimetres) + " mm; it must lie between "

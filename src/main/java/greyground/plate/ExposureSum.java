@@ -17,32 +17,16 @@ final class ExposureSum {
      * @return dose ratio at each pixel
      */
     static float[] dose(List<Exposure> exposures, FilmPatch positive, @Nullable FilmPatch screen, Grid grid) {
-        return dose(exposures, positive, screen, grid, null, new float[0]);
-    }
-
-    /**
-     * The same with one film's transmission at hand.
-     *
-     * @param known the positive's film as this printer laid it, or null
-     * @param knownTransmission of the positive as {@code known}, not changed
-     */
-    static float[] dose(
-            List<Exposure> exposures,
-            FilmPatch positive,
-            @Nullable FilmPatch screen,
-            Grid grid,
-            @Nullable Film known,
-            float[] knownTransmission) {
         float[] sum = new float[grid.area()];
         for (Exposure exposure : exposures) {
             FilmPatch patch = exposure.sheet() == Exposure.Sheet.SCREEN ? screen : positive;
             if (patch == null) {
                 throw Refusal.use("an exposure goes through a screen film, but there is none: give the screen film");
             }
-            boolean atHand = exposure.sheet() == Exposure.Sheet.POSITIVE
-                    && exposure.film().equals(known);
-            float[] through = atHand ? knownTransmission : transmission(patch, exposure.film(), grid);
-            if (!patch.isUniform()) {
+            float[] through = patch.isBits()
+                    ? PrintedShade.transmission(black(patch, grid), exposure, grid)
+                    : transmission(patch, exposure.film(), grid);
+            if (!patch.isBits() && !patch.isUniform()) {
                 through = Softening.gaussian(through, grid, exposure.blurMicrometres());
             }
             float dose = (float) exposure.doseRatio();
@@ -66,23 +50,11 @@ final class ExposureSum {
             }
             return through;
         }
-        boolean[] black = new boolean[grid.area()];
-        int[] columns = new int[grid.width()];
-        for (int x = 0; x < columns.length; x++) {
-            columns[x] = filmPixel(x, patch.width(), patch, grid);
-        }
-        for (int y = 0; y < grid.height(); y++) {
-            int filmY = filmPixel(y, patch.height(), patch, grid);
-            for (int x = 0; x < columns.length; x++) {
-                black[y * grid.width() + x] = patch.black(columns[x], filmY);
-            }
-        }
+        boolean[] black = black(patch, grid);
         float clear = (float) Film.transmission(film.clearDensity());
         float opaque = (float) Film.transmission(film.blackDensity());
         double growth = film.spotGrowthMicrometres();
-        float[] beyond = growth == 0
-                ? through
-                : Distance.micrometres(black, growth > 0, grid, Math.abs(growth) + grid.pitchMicrometres());
+        float[] beyond = growth == 0 ? through : Distance.micrometres(black, growth > 0, grid);
         for (int i = 0; i < through.length; i++) {
             if (growth == 0 || beyond[i] == 0) {
                 through[i] = black[i] ? opaque : clear;
@@ -95,6 +67,21 @@ final class ExposureSum {
             }
         }
         return through;
+    }
+
+    private static boolean[] black(FilmPatch patch, Grid grid) {
+        boolean[] black = new boolean[grid.area()];
+        int[] columns = new int[grid.width()];
+        for (int x = 0; x < columns.length; x++) {
+            columns[x] = filmPixel(x, patch.width(), patch, grid);
+        }
+        for (int y = 0; y < grid.height(); y++) {
+            int filmY = filmPixel(y, patch.height(), patch, grid);
+            for (int x = 0; x < columns.length; x++) {
+                black[y * grid.width() + x] = patch.black(columns[x], filmY);
+            }
+        }
+        return black;
     }
 
     private static int filmPixel(int at, int size, FilmPatch patch, Grid grid) {

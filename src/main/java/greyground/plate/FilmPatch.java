@@ -18,7 +18,7 @@ public final class FilmPatch {
     private final double topMicrometres;
     private final boolean[] black;
     private final float[] density;
-    private final int marginPixels;
+    private final int taperMargin;
 
     private FilmPatch(
             int width,
@@ -29,7 +29,7 @@ public final class FilmPatch {
             double topMicrometres,
             boolean[] black,
             float[] density,
-            int marginPixels) {
+            int taperMargin) {
         this.width = width;
         this.height = height;
         this.pitchMicrometres = pitchMicrometres;
@@ -38,7 +38,7 @@ public final class FilmPatch {
         this.topMicrometres = topMicrometres;
         this.black = black;
         this.density = density;
-        this.marginPixels = marginPixels;
+        this.taperMargin = taperMargin;
     }
 
     /**
@@ -93,7 +93,7 @@ public final class FilmPatch {
                 topMicrometres,
                 new boolean[0],
                 densities.clone(),
-                0);
+                -1);
     }
 
     /** Continuous-tone film of one density; it takes the size of the screen that lies with it, and is one pixel by itself. */
@@ -115,7 +115,7 @@ public final class FilmPatch {
                 black[y * width + x] = (packed[y * bytesPerRow + (x >> 3)] & (0x80 >> (x & 7))) != 0;
             }
         }
-        return new FilmPatch(width, height, pitch, rim, left, top, black, new float[0], 0);
+        return new FilmPatch(width, height, pitch, rim, left, top, black, new float[0], -1);
     }
 
     /** Pixels across. */
@@ -149,23 +149,43 @@ public final class FilmPatch {
     }
 
     /**
-     * The same patch, of whose tone a margin is no part: it is computed, so that what lies inside has neighbours, but not
-     * counted. For a piece cut out of a larger film and wrapped, whose seams are not like the rest.
+     * The same patch, whose tone is taken with weights that fall off towards its sides as a squared cosine (Hann's window): so
+     * where a larger film was cut changes its mean little, and seams of a wrapped cutting count for nothing.
      *
-     * @param pixels of film on each side, 0 to less than half the patch
+     * @param marginPixels of film on each side whose weight is nought besides, 0 to less than half the patch
      */
-    public FilmPatch withMargin(int pixels) {
-        if (pixels < 0 || 2 * pixels >= Math.min(width, height)) {
-            throw Refusal.use("the margin of a film patch is " + pixels + " pixels; it must lie between 0 and "
+    public FilmPatch tapered(int marginPixels) {
+        if (marginPixels < 0 || 2 * marginPixels >= Math.min(width, height)) {
+            throw Refusal.use("the margin of a film patch is " + marginPixels + " pixels; it must lie between 0 and "
                     + (Math.min(width, height) - 1) / 2 + ": take a larger patch");
         }
         return new FilmPatch(
-                width, height, pitchMicrometres, rim, leftMicrometres, topMicrometres, black, density, pixels);
+                width, height, pitchMicrometres, rim, leftMicrometres, topMicrometres, black, density, marginPixels);
     }
 
-    /** Film pixels on each side that are no part of the patch's tone. */
-    public int marginPixels() {
-        return marginPixels;
+    /** Whether places weigh less towards the sides. */
+    public boolean isTapered() {
+        return taperMargin >= 0;
+    }
+
+    /** Weight of each of {@code samples} columns that divide the patch evenly, 0 to 1. */
+    double[] weightsAcross(int samples) {
+        return weights(samples, width);
+    }
+
+    /** Weight of each of {@code samples} rows. */
+    double[] weightsDown(int samples) {
+        return weights(samples, height);
+    }
+
+    private double[] weights(int samples, int pixels) {
+        double[] weights = new double[samples];
+        for (int i = 0; i < samples; i++) {
+            double at = ((i + 0.5) * pixels / samples - taperMargin) / (pixels - 2 * taperMargin);
+            double sine = at <= 0 || at >= 1 ? 0 : Math.sin(Math.PI * at);
+            weights[i] = isTapered() ? sine * sine : 1;
+        }
+        return weights;
     }
 
     /** Whether the film carries bits rather than densities. */
@@ -188,25 +208,30 @@ public final class FilmPatch {
         return density[y * width + x];
     }
 
-    /** Share of pixels within the margin that are black; of a continuous-tone patch, not a number. */
+    /** Share of pixels that are black, weighted if the patch is tapered; of a continuous-tone patch, not a number. */
     public double coverage() {
         if (!isBits()) {
             return Double.NaN;
         }
-        int count = 0;
-        for (int y = marginPixels; y < height - marginPixels; y++) {
-            for (int x = marginPixels; x < width - marginPixels; x++) {
-                count += black(x, y) ? 1 : 0;
+        double[] across = weightsAcross(width);
+        double[] down = weightsDown(height);
+        double sum = 0;
+        double all = 0;
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                double weight = across[x] * down[y];
+                sum += black(x, y) ? weight : 0;
+                all += weight;
             }
         }
-        return (double) count / ((width - 2 * marginPixels) * (height - 2 * marginPixels));
+        return sum / all;
     }
 
     /** Names the patch's content: SHA-256 in hexadecimal of its geometry and samples. */
     String digest() {
         int bytesPerSample = isBits() ? 1 : Float.BYTES;
         ByteBuffer bytes = ByteBuffer.allocate(68 + width * height * bytesPerSample);
-        bytes.putInt(width).putInt(height).putInt(marginPixels).put((byte) (rim == Rim.WRAPPED ? 1 : 0));
+        bytes.putInt(width).putInt(height).putInt(taperMargin).put((byte) (rim == Rim.WRAPPED ? 1 : 0));
         bytes.putDouble(pitchMicrometres).putDouble(leftMicrometres).putDouble(topMicrometres);
         for (boolean pixel : black) {
             bytes.put((byte) (pixel ? 1 : 0));

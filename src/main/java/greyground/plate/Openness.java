@@ -35,8 +35,10 @@ final class Openness {
         for (int i = 0; i < core.length; i++) {
             core[i] = mask[i] == marked && inside[i] >= least;
         }
-        // The farthest centre that the disc covers lies up to half a pixel farther from the nearest centre of the core.
-        double reach = radius / pitch + 0.5;
+        // A whole pixel more than the disc, so that it never shaves a wide part's edge, which runs between pixels and
+        // would
+        // be moved to midway between them; a spur keeps up to a pixel too much.
+        double reach = radius / pitch + 1;
         if (reach <= MOST_SEARCHED) {
             shutFarFrom(core, mask, marked, grid, nearestFirst(reach));
             return;

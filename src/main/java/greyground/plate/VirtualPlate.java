@@ -11,8 +11,6 @@ public final class VirtualPlate {
     /** Widest pixel that keeps lightness within a unit of one half as wide, as the tests hold. */
     private static final double WIDEST_PIXEL_MICROMETRES = 4.5;
 
-    private static final int QUARTERS = 4;
-
     private final PlateConditions conditions;
     private final @Nullable FilmPatch screen;
     private final double widestPixelMicrometres;
@@ -52,11 +50,14 @@ public final class VirtualPlate {
 
     /** The plate at every stage. */
     public PlateStates states(FilmPatch positive) {
+        return states(
+                positive, ExposureSum.transmission(positive, pictureExposure().film(), grid(positive)));
+    }
+
+    private PlateStates states(FilmPatch positive, float[] transmission) {
         Grid grid = grid(positive);
         FilmPatch placed = positive.isUniform() && screen != null ? screen : positive;
-        Film film = pictureExposure().film();
-        float[] transmission = ExposureSum.transmission(positive, film, grid);
-        float[] dose = ExposureSum.dose(conditions.exposures(), positive, screen, grid, film, transmission);
+        float[] dose = ExposureSum.dose(conditions.exposures(), positive, screen, grid);
         Resist resist = conditions.resist();
         boolean[] hard = resist.developed(dose, grid);
         boolean[] covered = hard;
@@ -106,84 +107,7 @@ public final class VirtualPlate {
      * @param coverage to report beside the terms; the patch alone decides them
      */
     public ToneTerms terms(double coverage, FilmPatch positive) {
-        FilmPatch base = base(positive);
-        PlateStates states = states(positive);
-        int margin = (int) Math.round(
-                base.marginPixels() * base.pitchMicrometres() / states.grid().pitchMicrometres());
-        return terms(coverage, states, margin);
-    }
-
-    private ToneTerms terms(double coverage, PlateStates states, int margin) {
-        Grid grid = states.grid();
-        int width = grid.width();
-        int height = grid.height();
-        double threshold = conditions.resist().throughCureDoseRatio();
-        float tone = (float) conditions.wipe().plateToneMicrometres();
-        double toneOnPaper = tone * conditions.ink().transferFraction();
-        int soft = 0;
-        int open = 0;
-        int land = 0;
-        int printed = 0;
-        double depth = 0;
-        double ink = 0;
-        double film = 0;
-        RootTable table = new RootTable(conditions.ink(), conditions.paper(), states.printMicrometres());
-        double[] roots = new double[QUARTERS];
-        int[] counts = new int[QUARTERS];
-        for (int y = margin; y < height - margin; y++) {
-            for (int x = margin; x < width - margin; x++) {
-                int i = y * width + x;
-                soft += states.dose()[i] < threshold ? 1 : 0;
-                open += states.covered()[i] ? 0 : 1;
-                land += states.depthMicrometres()[i] == 0 ? 1 : 0;
-                depth += states.depthMicrometres()[i];
-                ink += states.inkMicrometres()[i] - tone;
-                double beyondTone = states.printMicrometres()[i] - toneOnPaper;
-                if (beyondTone > 1e-4) {
-                    printed++;
-                    film += states.printMicrometres()[i];
-                }
-                int quarter = (x * 2 >= width ? 1 : 0) + (y * 2 >= height ? 2 : 0);
-                roots[quarter] += table.root(states.printMicrometres()[i]);
-                counts[quarter]++;
-            }
-        }
-        int area = (width - 2 * margin) * (height - 2 * margin);
-        double rootSum = 0;
-        for (double quarter : roots) {
-            rootSum += quarter;
-        }
-        double reflectance = conditions.paper().reflectance(rootSum / area);
-        double meanFilm = printed == 0 ? 0 : film / printed;
-        return new ToneTerms(
-                coverage,
-                (double) soft / area,
-                (double) open / area,
-                (double) land / area,
-                depth / area,
-                ink / area,
-                depth == 0 ? 0 : ink / depth,
-                (double) printed / area,
-                meanFilm,
-                conditions.paper().density() + conditions.ink().density(meanFilm),
-                -Math.log10(reflectance),
-                Paper.lightness(reflectance),
-                error(roots, counts));
-    }
-
-    /** Standard error of the mean lightness from how the patch's four quarters differ; 0 where there are too few pixels. */
-    private double error(double[] roots, int[] counts) {
-        double mean = 0;
-        double squares = 0;
-        for (int q = 0; q < QUARTERS; q++) {
-            if (counts[q] == 0) {
-                return 0;
-            }
-            double lightness = Paper.lightness(conditions.paper().reflectance(roots[q] / counts[q]));
-            mean += lightness / QUARTERS;
-            squares += lightness * lightness / QUARTERS;
-        }
-        return Math.sqrt(Math.max(0, squares - mean * mean) / (QUARTERS - 1));
+        return ToneMeasure.of(conditions, coverage, states(positive, new float[0]), base(positive));
     }
 
     private Exposure pictureExposure() {

@@ -80,7 +80,7 @@ public final class VirtualResponse implements PlateResponse {
                     FilmPatch patch = patches.at(coverage);
                     // A cut piece has a little more or less black than the whole film; its lightness belongs to its
                     // own.
-                    boolean cut = patch.isBits() && patch.marginPixels() > 0;
+                    boolean cut = patch.isBits() && patch.isTapered();
                     return plate.terms(cut ? patch.coverage() : coverage, patch);
                 })
                 .toList();

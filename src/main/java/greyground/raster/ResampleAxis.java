@@ -20,12 +20,14 @@ public final class ResampleAxis {
     /** Across, weights count 1/32768: 32 768 greys times the absolute sum 1.543 of the weights stays below 2^31. */
     static final int FINE_BITS = 15;
 
+    private final double scale;
     private final int taps;
     private final int[] first;
     private final float[] weights;
     private final int[] fine;
 
-    private ResampleAxis(int taps, int[] first, float[] weights) {
+    private ResampleAxis(double scale, int taps, int[] first, float[] weights) {
+        this.scale = scale;
         this.taps = taps;
         this.first = first;
         this.weights = weights;
@@ -75,7 +77,7 @@ public final class ResampleAxis {
                 weights[i * taps + k] = (float) (exact[k] / sum);
             }
         }
-        return new ResampleAxis(taps, first, weights);
+        return new ResampleAxis(scale, taps, first, weights);
     }
 
     /** The same plan read from its other end: the film is mirrored, or turned by half. Sums are equal bit for bit. */
@@ -87,12 +89,17 @@ public final class ResampleAxis {
             turnedFirst[i] = first[count - 1 - i];
             System.arraycopy(weights, (count - 1 - i) * taps, turnedWeights, i * taps, taps);
         }
-        return new ResampleAxis(taps, turnedFirst, turnedWeights);
+        return new ResampleAxis(scale, taps, turnedFirst, turnedWeights);
     }
 
     /** Film pixels. */
     public int count() {
         return first.length;
+    }
+
+    /** Art pixels per film pixel, above 0; below 1 where the art is enlarged. */
+    public double scale() {
+        return scale;
     }
 
     /** Art pixels that each film pixel is made from. */

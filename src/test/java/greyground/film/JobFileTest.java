@@ -47,8 +47,8 @@ class JobFileTest {
                         new Grain.Halftone(new Ruling(20), 45, DotShape.LINE),
                         fragment,
                         turned),
-                job(new PlateProcess.Photogravure(0.55, 140), new Grain.Continuous(16), fragment, Placing.USUAL),
-                job(new PlateProcess.UnetchedFilm(), new Grain.Continuous(8), ArtChoice.WHOLE, turned));
+                job(new PlateProcess.Photogravure(0.55, 140), new Grain.Continuous(8), fragment, Placing.USUAL),
+                job(new PlateProcess.UnetchedFilm(), new Grain.Stochastic(140, 3), ArtChoice.WHOLE, turned));
     }
 
     private static Job job(PlateProcess process, Grain grain, ArtChoice art, Placing placing) {
@@ -62,6 +62,7 @@ class JobFileTest {
                 art,
                 placing,
                 "lightness",
+                !(grain instanceof Grain.Continuous),
                 List.of());
     }
 

@@ -1,0 +1,153 @@
+package greyground.film;
+
+import greyground.plate.BareCopper;
+import greyground.plate.FilmLimits;
+import greyground.quantity.Refusal;
+import greyground.raster.Bands;
+import greyground.raster.BitPlane;
+import greyground.raster.DiscReach;
+
+/**
+ * Makes blacks solid where the plate can hold them. The curve gives even the art's black a grain, since a wide solid would be
+ * wiped out; but a stroke needs none, and is the crisper without.
+ *
+ * <p>Wherever the art wishes for black ({@link WishedBlack}) the film becomes solid, but for the places where the pad would then reach
+ * the floor: within a pad's reach of those it keeps its grain, except along the edge of the black, where a rim stays solid. The
+ * rim is a third of what the pad bridges, so that two thirds are left for the way from the rim to the first land of the grain.
+ * Should the pad reach the floor even so, where it would not have done on the film as it was, everything about that place
+ * goes back to grain: so mending never makes an open bite. That follows from more black never making more land.
+ *
+ * <p>A function of place, like the films it works on; immutable and shared by all threads.
+ */
+public final class Mend {
+    private static final double RIM = 1.0 / 3;
+
+    private final Sheet sheet;
+    private final FilmRows film;
+    private final FilmRows wished;
+    private final BareCopper copper;
+    private final double pad;
+    private final double rim;
+    private final double back;
+    private final int halo;
+
+    /**
+     * A mend of a film.
+     *
+     * @param sheet where everything lies on the film
+     * @param film of hard dots
+     * @param wished a film of the same size, black where the art wishes for black: {@link WishedBlack}
+     */
+    public Mend(Sheet sheet, FilmRows film, FilmRows wished, FilmLimits limits) {
+        if (film.bitsPerSample() != 1 || wished.width() != film.width() || wished.height() != film.height()) {
+            throw Refusal.use("a film of " + film.bitsPerSample()
+                    + " bits can't be mended; it must have 1: give the job a grain or a halftone");
+        }
+        double pitchMicrometres = sheet.resolution().pitchMicrometres();
+        this.sheet = sheet;
+        this.film = film;
+        this.wished = wished;
+        this.copper = new BareCopper(limits, pitchMicrometres);
+        this.pad = copper.padRadiusPixels();
+        this.rim = Math.max(1, RIM * limits.widestBlackMicrometres() / pitchMicrometres) + 0.5;
+        // Which lands live is decided within a square, so its corner counts.
+        this.back = pad + Math.sqrt(2) * copper.reach() + 1;
+        int reach = copper.reach();
+        this.halo = (int) Math.ceil(back) + 3 * (int) Math.ceil(pad) + 2 * reach + 4;
+    }
+
+    /**
+     * Some rows of a mended film.
+     *
+     * @param film the mended rows, packed
+     * @param madeSolid black now, clear before; columns as in {@link FilmWindow}
+     * @param leftToGrain wished for the darkest tone and kept in grain
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed on once, never compared
+    record Part(byte[] film, BitPlane madeSolid, BitPlane leftToGrain) {}
+
+    /** Where everything lies on the film. */
+    Sheet sheet() {
+        return sheet;
+    }
+
+    /** The mended film. */
+    public FilmRows rows() {
+        return new FilmRows() {
+            @Override
+            public int width() {
+                return film.width();
+            }
+
+            @Override
+            public int height() {
+                return film.height();
+            }
+
+            @Override
+            public int bitsPerSample() {
+                return 1;
+            }
+
+            @Override
+            public Bands.Maker<byte[]> maker() {
+                Bands.Maker<Part> parts = parts();
+                return (first, count) -> parts.make(first, count).film();
+            }
+        };
+    }
+
+    /** A new maker of mended rows, for one thread. */
+    Bands.Maker<Part> parts() {
+        FilmWindow films = new FilmWindow(film, halo);
+        FilmWindow wishes = new FilmWindow(wished, halo);
+        return (first, count) -> part(films, wishes, first, count);
+    }
+
+    private Part part(FilmWindow films, FilmWindow wishes, int first, int count) throws Exception {
+        BitPlane wish = wishes.rows(first, count);
+        if (wish.isEmpty()) {
+            BitPlane none = new BitPlane(wish.wordsPerRow(), count);
+            return new Part(films.packed(films.rows(first, count).rows(halo, count)), none, none);
+        }
+        BitPlane plain = films.rows(first, count);
+        BitPlane given = grainWithin(plain, wish);
+        BitPlane solid = wish.without(given);
+        BitPlane fresh = wipedOut(united(plain, solid)).without(wipedOut(plain));
+        if (!fresh.isEmpty()) {
+            solid = solid.without(DiscReach.within(fresh, back));
+        }
+        BitPlane mended = united(plain, solid).rows(halo, count);
+        return new Part(
+                films.packed(mended),
+                mended.without(plain.rows(halo, count)),
+                wish.without(solid).rows(halo, count));
+    }
+
+    /** What of the wish must keep its grain lest the pad reach the floor. */
+    private BitPlane grainWithin(BitPlane plain, BitPlane wish) {
+        BitPlane wiped = wipedOut(united(plain, wish));
+        if (wiped.isEmpty()) {
+            return wiped;
+        }
+        BitPlane given = DiscReach.within(wiped, pad);
+        BitPlane edge = DiscReach.within(wish.turned(), rim);
+        long[] words = given.words();
+        for (int i = 0; i < words.length; i++) {
+            words[i] &= wish.words()[i] & ~edge.words()[i];
+        }
+        return given;
+    }
+
+    private BitPlane wipedOut(BitPlane black) {
+        return copper.wipedOut(copper.lands(black), 0, black.rows());
+    }
+
+    private static BitPlane united(BitPlane one, BitPlane other) {
+        BitPlane both = one.rows(0, one.rows());
+        for (int i = 0; i < both.words().length; i++) {
+            both.words()[i] |= other.words()[i];
+        }
+        return both;
+    }
+}

@@ -1,0 +1,265 @@
+package greyground.film;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
+import greyground.plan.BenchConditions;
+import greyground.plate.FilmFindings;
+import greyground.plate.FilmInspection;
+import greyground.plate.FilmLimits;
+import greyground.plate.PlateOnFilm;
+import greyground.plate.PlateProcess;
+import greyground.quantity.PaperShrink;
+import greyground.quantity.Resolution;
+import greyground.quantity.Ruling;
+import greyground.quantity.Size;
+import greyground.raster.ArrayPlane;
+import greyground.raster.Bands;
+import greyground.raster.Progress;
+import greyground.tone.ArtRange;
+import greyground.tone.ToneCurve;
+import greyground.workshop.Workshop;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class MendTest {
+    private static final Resolution RESOLUTION = new Resolution(1270);
+
+    /** 1270 dpi are 50 film pixels to the millimetre; the plate is 40 x 30 mm and a pixel of art a tenth of a millimetre. */
+    private static final int DOTS = 50;
+
+    private static final FilmLimits LIMITS =
+            FilmLimits.of(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
+
+    /** Art in millimetres of plate. */
+    private interface Scene {
+        boolean black(double across, double down);
+    }
+
+    private record Made(SheetLayout layout, FilmComposer film, Mend mend) {}
+
+    private static ArrayPlane drawn(Scene scene) {
+        return ArrayPlane.of(400, 300, (x, y) -> scene.black((x + 0.5) / 10, (y + 0.5) / 10) ? 0 : 65_535);
+    }
+
+    private static Made made(ArrayPlane art, Grain grain, double most, boolean mirrored) {
+        SheetLayout layout = SheetLayout.of(
+                RESOLUTION, new Size(40, 30), 3, 2, Optional.empty(), List.of("mend"), TextWidth.GENEROUS);
+        ArtOnPlate placing = ArtOnPlate.of(
+                400, 300, ArtChoice.Crop.ALL, Placing.Fit.FILL, PaperShrink.NONE, layout.plate(), layout.bleed());
+        char[] table = new char[ToneCurve.CODES];
+        for (int grey = 0; grey < table.length; grey++) {
+            table[grey] = (char) (most * (ToneCurve.SOLID - grey));
+        }
+        ToneCurve curve = new ToneCurve("even", table);
+        FilmContent.Picture picture = new FilmContent.Picture(art, placing);
+        FilmComposer film =
+                FilmComposer.screened(layout, picture, curve, ThresholdTile.of(grain, RESOLUTION), mirrored);
+        WishedBlack wished = WishedBlack.of(layout, picture, curve, ArtRange.WHOLE, mirrored);
+        return new Made(layout, film, new Mend(film.sheet(), film, wished, LIMITS));
+    }
+
+    private static Made made(Scene scene) {
+        return made(drawn(scene), new Grain.Stochastic(180, 1), 0.87, false);
+    }
+
+    private static byte[] bits(FilmRows rows) throws Exception {
+        return rows.maker().make(0, rows.height());
+    }
+
+    private static boolean black(FilmRows rows, byte[] bits, int x, int y) {
+        return (bits[y * rows.bytesPerRow() + x / 8] & 0x80 >> (x & 7)) != 0;
+    }
+
+    private static FilmFindings inspected(Made made, FilmRows rows) throws Exception {
+        PixelRect plate = made.film().sheet().plate();
+        try (FilmInspection inspection = new FilmInspection(
+                LIMITS,
+                RESOLUTION.pitchMicrometres(),
+                rows.width(),
+                rows.height(),
+                new PlateOnFilm(plate.left(), plate.top(), plate.width(), plate.height()),
+                2)) {
+            Bands.inOrder(rows.height(), 100, 2, rows::maker, inspection, Progress.NONE);
+            return inspection.finish();
+        }
+    }
+
+    private static boolean bars(double across, double down) {
+        boolean stroke = across > 5 && across < 5.5 && down > 3 && down < 27;
+        boolean square = across > 15 && across < 25 && down > 10 && down < 20;
+        boolean slanted = Math.abs(across - down - 14) < 0.3 && down > 3 && down < 9;
+        return stroke || square || slanted;
+    }
+
+    @Test
+    void strokesBecomeSolidAndWideBlacksKeepGrainWithinASolidRim() throws Exception {
+        Made made = made(MendTest::bars);
+        byte[] plain = bits(made.film());
+        FilmRows rows = made.mend().rows();
+        byte[] mended = bits(rows);
+        PixelRect plate = made.layout().plate();
+        // The widest black that the pad bridges is 651 um: a stroke of 500 um is all solid, a tenth of a millimetre
+        // (one
+        // pixel of art, where its edge is drawn) aside.
+        assertEquals(0.651, LIMITS.widestBlackMicrometres() / 1000, 0.002);
+        for (int y = plate.top() + (int) (3.1 * DOTS); y < plate.top() + 26.9 * DOTS; y++) {
+            for (int x = plate.left() + (int) (5.05 * DOTS); x < plate.left() + 5.45 * DOTS; x++) {
+                assertTrue(black(rows, mended, x, y), "stroke at " + x + ", " + y);
+            }
+        }
+        double rim = LIMITS.widestBlackMicrometres() / 3000;
+        int lands = 0;
+        for (int y = plate.top() + 11 * DOTS; y < plate.top() + 19 * DOTS; y++) {
+            // Rim: to a third of that, from the edge of the square inwards.
+            for (int x = (int) (15.05 * DOTS); x < (15 + rim - 0.05) * DOTS; x++) {
+                assertTrue(black(rows, mended, plate.left() + x, y), "rim at " + x + ", " + y);
+            }
+            for (int x = (int) ((15 + rim + 0.1) * DOTS); x < (25 - rim - 0.1) * DOTS; x++) {
+                int column = plate.left() + x;
+                assertEquals(black(made.film(), plain, column, y), black(rows, mended, column, y));
+                lands += black(rows, mended, column, y) ? 0 : 1;
+            }
+        }
+        assertTrue(lands > 1000, "lands within the wide black: " + lands);
+        assertEquals(0, inspected(made, rows).openBiteCount());
+    }
+
+    @Test
+    void reportCountsWhatChanged() throws Exception {
+        Made made = made(MendTest::bars);
+        MendReport report = MendReport.of(made.mend(), 2, Progress.NONE);
+        assertEquals(1, report.wideBlacks());
+        double inner = 10 - 2 * LIMITS.widestBlackMicrometres() / 3000;
+        assertEquals(inner * inner, report.grainSquareMillimetres(), 0.1 * 4 * inner);
+        byte[] plain = bits(made.film());
+        byte[] mended = bits(made.mend().rows());
+        PixelRect plate = made.layout().plate();
+        long changed = 0;
+        for (int y = plate.top(); y < plate.bottom(); y++) {
+            for (int x = plate.left(); x < plate.right(); x++) {
+                boolean now = black(made.film(), mended, x, y);
+                boolean before = black(made.film(), plain, x, y);
+                assertTrue(now || !before, "mending never clears");
+                changed += now != before ? 1 : 0;
+            }
+        }
+        assertEquals((double) changed / DOTS / DOTS, report.solidSquareMillimetres(), 1e-6);
+    }
+
+    @Test
+    void marksAndWedgeStripStayAsTheyAre() throws Exception {
+        Made made = made((across, down) -> true);
+        byte[] plain = bits(made.film());
+        byte[] mended = bits(made.mend().rows());
+        PixelRect image = made.film().sheet().image();
+        for (int y = 0; y < made.film().height(); y++) {
+            for (int x = 0; x < made.film().width(); x++) {
+                boolean inside = x >= image.left() && x < image.right() && y >= image.top() && y < image.bottom();
+                if (!inside && black(made.film(), plain, x, y) != black(made.film(), mended, x, y)) {
+                    assertEquals(black(made.film(), plain, x, y), black(made.film(), mended, x, y), x + ", " + y);
+                }
+            }
+        }
+        assertEquals(0, inspected(made, made.mend().rows()).openBiteCount());
+    }
+
+    @Test
+    void bandsAndThreadsChangeNothing() throws Exception {
+        Made made = made(MendTest::bars);
+        FilmRows rows = made.mend().rows();
+        byte[] whole = bits(rows);
+        for (int band : new int[] {41, 300}) {
+            byte[] banded = new byte[whole.length];
+            Bands.inOrder(
+                    rows.height(),
+                    band,
+                    3,
+                    rows::maker,
+                    (first, count, part) -> System.arraycopy(part, 0, banded, first * rows.bytesPerRow(), part.length),
+                    Progress.NONE);
+            assertArrayEquals(whole, banded);
+        }
+    }
+
+    @Test
+    void mirroredFilmIsMendedAsThePlainOneSeenFromBehind() throws Exception {
+        Made plain = made(MendTest::bars);
+        Made mirrored = made(drawn(MendTest::bars), new Grain.Stochastic(180, 1), 0.87, true);
+        byte[] seen = bits(plain.mend().rows());
+        byte[] behind = bits(mirrored.mend().rows());
+        int width = plain.film().width();
+        for (int y = 0; y < plain.film().height(); y++) {
+            for (int x = 0; x < width; x++) {
+                boolean one = black(plain.film(), seen, x, y);
+                if (one != black(plain.film(), behind, width - 1 - x, y)) {
+                    assertEquals(one, !one, "at " + x + ", " + y);
+                }
+            }
+        }
+    }
+
+    @Test
+    void tilesOfAMendedFilmShowTheMendedFilm() throws Exception {
+        Made made = made(MendTest::bars);
+        FilmRows rows = made.mend().rows();
+        byte[] whole = bits(rows);
+        List<SheetTiles.Tile> tiles = SheetTiles.of(made.film().sheet(), rows, new Size(110, 110));
+        assertTrue(tiles.size() > 1);
+        SheetTiles.Tile tile = tiles.get(0);
+        byte[] part = bits(tile.rows());
+        for (int y = 0; y < tile.window().height(); y++) {
+            for (int x = 0; x < tile.window().width(); x++) {
+                boolean here = black(tile.rows(), part, x + tile.border(), y + tile.border());
+                if (here
+                        != black(
+                                rows,
+                                whole,
+                                x + tile.window().left(),
+                                y + tile.window().top())) {
+                    assertEquals(here, !here, "at " + x + ", " + y);
+                }
+            }
+        }
+    }
+
+    /**
+     * Art of every kind, with curves up to nearly solid black, whose grain alone hardly holds: mending adds no site, however
+     * close the film is to open bite already.
+     */
+    @Test
+    void mendingNeverMakesAnOpenBite() throws Exception {
+        Random random = new Random(31);
+        double solid = 0;
+        for (int round = 0; round < 6; round++) {
+            double[] blobs = random.doubles(120).toArray();
+            double dark = 0.5 + 0.5 * random.nextDouble();
+            ArrayPlane art = ArrayPlane.of(400, 300, (x, y) -> {
+                double nearest = 1e9;
+                for (int i = 0; i < blobs.length; i += 3) {
+                    double away = Math.hypot(x - 400 * blobs[i], y - 300 * blobs[i + 1]);
+                    nearest = Math.min(nearest, away - 25 * blobs[i + 2]);
+                }
+                // Black blobs on a ground that is itself dark.
+                return nearest < 0 ? 0 : (int) (65_535 * Math.max(0, 1 - dark - 0.004 * nearest));
+            });
+            Grain grain = round % 2 == 0
+                    ? new Grain.Stochastic(180, 1)
+                    : new Grain.Halftone(new Ruling(60), 45, Grain.DotShape.ROUND);
+            Made made = made(art, grain, 0.86 + 0.02 * round, false);
+            FilmFindings before = inspected(made, made.film());
+            FilmFindings after = inspected(made, made.mend().rows());
+            assertTrue(
+                    after.openBiteSquareMillimetres() <= before.openBiteSquareMillimetres() + 1e-9,
+                    "round " + round + ": " + before.openBiteSquareMillimetres() + " mm2 before, "
+                            + after.openBiteSquareMillimetres() + " after");
+            solid += MendReport.of(made.mend(), 2, Progress.NONE).solidSquareMillimetres();
+        }
+        assertTrue(solid > 20, "made solid in all: " + solid + " mm2");
+    }
+}
