@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.plate.PrintableRange;
 import greyground.plate.ToneTerms;
 import greyground.plate.VirtualResponse;
+import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import greyground.workshop.JsonText;
