@@ -26,6 +26,9 @@ public final class JobPlate {
     /** A dot's spacing is this many of the plate's pixels, so that finer grains are computed more finely. */
     private static final double PIXELS_PER_SPACING = 40;
 
+    /** Grains of a sprayed ground touch and overlap, so their own width takes a tenth as many pixels. */
+    private static final double GRAINS_OF_GROUND = 4;
+
     private static final double FINEST_MICROMETRES = 2.2;
     private static final double COARSEST_MICROMETRES = 9;
 
@@ -118,6 +121,8 @@ public final class JobPlate {
         double spacing = GrainPatches.spacingMicrometres(job.grain());
         if (job.process() instanceof PlateProcess.Photogravure process) {
             spacing = process.screenSpacingMicrometres();
+        } else if (job.process() instanceof PlateProcess.SprayedAquatint ground) {
+            spacing = Math.min(spacing, GRAINS_OF_GROUND * ground.grainMicrometres());
         }
         return spacing == 0
                 ? COARSEST_MICROMETRES

@@ -3,7 +3,7 @@ package greyground.app;
 /** The program's own name and version, as films record them. */
 public final class Program {
     /** Version; the build's own must be the same, which a test checks. */
-    public static final String VERSION = "0.1.0";
+    public static final String VERSION = "0.2.0";
 
     private Program() {}
 

@@ -113,11 +113,11 @@ public final class Mend {
         BitPlane plain = films.rows(first, count);
         BitPlane given = grainWithin(plain, wish);
         BitPlane solid = wish.without(given);
-        BitPlane fresh = wipedOut(united(plain, solid)).without(wipedOut(plain));
+        BitPlane fresh = wipedOut(plain.with(solid)).without(wipedOut(plain));
         if (!fresh.isEmpty()) {
             solid = solid.without(DiscReach.within(fresh, back));
         }
-        BitPlane mended = united(plain, solid).rows(halo, count);
+        BitPlane mended = plain.with(solid).rows(halo, count);
         return new Part(
                 films.packed(mended),
                 mended.without(plain.rows(halo, count)),
@@ -126,7 +126,7 @@ public final class Mend {
 
     /** What of the wish must keep its grain lest the pad reach the floor. */
     private BitPlane grainWithin(BitPlane plain, BitPlane wish) {
-        BitPlane wiped = wipedOut(united(plain, wish));
+        BitPlane wiped = wipedOut(plain.with(wish));
         if (wiped.isEmpty()) {
             return wiped;
         }
@@ -141,13 +141,5 @@ public final class Mend {
 
     private BitPlane wipedOut(BitPlane black) {
         return copper.wipedOut(copper.lands(black), 0, black.rows());
-    }
-
-    private static BitPlane united(BitPlane one, BitPlane other) {
-        BitPlane both = one.rows(0, one.rows());
-        for (int i = 0; i < both.words().length; i++) {
-            both.words()[i] |= other.words()[i];
-        }
-        return both;
     }
 }

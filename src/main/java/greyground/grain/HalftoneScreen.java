@@ -7,19 +7,13 @@ import greyground.quantity.Resolution;
  * A regular screen: its tile and its real geometry.
  *
  * <p>Round dots follow {@code cos u + cos v}: round up to about a quarter black, square and touching at the corners at
- * half (a checkerboard), round holes above. Lines follow {@code cos u}. Pixels turn black in the order of that height,
- * so every tone's coverage is exact whatever the shape.
+ * half (a checkerboard), round holes above. Lines follow {@code cos u}. Pixels turn black in the order of that height, each cell
+ * taking its even share ({@link ScreenCells}), so every tone's coverage is exact whatever the shape, and even over the film.
  *
  * @param tile thresholds
  * @param geometry real ruling and angle
  */
 public record HalftoneScreen(ThresholdTile tile, HalftoneGeometry geometry) {
-    // Where cells lie alike on the pixels they would grow in the same order; steps of the plane's most even additive
-    // sequence (powers of the plastic number; from memory) deal the next pixel to cells far apart in turn.
-    private static final double STEP_ACROSS = 0.7548776662466927;
-    private static final double STEP_DOWN = 0.5698402909980532;
-    private static final int TIES = 4096;
-
     /**
      * Makes the screen.
      *
@@ -42,7 +36,7 @@ public record HalftoneScreen(ThresholdTile tile, HalftoneGeometry geometry) {
                 coverage[y * side + x] = 0.5f - 0.25f * (u + v);
             }
         }
-        int[] order = BlackeningOrder.of(coverage, place -> tie(geometry, place % side, place / side));
+        int[] order = new ScreenCells(geometry).order(coverage);
         return new HalftoneScreen(ThresholdTile.fromOrder(side, side, order), geometry);
     }
 
@@ -54,13 +48,5 @@ public record HalftoneScreen(ThresholdTile tile, HalftoneGeometry geometry) {
             wave[(side - i) % side] = wave[i];
         }
         return wave;
-    }
-
-    private static int tie(HalftoneGeometry geometry, int x, int y) {
-        int side = geometry.side();
-        long u = (long) geometry.wavesAcross() * x + (long) geometry.wavesDown() * y;
-        long v = (long) geometry.wavesDown() * x - (long) geometry.wavesAcross() * y;
-        double at = Math.floorDiv(u + side / 2, side) * STEP_ACROSS + Math.floorDiv(v + side / 2, side) * STEP_DOWN;
-        return (int) ((at - Math.floor(at)) * TIES);
     }
 }

@@ -14,7 +14,7 @@ import java.util.Set;
  *
  * @param title of the work, as the printmaker wrote it
  * @param date of the job; every date in the file is its midnight, UTC
- * @param program name and version, for example "Greyground 0.1.0"
+ * @param program name and version, for example "Greyground 0.2.0"
  * @param films one or more sheets, in the order they are exposed
  * @param particulars numbers for the head of the plan: plate, resolution, grain, curve; may be empty
  * @param curve points of the tone curve, art lightness rising; empty, or two and more

@@ -16,8 +16,8 @@ import java.util.concurrent.Future;
  * <p>Rows are gathered into slabs with a halo above and below (and columns beside the plate), so wide that every pixel of a
  * slab is judged as if the whole film were there: how far a pixel can decide which lands live ({@link BareCopper#reach}), and
  * beyond that the longest distance that is measured. Slabs are inspected on several threads and joined in order, so neither the
- * bands that the film comes in nor the threads nor the slabs' height can change what is found. Memory is set by slabs, but for
- * one bit... see {@link WideClearings}.
+ * bands that the film comes in nor the threads nor the slabs' height can change what is found. Memory is set by slabs and the film's
+ * width; of the rest of the film only {@link WideClearings} are kept.
  *
  * <p>Fed and finished by one thread, which closes it.
  */

@@ -60,20 +60,17 @@ final class FilmSlab {
         shutOpenings = lost(window, openings, openingPixels, halo, rows);
         lostLands = lost(openings.turned(), living, landPixels, halo, rows).without(black);
         long blacks = 0;
-        long shut = 0;
+        long open = 0;
         long lost = 0;
+        BitPlane dead = black.with(lands).turned();
         for (int y = 0; y < rows; y++) {
-            int solid = black.count(y, left, right);
-            blacks += solid;
-            int open = openings.count(y + halo, left, right);
-            shut += solid - open;
-            // What is neither open nor a living land was clear film or a shut opening.
-            lost += (right - left - open) - lands.count(y, left, right);
+            blacks += black.count(y, left, right);
+            open += openings.count(y + halo, left, right);
+            lost += dead.count(y, left, right);
         }
         blackPixels = blacks;
-        shutPixels = shut;
-        // Where a shut opening lies in a land that vanishes it counts as neither.
-        lostPixels = lost - shutAmongLost(openings, living, halo, left, right);
+        shutPixels = blacks - open;
+        lostPixels = lost;
         double pad = copper.padRadiusPixels();
         int about = (int) Math.ceil(pad);
         BitPlane wiped = copper.wipedOut(living, halo - about, rows + 2 * about);
@@ -83,19 +80,6 @@ final class FilmSlab {
             sites = DiscReach.within(wiped, pad, about, rows);
             measure(living, wiped, halo, about, left, right, (int) Math.ceil(MEASURED * pad));
         }
-    }
-
-    private long shutAmongLost(BitPlane openings, BitPlane living, int halo, int left, int right) {
-        BitPlane both = new BitPlane(black.wordsPerRow(), rows);
-        int from = halo * black.wordsPerRow();
-        for (int i = 0; i < both.words().length; i++) {
-            both.words()[i] = black.words()[i] & ~openings.words()[from + i] & ~living.words()[from + i];
-        }
-        long count = 0;
-        for (int y = 0; y < rows; y++) {
-            count += both.count(y, left, right);
-        }
-        return count;
     }
 
     /** What an opening took away, without the corners of what it left. */

@@ -2,6 +2,9 @@ package greyground.plate;
 
 import greyground.raster.BitPlane;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 
 /**
  * Which squares of the plate hold no living land at all, remembered for the whole plate so that clearings much wider than the
@@ -68,19 +71,27 @@ final class WideClearings {
             this.seen = new int[squared.length];
         }
 
-        /** The widest disc of the clearing about a place, all of it at least {@code radius} from land. */
+        /**
+         * The widest disc of the clearing about a place that is at least {@code radius} from land; of several, that
+         * nearest to their middle, so that a long clearing is met half way.
+         */
         Disc widest(int plateX, int plateY, double radius) {
             turn++;
             double least = Math.max(1, radius / side - 2);
             int start = (plateY / side + 1) * across + plateX / side + 1;
             int best = start;
+            List<Integer> widest = new ArrayList<>();
             ArrayDeque<Integer> front = new ArrayDeque<>();
             seen[start] = turn;
             front.add(start);
             while (!front.isEmpty()) {
                 int at = front.remove();
-                if (squared[at] > squared[best] || (squared[at] == squared[best] && at < best)) {
+                if (squared[at] > squared[best]) {
+                    widest.clear();
                     best = at;
+                }
+                if (squared[at] == squared[best]) {
+                    widest.add(at);
                 }
                 for (int next : new int[] {at - 1, at + 1, at - across, at + across}) {
                     if (seen[next] != turn && squared[next] >= least * least) {
@@ -89,10 +100,20 @@ final class WideClearings {
                     }
                 }
             }
+            best = middle(widest);
             int x = best % across - 1;
             int y = best / across - 1;
             double found = (Math.sqrt(squared[best]) - 0.5) * side;
             return new Disc(x * side + side / 2, y * side + side / 2, Math.max(radius, found));
+        }
+
+        private int middle(List<Integer> squares) {
+            double x = squares.stream().mapToInt(at -> at % across).average().orElseThrow();
+            double y = squares.stream().mapToInt(at -> at / across).average().orElseThrow();
+            return squares.stream()
+                    .min(Comparator.comparingDouble((Integer at) -> Math.hypot(at % across - x, at / across - y))
+                            .thenComparing(Comparator.naturalOrder()))
+                    .orElseThrow();
         }
     }
 }

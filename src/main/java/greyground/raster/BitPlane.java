@@ -160,6 +160,15 @@ public final class BitPlane {
         return turned;
     }
 
+    /** Pixels set here or there; a plane of the same size. */
+    public BitPlane with(BitPlane other) {
+        BitPlane both = new BitPlane(wordsPerRow, rows);
+        for (int i = 0; i < words.length; i++) {
+            both.words[i] = words[i] | other.words[i];
+        }
+        return both;
+    }
+
     /** Pixels set here but not there; a plane of the same size. */
     public BitPlane without(BitPlane other) {
         BitPlane left = new BitPlane(wordsPerRow, rows);

@@ -1,6 +1,7 @@
 package greyground.film;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -68,6 +69,13 @@ class JobFileTest {
 
     private static String plain() {
         return JobFile.text(jobs().findFirst().orElseThrow());
+    }
+
+    @Test
+    void aFileFromBeforeMendingIsNotMended() {
+        String older = plain().replaceFirst(",\\s*\"mended\" *: *true", "");
+        assertFalse(older.contains("mended"));
+        assertFalse(JobFile.read(older).mended());
     }
 
     @ParameterizedTest

@@ -81,6 +81,31 @@ class HalftoneScreenTest {
         assertEquals(1 / (4 * Math.PI), moment(screen, 0.2), 0.02 / (4 * Math.PI));
     }
 
+    /** Every cell holds its share of each tone to within a pixel: no bands where a ruling nearly fits the film's pixels. */
+    @ParameterizedTest
+    @CsvSource({"50, 45", "48, 45", "60, 15", "72.5, -30", "33.3, 0"})
+    void eachCellHoldsItsShareOfEveryTone(double ruling, double angle) {
+        for (Grain.DotShape shape : Grain.DotShape.values()) {
+            HalftoneScreen screen = HalftoneScreen.of(new Grain.Halftone(new Ruling(ruling), angle, shape), FILM);
+            ScreenCells cells = new ScreenCells(screen.geometry());
+            int side = screen.tile().width();
+            double expected = (double) side * side / cells.count();
+            for (double coverage : new double[] {0.02, 0.1, 0.35, 0.5, 0.8, 0.97}) {
+                int[] black = new int[cells.count()];
+                int[] size = new int[cells.count()];
+                for (int place = 0; place < side * side; place++) {
+                    int cell = cells.cell(place % side, place / side);
+                    size[cell]++;
+                    black[cell] += black(screen, place % side, place / side, coverage) ? 1 : 0;
+                }
+                for (int cell = 0; cell < black.length; cell++) {
+                    assertEquals(coverage * size[cell], black[cell], 1.01, shape + " at " + coverage);
+                    assertEquals(expected, size[cell], 2 * Math.sqrt(2 * expected), "cells are of one size");
+                }
+            }
+        }
+    }
+
     private static boolean black(HalftoneScreen screen, double x, double y, double coverage) {
         return coverage * 65_535 > screen.tile().threshold((int) Math.round(x), (int) Math.round(y));
     }

@@ -65,7 +65,7 @@ class FilmTiffTest {
                 "Resolution: 1440, 1440 pixels/inch",
                 "Bits/Sample: 1",
                 "DateTime: 2026:03:04 00:00:00",
-                "Software: Greyground 0.1.0",
+                "Software: Greyground 0.2.0",
                 "INK SIDE: reads right when the ink faces you")) {
             assertTrue(seen.contains(words), seen);
         }

@@ -83,7 +83,7 @@ final class SampleFilm {
         return new FilmDocument(
                 TITLE,
                 DATE,
-                "Greyground 0.1.0",
+                "Greyground 0.2.0",
                 List.of(films),
                 particulars(),
                 curve(),

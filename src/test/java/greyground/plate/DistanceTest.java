@@ -6,8 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.abort;
 
+import java.awt.image.Raster;
+import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Map;
@@ -15,6 +18,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.ForkJoinPool;
 import java.util.function.DoubleBinaryOperator;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -69,8 +73,28 @@ class DistanceTest {
         bitmaps.put("circle of near-ties", circle);
         bitmaps.put("checks", checks);
         bitmaps.put("comb", comb);
+        bitmaps.put("photograph", photograph(width, height));
         bitmaps.put("empty", new boolean[width * height]);
         return bitmaps;
+    }
+
+    /** A real picture, gravel, cut at its mean. */
+    private static boolean[] photograph(int width, int height) {
+        try {
+            Raster picture = ImageIO.read(new File("testimages/gravel.png")).getRaster();
+            boolean[] bits = new boolean[width * height];
+            long sum = 0;
+            for (int i = 0; i < bits.length; i++) {
+                sum += picture.getSample(i % width % picture.getWidth(), i / width % picture.getHeight(), 0);
+            }
+            for (int i = 0; i < bits.length; i++) {
+                int sample = picture.getSample(i % width % picture.getWidth(), i / width % picture.getHeight(), 0);
+                bits[i] = (long) sample * bits.length > sum;
+            }
+            return bits;
+        } catch (IOException missing) {
+            throw new UncheckedIOException(missing);
+        }
     }
 
     private static float[] naive(boolean[] set, Grid grid) {

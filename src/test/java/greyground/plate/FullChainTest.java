@@ -3,6 +3,9 @@ package greyground.plate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.tone.EdgeGrowthResponse;
+import greyground.tone.Lightness;
+import greyground.tone.RoundDots;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -105,11 +108,15 @@ class FullChainTest {
         Ink dense = new Ink(1.7, 2, 1, 4);
         Bath bath = Bath.ofDepth(depth, 2);
         ToneTerms terms = plate(bath, dense, new Paper(0.06, 1)).terms(coverage, dot(coverage));
-        double grown = PITCH * Math.sqrt(coverage / Math.PI) + depth / 2 + 4 - CREEP;
+        double shift = depth / 2 + 4 - CREEP;
+        double grown = PITCH * Math.sqrt(coverage / Math.PI) + shift;
         double share = Math.PI * grown * grown / (PITCH * PITCH);
         double expected = 1 - share * (1 - Math.pow(10, -1.7));
         double reached = Math.pow(10, -(terms.density() - 0.06));
         assertTrue(grown < PITCH / 2);
         assertEquals(expected, reached, 0.02, "at " + coverage);
+        EdgeGrowthResponse law = new EdgeGrowthResponse(new RoundDots(PITCH), shift, 1, 0.06, 1.76, 0, 1);
+        assertEquals(expected, Math.pow(10, 0.06) * Lightness.toLuminance(law.lightness(coverage)), 1e-6);
+        assertEquals(law.lightness(coverage), terms.lightness(), 1, "at " + coverage);
     }
 }

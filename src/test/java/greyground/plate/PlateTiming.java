@@ -1,7 +1,10 @@
 package greyground.plate;
 
 import com.sun.management.OperatingSystemMXBean;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Random;
@@ -40,6 +43,7 @@ public final class PlateTiming {
         for (int i = 0; i < well.length; i++) {
             well[i] = grain[i] ? 40 : 0;
         }
+        timeScipy(grain);
         time("distance, grain", () -> Distance.squaredPixels(grain, true, grid));
         time("distance, sparse", () -> Distance.squaredPixels(sparse, true, grid));
         time("edge distance, grain", () -> EdgeDistance.micrometres(grain, false, dose, 1, grid));
@@ -57,6 +61,30 @@ public final class PlateTiming {
                     "response, 33 coverages: wall %d ms, processor %d ms%n",
                     (System.nanoTime() - start) / 1_000_000,
                     (MACHINE.getProcessCpuTime() - startBusy) / 1_000_000);
+        }
+    }
+
+    /** SciPy's exact transform of the same bitmap, timed inside its own process; it uses one core. */
+    private static void timeScipy(boolean[] grain) {
+        String script = "import sys,time,numpy as np\n"
+                + "from scipy.ndimage import distance_transform_edt as edt\n"
+                + "m=np.frombuffer(sys.stdin.buffer.read(),dtype=np.uint8).reshape(" + SIDE + "," + SIDE + ")==0\n"
+                + "t=[]\n"
+                + "for k in range(3):\n s=time.process_time(); edt(m); t.append(time.process_time()-s)\n"
+                + "print('%.1f'%(sorted(t)[1]*1e9/m.size))\n";
+        byte[] bytes = new byte[grain.length];
+        for (int i = 0; i < bytes.length; i++) {
+            bytes[i] = (byte) (grain[i] ? 1 : 0);
+        }
+        try {
+            Process python = new ProcessBuilder("python3", "-c", script).start();
+            try (OutputStream in = python.getOutputStream()) {
+                in.write(bytes);
+            }
+            String answer = new String(python.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+            System.out.println("SciPy's distance, grain: processor " + answer.strip() + " ns/pixel (median of 3)");
+        } catch (IOException absent) {
+            System.out.println("SciPy is not here");
         }
     }
 
