@@ -88,7 +88,7 @@ public final class Regions {
         int run = now.runs++;
         now.starts[run] = start;
         now.ends[run] = end;
-        now.pixels[run] = end - start;
+        now.pixels[run] = (long) end - start;
         now.weights[run] = weight;
         now.bests[run] = best;
         now.bestXs[run] = bestX;
