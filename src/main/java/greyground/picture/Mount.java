@@ -32,13 +32,12 @@ public final class Mount {
         double titleAt = barAt + letter * 2.3;
         int height = (int) Math.ceil(titleAt + letter * 1.45 * lines.size() + margin);
         Picture mat = Picture.filled(width, height, picture.dotsPerInch(), Palette.MAT);
-        mat.lay(picture, margin + (inner - picture.width()) / 2, margin);
+        mat.lay(picture, margin, margin);
         Drawing drawing = new Drawing(width, height);
         double perMicrometre = picture.dotsPerInch() / MICROMETRES_PER_INCH;
-        int left = margin + (inner - picture.width()) / 2;
-        ScaleBar.within(picture.width() / perMicrometre / 4).draw(drawing, left, barAt, perMicrometre, letter);
+        ScaleBar.within(picture.width() / perMicrometre / 4).draw(drawing, margin, barAt, perMicrometre, letter);
         if (legend != null) {
-            legend.draw(drawing, left + picture.width() - 16 * letter, barAt, 12 * letter, letter);
+            legend.draw(drawing, margin + inner - 16 * letter, barAt, 12 * letter, letter);
         }
         drawing.heavyWords(margin, titleAt, letter * 1.1, Anchor.START, Palette.INK, title);
         double at = titleAt;

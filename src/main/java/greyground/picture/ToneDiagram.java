@@ -263,8 +263,10 @@ public final class ToneDiagram {
         drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "computed for this job");
         drawing.line(310, y - 5, 346, y - 5, WISH_WEIGHT, Palette.WISH);
         drawing.words(354, y, LETTER, Anchor.START, Palette.INK, "print wished for");
-        drawing.dashed(510, y - 5, 546, y - 5, 2, Palette.ACCENT, 5);
-        drawing.words(554, y, LETTER, Anchor.START, Palette.INK, "past the turning point, never used for tone");
+        if (response.turningPoint() < 1) {
+            drawing.dashed(510, y - 5, 546, y - 5, 2, Palette.ACCENT, 5);
+            drawing.words(554, y, LETTER, Anchor.START, Palette.INK, "past the turning point, never used for tone");
+        }
     }
 
     private double coverage(double artLightness) {
