@@ -73,28 +73,7 @@ public final class Mend {
 
     /** The mended film. */
     public FilmRows rows() {
-        return new FilmRows() {
-            @Override
-            public int width() {
-                return film.width();
-            }
-
-            @Override
-            public int height() {
-                return film.height();
-            }
-
-            @Override
-            public int bitsPerSample() {
-                return 1;
-            }
-
-            @Override
-            public Bands.Maker<byte[]> maker() {
-                Bands.Maker<Part> parts = parts();
-                return (first, count) -> parts.make(first, count).film();
-            }
-        };
+        return new MendedRows(film, this);
     }
 
     /** A new maker of mended rows, for one thread. */

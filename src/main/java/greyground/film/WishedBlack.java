@@ -9,7 +9,8 @@ import greyground.tone.ToneCurve;
 /**
  * Where the art wishes for black: black on the film there, clear elsewhere.
  *
- * <p>That is wherever the curve gives its highest coverage, the core; and near it, within a pixel and a half of the art (a
+ * <p>That is wherever the curve gives its highest coverage, the core. Of art that is enlarged the core is told by its own
+ * pixels, since enlarging rings: beside every bright edge it makes a line darker than the art. And near the core, within a pixel and a half of the art (a
  * drawn edge takes one, and enlarging rings a little beside it), whatever belongs to the same stroke:
  *
  * <ul>
@@ -54,8 +55,13 @@ public final class WishedBlack implements FilmRows {
         ArtOnPlate placing = content.placing();
         double artPixel = 1 / Math.min(placing.across().scale(), placing.down().scale());
         int most = curve.coverage(0);
+        int blackest = lastWith(curve, most);
+        FilmContent.Picture seen =
+                mirrored ? new FilmContent.Picture(content.art(), placing.mirrored(layout.width())) : content;
         return new WishedBlack(
-                FilmComposer.noLighterThan(layout, content, lastWith(curve, most), mirrored),
+                artPixel > 1
+                        ? new ArtPixels(layout.width(), layout.height(), seen, blackest)
+                        : FilmComposer.noLighterThan(layout, content, blackest, mirrored),
                 FilmComposer.noLighterThan(layout, content, lastWith(curve, (most + 1) / 2), mirrored),
                 FilmComposer.noLighterThan(layout, content, code(range.black() + span / 2), mirrored),
                 FilmComposer.noLighterThan(layout, content, code(range.black() + span * LIGHT), mirrored),

@@ -23,13 +23,15 @@ public final class ResampleAxis {
     private final double scale;
     private final int taps;
     private final int[] first;
+    private final int[] nearest;
     private final float[] weights;
     private final int[] fine;
 
-    private ResampleAxis(double scale, int taps, int[] first, float[] weights) {
+    private ResampleAxis(double scale, int taps, int[] first, int[] nearest, float[] weights) {
         this.scale = scale;
         this.taps = taps;
         this.first = first;
+        this.nearest = nearest;
         this.weights = weights;
         this.fine = new int[weights.length];
         for (int i = 0; i < first.length; i++) {
@@ -55,10 +57,12 @@ public final class ResampleAxis {
         double reach = Lanczos.LOBES * widening;
         int taps = (int) Math.min(artLength, Math.ceil(2 * reach));
         int[] first = new int[count];
+        int[] nearest = new int[count];
         float[] weights = new float[Math.multiplyExact(count, taps)];
         double[] exact = new double[taps];
         for (int i = 0; i < count; i++) {
             double centre = edge + (i + 0.5) * scale;
+            nearest[i] = (int) Math.max(0, Math.min(artLength - 1, Math.floor(centre)));
             if (centre < 0 || centre > artLength) {
                 int edgePixel = centre < 0 ? 0 : artLength - 1;
                 first[i] = Math.min(edgePixel, artLength - taps);
@@ -77,19 +81,21 @@ public final class ResampleAxis {
                 weights[i * taps + k] = (float) (exact[k] / sum);
             }
         }
-        return new ResampleAxis(scale, taps, first, weights);
+        return new ResampleAxis(scale, taps, first, nearest, weights);
     }
 
     /** The same plan read from its other end: the film is mirrored, or turned by half. Sums are equal bit for bit. */
     public ResampleAxis reversed() {
         int count = first.length;
         int[] turnedFirst = new int[count];
+        int[] turnedNearest = new int[count];
         float[] turnedWeights = new float[weights.length];
         for (int i = 0; i < count; i++) {
             turnedFirst[i] = first[count - 1 - i];
+            turnedNearest[i] = nearest[count - 1 - i];
             System.arraycopy(weights, (count - 1 - i) * taps, turnedWeights, i * taps, taps);
         }
-        return new ResampleAxis(scale, taps, turnedFirst, turnedWeights);
+        return new ResampleAxis(scale, taps, turnedFirst, turnedNearest, turnedWeights);
     }
 
     /** Film pixels. */
@@ -100,6 +106,11 @@ public final class ResampleAxis {
     /** Art pixels per film pixel, above 0; below 1 where the art is enlarged. */
     public double scale() {
         return scale;
+    }
+
+    /** The art pixel on which the middle of a film pixel lies. */
+    public int nearest(int filmPixel) {
+        return nearest[filmPixel];
     }
 
     /** Art pixels that each film pixel is made from. */

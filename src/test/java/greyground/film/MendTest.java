@@ -130,6 +130,14 @@ class MendTest {
         assertEquals(0, inspected(made, rows).openBiteCount());
     }
 
+    /** Enlarging rings: it would draw a black line along the edge of any dark tone. */
+    @Test
+    void darkTonesBesideWhiteAreLeftAsTheyAre() throws Exception {
+        ArrayPlane art = ArrayPlane.of(400, 300, (x, y) -> x + y / 3 < 200 ? 2500 : 65_535);
+        Made made = made(art, new Grain.Stochastic(180, 1), 0.87, false);
+        assertArrayEquals(bits(made.film()), bits(made.mend().rows()));
+    }
+
     @Test
     void reportCountsWhatChanged() throws Exception {
         Made made = made(MendTest::bars);
