@@ -112,7 +112,7 @@ public final class WishedBlack implements FilmRows {
             long[] darker = darks.rows(first, count).words();
             long[] lighter = halves.rows(first, count).words();
             for (int i = 0; i < near.length; i++) {
-                black.words()[i] |= near[i] & (darker[i] | lighter[i] & light[i]);
+                black.words()[i] |= near[i] & (darker[i] | (lighter[i] & light[i]));
             }
             return cores.packed(black.rows(halo, count));
         };

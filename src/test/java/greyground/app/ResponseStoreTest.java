@@ -84,6 +84,7 @@ class ResponseStoreTest {
                 ArtChoice.WHOLE,
                 Placing.USUAL,
                 "lightness",
+                false,
                 List.of());
         Workshop assumed = Workshop.assumed();
         double usual = lightness(assumed, job);
