@@ -53,8 +53,8 @@ record ArtPixels(int width, int height, FilmContent.Picture content, int grey) i
             PixelRect image = content.image();
             int start = -1;
             for (int x = 0; x <= image.width(); x++) {
-                boolean black = x < image.width()
-                        && (codes[content.placing().across().nearest(x)] & 0xFFFF) <= grey;
+                boolean black =
+                        x < image.width() && (codes[content.placing().across().nearest(x)] & 0xFFFF) <= grey;
                 if (black && start < 0) {
                     start = x;
                 } else if (!black && start >= 0) {
