@@ -32,7 +32,7 @@ final class ResponseStore {
         Optional<List<ToneTerms>> kept =
                 cache.read(name, HEAD_BYTES + 8L * NUMBERS * MOST_LEVELS).flatMap(ResponseStore::levels);
         if (kept.isPresent()) {
-            return VirtualResponse.kept(plate, patches, kept.get());
+            return VirtualResponse.kept(plate, patches, VirtualResponse.FEWEST_LEVELS, kept.get());
         }
         VirtualResponse computed = VirtualResponse.of(plate, patches);
         cache.keep(name, bytes(computed.levels()));

@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
  * The response that a {@link VirtualPlate} foretells for the job's own film, from plates computed at a few dozen coverages.
  *
  * <p>The first seventeen are evenly spaced; the rest halve, four at a time, whichever steps of lightness are largest and
- * the two steps beside the darkest tone, so that gaps and the turning point are found closely. Nothing changes once it is
+ * the two steps beside the darkest tone; at last these two are halved twice more. So gaps and the turning point are found closely. Nothing changes once it is
  * built.
  */
 public final class VirtualResponse implements PlateResponse {
@@ -21,16 +21,19 @@ public final class VirtualResponse implements PlateResponse {
 
     private static final int FIRST_STEPS = 16;
     private static final int ROUND = 4;
+    private static final int CLOSING_ROUNDS = 2;
     private static final double NARROWEST_STEP = 1.0 / 512;
 
     private final VirtualPlate plate;
     private final FilmPatches patches;
+    private final int count;
     private final List<ToneTerms> levels;
     private final FallingBranch branch;
 
-    private VirtualResponse(VirtualPlate plate, FilmPatches patches, List<ToneTerms> levels) {
+    private VirtualResponse(VirtualPlate plate, FilmPatches patches, int count, List<ToneTerms> levels) {
         this.plate = plate;
         this.patches = patches;
+        this.count = count;
         this.levels = List.copyOf(levels);
         this.branch = FallingBranch.widest(levels);
     }
@@ -43,7 +46,7 @@ public final class VirtualResponse implements PlateResponse {
     /**
      * Computes the response.
      *
-     * @param count coverages to compute, 33 to 1025
+     * @param count coverages to compute, 33 to 1025; up to four more close in on the turning point
      * @throws Refusal if no coverage prints darker than bare paper
      */
     public static VirtualResponse of(VirtualPlate plate, FilmPatches patches, int count) {
@@ -62,16 +65,20 @@ public final class VirtualResponse implements PlateResponse {
                 break;
             }
         }
-        return new VirtualResponse(plate, patches, levels);
+        for (int round = 0; round < CLOSING_ROUNDS; round++) {
+            addTo(levels, compute(plate, patches, besideDarkest(levels)));
+        }
+        return new VirtualResponse(plate, patches, count, levels);
     }
 
     /**
      * A response computed before.
      *
+     * @param count coverages it was asked for
      * @param levels as {@link #levels} told them, for the same plate and patches
      */
-    public static VirtualResponse kept(VirtualPlate plate, FilmPatches patches, List<ToneTerms> levels) {
-        return new VirtualResponse(plate, patches, levels);
+    public static VirtualResponse kept(VirtualPlate plate, FilmPatches patches, int count, List<ToneTerms> levels) {
+        return new VirtualResponse(plate, patches, count, levels);
     }
 
     private static List<ToneTerms> compute(VirtualPlate plate, FilmPatches patches, List<Double> coverages) {
@@ -99,10 +106,7 @@ public final class VirtualResponse implements PlateResponse {
     }
 
     private static List<Double> middles(List<ToneTerms> levels, int count) {
-        int darkest = IntStream.range(0, levels.size())
-                .boxed()
-                .min(Comparator.comparingDouble(i -> levels.get(i).lightness()))
-                .orElseThrow();
+        int darkest = darkest(levels);
         // Halving a step halves its claim; beside the darkest tone a sixteenth counts as eight units.
         return IntStream.range(0, levels.size() - 1)
                 .boxed()
@@ -111,6 +115,22 @@ public final class VirtualResponse implements PlateResponse {
                 .limit(count)
                 .map(i -> (levels.get(i).coverage() + levels.get(i + 1).coverage()) / 2)
                 .toList();
+    }
+
+    /** Middles of the steps on either side of the darkest level, which close in on the turning point. */
+    private static List<Double> besideDarkest(List<ToneTerms> levels) {
+        int darkest = darkest(levels);
+        return IntStream.of(darkest - 1, darkest)
+                .filter(i -> i >= 0 && i + 1 < levels.size() && width(levels, i) > NARROWEST_STEP)
+                .mapToObj(i -> (levels.get(i).coverage() + levels.get(i + 1).coverage()) / 2)
+                .toList();
+    }
+
+    private static int darkest(List<ToneTerms> levels) {
+        return IntStream.range(0, levels.size())
+                .boxed()
+                .min(Comparator.comparingDouble(i -> levels.get(i).lightness()))
+                .orElseThrow();
     }
 
     private static double claim(List<ToneTerms> levels, int i, int darkest) {
@@ -182,7 +202,7 @@ public final class VirtualResponse implements PlateResponse {
 
     /** Names everything that decides this response, for keeping it: equal digests mean equal responses. */
     public String digest() {
-        return digest(plate, patches, levels.size());
+        return digest(plate, patches, count);
     }
 
     /** The digest of a response not yet computed. */

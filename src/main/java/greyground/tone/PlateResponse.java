@@ -2,7 +2,7 @@ package greyground.tone;
 
 /**
  * How dark a plate prints for each coverage of the film: the seam between the tone curve and whatever knows the plate, be
- * it the edge-growth law, the virtual plate or a measured test plate.
+ * it the virtual plate or a measured test plate.
  *
  * <p>A response need not be monotone: past the turning point more black on the film prints paler (open bite), and at the
  * light end the smallest openings do not wash out. {@link #usable()} names the interval that the curve may use.
@@ -19,6 +19,6 @@ public interface PlateResponse {
     /** The coverages over which lightness falls strictly, so that an inverse exists. */
     UsableCoverage usable();
 
-    /** A short name for legends and records, such as "edge growth 8 um, n 1.7". */
+    /** A short name for legends and records, such as "virtual plate, bitten 40 um". */
     String name();
 }
