@@ -21,7 +21,7 @@ class ProofIT {
 
     /** Small and coarse, so that every picture is quick. */
     private static final List<String> JOB =
-            List.of("--plate", "24x18mm", "--resolution", "720", "--grain", "240um", "--date", "2026-01-02");
+            List.of("--plate", "32x30mm", "--resolution", "720", "--grain", "240um", "--date", "2026-01-02");
 
     @TempDir
     static Path folder;
@@ -69,12 +69,12 @@ class ProofIT {
         BufferedImage other = ImageIO.read(up.toFile());
         double same = 0;
         double turned = 0;
-        // The mat's margin is 25 pixels; the plate is 57 x 43 pixels.
-        for (int y = 27; y < 66; y++) {
-            for (int x = 27; x < 80; x++) {
+        // The mat's margin is 25 pixels; the plate is 76 x 71 pixels.
+        for (int y = 27; y < 94; y++) {
+            for (int x = 27; x < 99; x++) {
                 int here = one.getRaster().getSample(x, y, 0);
                 same += Math.abs(here - other.getRaster().getSample(x, y, 0));
-                turned += Math.abs(here - other.getRaster().getSample(106 - x, y, 0));
+                turned += Math.abs(here - other.getRaster().getSample(125 - x, y, 0));
             }
         }
         assertTrue(same * 1.5 < turned, same + " against " + turned);
@@ -128,7 +128,7 @@ class ProofIT {
     void photogravureAndSprayedAquatintAreShownToo() throws Exception {
         for (String process : List.of("photogravure", "sprayed-aquatint", "unetched-film")) {
             List<Object> job = new java.util.ArrayList<>(
-                    List.of("--plate", "12x10mm", "--resolution", "720", "--process", process));
+                    List.of("--plate", "30x30mm", "--resolution", "720", "--process", process));
             if (!process.equals("photogravure")) {
                 job.addAll(List.of("--grain", "240um"));
             }
@@ -165,7 +165,7 @@ class ProofIT {
         refused(".svg", "--diagram", folder.resolve("never.txt"));
         refused("nowhere to go", "--loupe", "5mm,5mm");
         refused("would replace", "--out", print, "--copper", print);
-        refused("already prepared", "--out", print, "--plate", "30x20mm");
+        refused("already prepared", "--out", print, "--plate", "40x30mm");
         assertFalse(Files.exists(print));
         assertEquals(List.of(), Attempt.unfinished(folder));
     }
