@@ -17,7 +17,7 @@ import java.util.TreeSet;
 
 /** What a proof says of a plate, in words for the bench and as JSON. */
 public final class ProofReport {
-    /** A gap in the lights below this can't be seen (about 1 L* is the least that a trained eye tells apart side by side). */
+    /** A gap in the lights below this can't be seen (1 L* side by side is about the least that is seen; from memory, unverified). */
     private static final double LEAST_GAP_TOLD = 1;
 
     private final ProofWork work;

@@ -10,7 +10,7 @@ import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 
 /**
- * Writes a picture as PNG (ISO/IEC 15948:2004): grey with one sample a pixel where every pixel is neutral, else colour; the
+ * Writes a picture as PNG (ISO/IEC 15948:2004, its clauses from memory): grey with one sample a pixel where every pixel is neutral, else colour; the
  * coding is stated as sRGB, and the pixel density where the picture has a true size.
  */
 public final class PngFile {

@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The four-quadrant diagram of tone, after L. A. Jones (1920s to 1940s; his papers not seen): the art's lightness runs to the
+ * The four-quadrant diagram of tone, after L. A. Jones (1920s to 1940s; from memory, his papers not seen): the art's lightness runs to the
  * right, the film's black down, the copper's ink to the left, the print's lightness up. A tone goes round clockwise through
  * the three curves of film, plate and ink, and the fourth quadrant holds print against art.
  *
@@ -29,7 +29,7 @@ public final class ToneDiagram {
     private static final double WISH_WEIGHT = 8;
     private static final int FOLLOWED_LIGHTNESS = 50;
 
-    /** A gap smaller than this can't be seen (a step of 1 L* is about what a trained eye tells apart side by side). */
+    /** A gap smaller than this can't be seen (1 L* side by side is about the least that is seen; from memory, unverified). */
     private static final double LEAST_GAP_SHOWN = 1;
 
     private final String title;

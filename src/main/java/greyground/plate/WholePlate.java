@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.Future;
+import java.util.concurrent.Semaphore;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,11 @@ import org.jspecify.annotations.Nullable;
 public final class WholePlate {
     /** Side of a tile in pixels of the virtual plate: large beside the reach, small beside memory. */
     private static final int TILE_PIXELS = 1536;
+
+    /** What a tile holds while it is computed: states, and planes on the way to them. */
+    private static final double BYTES_PER_PIXEL = 72;
+
+    private static final double MEMORY_SHARE = 0.6;
 
     /** Pixels of a plain patch, which stands for a tile whose film is all clear or all black. */
     private static final int PLAIN_PIXELS = 8;
@@ -81,6 +87,7 @@ public final class WholePlate {
                         .orElse(0)
                 + CellMeans.reachMicrometres(window.cellMicrometres(), pixel);
         int cells = Math.max(1, (int) Math.round(tilePixels * pixel / window.cellMicrometres()));
+        Semaphore memory = new Semaphore(tilesAtOnce(threads, tilePixels + 2 * reach / pixel));
         ForkJoinPool workers = new ForkJoinPool(threads);
         try (PlateFilm.Rows rows = positive.open();
                 PlateFilm.Rows screenRows = screen == null ? null : screen.open()) {
@@ -101,10 +108,15 @@ public final class WholePlate {
                     int firstColumn = column;
                     int endColumn = Math.min(window.columns(), column + cells);
                     Span across = span(window.leftMicrometres(), column, endColumn, window.cellMicrometres(), reach);
+                    memory.acquire();
                     tiles.add(workers.submit(() -> {
-                        FilmPatch patch = film.cut(across.first(), across.count());
-                        FilmPatch under = dots == null ? null : dots.cut(across.first(), across.count());
-                        tile(patch, under, looks, maps, new CellRange(firstColumn, endColumn, firstRow, endRow));
+                        try {
+                            FilmPatch patch = film.cut(across.first(), across.count());
+                            FilmPatch under = dots == null ? null : dots.cut(across.first(), across.count());
+                            tile(patch, under, looks, maps, new CellRange(firstColumn, endColumn, firstRow, endRow));
+                        } finally {
+                            memory.release();
+                        }
                     }));
                 }
                 underWay.add(tiles);
@@ -117,6 +129,12 @@ public final class WholePlate {
         } finally {
             workers.shutdownNow();
         }
+    }
+
+    /** As many as the threads, but no more than memory holds; the engine shares one tile among all threads as well. */
+    private static int tilesAtOnce(int threads, double sidePixels) {
+        double room = MEMORY_SHARE * Runtime.getRuntime().maxMemory();
+        return (int) Math.max(1, Math.min(threads, room / (BYTES_PER_PIXEL * sidePixels * sidePixels)));
     }
 
     /** Cells of the window that a tile fills. */
