@@ -105,7 +105,7 @@ public final class CommandLine implements Runnable {
                 } else if (kind == ProofCommand.class) {
                     command = new ProofCommand(out, err);
                 } else if (kind == PlanCommand.class) {
-                    command = new PlanCommand(out);
+                    command = new PlanCommand(out, err);
                 }
                 return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
             }

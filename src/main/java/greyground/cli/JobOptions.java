@@ -27,6 +27,20 @@ final class JobOptions {
     String process;
 
     @Option(
+            names = "--screen-black",
+            paramLabel = "SHARE",
+            description = "black share of photogravure's screen film (usual: 50%%)")
+    @Nullable
+    String screenBlack;
+
+    @Option(
+            names = "--screen-spacing",
+            paramLabel = "LENGTH",
+            description = "mean spacing of the screen film's dots (usual: 150um)")
+    @Nullable
+    String screenSpacing;
+
+    @Option(
             names = "--resolution",
             paramLabel = "DPI",
             description = "the film printer's own resolution (usually the workshop's)")
@@ -172,5 +186,10 @@ final class JobOptions {
             given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
         }
         return given;
+    }
+
+    /** Whether an option describes a job. */
+    static boolean describes(OptionSpec option) {
+        return CommandSpec.forAnnotatedObject(new JobOptions()).optionsMap().containsKey(option.longestName());
     }
 }
