@@ -8,14 +8,14 @@ import java.util.stream.IntStream;
  * A stochastic grain simple enough for tests: white noise between two Gaussians, ranked, so that coverage is exact. Its
  * power peaks at one cycle to the spacing.
  */
-final class NoiseGrain implements FilmPatches {
+public final class NoiseGrain implements FilmPatches {
     private final int size;
     private final double pitch;
     private final double spacing;
     private final long seed;
     private final int[] rank;
 
-    NoiseGrain(double dotsPerInch, double spacingMicrometres, double patchMillimetres, long seed) {
+    public NoiseGrain(double dotsPerInch, double spacingMicrometres, double patchMillimetres, long seed) {
         this.pitch = 25_400 / dotsPerInch;
         this.spacing = spacingMicrometres;
         this.seed = seed;

@@ -16,7 +16,7 @@ class EdgeGrowthResponseTest extends PlateResponseContract {
     }
 
     @Override
-    List<PlateResponse> responses() {
+    protected List<PlateResponse> responses() {
         List<PlateResponse> responses = new ArrayList<>();
         Random random = new Random(87);
         for (int i = 0; i < 6; i++) {

@@ -9,9 +9,9 @@ import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 /** What every plate response promises, and what its inverse and its curve then keep. */
-abstract class PlateResponseContract {
+public abstract class PlateResponseContract {
     /** Responses to hold to the contract. */
-    abstract List<PlateResponse> responses();
+    protected abstract List<PlateResponse> responses();
 
     @Test
     void lightnessFallsStrictlyOverTheUsableCoverages() {

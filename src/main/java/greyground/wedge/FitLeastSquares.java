@@ -1,0 +1,231 @@
+package greyground.wedge;
+
+import greyground.quantity.Refusal;
+import java.util.function.UnaryOperator;
+import org.hipparchus.exception.MathIllegalArgumentException;
+import org.hipparchus.exception.MathIllegalStateException;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import org.hipparchus.linear.SingularValueDecomposition;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.util.Pair;
+
+/**
+ * Bounded nonlinear least squares: Levenberg-Marquardt (More 1978, as MINPACK has it) on an angle in place of each bounded number,
+ * {@code c = middle + half sin u}, so that no step leaves the bounds (James and Roos 1975, from memory). A number without bounds
+ * is taken as it is.
+ *
+ * <p>Derivatives are central differences of a stated step. The covariance is that of the linearised problem at the solution,
+ * {@code (J' J)^-1} with J the derivatives of readings in units of their errors; the textbook formula, which ignores
+ * curvature. Multiply by {@link Solution#varianceOfUnit} when the errors are known only up to a factor.
+ */
+final class FitLeastSquares {
+    /** A start on a bound has no slope; it is moved in by this share of the range. */
+    private static final double OFF_BOUND = 0.01;
+
+    private static final int MOST_ITERATIONS = 200;
+
+    private final UnaryOperator<double[]> model;
+    private final double[] readings;
+    private final double[] errors;
+    private final double[] least;
+    private final double[] most;
+    private final double[] steps;
+    private final double precision;
+
+    /**
+     * States a problem.
+     *
+     * @param model from numbers to foretold readings
+     * @param errors standard error of each reading, above 0
+     * @param least of each number, negative infinity for none
+     * @param most of each number, infinity for none
+     * @param steps for differences, above 0
+     * @param precision relative change at which the search ends
+     */
+    FitLeastSquares(
+            UnaryOperator<double[]> model,
+            double[] readings,
+            double[] errors,
+            double[] least,
+            double[] most,
+            double[] steps,
+            double precision) {
+        this.model = model;
+        this.readings = readings.clone();
+        this.errors = errors.clone();
+        this.least = least.clone();
+        this.most = most.clone();
+        this.steps = steps.clone();
+        this.precision = precision;
+    }
+
+    /**
+     * What was found.
+     *
+     * @param values the numbers
+     * @param jacobian derivatives of the readings, in units of their errors, by each number
+     * @param sum of squared residuals in units of their errors
+     * @param degrees readings less numbers
+     * @param residuals readings less foretold, in units of their errors
+     */
+    record Solution(RealVector values, RealMatrix jacobian, double sum, int degrees, RealVector residuals) {
+        /** Sum of squares over degrees of freedom; 1 if model and errors are right. */
+        double varianceOfUnit() {
+            return degrees > 0 ? sum / degrees : 1;
+        }
+
+        /**
+         * Covariance {@code (J' J)^-1} by singular values of the scaled J; a number that no reading depends on, or that others
+         * wholly replace, gets an infinite variance.
+         *
+         * @param scales size of each number, so that a small singular value means the same for all
+         */
+        RealMatrix covariance(double[] scales) {
+            int n = values.getDimension();
+            SingularValueDecomposition parts = parts(scales);
+            double[] singular = parts.getSingularValues();
+            RealMatrix covariance = new Array2DRowRealMatrix(n, n);
+            for (int a = 0; a < n; a++) {
+                for (int b = 0; b < n; b++) {
+                    double sum = 0;
+                    for (int k = 0; k < n; k++) {
+                        double product =
+                                parts.getV().getEntry(a, k) * parts.getV().getEntry(b, k);
+                        double value = Math.max(singular[k], 1e-9 * Math.max(singular[0], 1e-300));
+                        sum += product / (value * value);
+                    }
+                    covariance.setEntry(a, b, sum * scales[a] * scales[b]);
+                }
+            }
+            return covariance;
+        }
+
+        /** Singular values of J with each number in units of its scale, largest first. */
+        double[] singularValues(double[] scales) {
+            return parts(scales).getSingularValues();
+        }
+
+        private SingularValueDecomposition parts(double[] scales) {
+            RealMatrix scaled = jacobian.copy();
+            for (int row = 0; row < scaled.getRowDimension(); row++) {
+                for (int column = 0; column < scaled.getColumnDimension(); column++) {
+                    scaled.multiplyEntry(row, column, scales[column]);
+                }
+            }
+            return new SingularValueDecomposition(scaled);
+        }
+    }
+
+    /** Searches from a start, which must lie within the bounds. */
+    Solution solve(double[] start) {
+        if (start.length > readings.length) {
+            throw Refusal.use("a fit has " + readings.length + " readings for " + start.length
+                    + " numbers; it needs at least as many readings: measure more patches");
+        }
+        double[] angles = new double[start.length];
+        for (int i = 0; i < start.length; i++) {
+            angles[i] = angle(start[i], i);
+        }
+        try {
+            Optimum optimum = new LevenbergMarquardtOptimizer()
+                    .withCostRelativeTolerance(precision)
+                    .withParameterRelativeTolerance(precision)
+                    .withOrthoTolerance(precision)
+                    .optimize(new LeastSquaresBuilder()
+                            .start(angles)
+                            .target(new double[readings.length])
+                            .model(this::valueAndSlopes)
+                            .lazyEvaluation(false)
+                            .maxEvaluations(20 * MOST_ITERATIONS)
+                            .maxIterations(MOST_ITERATIONS)
+                            .build());
+            double[] values = values(optimum.getPoint().toArray());
+            double[] foretold = scaled(values);
+            double sum = 0;
+            for (double one : foretold) {
+                sum += one * one;
+            }
+            return new Solution(
+                    new ArrayRealVector(values),
+                    slopes(values),
+                    sum,
+                    readings.length - start.length,
+                    new ArrayRealVector(foretold).mapMultiply(-1));
+        } catch (MathIllegalStateException | MathIllegalArgumentException failed) {
+            throw Refusal.failure(
+                    "the fit found no end within " + MOST_ITERATIONS
+                            + " steps; at most that many are taken: check the readings, or fit fewer numbers",
+                    failed);
+        }
+    }
+
+    private Pair<RealVector, RealMatrix> valueAndSlopes(RealVector angles) {
+        double[] values = values(angles.toArray());
+        RealMatrix slopes = slopes(values);
+        for (int column = 0; column < values.length; column++) {
+            double turn = bounded(column) ? half(column) * Math.cos(angles.getEntry(column)) : 1;
+            for (int row = 0; row < readings.length; row++) {
+                slopes.multiplyEntry(row, column, turn);
+            }
+        }
+        return new Pair<>(new ArrayRealVector(scaled(values), false), slopes);
+    }
+
+    /** Foretold less read, in units of the errors. */
+    private double[] scaled(double[] values) {
+        double[] foretold = model.apply(values.clone());
+        for (int i = 0; i < foretold.length; i++) {
+            foretold[i] = (foretold[i] - readings[i]) / errors[i];
+        }
+        return foretold;
+    }
+
+    private RealMatrix slopes(double[] values) {
+        RealMatrix slopes = new Array2DRowRealMatrix(readings.length, values.length);
+        for (int column = 0; column < values.length; column++) {
+            double[] low = values.clone();
+            double[] high = values.clone();
+            low[column] = Math.max(least[column], values[column] - steps[column]);
+            high[column] = Math.min(most[column], values[column] + steps[column]);
+            double[] below = scaled(low);
+            double[] above = scaled(high);
+            double width = high[column] - low[column];
+            for (int row = 0; row < readings.length; row++) {
+                slopes.setEntry(row, column, (above[row] - below[row]) / width);
+            }
+        }
+        return slopes;
+    }
+
+    private boolean bounded(int number) {
+        return Double.isFinite(least[number]) && Double.isFinite(most[number]);
+    }
+
+    private double half(int number) {
+        return (most[number] - least[number]) / 2;
+    }
+
+    private double angle(double value, int number) {
+        if (!bounded(number)) {
+            return value;
+        }
+        double middle = (most[number] + least[number]) / 2;
+        double place = (value - middle) / half(number);
+        return Math.asin(Math.max(-1 + 2 * OFF_BOUND, Math.min(1 - 2 * OFF_BOUND, place)));
+    }
+
+    private double[] values(double[] angles) {
+        double[] values = angles.clone();
+        for (int i = 0; i < values.length; i++) {
+            if (bounded(i)) {
+                values[i] = (most[i] + least[i]) / 2 + half(i) * Math.sin(angles[i]);
+            }
+        }
+        return values;
+    }
+}

@@ -1,0 +1,96 @@
+package greyground.wedge;
+
+import greyground.quantity.Refusal;
+
+/**
+ * A direct reading of one number, from a target of its own beside the tones: closed forms, no virtual plate.
+ *
+ * @param parameter which number
+ * @param value read, within its allowed range
+ * @param standardError of the value, above 0
+ * @param how the reading in a few words
+ */
+public record FitReading(FitParameter parameter, double value, double standardError, String how) {
+    /** Of an even distribution of width 1: 1 / sqrt(12). */
+    private static final double EVEN = 1 / Math.sqrt(12);
+
+    public FitReading {
+        Refusal.checkRange(
+                "reading of the " + parameter.words(),
+                value,
+                parameter.least(),
+                parameter.most(),
+                parameter.unit(),
+                "read the target again, or leave it out");
+        if (!(standardError > 0) || !Double.isFinite(standardError)) {
+            throw Refusal.use("error of the " + parameter.words() + " is " + standardError
+                    + "; it must be above 0: say how far apart the target's sizes are");
+        }
+    }
+
+    /**
+     * Radius of the pad from a bar gauge, {@code r = w^2 / 8h}: the critical width lies somewhere between the widest bar that
+     * printed solid and the narrowest that printed pale, evenly likely in its logarithm; the depth's error adds.
+     *
+     * @param widestSolidMillimetres above 0
+     * @param narrowestPaleMillimetres above that
+     * @param depth of the bite where the gauge lies
+     */
+    public static FitReading barGauge(
+            double widestSolidMillimetres, double narrowestPaleMillimetres, MeasuredDepth depth) {
+        checkBracket("bar", widestSolidMillimetres, narrowestPaleMillimetres, "mm");
+        double square = widestSolidMillimetres * narrowestPaleMillimetres;
+        double radius = square / (8 * depth.micrometres() / 1000);
+        double width = EVEN * Math.log(narrowestPaleMillimetres / widestSolidMillimetres);
+        double share = Math.hypot(2 * width, depth.standardError() / depth.micrometres());
+        return new FitReading(
+                FitParameter.PAD_RADIUS,
+                radius,
+                radius * share,
+                "bar gauge, " + Refusal.plain(widestSolidMillimetres) + " mm solid and "
+                        + Refusal.plain(narrowestPaleMillimetres) + " mm pale at "
+                        + Refusal.plain(depth.micrometres()) + " um");
+    }
+
+    /**
+     * Smallest opening or land from a row of targets: it lies evenly between the widest that failed and the narrowest that held.
+     *
+     * @param parameter {@link FitParameter#SMALLEST_OPENING} or {@link FitParameter#SMALLEST_LAND}
+     */
+    public static FitReading target(
+            FitParameter parameter, double widestLostMicrometres, double narrowestHeldMicrometres) {
+        checkBracket(parameter.words() + " target", widestLostMicrometres, narrowestHeldMicrometres, "um");
+        return new FitReading(
+                parameter,
+                (widestLostMicrometres + narrowestHeldMicrometres) / 2,
+                EVEN * (narrowestHeldMicrometres - widestLostMicrometres),
+                Refusal.plain(widestLostMicrometres) + " um lost and " + Refusal.plain(narrowestHeldMicrometres)
+                        + " um held");
+    }
+
+    /**
+     * Etch factor from an opening measured before and after the bite: it widens by the undercut on both sides, so
+     * {@code F = 2h / (after - before)}.
+     *
+     * @param wideningError standard error of {@code after - before}, above 0
+     */
+    public static FitReading undercut(
+            double beforeMicrometres, double afterMicrometres, double depthMicrometres, double wideningError) {
+        checkBracket("bitten opening", beforeMicrometres, afterMicrometres, "um");
+        double widening = afterMicrometres - beforeMicrometres;
+        double factor = 2 * depthMicrometres / widening;
+        return new FitReading(
+                FitParameter.ETCH_FACTOR,
+                factor,
+                factor * wideningError / widening,
+                "opening of " + Refusal.plain(beforeMicrometres) + " um bitten to " + Refusal.plain(afterMicrometres)
+                        + " um");
+    }
+
+    private static void checkBracket(String what, double low, double high, String unit) {
+        if (!(low > 0) || !(high > low) || !Double.isFinite(high)) {
+            throw Refusal.use(what + " widths are " + Refusal.plain(low) + " and " + Refusal.plain(high) + " " + unit
+                    + "; the second must be the wider and both above 0: give the two neighbours in the row");
+        }
+    }
+}
