@@ -1,6 +1,11 @@
 package greyground.wedge;
 
 import greyground.quantity.Refusal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.function.UnaryOperator;
 import org.hipparchus.exception.MathIllegalArgumentException;
 import org.hipparchus.exception.MathIllegalStateException;
@@ -27,7 +32,8 @@ final class FitLeastSquares {
     /** A start on a bound has no slope; it is moved in by this share of the range. */
     private static final double OFF_BOUND = 0.01;
 
-    private static final int MOST_ITERATIONS = 200;
+    private static final int[] PRIMES = {2, 3, 5, 7, 11, 13, 17, 19};
+    private static final int MOST_TRIALS = 4000;
 
     private final UnaryOperator<double[]> model;
     private final double[] readings;
@@ -36,6 +42,7 @@ final class FitLeastSquares {
     private final double[] most;
     private final double[] steps;
     private final double precision;
+    private final int mostSteps;
 
     /**
      * States a problem.
@@ -44,8 +51,9 @@ final class FitLeastSquares {
      * @param errors standard error of each reading, above 0
      * @param least of each number, negative infinity for none
      * @param most of each number, infinity for none
-     * @param steps for differences, above 0
+     * @param steps for differences, above 0; the model must bear numbers two steps beyond their bounds
      * @param precision relative change at which the search ends
+     * @param mostSteps after which it ends anyhow, so that a model with fine jumps can't keep it going
      */
     FitLeastSquares(
             UnaryOperator<double[]> model,
@@ -54,7 +62,8 @@ final class FitLeastSquares {
             double[] least,
             double[] most,
             double[] steps,
-            double precision) {
+            double precision,
+            int mostSteps) {
         this.model = model;
         this.readings = readings.clone();
         this.errors = errors.clone();
@@ -62,6 +71,7 @@ final class FitLeastSquares {
         this.most = most.clone();
         this.steps = steps.clone();
         this.precision = precision;
+        this.mostSteps = mostSteps;
     }
 
     /**
@@ -127,6 +137,11 @@ final class FitLeastSquares {
             throw Refusal.use("a fit has " + readings.length + " readings for " + start.length
                     + " numbers; it needs at least as many readings: measure more patches");
         }
+        if (start.length == 0) {
+            RealVector misses = new ArrayRealVector(scaled(start), false).mapMultiply(-1);
+            RealMatrix none = new Array2DRowRealMatrix(readings.length, 1);
+            return new Solution(new ArrayRealVector(), none, misses.dotProduct(misses), readings.length, misses);
+        }
         double[] angles = new double[start.length];
         for (int i = 0; i < start.length; i++) {
             angles[i] = angle(start[i], i);
@@ -141,8 +156,10 @@ final class FitLeastSquares {
                             .target(new double[readings.length])
                             .model(this::valueAndSlopes)
                             .lazyEvaluation(false)
-                            .maxEvaluations(20 * MOST_ITERATIONS)
-                            .maxIterations(MOST_ITERATIONS)
+                            .checker((step, before, now) -> step >= mostSteps
+                                    || Math.abs(before.getCost() - now.getCost()) <= precision * now.getCost())
+                            .maxEvaluations(MOST_TRIALS)
+                            .maxIterations(MOST_TRIALS)
                             .build());
             double[] values = values(optimum.getPoint().toArray());
             double[] foretold = scaled(values);
@@ -152,21 +169,56 @@ final class FitLeastSquares {
             }
             return new Solution(
                     new ArrayRealVector(values),
-                    slopes(values),
+                    closeSlopes(values),
                     sum,
                     readings.length - start.length,
                     new ArrayRealVector(foretold).mapMultiply(-1));
         } catch (MathIllegalStateException | MathIllegalArgumentException failed) {
             throw Refusal.failure(
-                    "the fit found no end within " + MOST_ITERATIONS
-                            + " steps; at most that many are taken: check the readings, or fit fewer numbers",
+                    "the fit found no end within " + MOST_TRIALS
+                            + " trials; at most that many are taken: check the readings, or fit fewer numbers",
                     failed);
         }
     }
 
+    /**
+     * Searches from the start and from the {@code best} of {@code trials} points spread over the bounds, and keeps the lowest: a
+     * model with kinks has more than one low point. All numbers must have bounds. The points are Halton's (1960), the same every
+     * time.
+     */
+    Solution solveFromMany(double[] start, int trials, int best) {
+        List<double[]> points = new ArrayList<>();
+        for (int trial = 1; trial <= trials; trial++) {
+            double[] point = new double[start.length];
+            for (int i = 0; i < point.length; i++) {
+                point[i] = least[i] + (most[i] - least[i]) * halton(trial, PRIMES[i]);
+            }
+            points.add(point);
+        }
+        Map<double[], Double> costs = new IdentityHashMap<>();
+        points.forEach(point -> costs.put(point, new ArrayRealVector(scaled(point), false).getNorm()));
+        points.sort(Comparator.comparing(costs::get));
+        Solution lowest = solve(start);
+        for (double[] point : points.subList(0, Math.min(best, points.size()))) {
+            Solution other = solve(point);
+            lowest = other.sum() < lowest.sum() ? other : lowest;
+        }
+        return lowest;
+    }
+
+    private static double halton(int index, int base) {
+        double place = 0;
+        double digit = 1;
+        for (int rest = index; rest > 0; rest /= base) {
+            digit /= base;
+            place += digit * (rest % base);
+        }
+        return place;
+    }
+
     private Pair<RealVector, RealMatrix> valueAndSlopes(RealVector angles) {
         double[] values = values(angles.toArray());
-        RealMatrix slopes = slopes(values);
+        RealMatrix slopes = slopes(values, 1);
         for (int column = 0; column < values.length; column++) {
             double turn = bounded(column) ? half(column) * Math.cos(angles.getEntry(column)) : 1;
             for (int row = 0; row < readings.length; row++) {
@@ -185,21 +237,28 @@ final class FitLeastSquares {
         return foretold;
     }
 
-    private RealMatrix slopes(double[] values) {
+    private RealMatrix slopes(double[] values, double widen) {
         RealMatrix slopes = new Array2DRowRealMatrix(readings.length, values.length);
         for (int column = 0; column < values.length; column++) {
+            double step = widen * steps[column];
             double[] low = values.clone();
             double[] high = values.clone();
-            low[column] = Math.max(least[column], values[column] - steps[column]);
-            high[column] = Math.min(most[column], values[column] + steps[column]);
+            low[column] -= step;
+            high[column] += step;
             double[] below = scaled(low);
             double[] above = scaled(high);
-            double width = high[column] - low[column];
             for (int row = 0; row < readings.length; row++) {
-                slopes.setEntry(row, column, (above[row] - below[row]) / width);
+                slopes.setEntry(row, column, (above[row] - below[row]) / (2 * step));
             }
         }
         return slopes;
+    }
+
+    /** Two widths whose errors cancel in the second order (Richardson): a curved model must not seem to tell numbers apart. */
+    private RealMatrix closeSlopes(double[] values) {
+        return slopes(values, 1)
+                .scalarMultiply(4.0 / 3)
+                .subtract(slopes(values, 2).scalarMultiply(1.0 / 3));
     }
 
     private boolean bounded(int number) {

@@ -3,13 +3,17 @@ package greyground.wedge;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
+import greyground.plate.ToneTerms;
 import greyground.plate.VirtualPlate;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /** The lightness that a plate's numbers foretell at the coverages of a test plate. */
-@FunctionalInterface
 public interface FitModel {
+    /** Least error of a foretold tone, in L*. */
+    double LEAST_ERROR = 0.3;
+
     /**
      * Foretells.
      *
@@ -19,7 +23,16 @@ public interface FitModel {
     double[] lightness(PlateConditions conditions);
 
     /**
-     * The virtual plate without a screen film, on the test plate's own grain.
+     * Standard error of each, as far as the model is to blame.
+     *
+     * @param conditions as for {@link #lightness}
+     */
+    double[] errors(PlateConditions conditions);
+
+    /**
+     * The virtual plate without a screen film, on the test plate's own grain. Its error is that of its patch being a sample of the
+     * grain, as the patch's quarters tell it, and at least 0.3 L*: a tone varies by 0.1 to 0.4 L* from piece to piece where it is
+     * steady (measured, docs/virtual-plate.md), and by several near the turning point.
      *
      * @param coverages of the patches, in order
      * @param widestPixelMicrometres 9 is quick; see {@link VirtualPlate}
@@ -29,12 +42,24 @@ public interface FitModel {
                 .mapToObj(i -> film.at(coverages[i]))
                 .toList();
         double[] asked = coverages.clone();
-        return conditions -> {
-            VirtualPlate plate = new VirtualPlate(conditions, null, widestPixelMicrometres);
-            return IntStream.range(0, asked.length)
-                    .parallel()
-                    .mapToDouble(i -> plate.terms(asked[i], patches.get(i)).lightness())
-                    .toArray();
+        return new FitModel() {
+            @Override
+            public double[] lightness(PlateConditions conditions) {
+                return each(conditions, ToneTerms::lightness);
+            }
+
+            @Override
+            public double[] errors(PlateConditions conditions) {
+                return each(conditions, terms -> Math.max(LEAST_ERROR, terms.lightnessError()));
+            }
+
+            private double[] each(PlateConditions conditions, ToDoubleFunction<ToneTerms> wanted) {
+                VirtualPlate plate = new VirtualPlate(conditions, null, widestPixelMicrometres);
+                return IntStream.range(0, asked.length)
+                        .parallel()
+                        .mapToDouble(i -> wanted.applyAsDouble(plate.terms(asked[i], patches.get(i))))
+                        .toArray();
+            }
         };
     }
 }

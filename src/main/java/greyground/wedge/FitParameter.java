@@ -104,7 +104,7 @@ public enum FitParameter {
         }
     },
     /** Spread of light in the paper, n of Yule and Nielsen. */
-    OPTICAL_GAIN("ink.yuleNielsenFactor", "optical gain n", "", 1, 3, false) {
+    OPTICAL_GAIN("ink.yuleNielsenFactor", "optical gain n", "", 1.1, 3, false) {
         @Override
         public double of(PlateConditions conditions) {
             return conditions.paper().opticalGain();

@@ -18,22 +18,27 @@ import org.hipparchus.linear.RealMatrix;
  * The virtual plate's own numbers, found in a test plate: those whose foretold tones and targets lie nearest to the measured ones
  * in weighted least squares, within each number's allowed range.
  *
- * <p>A reading's error is that of its level, with 0.3 L* for the virtual plate's patch being a sample of the grain. The
+ * <p>A reading's error is that of its level with the model's own ({@link FitModel#errors}, taken anew for each round of the fit). The
  * covariance is {@code (J' J)^-1 max(1, chi^2 / v)}: a plate that the model fits worse than the readings' errors gets wider
  * errors, never narrower ones. A number is <em>determined</em> when half its 95 % interval is at most a quarter of its allowed
  * range (in the coordinate it is fitted in; assumed). While any is not, the worst is set back to the workshop's value and the
  * rest are fitted again. What the rest would be if that value is wrong is not hidden: their variance grows by
  * {@code (S d)^2}, S the slope of the estimate by the number left fixed and d the root mean square of how wrong it can be,
- * evenly over the part of its allowed range which the plate did not rule out. There are no other priors.
+ * evenly over the part of its allowed range which the plate did not rule out. There are no other priors. Last, each interval is
+ * put to the test: with the number held at either end and the rest fitted again chi^2 must rise by at least two fifths of t^2
+ * (the profile of Bates and Watts 1988, from memory; the share assumed), else the number isn't determined.
  */
 public final class PlateFit {
-    /** Of a tone from patch to patch: 0.1 to 0.4 L* (measured, docs/virtual-plate.md). */
-    static final double MODEL_ERROR = 0.3;
-
     private static final double DETERMINED = 0.25;
     private static final double STEP = 0.02;
     private static final double AT_BOUND = 0.01;
-    private static final double PRECISION = 1e-5;
+    private static final double PRECISION = 1e-4;
+    private static final int MOST_STEPS = 25;
+    private static final int TRIALS = 24;
+    private static final int STARTS = 2;
+    private static final double CONFIRMED = 0.4;
+    private static final String MADE_UP =
+            "within its interval other numbers make up for it, so the interval can't be trusted";
     private static final double ALIKE = 0.9;
     private static final double SHARE = 0.95;
 
@@ -141,6 +146,7 @@ public final class PlateFit {
         private final FitModel model;
         private final List<MeasuredLevel> levels;
         private final List<FitReading> readings;
+        private double[] blame;
         private final Map<FitParameter, Fixed> fixed = new EnumMap<>(FitParameter.class);
 
         Search(PlateConditions start, FitModel model, List<MeasuredLevel> levels, List<FitReading> readings) {
@@ -148,6 +154,7 @@ public final class PlateFit {
             this.model = model;
             this.levels = levels;
             this.readings = readings;
+            this.blame = levels.isEmpty() ? new double[0] : model.errors(start);
         }
 
         PlateFit narrowed(Set<FitParameter> asked) {
@@ -157,15 +164,29 @@ public final class PlateFit {
             while (true) {
                 Round round = round(free, from);
                 if (singular.isEmpty()) {
+                    // The first fit weighs with the errors of the workshop's plate; its own plate's are nearer the
+                    // truth.
+                    reweigh(free, round);
+                    round = round(free, round.solution().values().toArray(), false);
+                }
+                if (singular.isEmpty()) {
                     for (double value : round.solution().singularValues(ranges(free))) {
                         singular.add(value);
                     }
                 }
                 int worst = worst(free, round);
-                if (worst < 0) {
-                    return result(free, asked, round, singular);
+                if (worst >= 0) {
+                    fix(free, worst, round);
+                } else {
+                    worst = unconfirmed(free, round);
+                    if (worst < 0) {
+                        return result(free, asked, round, singular);
+                    }
+                    double whole = free.get(worst).range();
+                    fixed.put(
+                            free.get(worst), new Fixed(round.solution().values().getEntry(worst), whole, MADE_UP));
                 }
-                fix(free, worst, round);
+                reweigh(free, round);
                 from = new double[free.size() - 1];
                 for (int i = 0; i < from.length; i++) {
                     from[i] = round.solution().values().getEntry(i < worst ? i : i + 1);
@@ -177,8 +198,20 @@ public final class PlateFit {
             }
         }
 
+        private void reweigh(List<FitParameter> free, Round round) {
+            if (!levels.isEmpty()) {
+                blame = model.errors(with(free, round.solution().values().toArray()));
+            }
+        }
+
         private Round round(List<FitParameter> free, double[] from) {
-            FitLeastSquares.Solution solution = problem(free).solve(from);
+            return round(free, from, fixed.isEmpty());
+        }
+
+        private Round round(List<FitParameter> free, double[] from, boolean far) {
+            FitLeastSquares.Solution solution = far
+                    ? problem(free).solveFromMany(from, TRIALS, STARTS)
+                    : problem(free).solve(from);
             double factor = Math.max(1, solution.varianceOfUnit());
             RealMatrix covariance = solution.covariance(ranges(free)).scalarMultiply(factor);
             double quantile = Confidence.quantile(SHARE, Math.max(1, solution.degrees()));
@@ -240,6 +273,47 @@ public final class PlateFit {
                 worst = isAtBound(free.get(i), round.solution().values().getEntry(i)) ? i : -1;
             }
             return worst;
+        }
+
+        /**
+         * The number whose interval the readings bear out least: held at an end of it and the rest fitted again, chi^2 must rise by
+         * about t^2. Where kinks or jumps of the model make its slopes misleading, it does not.
+         */
+        private int unconfirmed(List<FitParameter> free, Round round) {
+            int worst = -1;
+            double least = CONFIRMED;
+            double expected = round.quantile()
+                    * round.quantile()
+                    * Math.max(1, round.solution().varianceOfUnit());
+            for (int i = 0; i < free.size(); i++) {
+                double at = round.solution().values().getEntry(i);
+                double half = round.quantile() * Math.sqrt(round.covariance().getEntry(i, i));
+                for (double end : new double[] {at - half, at + half}) {
+                    FitParameter number = free.get(i);
+                    boolean within = end > number.coordinate(number.least()) && end < number.coordinate(number.most());
+                    double rise = within
+                            ? (held(free, i, end, round) - round.solution().sum()) / expected
+                            : 1;
+                    if (rise < least) {
+                        least = rise;
+                        worst = i;
+                    }
+                }
+            }
+            return worst;
+        }
+
+        /** Sum of squares with one number held and the rest fitted again. */
+        private double held(List<FitParameter> free, int number, double coordinate, Round round) {
+            List<FitParameter> rest = new ArrayList<>(free);
+            FitParameter one = rest.remove(number);
+            double[] from = new double[rest.size()];
+            for (int i = 0; i < from.length; i++) {
+                from[i] = round.solution().values().getEntry(i < number ? i : i + 1);
+            }
+            Search search = new Search(one.with(start, one.value(coordinate)), model, levels, readings);
+            search.blame = blame;
+            return search.problem(rest).solve(from).sum();
         }
 
         private static boolean isAtBound(FitParameter number, double coordinate) {
@@ -334,7 +408,14 @@ public final class PlateFit {
                 steps[i] = STEP * free.get(i).range();
             }
             return new FitLeastSquares(
-                    values -> foretold(with(free, values), readings), read(), errors(), least, most, steps, PRECISION);
+                    values -> foretold(with(free, values), readings),
+                    read(),
+                    errors(),
+                    least,
+                    most,
+                    steps,
+                    PRECISION,
+                    MOST_STEPS);
         }
 
         private double[] coordinates(List<FitParameter> free) {
@@ -385,7 +466,7 @@ public final class PlateFit {
         private double[] errors() {
             double[] errors = new double[levels.size() + readings.size()];
             for (int i = 0; i < levels.size(); i++) {
-                errors[i] = Math.hypot(levels.get(i).standardError(), MODEL_ERROR);
+                errors[i] = Math.hypot(levels.get(i).standardError(), blame[i]);
             }
             for (int i = 0; i < readings.size(); i++) {
                 FitReading one = readings.get(i);

@@ -58,7 +58,7 @@ class FitLeastSquaresTest {
         double[] steps =
                 Arrays.stream(certified).map(value -> 1e-5 * Math.abs(value)).toArray();
         FitLeastSquares.Solution solution =
-                new FitLeastSquares(model, readings, ones, least, most, steps, 1e-14).solve(start);
+                new FitLeastSquares(model, readings, ones, least, most, steps, 1e-14, 500).solve(start);
         RealMatrix covariance = solution.covariance(certified).scalarMultiply(solution.varianceOfUnit());
         for (int i = 0; i < certified.length; i++) {
             assertEquals(certified[i], solution.values().getEntry(i), 1e-6 * Math.abs(certified[i]), "b" + (i + 1));
@@ -143,7 +143,8 @@ class FitLeastSquaresTest {
                         new double[] {50, 0.00005},
                         new double[] {most, 0.005},
                         new double[] {0.01, 1e-7},
-                        1e-12)
+                        1e-12,
+                        500)
                 .solve(new double[] {55, 0.001});
         assertTrue(solution.values().getEntry(0) <= most);
         assertEquals(most, solution.values().getEntry(0), 0.02 * most);
@@ -158,7 +159,8 @@ class FitLeastSquaresTest {
                 filled(2, -NONE),
                 filled(2, NONE),
                 filled(2, 0.1),
-                1e-9);
+                1e-9,
+                500);
         assertThrows(Refusal.class, () -> small.solve(new double[2]));
     }
 }

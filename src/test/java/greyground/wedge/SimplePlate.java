@@ -4,6 +4,7 @@ import greyground.plate.Bath;
 import greyground.plate.Ink;
 import greyground.plate.Paper;
 import greyground.plate.PlateConditions;
+import java.util.Arrays;
 
 /**
  * A plate in closed form, quick enough for hundreds of fits: random dots of 100 um grown by edge shift and undercut (Boolean
@@ -14,12 +15,20 @@ final class SimplePlate {
     private SimplePlate() {}
 
     static FitModel at(double[] coverages) {
-        return conditions -> {
-            double[] lightness = new double[coverages.length];
-            for (int i = 0; i < lightness.length; i++) {
-                lightness[i] = lightness(coverages[i], conditions);
+        return new FitModel() {
+            @Override
+            public double[] lightness(PlateConditions conditions) {
+                return Arrays.stream(coverages)
+                        .map(coverage -> SimplePlate.lightness(coverage, conditions))
+                        .toArray();
             }
-            return lightness;
+
+            @Override
+            public double[] errors(PlateConditions conditions) {
+                double[] errors = new double[coverages.length];
+                Arrays.fill(errors, LEAST_ERROR);
+                return errors;
+            }
         };
     }
 
