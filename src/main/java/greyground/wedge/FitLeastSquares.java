@@ -3,10 +3,9 @@ package greyground.wedge;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.hipparchus.exception.MathIllegalArgumentException;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -195,12 +194,17 @@ final class FitLeastSquares {
             }
             points.add(point);
         }
-        Map<double[], Double> costs = new IdentityHashMap<>();
-        points.forEach(point -> costs.put(point, new ArrayRealVector(scaled(point), false).getNorm()));
-        points.sort(Comparator.comparing(costs::get));
+        double[] costs = points.stream()
+                .mapToDouble(point -> new ArrayRealVector(scaled(point), false).getNorm())
+                .toArray();
+        List<Integer> order = IntStream.range(0, trials)
+                .boxed()
+                .sorted(Comparator.comparingDouble(trial -> costs[trial]))
+                .limit(best)
+                .toList();
         Solution lowest = solve(start);
-        for (double[] point : points.subList(0, Math.min(best, points.size()))) {
-            Solution other = solve(point);
+        for (int trial : order) {
+            Solution other = solve(points.get(trial));
             lowest = other.sum() < lowest.sum() ? other : lowest;
         }
         return lowest;
