@@ -21,7 +21,7 @@ final class HiddenShop {
     /** What the workshop assumes; least widths below a film pixel, so that edges move tones smoothly. */
     static final PlateConditions BELIEVED = new PlateConditions(
             List.of(new Exposure(2.3, Exposure.Sheet.POSITIVE, new Film(0.06, 3, 4, 3), new Light(20, 10, 1.65))),
-            new Resist(30, 30, 0.0133, 1.66, 5, 5, 5),
+            new Resist(30, 30, 0.0133, 1.66, 6, 6, 5),
             null,
             Bath.ofDepth(DEPTH_MICROMETRES, 2),
             new Wipe(1.5, 0),

@@ -79,8 +79,12 @@ class PlateFitIT {
     @Test
     void withoutBareCopperTheWipingRadiusIsLeftOpen() {
         double[] light = {0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4};
-        PlateFit fit =
-                fit(HiddenShop.BELIEVED, light, EnumSet.of(FitParameter.OPTICAL_GAIN, FitParameter.PAD_RADIUS), List.of(), 1);
+        PlateFit fit = fit(
+                HiddenShop.BELIEVED,
+                light,
+                EnumSet.of(FitParameter.OPTICAL_GAIN, FitParameter.PAD_RADIUS),
+                List.of(),
+                1);
         assertInstanceOf(
                 FittedFigure.Undetermined.class,
                 fit.figure(FitParameter.PAD_RADIUS).orElseThrow());
