@@ -25,8 +25,9 @@ import org.jspecify.annotations.Nullable;
  * A job in the words a person gives, such as plate "200x250mm" and grain "180um"; each one left out keeps what the job file,
  * or habit, says.
  *
- * @param given words by name: plate, process, resolution, grain, ruling, angle, dots, crop, rotate, fit, bleed, bevel, page,
- *     white, black, paper-shrink, ink-side, transfers, sheet, tile, range, mend, seed, title, date; other names are ignored
+ * @param given words by name: plate, process, screen-black, screen-spacing, resolution, grain, ruling, angle, dots, crop, rotate,
+ *     fit, bleed, bevel, page, white, black, paper-shrink, ink-side, transfers, sheet, tile, range, mend, seed, title, date;
+ *     other names are ignored
  */
 public record JobWords(Map<String, String> given) {
     public JobWords {
@@ -72,9 +73,10 @@ public record JobWords(Map<String, String> given) {
         if (base.isEmpty() && plate == null) {
             throw Refusal.use("no plate size is given: add --plate with the copper's size, such as --plate 200x250mm");
         }
-        PlateProcess madeBy = process != null
-                ? PlateProcess.named(process)
-                : base.map(Job::process).orElse(new PlateProcess.EtchedFilm());
+        PlateProcess madeBy = screened(
+                process != null
+                        ? PlateProcess.named(process)
+                        : base.map(Job::process).orElse(new PlateProcess.EtchedFilm()));
         return new Job(
                 title != null ? title : base.map(Job::title).orElse(art.title()),
                 date != null ? date : base.map(Job::date).orElse(today),
@@ -89,6 +91,24 @@ public record JobWords(Map<String, String> given) {
                 range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
                 given.containsKey("mend") || base.map(Job::mended).orElse(false),
                 base.map(Job::kept).orElse(List.of()));
+    }
+
+    /** The process with its screen film as given. */
+    private PlateProcess screened(PlateProcess madeBy) {
+        String black = word("screen-black");
+        String spacing = word("screen-spacing");
+        if (black == null && spacing == null) {
+            return madeBy;
+        }
+        if (!(madeBy instanceof PlateProcess.Photogravure usual)) {
+            throw Refusal.use((black != null ? "--screen-black" : "--screen-spacing")
+                    + " belongs to the screen film of photogravure: add --process photogravure, or leave it out");
+        }
+        return new PlateProcess.Photogravure(
+                black == null ? usual.screenBlack() : Percents.parsePercent("screen black", black) / 100,
+                spacing == null
+                        ? usual.screenSpacingMicrometres()
+                        : Lengths.parseMicrometres("screen spacing", spacing));
     }
 
     private Grain grain(PlateProcess madeBy, Optional<Grain> base) {

@@ -1,8 +1,11 @@
 package greyground.cli;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParseResult;
@@ -22,6 +25,20 @@ final class JobOptions {
             description = "etched-film (usual), sprayed-aquatint, photogravure or unetched-film")
     @Nullable
     String process;
+
+    @Option(
+            names = "--screen-black",
+            paramLabel = "SHARE",
+            description = "black share of photogravure's screen film (usual: 50%%)")
+    @Nullable
+    String screenBlack;
+
+    @Option(
+            names = "--screen-spacing",
+            paramLabel = "LENGTH",
+            description = "mean spacing of the screen film's dots (usual: 150um)")
+    @Nullable
+    String screenSpacing;
 
     @Option(
             names = "--resolution",
@@ -153,6 +170,15 @@ final class JobOptions {
     @Nullable
     String date;
 
+    /** The names of all these options, without dashes. */
+    static Set<String> names() {
+        Set<String> names = new HashSet<>();
+        CommandSpec.forAnnotatedObject(new JobOptions())
+                .options()
+                .forEach(option -> names.add(option.longestName().replaceFirst("^--", "")));
+        return names;
+    }
+
     /** What was given, by option name without its dashes. */
     static Map<String, String> given(ParseResult parsed) {
         Map<String, String> given = new HashMap<>();
@@ -160,5 +186,10 @@ final class JobOptions {
             given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
         }
         return given;
+    }
+
+    /** Whether an option describes a job. */
+    static boolean describes(OptionSpec option) {
+        return CommandSpec.forAnnotatedObject(new JobOptions()).optionsMap().containsKey(option.longestName());
     }
 }

@@ -16,6 +16,10 @@ public final class BenchOrder {
     /** Title of the first entry, which holds the film's facts and is not numbered. */
     public static final String FILM = "The film";
 
+    private static final String CURVE = "curve";
+    private static final String BLACK = "black on the film";
+    private static final String BLACK_UNIT = " % of the plate";
+
     private BenchOrder() {}
 
     /** Plans a plate from the workshop's numbers. Pure: the same workshop and request give the same plan. */
@@ -70,8 +74,8 @@ public final class BenchOrder {
                 .stated("plate", request.plate().toString())
                 .stated("resolution", Refusal.plain(request.resolution().dotsPerInch()) + " dpi")
                 .stated("tone carried by", request.grainName())
-                .stated("curve", request.curveName())
-                .stated("black on the film", fixed(request.meanCoverage() * 100, 0) + " % of the plate");
+                .stated(CURVE, request.curveName())
+                .stated(BLACK, fixed(request.meanCoverage() * 100, 0) + BLACK_UNIT);
         if (request.process() instanceof PlateProcess.Photogravure screen) {
             film.stated(
                     "screen film",
@@ -79,5 +83,31 @@ public final class BenchOrder {
                             + ResistSteps.micrometres(screen.screenSpacingMicrometres()));
         }
         return film.done();
+    }
+
+    /** The share of black on the film that a plan was made for, 0 to 1, to the whole percent that it states. */
+    public static double meanCoverage(ExposurePlan plan) {
+        String stated = fact(plan, BLACK);
+        try {
+            return Double.parseDouble(stated.replace(BLACK_UNIT, "")) / 100;
+        } catch (NumberFormatException damaged) {
+            throw Refusal.use("plan says that black on the film is \"" + stated
+                    + "\"; it must be a percentage: make the" + " plan again from the art");
+        }
+    }
+
+    /** The curve that a plan's film went through. */
+    public static String curveName(ExposurePlan plan) {
+        return fact(plan, CURVE);
+    }
+
+    private static String fact(ExposurePlan plan, String label) {
+        return plan.steps().stream()
+                .filter(step -> step.title().equals(FILM))
+                .flatMap(step -> step.lines().stream())
+                .filter(line -> line.label().equals(label))
+                .map(ExposurePlan.Line::value)
+                .findFirst()
+                .orElse("");
     }
 }

@@ -1,10 +1,12 @@
 package greyground.plan;
 
+import greyground.plate.Paper;
 import greyground.quantity.Refusal;
 import greyground.workshop.Ink;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Minutes for a wanted depth, what a little less or more time does, and how much longer after a proof.
@@ -31,6 +33,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
      * @param leastLandMicrometres narrowest land, measured on the resist, that outlives the bite
      * @param solidDensity visual density of a deep cell that holds its ink, paper included
      * @param copperGramsPerLitre in the bath afterwards
+     * @param tones what it prints, or null where no virtual plate was asked
      */
     public record Row(
             double timePercent,
@@ -39,7 +42,8 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
             double undercutMicrometres,
             double leastLandMicrometres,
             double solidDensity,
-            double copperGramsPerLitre) {}
+            double copperGramsPerLitre,
+            @Nullable BittenTones tones) {}
 
     /**
      * Plans a bite to a depth.
@@ -47,13 +51,19 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
      * @param depthMicrometres wanted, 0.5 to 300
      */
     public static BitePlan toDepth(Workshop workshop, PlanRequest request, double depthMicrometres) {
+        return toDepth(workshop, request, depthMicrometres, depth -> null);
+    }
+
+    /** The same, with what the plate prints after each time. */
+    public static BitePlan toDepth(
+            Workshop workshop, PlanRequest request, double depthMicrometres, BittenTones.OfDepth tones) {
         Refusal.checkRange("wanted depth", depthMicrometres, 0.5, 300, "um", "20 to 50 um is a deep aquatint");
         Bite bite = Bite.of(workshop, request);
         double minutes = bite.minutesTo(depthMicrometres);
         List<Row> rows = new ArrayList<>();
         for (int percent = 80; percent <= 120; percent += 10) {
             double time = minutes * percent / 100;
-            double depth = bite.depthAfter(time);
+            double depth = percent == 100 ? depthMicrometres : bite.depthAfter(time);
             rows.add(new Row(
                     percent,
                     time,
@@ -61,9 +71,34 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
                     bite.undercut(depth),
                     leastLand(bite, depth),
                     workshop.solidDensity(depth),
-                    bite.copperAfter(depth)));
+                    bite.copperAfter(depth),
+                    tones.at(depth)));
         }
         return new BitePlan(depthMicrometres, minutes, rows);
+    }
+
+    /**
+     * Plans the shallowest bite whose darkest tone is as dark as is wanted.
+     *
+     * @param lightness of the print's darkest tone, absolute L*, 1 to 99
+     * @param tones of the virtual plate at any depth
+     */
+    public static BitePlan toDarkest(
+            Workshop workshop, PlanRequest request, double lightness, BittenTones.OfDepth tones) {
+        double most = workshop.paper().whiteDensity().value()
+                + workshop.ink().saturationDensity().value();
+        double least = Paper.lightness(Math.pow(10, -most));
+        if (lightness <= least) {
+            throw Refusal.use("darkest tone is L* " + Refusal.plain(lightness) + "; it must be above "
+                    + Refusal.plain(Math.ceil(least * 10) / 10) + ", this ink's deepest solid of density "
+                    + Refusal.plain(most) + ": ask for less, or measure the ink again");
+        }
+        return toDepth(workshop, request, BittenTones.depthFor(lightness, tones), tones);
+    }
+
+    /** The row of the planned time itself. */
+    public Row planned() {
+        return rows.get(rows.size() / 2);
     }
 
     /** Plans a bite to the depth at which a deep solid prints with a density, paper included. */

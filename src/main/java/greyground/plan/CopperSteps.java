@@ -140,7 +140,7 @@ final class CopperSteps {
     }
 
     /** Everything that the rate of this bath rests on, and whatever is given besides. */
-    private Figure[] rateFrom(Figure... besides) {
+    Figure[] rateFrom(Figure... besides) {
         Bath bath = workshop.bath();
         List<Figure> all = new ArrayList<>(List.of(besides));
         all.addAll(List.of(bath.rateMicrometresPerMinute(), bath.rateTemperatureCelsius()));
@@ -149,7 +149,7 @@ final class CopperSteps {
         return all.toArray(Figure[]::new);
     }
 
-    private void warnings(StepDraft step, Bite bite, double depth) {
+    void warnings(StepDraft step, Bite bite, double depth) {
         Bath bath = workshop.bath();
         double apart = bath.degreesBaume().value() - bath.rateDegreesBaume().value();
         if (Math.abs(apart) > 0.5) {

@@ -58,6 +58,11 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
      * @param basis where it comes from, may be empty
      */
     public record Line(String label, String value, String provenance, String basis) {
+        /** A row of a table, told as it stands. */
+        static Line row(String words) {
+            return new Line(words, "", "", "");
+        }
+
         /** Whether the number rests on something nobody has measured in this workshop. */
         public boolean restsOnAssumption() {
             return provenance.contains("assumed");

@@ -28,16 +28,21 @@ public final class PlanText {
 
     /** The plan with the signs of the trade, such as µm and °Bé. Lines end in a line feed. */
     public static String of(ExposurePlan plan) {
-        return new PlanText(false).write(plan);
+        return of("EXPOSURE AND BITE PLAN", plan);
+    }
+
+    /** The same under another heading. */
+    public static String of(String heading, ExposurePlan plan) {
+        return new PlanText(false).write(heading, plan);
     }
 
     /** The plan in the letters that every terminal has. */
     public static String inPlainLetters(ExposurePlan plan) {
-        return new PlanText(true).write(plan);
+        return new PlanText(true).write("EXPOSURE AND BITE PLAN", plan);
     }
 
-    private String write(ExposurePlan plan) {
-        line("EXPOSURE AND BITE PLAN");
+    private String write(String heading, ExposurePlan plan) {
+        line(heading);
         line("=".repeat(WIDTH));
         paragraph("", upperFirst(plan.summary()) + ".");
         line("");
@@ -91,6 +96,10 @@ public final class PlanText {
     }
 
     private void number(Line each) {
+        if (each.value().isEmpty()) {
+            line(" ".repeat(LABEL) + each.label());
+            return;
+        }
         String mark = each.restsOnAssumption() ? "○ " : "  ";
         String known = each.provenance().isEmpty() ? "" : mark + shortened(each.provenance()) + note(each.basis());
         line(padded(padded(" ".repeat(LABEL) + each.label(), VALUE) + each.value(), PROVENANCE) + known);

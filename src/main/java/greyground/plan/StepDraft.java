@@ -45,6 +45,12 @@ final class StepDraft {
         return this;
     }
 
+    /** Rows of a table, its heads first. */
+    StepDraft table(List<String> rows) {
+        rows.forEach(row -> lines.add(Line.row(row)));
+        return this;
+    }
+
     StepDraft clock(double wantedSeconds) {
         seconds = wantedSeconds;
         return this;

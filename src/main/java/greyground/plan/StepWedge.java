@@ -30,6 +30,11 @@ public record StepWedge(double firstDensity, int steps) {
         return firstDensity + DENSITY_PER_STEP * (step - 1);
     }
 
+    /** Step of a density, the inverse of {@link #density}; between two whole steps a fraction. */
+    public double step(double density) {
+        return 1 + (density - firstDensity) / DENSITY_PER_STEP;
+    }
+
     /**
      * By how much to multiply an exposure that held step {@code held} so that it holds {@code target}:
      * 10^(0.15 (target - held)). Exact for a resist that adds up dose (reciprocity holds).

@@ -37,7 +37,7 @@ public record Paper(double density, double opticalGain) {
      * @param reflectance Y relative to a perfect white, 0 to 1
      * @return L*, 0 to 100
      */
-    static double lightness(double reflectance) {
+    public static double lightness(double reflectance) {
         return reflectance > 216.0 / 24_389 ? 116 * Math.cbrt(reflectance) - 16 : 24_389.0 / 27 * reflectance;
     }
 }

@@ -70,20 +70,6 @@ class LightTest {
         assertEquals(0.412596, grey[1], 1e-4);
     }
 
-    @ParameterizedTest
-    @CsvSource({"0.2, 0.119837", "0.35, 0.279541", "0.5, 0.392603", "1.0, 0.5800", "2.0, 0.6580"})
-    void screenSpotsHardenOutToTheCriticalTransmission(double imageDensity, double expected) {
-        double image = Film.transmission(imageDensity);
-        assertEquals(expected, Exposure.criticalScreenTransmission(1.5, 1.3, image, 1), 1e-5);
-    }
-
-    @Test
-    void theWholeScreenClosesBelowItsImageDensity() {
-        // Es 10^-Ds + Ei 10^-D = 1 at D = log10(1.3 / 0.9985).
-        double image = Film.transmission(0.114595);
-        assertEquals(Film.transmission(3), Exposure.criticalScreenTransmission(1.5, 1.3, image, 1), 1e-5);
-    }
-
     @Test
     void aPrintedSpotGrowsByItsGrowthAllRound() {
         Grid grid = new Grid(160, 160, 0.25, Rim.WRAPPED);

@@ -1,9 +1,12 @@
-package greyground.plan;
+package greyground.plate;
 
 /**
  * Two exposures of one plate, through the aquatint screen film and through the positive. Doses add: E = Es Ts + Ei Ti. Doses are
  * relative to the one that hardens the film, so a place is land where E is at least 1. The order of the two does not matter here;
  * a film that loses light's effect between them (low-intensity reciprocity failure) is not covered.
+ *
+ * <p>Whatever the doses, land is where the screen lets through at least one critical share of light. The doses only say which
+ * density of the image sets which critical share.
  *
  * @param screenDose Es, behind no film
  * @param imageDose Ei, behind no film
@@ -31,5 +34,16 @@ public record DoubleExposure(double screenDose, double imageDose) {
     public double closingImageDensity(double screenBlackDensity) {
         double missing = 1 - screenDose * Math.pow(10, -screenBlackDensity);
         return missing <= 0 ? Double.NaN : Math.log10(imageDose / missing);
+    }
+
+    /**
+     * Image density under which the screen's critical transmission is the stated one, the inverse of
+     * {@link #criticalScreenTransmission}: log10(Ei / (1 - Es Ts)).
+     *
+     * @return positive infinity where even an opaque image leaves more than that to harden
+     */
+    public double imageDensityFor(double criticalScreenTransmission) {
+        double missing = 1 - screenDose * criticalScreenTransmission;
+        return missing <= 0 ? Double.POSITIVE_INFINITY : Math.log10(imageDose / missing);
     }
 }

@@ -1,0 +1,82 @@
+package greyground.plan;
+
+import greyground.plate.DoubleExposure;
+import greyground.plate.Exposure;
+import greyground.plate.ExposureSplit;
+import greyground.plate.Light;
+import greyground.plate.PlateConditions;
+import greyground.workshop.Workshop;
+
+/**
+ * A split of two exposures as the bench gives it: seconds under today's lamp, and how far the screen film must lie off the resist
+ * for its edges to be soft enough.
+ *
+ * @param screenSeconds through the screen film
+ * @param imageSeconds through the positive
+ * @param stepHeld step of a wedge, exposed through no film, that the two together just hold
+ * @param spacerMicrometres between the screen's ink and the resist, in clear polyester; 0 where contact is soft enough
+ */
+public record SplitTimes(double screenSeconds, double imageSeconds, double stepHeld, double spacerMicrometres) {
+    /**
+     * Works them out. The shop's own exposures say how many seconds a hardening dose takes.
+     *
+     * @param conditions of the same workshop and its photogravure
+     */
+    public static SplitTimes of(Workshop workshop, PlateConditions conditions, ExposureSplit split) {
+        ExposureTimes times = ExposureTimes.of(workshop);
+        double screen = 0;
+        double image = 0;
+        double spacer = 0;
+        double hardening = conditions.resist().throughCureDoseRatio();
+        for (Exposure exposure : conditions.exposures()) {
+            if (exposure.sheet() == Exposure.Sheet.SCREEN) {
+                screen = times.screenSeconds() * split.screenDose() * hardening / exposure.doseRatio();
+                spacer = spacer(workshop, exposure.light(), split.edgeBlurMicrometres());
+            } else {
+                image = times.imageSeconds() * split.imageDose() * hardening / exposure.doseRatio();
+            }
+        }
+        double together = (split.screenDose() + split.imageDose()) * hardening;
+        return new SplitTimes(screen, image, StepWedge.nominal().step(Math.log10(together)), spacer);
+    }
+
+    /** Softness that the screen film's own edges and its contact with the resist give without trying. */
+    public static double sharpestMicrometres(Workshop workshop, PlateConditions conditions) {
+        double contact = conditions.exposures().stream()
+                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
+                .mapToDouble(exposure -> exposure.light().blurMicrometres())
+                .findFirst()
+                .orElse(0);
+        return Math.hypot(workshop.filmPrinter().edgeSoftnessMicrometres().value(), contact);
+    }
+
+    /** The split that the workshop's own numbers give, in units of the dose that hardens this resist. */
+    public static DoubleExposure present(PlateConditions conditions) {
+        double screen = 0;
+        double image = 0;
+        for (Exposure exposure : conditions.exposures()) {
+            double dose = exposure.doseRatio() / conditions.resist().throughCureDoseRatio();
+            screen += exposure.sheet() == Exposure.Sheet.SCREEN ? dose : 0;
+            image += exposure.sheet() == Exposure.Sheet.POSITIVE ? dose : 0;
+        }
+        return new DoubleExposure(screen, image);
+    }
+
+    /** Softness of the screen's edges at the resist as the workshop's own numbers give it. */
+    public static double presentBlurMicrometres(PlateConditions conditions) {
+        return conditions.exposures().stream()
+                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
+                .mapToDouble(Exposure::blurMicrometres)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static double spacer(Workshop workshop, Light light, double blurMicrometres) {
+        double film = workshop.filmPrinter().edgeSoftnessMicrometres().value();
+        double shadow = Math.sqrt(Math.max(0, blurMicrometres * blurMicrometres - film * film));
+        // Half-shadow grows evenly with the gap.
+        double unit = new Light(1000, light.halfAngleDegrees(), light.refractiveIndex()).blurMicrometres() / 1000;
+        double gap = unit > 0 ? shadow / unit : 0;
+        return gap > light.gapMicrometres() * 1.05 ? gap : 0;
+    }
+}

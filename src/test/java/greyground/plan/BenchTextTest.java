@@ -1,0 +1,145 @@
+package greyground.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import greyground.plan.ExposurePlan.Step;
+import greyground.plate.DoubleExposure;
+import greyground.plate.Exposure;
+import greyground.plate.ExposureSplit;
+import greyground.plate.ExposureTrade;
+import greyground.plate.Light;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateProcess;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Answers for the bench: their words, and the arithmetic from doses to seconds. */
+class BenchTextTest {
+    private static final Workshop SHOP = Workshop.assumed();
+    private static final PlateProcess.Photogravure GRAVURE = PlateProcess.Photogravure.usual();
+    private static final PlateConditions CONDITIONS = BenchConditions.of(SHOP, GRAVURE);
+
+    private static ExposureSplit split(double screenDose, double imageDose) {
+        return new ExposureSplit(
+                screenDose, imageDose, 0.4, 30, 94.8, 94.6, 18, 4.2, 0.12, 1.9, Double.POSITIVE_INFINITY, 7);
+    }
+
+    private static String text(Step... steps) {
+        ExposurePlan whole = BenchOrder.plan(SHOP, BenchOrderTest.request(GRAVURE));
+        return PlanText.of("BITE PLAN", BiteOrder.plan(whole.steps().get(0), List.of(steps)));
+    }
+
+    private static void checkPage(String text, String... words) {
+        text.lines().forEach(line -> assertTrue(line.length() <= 80, "80 columns: " + line));
+        for (String word : words) {
+            assertTrue(text.contains(word), word + " in " + text);
+        }
+        assertTrue(text.contains("safety data sheet"), "the lead line defers");
+    }
+
+    @Test
+    void theBiteReadsAtTheBath() {
+        BitePlan plan = BitePlan.toDepth(
+                SHOP,
+                BenchOrderTest.request(GRAVURE),
+                120,
+                depth -> new BittenTones(94.8, 94.8, depth > 130 ? 30 : 20, 0.91));
+        checkPage(
+                text(BiteOrder.bite(
+                        SHOP,
+                        BenchOrderTest.request(GRAVURE),
+                        plan,
+                        new BiteOrder.Wish("a darkest tone of L* 20", true))),
+                "BITE PLAN",
+                "a darkest tone of L* 20",
+                "turns",
+                "10.0 L* paler",
+                "Ferric chloride is acidic",
+                "goggles");
+    }
+
+    @Test
+    void theSecondBiteReadsAtTheBath() {
+        BiteAgain slow = BiteAgain.of(SHOP, SHOP, BenchOrderTest.request(GRAVURE), 30, 10, 30);
+        BiteOrder.Wish wish = new BiteOrder.Wish("a depth of 30 um", false);
+        checkPage(
+                text(BiteOrder.again(
+                        SHOP,
+                        BenchOrderTest.request(GRAVURE),
+                        slow,
+                        new BiteOrder.Proof("a solid of density 1.1", false),
+                        wish)),
+                "Bite again",
+                "depth so far",
+                "times as fast as the workshop's numbers say",
+                "Ferric chloride is acidic");
+        BiteAgain done = BiteAgain.of(SHOP, SHOP, BenchOrderTest.request(GRAVURE), 20, 40, 30);
+        checkPage(
+                text(BiteOrder.again(
+                        SHOP,
+                        BenchOrderTest.request(GRAVURE),
+                        done,
+                        new BiteOrder.Proof("a depth of 40 um", true),
+                        wish)),
+                "not at all",
+                "nothing more to do");
+    }
+
+    @Test
+    void theTradeReadsAtTheLamp() {
+        ExposureTrade trade = new ExposureTrade(List.of(split(3, 0.9), split(1.8, 1.05)), split(1.8, 1.05));
+        SplitTimes times = SplitTimes.of(SHOP, CONDITIONS, trade.advised());
+        Workshop pale = SHOP.with("filmPrinter.blackUvDensity", Figure.assumed(1.95, "invented"));
+        checkPage(
+                text(ExposureOrder.advice(pale, trade, times, split(3.57, 5.35), "none")),
+                "*  1.80",
+                "  3.57",
+                ExposureTrade.RULE.substring(0, 20),
+                "bands between the films",
+                "!! The film's black, density 1.95",
+                "Never look at or reach under a lit lamp");
+    }
+
+    /** What the shop exposes today comes back as the seconds it exposes today, holding the step it holds. */
+    @Test
+    void todaysDosesAreTodaysSeconds() {
+        DoubleExposure today = SplitTimes.present(CONDITIONS);
+        SplitTimes times = SplitTimes.of(SHOP, CONDITIONS, split(today.screenDose(), today.imageDose()));
+        ExposureTimes planned = ExposureTimes.of(SHOP);
+        assertEquals(planned.screenSeconds(), times.screenSeconds(), 1e-9);
+        assertEquals(planned.imageSeconds(), times.imageSeconds(), 1e-9);
+        assertEquals(SHOP.exposure().targetStep().value(), times.stepHeld(), 1e-9);
+        assertEquals(9.5, StepWedge.nominal().step(StepWedge.nominal().density(9.5)), 1e-12);
+    }
+
+    /** The words of the advice say how to plan by it; doing so gives the plate that was advised. */
+    @Test
+    void theAdviceTakenIntoTheWorkshopGivesTheAdvisedDoses() {
+        ExposureSplit split = split(1.8, 1.05);
+        SplitTimes times = SplitTimes.of(SHOP, CONDITIONS, split);
+        Workshop taken = SHOP.with("exposure.screenSeconds", Figure.assumed(times.screenSeconds(), "advised"))
+                .with("exposure.imageSeconds", Figure.assumed(times.imageSeconds(), "advised"))
+                .with("exposure.stepHeld", Figure.assumed(times.stepHeld(), "advised"))
+                .with("exposure.targetStep", Figure.assumed(times.stepHeld(), "advised"));
+        DoubleExposure doses = SplitTimes.present(BenchConditions.of(taken, GRAVURE));
+        assertEquals(1.8, doses.screenDose(), 1e-9);
+        assertEquals(1.05, doses.imageDose(), 1e-9);
+    }
+
+    /** The spacer's half-shadow and the film's own softness add as variances to the softness that is asked. */
+    @Test
+    void theSpacerGivesTheSoftness() {
+        SplitTimes times = SplitTimes.of(SHOP, CONDITIONS, split(1.8, 1.05));
+        Light contact = CONDITIONS.exposures().get(0).light();
+        Light apart = new Light(times.spacerMicrometres(), contact.halfAngleDegrees(), contact.refractiveIndex());
+        double film = SHOP.filmPrinter().edgeSoftnessMicrometres().value();
+        assertEquals(30, Math.hypot(film, apart.blurMicrometres()), 1e-9);
+        // B = 2 g tan(asin(sin 10 / 1.65)); B is 21.1658 um at 100 um (computed apart), and its deviation B / sqrt 12.
+        double perMicrometre = 21.1658 / 100 / Math.sqrt(12);
+        assertEquals(Math.sqrt(900 - film * film) / perMicrometre, times.spacerMicrometres(), 0.1);
+        assertEquals(Exposure.Sheet.SCREEN, CONDITIONS.exposures().get(0).sheet());
+    }
+}
