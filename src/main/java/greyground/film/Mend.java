@@ -68,11 +68,12 @@ public final class Mend {
      * Some rows of a mended film.
      *
      * @param film the mended rows, packed
-     * @param madeSolid black now, clear before; columns as in {@link FilmWindow}
-     * @param leftToGrain wished for the darkest tone and kept in grain
+     * @param madeSolid black now, clear before; a window about the image
+     * @param leftToGrain wished for black and kept in grain; the same window
+     * @param firstColumn film column that is the windows' column 0
      */
     @SuppressWarnings("ArrayRecordComponent") // handed on once, never compared
-    record Part(byte[] film, BitPlane madeSolid, BitPlane leftToGrain) {}
+    record Part(byte[] film, BitPlane madeSolid, BitPlane leftToGrain, int firstColumn) {}
 
     /** Where everything lies on the film. */
     Sheet sheet() {
@@ -86,8 +87,8 @@ public final class Mend {
 
     /** A new maker of mended rows, for one thread. */
     Bands.Maker<Part> parts() {
-        FilmWindow films = new FilmWindow(film, halo);
-        FilmWindow wishes = new FilmWindow(wished, halo);
+        FilmWindow films = new FilmWindow(film, sheet.image(), halo);
+        FilmWindow wishes = new FilmWindow(wished, sheet.image(), halo);
         return (first, count) -> part(films, wishes, first, count);
     }
 
@@ -95,15 +96,17 @@ public final class Mend {
         BitPlane wish = wishes.rows(first, count);
         if (wish.isEmpty()) {
             BitPlane none = new BitPlane(wish.wordsPerRow(), count);
-            return new Part(films.packed(films.rows(first, count).rows(halo, count)), none, none);
+            return new Part(
+                    films.packed(films.rows(first, count).rows(halo, count), first), none, none, films.firstColumn());
         }
         BitPlane plain = films.rows(first, count);
         BitPlane solid = solid(plain, wish);
         BitPlane mended = plain.with(solid).rows(halo, count);
         return new Part(
-                films.packed(mended),
+                films.packed(mended, first),
                 mended.without(plain.rows(halo, count)),
-                wish.without(solid).rows(halo, count));
+                wish.without(solid).rows(halo, count),
+                films.firstColumn());
     }
 
     private BitPlane solid(BitPlane plain, BitPlane wish) {

@@ -25,6 +25,7 @@ public final class WishedBlack implements FilmRows {
     /** What is lighter than this, from the art's black to its white in light, counts as white beside an edge (assumed). */
     private static final double LIGHT = 0.75;
 
+    private final PixelRect image;
     private final FilmRows core;
     private final FilmRows dark;
     private final FilmRows half;
@@ -32,7 +33,8 @@ public final class WishedBlack implements FilmRows {
     private final double edge;
     private final int halo;
 
-    private WishedBlack(FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge) {
+    private WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge) {
+        this.image = image;
         this.core = core;
         this.dark = dark;
         this.half = half;
@@ -59,6 +61,7 @@ public final class WishedBlack implements FilmRows {
         FilmContent.Picture seen =
                 mirrored ? new FilmContent.Picture(content.art(), placing.mirrored(layout.width())) : content;
         return new WishedBlack(
+                seen.image(),
                 artPixel > 1
                         ? new ArtPixels(layout.width(), layout.height(), seen, blackest)
                         : FilmComposer.noLighterThan(layout, content, blackest, mirrored),
@@ -101,10 +104,10 @@ public final class WishedBlack implements FilmRows {
 
     @Override
     public Bands.Maker<byte[]> maker() {
-        FilmWindow cores = new FilmWindow(core, halo);
-        FilmWindow darks = new FilmWindow(dark, halo);
-        FilmWindow halves = new FilmWindow(half, halo);
-        FilmWindow greys = new FilmWindow(grey, halo);
+        FilmWindow cores = new FilmWindow(core, image, halo);
+        FilmWindow darks = new FilmWindow(dark, image, halo);
+        FilmWindow halves = new FilmWindow(half, image, halo);
+        FilmWindow greys = new FilmWindow(grey, image, halo);
         return (first, count) -> {
             BitPlane black = cores.rows(first, count);
             if (black.isEmpty()) {
@@ -118,7 +121,7 @@ public final class WishedBlack implements FilmRows {
             for (int i = 0; i < near.length; i++) {
                 black.words()[i] |= near[i] & (darker[i] | (lighter[i] & light[i]));
             }
-            return cores.packed(black.rows(halo, count));
+            return cores.packed(black.rows(halo, count), first);
         };
     }
 }
