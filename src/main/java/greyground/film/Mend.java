@@ -11,8 +11,8 @@ import greyground.raster.DiscReach;
  * Makes blacks solid where the plate can hold them. The curve gives even the art's black a grain, since a wide solid would be
  * wiped out; but a stroke needs none, and is the crisper without.
  *
- * <p>Wherever the art wishes for black ({@link WishedBlack}) the film becomes solid, but for the places where the pad would then
- * come down half the depth. A stroke just narrower than the critical width is no open bite yet, but its middle holds next to
+ * <p>Wherever the art wishes for black ({@link WishedBlack}) the film becomes solid, but for the places where the pad would
+ * then come down half the depth. A stroke just narrower than the critical width is no open bite yet, but its middle holds next to
  * no ink and prints pale; at half the depth, 1/sqrt 2 of that width, the middle of a usual plate prints within two or three
  * L* of its darkest grain (reckoned with the virtual plate at the assumed workshop). Within the pad's reach of such places
  * the film keeps its grain, except along the edge of the black, where a rim stays solid: a third of what the pad bridges, so

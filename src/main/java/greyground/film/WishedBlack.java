@@ -10,8 +10,9 @@ import greyground.tone.ToneCurve;
  * Where the art wishes for black: black on the film there, clear elsewhere.
  *
  * <p>That is wherever the curve gives its highest coverage, the core. Of art that is enlarged the core is told by its own
- * pixels, since enlarging rings: beside every bright edge it makes a line darker than the art. And near the core, within a pixel and a half of the art (a
- * drawn edge takes one, and enlarging rings a little beside it), whatever belongs to the same stroke:
+ * pixels, since enlarging rings: beside every bright edge it makes a line darker than the art. And near the core, within a
+ * pixel and a half of the art (a drawn edge takes one, and the ringing reaches a little farther), it is whatever belongs to
+ * the same stroke:
  *
  * <ul>
  *   <li>what gets at least half the core's coverage;
