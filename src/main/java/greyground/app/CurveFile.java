@@ -1,10 +1,14 @@
 package greyground.app;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
 import greyground.tone.PlateResponse;
 import greyground.workshop.JsonText;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The tone curve as a plain JSON file, for whoever wants to see or reuse it; the program itself computes it anew. */
 final class CurveFile {
@@ -33,6 +37,24 @@ final class CurveFile {
 
     static String text(Compensation compensation, PlateResponse response) {
         return JsonText.print(tree(compensation, response));
+    }
+
+    /** The nodes of a curve that a film carries; none if it has no such list. */
+    static List<Compensation.Node> nodes(String text) {
+        List<Compensation.Node> nodes = new ArrayList<>();
+        for (JsonNode each : JsonText.parse("curve", text).path("nodes")) {
+            nodes.add(new Compensation.Node(
+                    checked(each, "artLightness", 100),
+                    checked(each, "wishedLightness", 100),
+                    checked(each, "coverage", 1),
+                    each.path("attained").asBoolean()));
+        }
+        return nodes;
+    }
+
+    private static double checked(JsonNode node, String field, double most) {
+        double value = node.path(field).asDouble(Double.NaN);
+        return Refusal.checkRange("curve's " + field, value, 0, most, "", "prepare the film again");
     }
 
     /** Six decimals say all that a film can hold, and keep the file readable. */

@@ -162,6 +162,11 @@ public final class FilmChecks {
 
     private static FilmFindings inspected(Page page, FilmLimits limits, Progress progress) throws Exception {
         PixelRect plate = page.plate();
+        if ((long) plate.left() + plate.width() > page.width() || (long) plate.top() + plate.height() > page.height()) {
+            throw Refusal.failure("the plate's outline lies at " + plate.left() + ", " + plate.top() + " and measures "
+                    + plate.width() + " x " + plate.height() + " pixels, not within the film of " + page.width() + " x "
+                    + page.height() + ": give a film as this program wrote it");
+        }
         try (FilmInspection inspection = new FilmInspection(
                 limits,
                 page.resolution().pitchMicrometres(),

@@ -87,7 +87,12 @@ public final class JobPlate {
 
     /** The plate under other conditions, with the job's films. */
     public VirtualPlate plate(PlateConditions conditions) {
-        return new VirtualPlate(conditions, screenPatch(), widestPixelMicrometres());
+        return plate(conditions, widestPixelMicrometres());
+    }
+
+    /** The same on pixels of another width. */
+    VirtualPlate plate(PlateConditions conditions, double widestPixelMicrometres) {
+        return new VirtualPlate(conditions, screenPatch(), widestPixelMicrometres);
     }
 
     /** Uniform tones of the job's positive. */

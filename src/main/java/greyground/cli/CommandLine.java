@@ -30,13 +30,15 @@ import picocli.CommandLine.UnmatchedArgumentException;
         footer = {
             "  greyground positive harbour.tif --plate 200x250mm --out harbour.pdf",
             "      a film for a 200 x 250 mm plate, with marks, wedge and plan",
+            "  greyground proof harbour.pdf --out print.png",
+            "      the print that this film will give",
             "  greyground plan harbour.pdf",
             "      the exposure and bite plan that the film carries, as text",
             "",
             "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
             "Exit status: 0 done, 1 failed, 2 wrong use."
         },
-        subcommands = {HelpCommand.class, PositiveCommand.class, PlanCommand.class},
+        subcommands = {HelpCommand.class, PositiveCommand.class, ProofCommand.class, PlanCommand.class},
         synopsisSubcommandLabel = "COMMAND")
 public final class CommandLine implements Runnable {
     private static final int DONE = 0;
@@ -100,6 +102,8 @@ public final class CommandLine implements Runnable {
                 Object command = null;
                 if (kind == PositiveCommand.class) {
                     command = new PositiveCommand(out, err);
+                } else if (kind == ProofCommand.class) {
+                    command = new ProofCommand(out, err);
                 } else if (kind == PlanCommand.class) {
                     command = new PlanCommand(out, err);
                 }

@@ -1,7 +1,9 @@
 package greyground.cli;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -167,6 +169,15 @@ final class JobOptions {
     @Option(names = "--date", paramLabel = "DATE", description = "printed on the film, year-month-day (usual: today)")
     @Nullable
     String date;
+
+    /** The names of all these options, without dashes. */
+    static Set<String> names() {
+        Set<String> names = new HashSet<>();
+        CommandSpec.forAnnotatedObject(new JobOptions())
+                .options()
+                .forEach(option -> names.add(option.longestName().replaceFirst("^--", "")));
+        return names;
+    }
 
     /** What was given, by option name without its dashes. */
     static Map<String, String> given(ParseResult parsed) {

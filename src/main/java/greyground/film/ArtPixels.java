@@ -11,7 +11,7 @@ import java.util.Arrays;
  * @param width of the film
  * @param height of the film
  * @param content as it lies on the film, mirrored if that is
- * @param grey linear luminance, 0 to 65 534
+ * @param grey linear luminance, 0 to 65 534; -1 for nowhere
  */
 record ArtPixels(int width, int height, FilmContent.Picture content, int grey) implements FilmRows {
     @Override

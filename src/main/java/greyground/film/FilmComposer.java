@@ -60,7 +60,7 @@ public final class FilmComposer implements FilmRows {
      *
      * @param layout not mirrored
      * @param content placed on that layout
-     * @param grey linear luminance, 0 to 65 534
+     * @param grey linear luminance, 0 to 65 534; -1 for nowhere
      * @param mirrored as for {@link #screened}
      */
     static FilmComposer noLighterThan(SheetLayout layout, FilmContent content, int grey, boolean mirrored) {

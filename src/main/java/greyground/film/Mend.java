@@ -90,12 +90,7 @@ public final class Mend {
             return new Part(films.packed(films.rows(first, count).rows(halo, count)), none, none);
         }
         BitPlane plain = films.rows(first, count);
-        BitPlane given = grainWithin(plain, wish);
-        BitPlane solid = wish.without(given);
-        BitPlane fresh = wipedOut(plain.with(solid)).without(wipedOut(plain));
-        if (!fresh.isEmpty()) {
-            solid = solid.without(DiscReach.within(fresh, back));
-        }
+        BitPlane solid = solid(plain, wish);
         BitPlane mended = plain.with(solid).rows(halo, count);
         return new Part(
                 films.packed(mended),
@@ -103,19 +98,19 @@ public final class Mend {
                 wish.without(solid).rows(halo, count));
     }
 
-    /** What of the wish must keep its grain lest the pad reach the floor. */
-    private BitPlane grainWithin(BitPlane plain, BitPlane wish) {
+    private BitPlane solid(BitPlane plain, BitPlane wish) {
         BitPlane wiped = wipedOut(plain.with(wish));
         if (wiped.isEmpty()) {
-            return wiped;
+            return wish;
         }
-        BitPlane given = DiscReach.within(wiped, pad);
-        BitPlane edge = DiscReach.within(wish.turned(), rim);
-        long[] words = given.words();
-        for (int i = 0; i < words.length; i++) {
-            words[i] &= wish.words()[i] & ~edge.words()[i];
+        BitPlane inner = DiscReach.within(wiped, pad).without(DiscReach.within(wish.turned(), rim));
+        BitPlane solid = wish.without(inner);
+        BitPlane still = wipedOut(plain.with(solid));
+        if (still.isEmpty()) {
+            return solid;
         }
-        return given;
+        BitPlane fresh = still.without(wipedOut(plain));
+        return fresh.isEmpty() ? solid : solid.without(DiscReach.within(fresh, back));
     }
 
     private BitPlane wipedOut(BitPlane black) {

@@ -68,7 +68,11 @@ public final class WishedBlack implements FilmRows {
                 EDGE_ART_PIXELS * Math.max(1, artPixel));
     }
 
+    /** The lightest grey with a coverage; none, -1, where the curve never blackens anything. */
     private static int lastWith(ToneCurve curve, int coverage) {
+        if (coverage == 0) {
+            return -1;
+        }
         int grey = 0;
         while (grey < ToneCurve.CODES - 2 && curve.coverage(grey + 1) >= coverage) {
             grey++;

@@ -27,10 +27,15 @@ enum Blackness {
 
     /** Turns a band over where it lies. */
     static byte[] turned(byte[] band) {
-        for (int i = 0; i < band.length; i++) {
+        turn(band, 0, band.length);
+        return band;
+    }
+
+    /** Turns part of a band over where it lies. */
+    static void turn(byte[] band, int offset, int count) {
+        for (int i = offset; i < offset + count; i++) {
             band[i] = (byte) ~band[i];
         }
-        return band;
     }
 
     /** Work on bands that may fail in any way. */

@@ -130,26 +130,70 @@ public final class FilmPdfReader implements Closeable {
      */
     public void readRows(int index, int rowsPerBand, Bands.Taker<byte[]> taker) {
         guarded(name, () -> {
-            PDPage page = filmPages().get(index);
-            COSStream picture = picture(page);
-            ReadFilm film = film(page, picture);
-            boolean turn = !blackIsCounted(picture);
-            byte[] band = new byte[Math.multiplyExact(film.bytesPerRow(), rowsPerBand)];
-            try (InputStream in = decoded(picture)) {
-                for (int first = 0; first < film.heightPixels(); first += rowsPerBand) {
-                    int count = Math.min(rowsPerBand, film.heightPixels() - first);
-                    int wanted = count * film.bytesPerRow();
-                    if (in.readNBytes(band, 0, wanted) < wanted) {
-                        throw notOurs("its film breaks off in row " + first + " of " + film.heightPixels());
-                    }
-                    if (turn) {
-                        Blackness.turned(band);
-                    }
+            try (FilmStream film = stream(index)) {
+                byte[] band = new byte[Math.multiplyExact(film.bytesPerRow, rowsPerBand)];
+                for (int first = 0; first < film.heightPixels; first += rowsPerBand) {
+                    int count = Math.min(rowsPerBand, film.heightPixels - first);
+                    film.read(band, 0, count);
                     taker.take(first, count, band);
                 }
+                return film;
             }
-            return film;
         });
+    }
+
+    /**
+     * Opens a film to be read at the caller's own pace; any number may be open at once, all on one thread.
+     *
+     * @param index of the film, from 0
+     */
+    public FilmStream stream(int index) {
+        return guarded(name, () -> {
+            PDPage page = filmPages().get(index);
+            COSStream picture = picture(page);
+            return new FilmStream(film(page, picture), !blackIsCounted(picture), decoded(picture));
+        });
+    }
+
+    /** The rows of one film, from top to bottom; whoever opened it closes it. */
+    public final class FilmStream implements Closeable {
+        private final int bytesPerRow;
+        private final int heightPixels;
+        private final boolean turn;
+        private final InputStream in;
+        private int next;
+
+        private FilmStream(ReadFilm film, boolean turn, InputStream in) {
+            this.bytesPerRow = film.bytesPerRow();
+            this.heightPixels = film.heightPixels();
+            this.turn = turn;
+            this.in = in;
+        }
+
+        /**
+         * Reads the next rows, counting black as {@link greyground.film.FilmRows} does.
+         *
+         * @param into receives them from {@code offset} on
+         * @param rows at most as many as are left
+         */
+        public void read(byte[] into, int offset, int rows) {
+            guarded(name, () -> {
+                int wanted = Math.multiplyExact(rows, bytesPerRow);
+                if (in.readNBytes(into, offset, wanted) < wanted) {
+                    throw notOurs("its film breaks off in row " + next + " of " + heightPixels);
+                }
+                next += rows;
+                if (turn) {
+                    Blackness.turn(into, offset, wanted);
+                }
+                return next;
+            });
+        }
+
+        @Override
+        public void close() throws IOException {
+            in.close();
+        }
     }
 
     @Override

@@ -35,4 +35,9 @@ final class Distance {
         // A dose without any crossing leaves every edge midway.
         return EdgeDistance.micrometres(set, marked, new float[set.length], 1, grid);
     }
+
+    /** The same where only small distances matter; those beyond {@code mostMicrometres} may be positive infinity. */
+    static float[] micrometres(boolean[] set, boolean marked, Grid grid, double mostMicrometres) {
+        return EdgeDistance.micrometres(set, marked, new float[set.length], 1, grid, mostMicrometres);
+    }
 }

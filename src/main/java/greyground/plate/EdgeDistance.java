@@ -61,6 +61,30 @@ final class EdgeDistance {
         return plane;
     }
 
+    /**
+     * The same where only small distances matter.
+     *
+     * @param mostMicrometres distances up to this are told; longer ones may be positive infinity
+     */
+    static float[] micrometres(
+            boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid, double mostMicrometres) {
+        double pitch = grid.pitchMicrometres();
+        int reach = (int) Math.ceil(mostMicrometres / pitch) + 1;
+        if (reach > NearEdge.MOST_REACH) {
+            return micrometres(mask, marked, dose, threshold, grid);
+        }
+        EdgeDistance edges = new EdgeDistance(mask, marked, dose, threshold, grid);
+        float[] plane = NearEdge.squaredPixels(mask, marked, edges, grid, reach);
+        for (int i = 0; i < plane.length; i++) {
+            float squared = plane[i];
+            // The root is slow, and most places lie in the set or far from it.
+            if (squared != 0 && squared != Float.POSITIVE_INFINITY) {
+                plane[i] = (float) (pitch * Math.sqrt(squared));
+            }
+        }
+        return plane;
+    }
+
     private void rows(float[] plane) {
         int width = grid.width();
         int blocks = (grid.height() + BLOCK - 1) / BLOCK;
@@ -149,7 +173,7 @@ final class EdgeDistance {
     }
 
     /** Share of the way from one pixel to the next at which the edge lies; kept off the centres, where a site stands. */
-    private double crossing(int here, int there) {
+    double crossing(int here, int there) {
         boolean byLight = dose[here] >= threshold != dose[there] >= threshold;
         double share = 0.5;
         if (byLight) {

@@ -54,7 +54,7 @@ public record Ink(
         if (spreadMicrometres < grid.pitchMicrometres() / 2) {
             return film;
         }
-        float[] beyond = Distance.micrometres(inked, true, grid);
+        float[] beyond = Distance.micrometres(inked, true, grid, spreadMicrometres + grid.pitchMicrometres());
         // A pixel that the printed edge crosses counts by the share of it inside.
         float[] printed = new float[held.length];
         for (int i = 0; i < held.length; i++) {

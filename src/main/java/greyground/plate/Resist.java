@@ -62,11 +62,12 @@ public record Resist(
             hard[i] = dose[i] >= threshold;
         }
         if (smallestOpeningMicrometres > grid.pitchMicrometres()) {
-            float[] inside = EdgeDistance.micrometres(hard, true, dose, threshold, grid);
+            float[] inside =
+                    EdgeDistance.micrometres(hard, true, dose, threshold, grid, smallestOpeningMicrometres / 2);
             Openness.shutNarrow(hard, false, inside, smallestOpeningMicrometres, grid);
         }
         if (smallestLandMicrometres > grid.pitchMicrometres()) {
-            float[] inside = EdgeDistance.micrometres(hard, false, dose, threshold, grid);
+            float[] inside = EdgeDistance.micrometres(hard, false, dose, threshold, grid, smallestLandMicrometres / 2);
             Openness.shutNarrow(hard, true, inside, smallestLandMicrometres, grid);
         }
         return hard;

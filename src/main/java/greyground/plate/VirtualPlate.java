@@ -70,7 +70,9 @@ public final class VirtualPlate {
                     covered[i] |= hard[i];
                 }
             }
-            float[] beyond = EdgeDistance.micrometres(covered, false, dose, resist.throughCureDoseRatio(), grid);
+            double farthest = bath.undercutMicrometres() + resist.leastHoldMicrometres() + grid.pitchMicrometres();
+            float[] beyond =
+                    EdgeDistance.micrometres(covered, false, dose, resist.throughCureDoseRatio(), grid, farthest);
             depth = bath.depth(beyond, resist.leastHoldMicrometres(), grid);
         } else {
             depth = FilmRelief.depth(dose, hard, resist);

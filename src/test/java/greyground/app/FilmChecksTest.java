@@ -151,6 +151,18 @@ class FilmChecksTest {
     }
 
     @Test
+    void anOutlineOffTheFilmIsAWarning() throws Exception {
+        FilmDocument.Film film = film(1, 20, 10, 3, 3);
+        PixelRect off = new PixelRect(1500, 500, 2000, 1500);
+        Sheet sheet = new Sheet(RESOLUTION, 3000, 2500, off, off, List.of());
+        FilmChecks checks = checked(job("etched-film"), SHOP, new FilmDocument.Film(sheet, film.rows()));
+        assertEquals(List.of(), checks.films());
+        assertTrue(
+                checks.warnings().get(0).contains("not within the film"),
+                checks.warnings().toString());
+    }
+
+    @Test
     void ofPhotogravureOnlyTheScreenFilmHasDotsToInspect() throws Exception {
         Workshop screen = SHOP.with("exposure.screenSeconds", Figure.assumed(90, "invented for this test"));
         FilmChecks checks = checked(job("photogravure"), screen, film(16, 0, 0, 1, 1), film(1, 5, 5, 2, 2));

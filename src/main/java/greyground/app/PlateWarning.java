@@ -1,0 +1,85 @@
+package greyground.app;
+
+import greyground.plate.FilmFindings;
+import greyground.quantity.Offset;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Something that the plate will not keep, and where.
+ *
+ * @param kind one word for programs: open-bite, lost-land, shut-opening, or film for what concerns the whole film
+ * @param words what it is and how large, for people; without its place
+ * @param place from the plate's top left, as the print reads; empty for the whole film
+ * @param sizeMillimetres its width; 0 where it has none
+ * @param areaSquareMillimetres how much of the plate it concerns; 0 where that is not told
+ */
+public record PlateWarning(
+        String kind, String words, Optional<Offset> place, double sizeMillimetres, double areaSquareMillimetres) {
+    /** Dots and lands round off by about as much anyhow (assumed). */
+    private static final double SHARE_UNSAID = 0.02;
+
+    /**
+     * What the checks of a film found, most pressing first.
+     *
+     * @param mirrored whether the film is the mirror of the print
+     * @param plateMillimetres the plate's width
+     */
+    static List<PlateWarning> of(FilmChecks checks, boolean mirrored, double plateMillimetres) {
+        List<PlateWarning> warnings = new ArrayList<>();
+        Set<String> told = new HashSet<>();
+        for (FilmChecks.Inspected film : checks.films()) {
+            FilmFindings found = film.findings();
+            for (String prefix : List.of("", "film " + film.number() + ": ")) {
+                told.addAll(FilmWarnings.findings(prefix, found));
+            }
+            for (FilmFindings.OpenBite bite : found.openBites()) {
+                String words = String.format(
+                        Locale.ROOT,
+                        "open bite %.2f mm wide, where the pad holds %.2f mm",
+                        bite.widthMillimetres(),
+                        bite.criticalWidthMillimetres());
+                warnings.add(
+                        warning("open-bite", words, bite, bite.widthMillimetres(), mirrored ? plateMillimetres : 0));
+            }
+            if (found.lostLandShare() > SHARE_UNSAID && !found.lostLands().isEmpty()) {
+                String words = String.format(
+                        Locale.ROOT,
+                        "%.1f %% of the clear film leaves no land, narrower than %.0f um; most",
+                        100 * found.lostLandShare(),
+                        found.limits().leastLandMicrometres());
+                warnings.add(warning("lost-land", words, found.lostLands().get(0), 0, mirrored ? plateMillimetres : 0));
+            }
+            if (found.shutShare() > SHARE_UNSAID && !found.shutOpenings().isEmpty()) {
+                String words = String.format(
+                        Locale.ROOT,
+                        "%.1f %% of the black will not wash out, narrower than %.0f um; most",
+                        100 * found.shutShare(),
+                        found.limits().leastOpeningMicrometres());
+                warnings.add(warning(
+                        "shut-opening", words, found.shutOpenings().get(0), 0, mirrored ? plateMillimetres : 0));
+            }
+        }
+        for (String words : checks.warnings()) {
+            if (!told.contains(words)) {
+                warnings.add(new PlateWarning("film", words, Optional.empty(), 0, 0));
+            }
+        }
+        return warnings;
+    }
+
+    private static PlateWarning warning(
+            String kind, String words, FilmFindings.Finding finding, double size, double turnedIn) {
+        double across = finding.acrossMillimetres();
+        return new PlateWarning(
+                kind,
+                words,
+                Optional.of(new Offset(turnedIn > 0 ? turnedIn - across : across, finding.downMillimetres())),
+                size,
+                finding.areaSquareMillimetres());
+    }
+}

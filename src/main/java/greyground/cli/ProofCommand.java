@@ -1,0 +1,257 @@
+package greyground.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.BiteTimes;
+import greyground.app.FilmPreparation;
+import greyground.app.JobWords;
+import greyground.app.KeptFiles;
+import greyground.app.ProofFiles;
+import greyground.app.ProofReport;
+import greyground.app.ProofWork;
+import greyground.app.Stage;
+import greyground.film.Job;
+import greyground.quantity.Lengths;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.workshop.JsonText;
+import greyground.workshop.Workshop;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Shows a plate before it is bitten. */
+@Command(
+        name = "proof",
+        sortOptions = false,
+        description = {
+            "Foretells print, copper and resist from ART, or from a film PDF, before any copper is spent.",
+            "Only what is asked for is computed; without a file to write, the report alone is printed.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  greyground proof harbour.pdf --out print.png",
+            "      the print that this film will give, at 150 dpi",
+            "  greyground proof harbour.tif --plate 200x250mm --out print.png --copper copper.png --at 300dpi",
+            "      straight from the art, and the bitten plate in relief",
+            "  greyground proof harbour.pdf --loupe 60mm,80mm --loupe-out close.png",
+            "      film, resist, copper and print at one place, 60 mm from the left and 80 mm from the top",
+            "  greyground proof harbour.pdf --bite 5,10,20,40min --bite-out bites.png",
+            "      one sheet with the plate at four bite times",
+            "  greyground proof harbour.pdf --diagram tones.pdf --json",
+            "      the four-quadrant diagram of tone, and the numbers behind it",
+            "",
+            "Places count from the plate's top left, as the print reads."
+        })
+final class ProofCommand implements Callable<Integer> {
+    private static final String USUAL_RESOLUTION = "150dpi";
+    private static final String USUAL_LOUPE = "2mm";
+
+    /** Share of the work that makes the film ready. */
+    private static final double PREPARED = 0.1;
+
+    /** Share of the work before the film is looked through. */
+    private static final double CHECKED = 0.9;
+
+    private final PrintStream out;
+    private final PrintStream err;
+
+    @Parameters(paramLabel = "ART|FILM.pdf", description = "art as for 'positive', or a film PDF made by it")
+    private Path source = Path.of("");
+
+    @Option(names = "--out", paramLabel = "PRINT.png", description = "the whole print, as it hangs")
+    private @Nullable Path print;
+
+    @Option(names = "--copper", paramLabel = "FILE.png", description = "the whole bitten plate in relief, face up")
+    private @Nullable Path copper;
+
+    @Option(names = "--resist", paramLabel = "FILE.png", description = "the whole developed plate, face up")
+    private @Nullable Path resist;
+
+    @Option(
+            names = "--at",
+            paramLabel = "DPI",
+            description = "resolution of whole pictures (usual: " + USUAL_RESOLUTION + ")")
+    private String at = USUAL_RESOLUTION;
+
+    @Option(
+            names = "--loupe",
+            paramLabel = "X,Y",
+            description =
+                    "look closely at this place, such as 60mm,80mm; written beside --out unless --loupe-out says where")
+    private @Nullable String loupe;
+
+    @Option(
+            names = "--loupe-width",
+            paramLabel = "LENGTH",
+            description = "how much the loupe shows (usual: " + USUAL_LOUPE + ")")
+    private String loupeWidth = USUAL_LOUPE;
+
+    @Option(names = "--loupe-out", paramLabel = "FILE.png", description = "the loupe's picture")
+    private @Nullable Path loupeOut;
+
+    @Option(
+            names = "--bite",
+            paramLabel = "TIMES",
+            description =
+                    "show the plate at these bite times, such as 5,10,20,40min, about the loupe's place or the middle; written beside --out unless --bite-out says where")
+    private @Nullable String bite;
+
+    @Option(names = "--bite-out", paramLabel = "FILE.png", description = "the sheet of bites")
+    private @Nullable Path biteOut;
+
+    @Option(
+            names = "--diagram",
+            paramLabel = "FILE",
+            description = "the four-quadrant diagram of tone, as .svg, .png or .pdf")
+    private @Nullable Path diagram;
+
+    @Option(
+            names = "--workshop",
+            paramLabel = "FILE",
+            description =
+                    "the workshop's own numbers, or a film PDF that carries them (usual: those of the film shown or of --job, else documented assumptions)")
+    private @Nullable Path workshop;
+
+    @Option(names = "--job", paramLabel = "FILE", description = "the job of ART, or a film PDF that carries it")
+    private @Nullable Path job;
+
+    @Mixin
+    JobOptions options = new JobOptions();
+
+    @Spec
+    CommandSpec command = CommandSpec.create();
+
+    @Option(names = "--json", description = "print the report as JSON")
+    private boolean json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
+    boolean help;
+
+    ProofCommand(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        double dotsPerInch = Resolution.parse("picture's resolution", at).dotsPerInch();
+        double width = Lengths.parseMillimetres("loupe's width", loupeWidth);
+        Optional<Offset> place = Optional.ofNullable(loupe).map(words -> Offset.parse("loupe's place", words));
+        Optional<BiteTimes> times = Optional.ofNullable(bite).map(BiteTimes::parse);
+        ProofFiles files = new ProofFiles(source);
+        if (print != null) {
+            files.wantWhole(Stage.PRINT, print);
+        }
+        if (copper != null) {
+            files.wantWhole(Stage.COPPER, copper);
+        }
+        if (resist != null) {
+            files.wantWhole(Stage.RESIST, resist);
+        }
+        if (place.isPresent()) {
+            files.wantLoupe(beside("loupe", loupeOut, "--loupe"), place.get(), width);
+        } else if (loupeOut != null) {
+            throw notAsked("--loupe");
+        }
+        if (times.isPresent()) {
+            files.wantBites(beside("bites", biteOut, "--bite"), times.get(), place);
+        } else if (biteOut != null) {
+            throw notAsked("--bite");
+        }
+        if (diagram != null) {
+            files.wantDiagram(diagram);
+        }
+        TerminalProgress progress = new TerminalProgress(err);
+        ProofReport report;
+        try (ProofWork work = work(progress)) {
+            files.write(work, dotsPerInch, fraction -> progress.show(PREPARED + (CHECKED - PREPARED) * fraction));
+            report =
+                    new ProofReport(work, work.warnings(fraction -> progress.show(CHECKED + (1 - CHECKED) * fraction)));
+        } finally {
+            progress.clear();
+        }
+        if (json) {
+            ObjectNode tree = JsonText.object();
+            files.named().forEach((what, file) -> tree.put(what, file.toString()));
+            report.describe(tree);
+            out.print(JsonText.print(tree));
+        } else {
+            files.named().forEach((what, file) -> out.println(String.format(Locale.ROOT, "%-8s", what) + file));
+            report.lines().forEach(out::println);
+        }
+        return CommandLine.done();
+    }
+
+    private static Refusal notAsked(String option) {
+        return Refusal.use(option + "-out names a file, but " + option + " is not given: add it");
+    }
+
+    /** Where a second picture goes: as told, else beside the print, under its name and one word more. */
+    private Path beside(String what, @Nullable Path told, String option) {
+        if (told != null) {
+            return told;
+        }
+        if (print == null) {
+            throw Refusal.use(option + " has nowhere to go: add " + option + "-out FILE.png, or --out");
+        }
+        String name = String.valueOf(print.getFileName()).replaceFirst("(?i)\\.png$", "");
+        return print.resolveSibling(name + "-" + what + ".png");
+    }
+
+    private ProofWork work(TerminalProgress progress) throws Exception {
+        Map<String, String> given = JobOptions.given(command.commandLine().getParseResult());
+        if (KeptFiles.isPdf(source)) {
+            TreeSet<String> changes = new TreeSet<>(given.keySet());
+            changes.retainAll(JobOptions.names());
+            if (job != null) {
+                changes.add("job");
+            }
+            if (!changes.isEmpty()) {
+                throw Refusal.use(
+                        "--" + changes.first() + " can't change a film that is already prepared: leave it out,"
+                                + " or give the art instead of " + source.getFileName());
+            }
+            return ProofWork.ofFilm(source, Optional.ofNullable(workshop).map(KeptFiles::workshop));
+        }
+        Optional<Job> base = Optional.ofNullable(job).map(KeptFiles::job);
+        Workshop shop = shop();
+        JobWords words = new JobWords(given);
+        FilmPreparation preparation = FilmPreparation.open(source);
+        Job wanted = words.job(
+                base,
+                preparation.source(words.page(base)),
+                shop.filmPrinter().resolutionDpi().value(),
+                LocalDate.now(ZoneId.systemDefault()).toString());
+        return ProofWork.ofArt(preparation, wanted, shop, fraction -> progress.show(PREPARED * fraction));
+    }
+
+    /** The workshop named; else the one inside the film whose job is reused; else the assumptions. */
+    private Workshop shop() {
+        if (workshop != null) {
+            return KeptFiles.workshop(workshop);
+        }
+        Path reused = job;
+        return reused != null && Files.exists(reused) && KeptFiles.isPdf(reused)
+                ? KeptFiles.workshop(reused)
+                : Workshop.assumed();
+    }
+}

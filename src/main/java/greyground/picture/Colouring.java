@@ -1,0 +1,70 @@
+package greyground.picture;
+
+import greyground.plate.Paper;
+import greyground.plate.PlateMap;
+import java.util.function.IntUnaryOperator;
+
+/** Gives the numbers of a map their colours. Tables of 4096 steps stand for the curves: far finer than a pixel's 256. */
+public final class Colouring {
+    private static final int STEPS = 4096;
+    private static final double MICROMETRES_PER_INCH = 25_400;
+
+    private Colouring() {}
+
+    /**
+     * The print: each cell's reflectance, true to scale, so that white paper is as grey as it is.
+     *
+     * @param roots of {@link greyground.plate.PlateView#printRoot}
+     */
+    public static Picture print(PlateMap roots, Paper paper) {
+        return coloured(roots, 1, step -> Palette.ofReflectance(paper.reflectance((double) step / STEPS)));
+    }
+
+    /**
+     * Film on a light table.
+     *
+     * @param light of {@link greyground.plate.PlateView#filmLight}
+     */
+    public static Picture film(PlateMap light) {
+        return coloured(light, 1, step -> Palette.ofReflectance((double) step / STEPS));
+    }
+
+    /**
+     * The developed plate: resist grey, bare copper copper.
+     *
+     * @param covered of {@link greyground.plate.PlateView#covered}
+     */
+    public static Picture resist(PlateMap covered) {
+        return coloured(covered, 1, step -> Palette.mixed(Palette.COPPER, Palette.RESIST, (double) step / STEPS));
+    }
+
+    /**
+     * The bitten plate, lit from the top left.
+     *
+     * @param brightness of {@link CopperRelief}
+     */
+    public static Picture copper(PlateMap brightness) {
+        return coloured(
+                brightness, CopperRelief.BRIGHTEST, step -> Palette.copper(CopperRelief.BRIGHTEST * step / STEPS));
+    }
+
+    private static Picture coloured(PlateMap map, double most, IntUnaryOperator colours) {
+        int[] table = new int[STEPS + 1];
+        for (int step = 0; step <= STEPS; step++) {
+            table[step] = colours.applyAsInt(step);
+        }
+        byte[] samples = new byte[3 * map.values().length];
+        for (int i = 0; i < map.values().length; i++) {
+            double share = Math.max(0, Math.min(1, map.values()[i] / most));
+            int colour = table[(int) Math.round(share * STEPS)];
+            samples[3 * i] = (byte) (colour >> 16);
+            samples[3 * i + 1] = (byte) (colour >> 8);
+            samples[3 * i + 2] = (byte) colour;
+        }
+        return new Picture(
+                map.window().columns(),
+                map.window().rows(),
+                MICROMETRES_PER_INCH / map.window().cellMicrometres(),
+                samples);
+    }
+}

@@ -1,0 +1,79 @@
+package greyground.picture;
+
+import greyground.plate.Bath;
+import greyground.plate.Grid;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateStates;
+import greyground.plate.PlateView;
+
+/**
+ * The bitten plate under a lamp from the top left: how bright each place is beside the polished face. Two things show: slopes
+ * that face the lamp or turn from it (Lambert's cosine law), and depth, which dulls copper as a bite does.
+ */
+public final class CopperRelief implements PlateView {
+    /** The brightest slope that is told apart from brighter ones. */
+    static final double BRIGHTEST = 1.6;
+
+    /** Brightness of a flat floor at the full depth (chosen by eye). */
+    private static final double DEEPEST = 0.35;
+
+    // The lamp stands to the left, above and in front: x and y the same, so that the diagonal parts light and shade.
+    private static final double LAMP_SIDE = 0.5;
+    private static final double LAMP_UP = Math.sqrt(1 - 2 * LAMP_SIDE * LAMP_SIDE);
+
+    private final boolean fromRight;
+
+    private CopperRelief(boolean fromRight) {
+        this.fromRight = fromRight;
+    }
+
+    /** Seen as the print reads. */
+    public static CopperRelief asPrinted() {
+        return new CopperRelief(false);
+    }
+
+    /** For a picture that will be mirrored: the lamp stands to the right, so that afterwards it stands to the left. */
+    public static CopperRelief toMirror() {
+        return new CopperRelief(true);
+    }
+
+    /** Depth of the deepest floor that these conditions bite. */
+    public static double fullDepthMicrometres(PlateConditions conditions) {
+        return conditions.wells() instanceof Bath bath
+                ? bath.depthMicrometres()
+                : conditions.resist().thicknessMicrometres();
+    }
+
+    /** Brightness of a flat floor. */
+    static double flat(double depth, double fullDepth) {
+        return 1 - (1 - DEEPEST) * Math.min(1, depth / fullDepth);
+    }
+
+    @Override
+    public float[] of(PlateConditions conditions, PlateStates states) {
+        return of(states.depthMicrometres(), states.grid(), Math.max(0.1, fullDepthMicrometres(conditions)));
+    }
+
+    float[] of(float[] depth, Grid grid, double fullDepth) {
+        int width = grid.width();
+        int height = grid.height();
+        double lampX = fromRight ? LAMP_SIDE : -LAMP_SIDE;
+        float[] bright = new float[depth.length];
+        for (int y = 0; y < height; y++) {
+            int above = Math.max(0, y - 1) * width;
+            int below = Math.min(height - 1, y + 1) * width;
+            for (int x = 0; x < width; x++) {
+                int at = y * width + x;
+                // Central differences; the surface rises where depth falls.
+                double riseX = (depth[y * width + Math.max(0, x - 1)] - depth[y * width + Math.min(width - 1, x + 1)])
+                        / (2 * grid.pitchMicrometres());
+                double riseY = (depth[above + x] - depth[below + x]) / (2 * grid.pitchMicrometres());
+                double towards = -riseX * lampX + riseY * LAMP_SIDE + LAMP_UP;
+                double cosine = towards / Math.sqrt(1 + riseX * riseX + riseY * riseY);
+                double value = flat(depth[at], fullDepth) * cosine / LAMP_UP;
+                bright[at] = (float) Math.max(0, Math.min(BRIGHTEST, value));
+            }
+        }
+        return bright;
+    }
+}

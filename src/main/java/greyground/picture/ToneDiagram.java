@@ -1,0 +1,327 @@
+package greyground.picture;
+
+import greyground.picture.Drawing.Anchor;
+import greyground.picture.Drawing.Point;
+import greyground.plate.PrintableRange;
+import greyground.plate.ToneTerms;
+import greyground.plate.VirtualResponse;
+import greyground.quantity.Refusal;
+import greyground.tone.Compensation;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The four-quadrant diagram of tone, after L. A. Jones (1920s to 1940s; from memory, his papers not seen): the art's lightness runs to the
+ * right, the film's black down, the copper's ink to the left, the print's lightness up. A tone goes round clockwise through
+ * the three curves of film, plate and ink, and the fourth quadrant holds print against art.
+ *
+ * <p>Every curve is the numbers it is given: the tone curve's nodes and the response's computed levels.
+ */
+public final class ToneDiagram {
+    private static final double WIDTH = 960;
+    private static final double HEIGHT = 980;
+    private static final double SIDE = 360;
+    private static final double MIDDLE_X = WIDTH / 2;
+    private static final double MIDDLE_Y = 472;
+    private static final double LETTER = 15;
+    private static final double WISH_WEIGHT = 8;
+    private static final int FOLLOWED_LIGHTNESS = 50;
+
+    /** A gap smaller than this can't be seen (1 L* side by side is about the least that is seen; from memory, unverified). */
+    private static final double LEAST_GAP_SHOWN = 1;
+
+    private final String title;
+    private final List<Compensation.Node> nodes;
+    private final VirtualResponse response;
+    private final double mostInk;
+    private final Drawing drawing = new Drawing(WIDTH, HEIGHT);
+
+    private ToneDiagram(String title, List<Compensation.Node> nodes, VirtualResponse response) {
+        this.title = title;
+        this.nodes = nodes;
+        this.response = response;
+        double most = response.levels().stream()
+                .mapToDouble(ToneTerms::inkVolumeMicrometres)
+                .max()
+                .orElse(1);
+        this.mostInk = roundUp(most);
+    }
+
+    /**
+     * Draws the diagram.
+     *
+     * @param title whose tones they are, one line
+     * @param nodes of the tone curve
+     * @param response of the plate
+     */
+    public static ToneDiagram of(String title, List<Compensation.Node> nodes, VirtualResponse response) {
+        ToneDiagram diagram = new ToneDiagram(title, nodes, response);
+        diagram.draw();
+        return diagram;
+    }
+
+    /** As SVG. */
+    public String svg() {
+        return DrawnSvg.of(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE);
+    }
+
+    /** As pixels, half as many again as the drawing has units. */
+    public Picture picture() {
+        return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
+    }
+
+    /** As a PDF of one page; the stream stays open. */
+    public void writePdf(OutputStream out) throws IOException {
+        DrawnPdf.write(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE, out);
+    }
+
+    private void draw() {
+        drawing.heavyWords(60, 48, LETTER * 1.35, Anchor.START, Palette.INK, "How each tone travels");
+        drawing.words(60, 74, LETTER, Anchor.START, Palette.QUIET, title);
+        grid();
+        gapAndTurn();
+        curves();
+        follow();
+        frame();
+        legend();
+    }
+
+    private void grid() {
+        for (int i = 1; i < 5; i++) {
+            double at = SIDE * i / 5;
+            for (int sign = -1; sign <= 1; sign += 2) {
+                double x = MIDDLE_X + sign * at;
+                double y = MIDDLE_Y + sign * at;
+                drawing.line(x, MIDDLE_Y - SIDE, x, MIDDLE_Y + SIDE, 0.7, Palette.FAINT);
+                drawing.line(MIDDLE_X - SIDE, y, MIDDLE_X + SIDE, y, 0.7, Palette.FAINT);
+            }
+        }
+    }
+
+    private void frame() {
+        double left = MIDDLE_X - SIDE;
+        double right = MIDDLE_X + SIDE;
+        double top = MIDDLE_Y - SIDE;
+        double bottom = MIDDLE_Y + SIDE;
+        drawing.path(
+                List.of(
+                        new Point(left, top),
+                        new Point(right, top),
+                        new Point(right, bottom),
+                        new Point(left, bottom),
+                        new Point(left, top)),
+                1,
+                Palette.RULE,
+                0);
+        drawing.line(left, MIDDLE_Y, right, MIDDLE_Y, 1.6, Palette.INK);
+        drawing.line(MIDDLE_X, top, MIDDLE_X, bottom, 1.6, Palette.INK);
+        double small = LETTER * 0.87;
+        for (int i = 0; i <= 5; i++) {
+            String percent = Integer.toString(20 * i);
+            double x = SIDE * i / 5;
+            String ink = Refusal.plain(Math.rint(mostInk * i / 5 * 100) / 100);
+            if (i > 0) {
+                drawing.words(MIDDLE_X + x, bottom + 20, small, Anchor.MIDDLE, Palette.QUIET, percent);
+                drawing.words(MIDDLE_X - x, bottom + 20, small, Anchor.MIDDLE, Palette.QUIET, ink);
+                drawing.words(left - 8, MIDDLE_Y - x + 5, small, Anchor.END, Palette.QUIET, percent);
+                drawing.words(left - 8, MIDDLE_Y + x + 5, small, Anchor.END, Palette.QUIET, percent);
+                drawing.words(right + 8, MIDDLE_Y - x + 5, small, Anchor.START, Palette.QUIET, percent);
+                drawing.words(right + 8, MIDDLE_Y + x + 5, small, Anchor.START, Palette.QUIET, percent);
+            } else {
+                drawing.words(MIDDLE_X, bottom + 20, small, Anchor.MIDDLE, Palette.QUIET, "0");
+                drawing.words(left - 8, MIDDLE_Y + 5, small, Anchor.END, Palette.QUIET, "0");
+                drawing.words(right + 8, MIDDLE_Y + 5, small, Anchor.START, Palette.QUIET, "0");
+            }
+        }
+        drawing.words(
+                MIDDLE_X + SIDE / 2, bottom + 44, LETTER, Anchor.MIDDLE, Palette.INK, "art, L* (100 is white)  \u2192");
+        drawing.words(
+                MIDDLE_X - SIDE / 2,
+                bottom + 44,
+                LETTER,
+                Anchor.MIDDLE,
+                Palette.INK,
+                "\u2190  ink in the plate, \u00b5m");
+        drawing.turnedWords(left - 48, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");
+        drawing.turnedWords(left - 48, MIDDLE_Y + SIDE / 2, LETTER, 3, Palette.INK, "\u2190  black on the film, %");
+        drawing.turnedWords(right + 54, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");
+        drawing.turnedWords(right + 54, MIDDLE_Y + SIDE / 2, LETTER, 3, Palette.INK, "\u2190  black on the film, %");
+        heading(right - 12, bottom - 14, Anchor.END, "1  art to film: the tone curve");
+        heading(left + 12, MIDDLE_Y + 24, Anchor.START, "2  film to copper");
+        heading(left + 12, top + 24, Anchor.START, "3  copper to print");
+        heading(right - 12, MIDDLE_Y - 14, Anchor.END, "4  print against art");
+    }
+
+    private void heading(double x, double y, Anchor anchor, String words) {
+        drawing.heavyWords(x, y, LETTER, anchor, Palette.INK, words);
+    }
+
+    private void gapAndTurn() {
+        PrintableRange range = response.printableRange();
+        if (range.lightGap() >= LEAST_GAP_SHOWN) {
+            double from = up(range.bare());
+            drawing.rectangle(MIDDLE_X - SIDE, from, 2 * SIDE, up(range.lightest()) - from, Palette.GAP);
+            drawing.words(
+                    MIDDLE_X + 12,
+                    from - 6,
+                    LETTER * 0.87,
+                    Anchor.START,
+                    Palette.ACCENT,
+                    "nothing prints between L* " + whole(range.bare()) + " and " + whole(range.lightest()));
+        }
+        double turn = response.turningPoint();
+        if (turn < 1) {
+            double y = down(turn);
+            drawing.dashed(MIDDLE_X - SIDE, y, MIDDLE_X + SIDE, y, 1.2, Palette.ACCENT, 5);
+            drawing.words(
+                    MIDDLE_X + SIDE - 12,
+                    y - 7,
+                    LETTER * 0.87,
+                    Anchor.END,
+                    Palette.ACCENT,
+                    "turning point, " + whole(100 * turn) + " %: more black prints paler");
+        }
+        double darkest = up(range.darkest());
+        drawing.dashed(MIDDLE_X - SIDE, darkest, MIDDLE_X + SIDE, darkest, 1, Palette.RULE, 3);
+        drawing.words(
+                MIDDLE_X + SIDE - 12,
+                darkest - 6,
+                LETTER * 0.87,
+                Anchor.END,
+                Palette.QUIET,
+                "darkest print, L* " + whole(range.darkest()));
+    }
+
+    private void curves() {
+        List<Point> film = new ArrayList<>();
+        List<Point> wish = new ArrayList<>();
+        List<Point> print = new ArrayList<>();
+        for (Compensation.Node node : nodes) {
+            film.add(new Point(right(node.artLightness()), down(node.coverage())));
+            wish.add(new Point(right(node.artLightness()), up(node.wishedLightness())));
+            print.add(new Point(right(node.artLightness()), up(response.lightness(node.coverage()))));
+        }
+        List<Point> plate = new ArrayList<>();
+        List<Point> ink = new ArrayList<>();
+        List<Point> platePast = new ArrayList<>();
+        List<Point> inkPast = new ArrayList<>();
+        for (ToneTerms level : response.levels()) {
+            Point held = new Point(left(level.inkVolumeMicrometres()), down(level.coverage()));
+            Point printed = new Point(left(level.inkVolumeMicrometres()), up(level.lightness()));
+            if (level.coverage() <= response.turningPoint()) {
+                plate.add(held);
+                ink.add(printed);
+            }
+            if (level.coverage() >= response.turningPoint()) {
+                platePast.add(held);
+                inkPast.add(printed);
+            }
+        }
+        // What lies past the turning point begins where the rest ends.
+        if (!plate.isEmpty() && !platePast.isEmpty()) {
+            platePast.add(0, plate.get(plate.size() - 1));
+            inkPast.add(0, ink.get(ink.size() - 1));
+        }
+        drawing.path(platePast, 2, Palette.ACCENT, 5);
+        drawing.path(inkPast, 2, Palette.ACCENT, 5);
+        drawing.path(wish, WISH_WEIGHT, Palette.WISH, 0);
+        drawing.path(film, 2.4, Palette.INK, 0);
+        drawing.path(plate, 2.4, Palette.INK, 0);
+        drawing.path(ink, 2.4, Palette.INK, 0);
+        drawing.path(print, 2.4, Palette.INK, 0);
+    }
+
+    /** One tone's way round, and its numbers in words. */
+    private void follow() {
+        double coverage = coverage(FOLLOWED_LIGHTNESS);
+        double ink = ink(coverage);
+        double print = response.lightness(coverage);
+        Point onFilm = new Point(right(FOLLOWED_LIGHTNESS), down(coverage));
+        Point onCopper = new Point(left(ink), down(coverage));
+        Point inked = new Point(left(ink), up(print));
+        Point printed = new Point(right(FOLLOWED_LIGHTNESS), up(print));
+        drawing.path(List.of(onFilm, onCopper, inked, printed, onFilm), 1.2, Palette.ACCENT, 0);
+        for (Point point : List.of(onFilm, onCopper, inked, printed)) {
+            drawing.ring(point.x(), point.y(), 4.5, Palette.PAGE, Palette.ACCENT);
+        }
+        drawing.words(
+                60,
+                HEIGHT - 64,
+                LETTER,
+                Anchor.START,
+                Palette.ACCENT,
+                "One tone followed: art L* " + FOLLOWED_LIGHTNESS + "  \u2192  film " + whole(100 * coverage)
+                        + " % black  \u2192  ink " + Refusal.plain(Math.rint(ink * 10) / 10)
+                        + " \u00b5m  \u2192  print L* " + whole(print));
+    }
+
+    private void legend() {
+        double y = HEIGHT - 30;
+        drawing.line(60, y - 5, 96, y - 5, 2.4, Palette.INK);
+        drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "computed for this job");
+        drawing.line(310, y - 5, 346, y - 5, WISH_WEIGHT, Palette.WISH);
+        drawing.words(354, y, LETTER, Anchor.START, Palette.INK, "print wished for");
+        if (response.turningPoint() < 1) {
+            drawing.dashed(510, y - 5, 546, y - 5, 2, Palette.ACCENT, 5);
+            drawing.words(554, y, LETTER, Anchor.START, Palette.INK, "past the turning point, never used for tone");
+        }
+    }
+
+    private double coverage(double artLightness) {
+        for (int i = 1; i < nodes.size(); i++) {
+            Compensation.Node from = nodes.get(i - 1);
+            Compensation.Node to = nodes.get(i);
+            if (artLightness <= to.artLightness()) {
+                double share = (artLightness - from.artLightness()) / (to.artLightness() - from.artLightness());
+                return from.coverage() + share * (to.coverage() - from.coverage());
+            }
+        }
+        return 0;
+    }
+
+    private double ink(double coverage) {
+        List<ToneTerms> levels = response.levels();
+        for (int i = 1; i < levels.size(); i++) {
+            ToneTerms from = levels.get(i - 1);
+            ToneTerms to = levels.get(i);
+            if (coverage <= to.coverage()) {
+                double share = (coverage - from.coverage()) / (to.coverage() - from.coverage());
+                return from.inkVolumeMicrometres() + share * (to.inkVolumeMicrometres() - from.inkVolumeMicrometres());
+            }
+        }
+        return 0;
+    }
+
+    private static double right(double artLightness) {
+        return MIDDLE_X + SIDE * artLightness / 100;
+    }
+
+    private static double up(double printLightness) {
+        return MIDDLE_Y - SIDE * printLightness / 100;
+    }
+
+    private static double down(double coverage) {
+        return MIDDLE_Y + SIDE * coverage;
+    }
+
+    private double left(double inkMicrometres) {
+        return MIDDLE_X - SIDE * inkMicrometres / mostInk;
+    }
+
+    /** The next of 1, 2, 2.5, 5 times a power of ten, so that fifths of it are round. */
+    private static double roundUp(double value) {
+        double power = Math.pow(10, Math.floor(Math.log10(Math.max(1e-6, value))));
+        for (double step : new double[] {1, 1.5, 2, 2.5, 3, 4, 5, 7.5, 10}) {
+            if (step * power >= value * 1.04) {
+                return step * power;
+            }
+        }
+        return 10 * power;
+    }
+
+    private static String whole(double value) {
+        return Refusal.plain(Math.rint(value));
+    }
+}

@@ -1,0 +1,47 @@
+package greyground.plate;
+
+/** What is looked at on a plate: a number for each pixel of its states, whose mean over a cell means something. */
+@FunctionalInterface
+public interface PlateView {
+    /**
+     * Looks at a patch. Called by many threads at once.
+     *
+     * @param states of a plate under these conditions; the view must not change them
+     * @return one value a pixel
+     */
+    float[] of(PlateConditions conditions, PlateStates states);
+
+    /** R^(1/n) of the print, whose mean gives the reflectance of the cell ({@link Paper#reflectance}). */
+    static PlateView printRoot() {
+        return (conditions, states) -> {
+            float[] film = states.printMicrometres();
+            RootTable table = new RootTable(conditions.ink(), conditions.paper(), film);
+            float[] roots = new float[film.length];
+            for (int i = 0; i < roots.length; i++) {
+                roots[i] = (float) table.root(film[i]);
+            }
+            return roots;
+        };
+    }
+
+    /** Light that the positive film lets through, 0 to 1. */
+    static PlateView filmLight() {
+        return (conditions, states) -> states.transmission();
+    }
+
+    /** 1 where resist or sprayed ground keeps the bath off, else 0: the share of a cell that is covered. */
+    static PlateView covered() {
+        return (conditions, states) -> {
+            float[] share = new float[states.covered().length];
+            for (int i = 0; i < share.length; i++) {
+                share[i] = states.covered()[i] ? 1 : 0;
+            }
+            return share;
+        };
+    }
+
+    /** Depth below the plate's face, in micrometres. */
+    static PlateView depth() {
+        return (conditions, states) -> states.depthMicrometres();
+    }
+}

@@ -1,0 +1,208 @@
+package greyground.plate;
+
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.Future;
+import java.util.concurrent.Semaphore;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Looks at any window of a plate, large or small: the film that really lies on it goes through the {@link VirtualPlate} in
+ * tiles, each with as much plate round it as can change it ({@link Reach}), and what is seen is averaged over the window's
+ * cells. So lines, wide blacks and grain come out as the model has them, not as an even tone would.
+ *
+ * <p>Tiles are whole cells, placed from the window's corner and of one size whatever the number of threads, which therefore
+ * can't change a picture. Memory holds the tiles in work, two strips of film and the picture.
+ */
+public final class WholePlate {
+    /** Side of a tile in pixels of the virtual plate: large beside the reach, small beside memory. */
+    private static final int TILE_PIXELS = 1536;
+
+    /** What a tile holds while it is computed: states, and planes on the way to them. */
+    private static final double BYTES_PER_PIXEL = 72;
+
+    private static final double MEMORY_SHARE = 0.6;
+
+    /** Pixels of a plain patch, which stands for a tile whose film is all clear or all black. */
+    private static final int PLAIN_PIXELS = 8;
+
+    private final PlateFilm positive;
+    private final @Nullable PlateFilm screen;
+    private final double widestPixelMicrometres;
+    private final int tilePixels;
+
+    /**
+     * Takes a plate's films.
+     *
+     * @param screen of photogravure, of the positive's size, or null
+     * @param widestPixelMicrometres film pixels are split until they are no wider
+     */
+    public WholePlate(PlateFilm positive, @Nullable PlateFilm screen, double widestPixelMicrometres) {
+        this(positive, screen, widestPixelMicrometres, TILE_PIXELS);
+    }
+
+    WholePlate(PlateFilm positive, @Nullable PlateFilm screen, double widestPixelMicrometres, int tilePixels) {
+        this.positive = positive;
+        this.screen = screen;
+        this.widestPixelMicrometres = widestPixelMicrometres;
+        this.tilePixels = tilePixels;
+    }
+
+    /**
+     * Something to look at.
+     *
+     * @param conditions how the plate is made
+     * @param view what is seen of it
+     */
+    public record Look(PlateConditions conditions, PlateView view) {}
+
+    /** Width of the pixels that a plate of this film is computed at. */
+    public static double pixelMicrometres(double filmPitchMicrometres, double widestPixelMicrometres) {
+        return filmPitchMicrometres / Math.ceil(filmPitchMicrometres / widestPixelMicrometres - 1e-9);
+    }
+
+    /**
+     * Looks at a window, once through the film.
+     *
+     * @param looks in any number; those under equal conditions share one computation
+     * @param threads at least 1
+     * @return one map for each look
+     */
+    public List<PlateMap> look(PlateWindow window, List<Look> looks, int threads, Progress progress) throws Exception {
+        if (threads < 1) {
+            throw Refusal.use("the plate is to be computed by " + threads + " threads; it takes 1 or more");
+        }
+        List<PlateMap> maps = looks.stream()
+                .map(look -> new PlateMap(window, new float[window.area()]))
+                .toList();
+        double pixel = pixelMicrometres(positive.pitchMicrometres(), widestPixelMicrometres);
+        double reach = looks.stream()
+                        .mapToDouble(look -> Reach.micrometres(look.conditions(), pixel))
+                        .max()
+                        .orElse(0)
+                + CellMeans.reachMicrometres(window.cellMicrometres(), pixel);
+        int cells = Math.max(1, (int) Math.round(tilePixels * pixel / window.cellMicrometres()));
+        Semaphore memory = new Semaphore(tilesAtOnce(threads, tilePixels + 2 * reach / pixel));
+        ForkJoinPool workers = new ForkJoinPool(threads);
+        try (PlateFilm.Rows rows = positive.open();
+                PlateFilm.Rows screenRows = screen == null ? null : screen.open()) {
+            ArrayDeque<List<Future<?>>> underWay = new ArrayDeque<>();
+            int strips = (window.rows() + cells - 1) / cells;
+            for (int strip = 0; strip < strips; strip++) {
+                if (underWay.size() == 2) {
+                    await(underWay.remove());
+                }
+                progress.done((double) strip / strips);
+                int firstRow = strip * cells;
+                int endRow = Math.min(window.rows(), firstRow + cells);
+                Span down = span(window.topMicrometres(), firstRow, endRow, window.cellMicrometres(), reach);
+                PlateFilm.Strip film = rows.strip(down.first(), down.count());
+                PlateFilm.Strip dots = screenRows == null ? null : screenRows.strip(down.first(), down.count());
+                List<Future<?>> tiles = new ArrayList<>();
+                for (int column = 0; column < window.columns(); column += cells) {
+                    int firstColumn = column;
+                    int endColumn = Math.min(window.columns(), column + cells);
+                    Span across = span(window.leftMicrometres(), column, endColumn, window.cellMicrometres(), reach);
+                    memory.acquire();
+                    tiles.add(workers.submit(() -> {
+                        try {
+                            FilmPatch patch = film.cut(across.first(), across.count());
+                            FilmPatch under = dots == null ? null : dots.cut(across.first(), across.count());
+                            tile(patch, under, looks, maps, new CellRange(firstColumn, endColumn, firstRow, endRow));
+                        } finally {
+                            memory.release();
+                        }
+                    }));
+                }
+                underWay.add(tiles);
+            }
+            for (List<Future<?>> tiles : underWay) {
+                await(tiles);
+            }
+            progress.done(1);
+            return maps;
+        } finally {
+            workers.shutdownNow();
+        }
+    }
+
+    /** As many as the threads, but no more than memory holds; the engine shares one tile among all threads as well. */
+    private static int tilesAtOnce(int threads, double sidePixels) {
+        double room = MEMORY_SHARE * Runtime.getRuntime().maxMemory();
+        return (int) Math.max(1, Math.min(threads, room / (BYTES_PER_PIXEL * sidePixels * sidePixels)));
+    }
+
+    /** Cells of the window that a tile fills. */
+    record CellRange(int firstColumn, int endColumn, int firstRow, int endRow) {}
+
+    /** Film pixels along one axis. */
+    private record Span(int first, int count) {}
+
+    private Span span(double start, int firstCell, int endCell, double cell, double reach) {
+        double pitch = positive.pitchMicrometres();
+        int first = (int) Math.floor((start + firstCell * cell - reach) / pitch);
+        int end = (int) Math.ceil((start + endCell * cell + reach) / pitch);
+        return new Span(first, end - first);
+    }
+
+    private void tile(
+            FilmPatch patch, @Nullable FilmPatch under, List<Look> looks, List<PlateMap> maps, CellRange range) {
+        PlateConditions last = null;
+        PlateStates states = null;
+        for (int i = 0; i < looks.size(); i++) {
+            PlateConditions conditions = looks.get(i).conditions();
+            boolean plain = under == null && conditions.ground() == null && isPlain(patch);
+            if (states == null || !conditions.equals(last)) {
+                FilmPatch computed = plain ? plain(patch) : patch;
+                states = new VirtualPlate(conditions, under, widestPixelMicrometres).states(computed);
+                last = conditions;
+            }
+            float[] values = looks.get(i).view().of(conditions, states);
+            if (plain) {
+                Grid grid = states.grid();
+                float middle = values[grid.height() / 2 * grid.width() + grid.width() / 2];
+                CellMeans.fill(maps.get(i), range, middle);
+            } else {
+                CellMeans.add(maps.get(i), range, values, states.grid(), patch);
+            }
+        }
+    }
+
+    private static boolean isPlain(FilmPatch patch) {
+        if (!patch.isBits()) {
+            return false;
+        }
+        double coverage = patch.coverage();
+        return coverage == 0 || coverage == 1;
+    }
+
+    /** A small patch of the same film: where nothing changes within reach, one pixel is like another. */
+    private static FilmPatch plain(FilmPatch patch) {
+        byte[] packed = new byte[PLAIN_PIXELS];
+        if (patch.black(0, 0)) {
+            java.util.Arrays.fill(packed, (byte) 0xFF);
+        }
+        return FilmPatch.tile(PLAIN_PIXELS, PLAIN_PIXELS, patch.pitchMicrometres(), packed);
+    }
+
+    private static void await(List<Future<?>> tiles) throws Exception {
+        for (Future<?> tile : tiles) {
+            try {
+                tile.get();
+            } catch (ExecutionException failed) {
+                if (failed.getCause() instanceof Exception cause) {
+                    throw cause;
+                }
+                if (failed.getCause() instanceof Error error) {
+                    throw error;
+                }
+                throw failed;
+            }
+        }
+    }
+}

@@ -1,0 +1,179 @@
+package greyground.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ProofIT {
+    private static final String ART = "testimages/still-life.png";
+
+    /** Small and coarse, so that every picture is quick. */
+    private static final List<String> JOB =
+            List.of("--plate", "32x30mm", "--resolution", "720", "--grain", "240um", "--date", "2026-01-02");
+
+    @TempDir
+    static Path folder;
+
+    private static Path film;
+
+    @BeforeAll
+    static void makeFilm() {
+        film = folder.resolve("still.pdf");
+        positive(film);
+    }
+
+    private static void positive(Path to, String... more) {
+        Attempt.done(words("positive", ART, JOB, "--out", to, List.of(more)));
+    }
+
+    private static Object[] words(Object... parts) {
+        return java.util.Arrays.stream(parts)
+                .flatMap(part -> part instanceof List<?> list ? list.stream() : java.util.stream.Stream.of(part))
+                .toArray();
+    }
+
+    @Test
+    void artAndItsFilmGiveTheSamePictures() throws Exception {
+        Path fromArt = folder.resolve("art.png");
+        Path fromFilm = folder.resolve("film.png");
+        Path copper = folder.resolve("copper.png");
+        Attempt.done(words("proof", ART, JOB, "--out", fromArt, "--at", "200dpi"));
+        Attempt.done(words("proof", film, "--out", fromFilm, "--at", "200dpi", "--copper", copper));
+        assertArrayEquals(Files.readAllBytes(fromArt), Files.readAllBytes(fromFilm));
+        assertTrue(ImageIO.read(copper.toFile()).getWidth() > 100);
+        assertEquals(List.of(), Attempt.unfinished(folder));
+    }
+
+    /** Ink up, the film is the mirror of the same picture: its print must still hang the right way round. */
+    @Test
+    void aMirroredFilmPrintsTheRightWayRound() throws Exception {
+        Path mirrored = folder.resolve("up.pdf");
+        positive(mirrored, "--ink-side", "up");
+        Path down = folder.resolve("down.png");
+        Path up = folder.resolve("up.png");
+        Attempt.done(words("proof", film, "--out", down, "--at", "60dpi"));
+        Attempt.done(words("proof", mirrored, "--out", up, "--at", "60dpi"));
+        BufferedImage one = ImageIO.read(down.toFile());
+        BufferedImage other = ImageIO.read(up.toFile());
+        double same = 0;
+        double turned = 0;
+        // The mat's margin is 25 pixels; the plate is 76 x 71 pixels.
+        for (int y = 27; y < 94; y++) {
+            for (int x = 27; x < 99; x++) {
+                int here = one.getRaster().getSample(x, y, 0);
+                same += Math.abs(here - other.getRaster().getSample(x, y, 0));
+                turned += Math.abs(here - other.getRaster().getSample(125 - x, y, 0));
+            }
+        }
+        assertTrue(same * 1.5 < turned, same + " against " + turned);
+    }
+
+    @Test
+    void theReportAsJsonHasResponseTurningPointRangeAndWarnings() throws Exception {
+        JsonNode tree = JsonMapper.builder()
+                .build()
+                .readTree(Attempt.done(words("proof", film, "--json")).out());
+        assertTrue(tree.path("response").size() >= 33);
+        double turn = tree.path("turningPoint").asDouble();
+        assertTrue(turn > 0 && turn <= 1, "turning point " + turn);
+        JsonNode range = tree.path("printableRange");
+        assertTrue(range.path("bare").asDouble() > range.path("darkest").asDouble());
+        assertTrue(tree.path("warnings").isArray());
+        assertEquals(
+                "assumed",
+                tree.path("conditions").path("bath.etchFactor").path("known").asText());
+        assertFalse(tree.path("computed").asText().isEmpty());
+    }
+
+    @Test
+    void loupeBitesAndDiagramAreWrittenBesideThePrint() throws Exception {
+        Path print = folder.resolve("p.png");
+        Path diagram = folder.resolve("tones.svg");
+        Attempt done = Attempt.done(words(
+                "proof",
+                film,
+                "--out",
+                print,
+                "--at",
+                "72dpi",
+                "--loupe",
+                "12mm,9mm",
+                "--loupe-width",
+                "1mm",
+                "--bite",
+                "10,20min",
+                "--diagram",
+                diagram));
+        assertTrue(done.out().contains("p-loupe.png") && done.out().contains("p-bites.png"), done.out());
+        BufferedImage loupe = ImageIO.read(folder.resolve("p-loupe.png").toFile());
+        BufferedImage bites = ImageIO.read(folder.resolve("p-bites.png").toFile());
+        assertTrue(loupe.getWidth() > 1600 && bites.getHeight() > 500);
+        assertTrue(Files.readString(diagram).startsWith("<?xml"));
+        assertTrue(done.out().contains("turns"), done.out());
+    }
+
+    @Test
+    void photogravureAndSprayedAquatintAreShownToo() throws Exception {
+        for (String process : List.of("photogravure", "sprayed-aquatint", "unetched-film")) {
+            List<Object> job = new java.util.ArrayList<>(
+                    List.of("--plate", "30x30mm", "--resolution", "720", "--process", process));
+            if (!process.equals("photogravure")) {
+                job.addAll(List.of("--grain", "240um"));
+            }
+            Path made = folder.resolve(process + ".pdf");
+            Attempt.done(words("positive", ART, job, "--date", "2026-01-02", "--out", made));
+            Path fromFilm = folder.resolve(process + "-film.png");
+            Path fromArt = folder.resolve(process + "-art.png");
+            Attempt.done(words("proof", made, "--out", fromFilm));
+            Attempt.done(words("proof", ART, job, "--date", "2026-01-02", "--out", fromArt));
+            assertArrayEquals(Files.readAllBytes(fromArt), Files.readAllBytes(fromFilm), process);
+        }
+        Attempt unbitten = Attempt.of(words(
+                "proof",
+                folder.resolve("unetched-film.pdf"),
+                "--bite",
+                "10min",
+                "--bite-out",
+                folder.resolve("b.png")));
+        assertEquals(2, unbitten.status());
+        assertTrue(unbitten.err().contains("not bitten"), unbitten.err());
+    }
+
+    @Test
+    void badPlacesTimesAndNamesAreRefusedInOneLineAndNothingIsWritten() throws Exception {
+        Path print = folder.resolve("never.png");
+        refused("stay on the plate", "--out", print, "--loupe", "60mm,5mm");
+        refused("pair", "--out", print, "--loupe", "60mm");
+        refused("between 0.2 and 20", "--out", print, "--loupe", "6mm,5mm", "--loupe-width", "50mm");
+        refused("a duration", "--out", print, "--bite", "soon");
+        refused("has no unit", "--out", print, "--bite", "5,10");
+        refused("between 0.1 and 1000", "--out", print, "--bite", "5,9000min");
+        refused("dpi", "--out", print, "--at", "5000dpi");
+        refused(".png", "--out", folder.resolve("never.jpg"));
+        refused(".svg", "--diagram", folder.resolve("never.txt"));
+        refused("nowhere to go", "--loupe", "5mm,5mm");
+        refused("would replace", "--out", print, "--copper", print);
+        refused("already prepared", "--out", print, "--plate", "40x30mm");
+        assertFalse(Files.exists(print));
+        assertEquals(List.of(), Attempt.unfinished(folder));
+    }
+
+    private static void refused(String because, Object... options) {
+        Attempt attempt = Attempt.of(words("proof", film, List.of(options)));
+        assertEquals(2, attempt.status(), attempt.err());
+        assertEquals(1, attempt.err().strip().lines().count(), attempt.err());
+        assertTrue(attempt.err().contains(because), attempt.err());
+    }
+}
