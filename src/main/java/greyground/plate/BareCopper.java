@@ -12,6 +12,11 @@ import greyground.raster.DiscReach;
 public final class BareCopper {
     private static final double QUARTER = 0.25;
 
+    /** Discs are measured up to so many times the pad's radius. */
+    private static final int MEASURED = 3;
+
+    private final double openingPixels;
+    private final double landPixels;
     private final DiscOpening washedOut;
     private final DiscOpening living;
     private final double padRadius;
@@ -23,8 +28,10 @@ public final class BareCopper {
      * @param pitchMicrometres centre-to-centre distance of film pixels
      */
     public BareCopper(FilmLimits limits, double pitchMicrometres) {
-        washedOut = new DiscOpening(limits.leastOpeningMicrometres() / pitchMicrometres);
-        living = new DiscOpening(limits.leastLandMicrometres() / pitchMicrometres);
+        openingPixels = limits.leastOpeningMicrometres() / pitchMicrometres;
+        landPixels = limits.leastLandMicrometres() / pitchMicrometres;
+        washedOut = new DiscOpening(openingPixels);
+        living = new DiscOpening(landPixels);
         padRadius = limits.widestBlackMicrometres() / 2 / pitchMicrometres + QUARTER;
         groundHolds = limits.groundHolds();
     }
@@ -37,6 +44,21 @@ public final class BareCopper {
     /** Distance from a living land, centre to centre in pixels, at which the pad reaches the floor. */
     public double padRadiusPixels() {
         return padRadius;
+    }
+
+    /** Width below which black stays shut. */
+    double openingPixels() {
+        return openingPixels;
+    }
+
+    /** Width below which clear film leaves no land. */
+    double landPixels() {
+        return landPixels;
+    }
+
+    /** Longest distance from a land that is measured; wider clearings are left to {@link WideClearings}. */
+    int farthestPixels() {
+        return (int) Math.ceil(MEASURED * padRadius);
     }
 
     /** Half the width of the bare place whose middle lies so far, in pixels, from the nearest living land's pixel. */

@@ -29,8 +29,6 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
     private final int filmHeight;
     private final int bytesPerRow;
     private final BareCopper copper;
-    private final double openingPixels;
-    private final double landPixels;
     private final int halo;
     private final int firstColumn;
     private final int slabRows;
@@ -76,14 +74,12 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
         this.filmHeight = filmHeight;
         this.bytesPerRow = (filmWidth + 7) / 8;
         this.copper = new BareCopper(limits, pitchMicrometres);
-        this.openingPixels = limits.leastOpeningMicrometres() / pitchMicrometres;
-        this.landPixels = limits.leastLandMicrometres() / pitchMicrometres;
-        this.halo = copper.reach() + (int) Math.ceil(FilmSlab.MEASURED * copper.padRadiusPixels()) + 2;
+        this.halo = copper.reach() + copper.farthestPixels() + 2;
         this.firstColumn = Math.floorDiv(plate.left() - halo, 8) * 8;
         this.wordsPerRow = (plate.right() + halo - firstColumn + BitPlane.WORD - 1) / BitPlane.WORD;
         this.slabRows = slabRows;
         this.threads = threads;
-        this.found = new FoundOnFilm(limits, pitchMicrometres, plate, plate.left() - firstColumn);
+        this.found = new FoundOnFilm(limits, pitchMicrometres, copper, plate, plate.left() - firstColumn);
         this.workers = Executors.newFixedThreadPool(threads, FilmInspection::daemon);
         this.window = new BitPlane(wordsPerRow, slabRows + 2 * halo);
         this.slabRow = plate.top();
@@ -124,8 +120,7 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
         int rows = Math.min(slabRows, plate.bottom() - first);
         BitPlane full = window;
         int left = plate.left() - firstColumn;
-        inFlight.add(workers.submit(() ->
-                new FilmSlab(full, halo, first, rows, left, left + plate.width(), copper, openingPixels, landPixels)));
+        inFlight.add(workers.submit(() -> new FilmSlab(full, halo, first, rows, left, left + plate.width(), copper)));
         slabRow += rows;
         window = new BitPlane(wordsPerRow, slabRows + 2 * halo);
         System.arraycopy(full.words(), slabRows * wordsPerRow, window.words(), 0, 2 * halo * wordsPerRow);

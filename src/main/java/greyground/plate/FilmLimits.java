@@ -27,8 +27,8 @@ import java.util.List;
  * @param leastOpeningMicrometres black narrower than this stays shut
  * @param leastLandMicrometres clear narrower than this is lost
  * @param criticalWidthMicrometres of bare copper, above which the pad wipes it out: {@code sqrt(8 r h)}
- * @param groundChordsTooLong share of bare chords between the grains of a sprayed ground that are longer than the
- *     critical width, 1 without a ground
+ * @param groundGaps share of a sprayed ground's bare copper where no grain lies within half the critical width, so that the
+ *     pad reaches the floor; 1 without a ground
  */
 public record FilmLimits(
         double edgeShiftMicrometres,
@@ -37,11 +37,9 @@ public record FilmLimits(
         double leastOpeningMicrometres,
         double leastLandMicrometres,
         double criticalWidthMicrometres,
-        double groundChordsTooLong) {
-    /**
-     * A ground of which a larger share of the bare chords is too long does not hold the pad (assumed).
-     */
-    public static final double GROUND_GAPS_ALLOWED = 0.01;
+        double groundGaps) {
+    /** A ground with a larger share of gaps does not hold the pad (assumed). */
+    public static final double GROUND_GAPS_ALLOWED = 0.001;
 
     /** A normal edge is nowhere this many standard deviations wide. */
     private static final double FAR = 8;
@@ -71,7 +69,7 @@ public record FilmLimits(
                 Math.max(0, resist.smallestOpeningMicrometres() - 2 * shift),
                 Math.max(0, 2 * shift + live),
                 critical,
-                chordsTooLong(conditions, undercut, critical));
+                gaps(conditions, undercut, critical));
     }
 
     /** The positive's limits. */
@@ -81,7 +79,7 @@ public record FilmLimits(
 
     /** Whether a sprayed ground holds the pad wherever the film is black, so that no black can be too wide. */
     public boolean groundHolds() {
-        return groundChordsTooLong <= GROUND_GAPS_ALLOWED;
+        return groundGaps <= GROUND_GAPS_ALLOWED;
     }
 
     /** Width of a clearing on the film, free of lands that live, that the pad just wipes out; 0 or more. */
@@ -90,10 +88,12 @@ public record FilmLimits(
     }
 
     /**
-     * Each grain loses u all round, as if it stood alone (overlapping ones lose less, so this is on the safe side); what is
-     * left is again a Boolean model. A grain narrower than the resist's least hold holds nothing.
+     * Probability that no grain comes within R of a place: none of lambda to the area has its middle within R and a grain's
+     * radius, {@code exp(-lambda pi (R + rho)^2)}, the Boolean model. Straight chords between grains would mislead here: the
+     * pad must find room on all sides. Each grain loses u all round, as if it stood alone (overlapping ones lose less, so
+     * this is on the safe side); one left narrower than the resist's least hold holds nothing.
      */
-    private static double chordsTooLong(PlateConditions conditions, double undercut, double critical) {
+    private static double gaps(PlateConditions conditions, double undercut, double critical) {
         SprayedGround ground = conditions.ground();
         if (ground == null) {
             return 1;
@@ -102,7 +102,8 @@ public record FilmLimits(
         if (left <= conditions.resist().leastHoldMicrometres()) {
             return 1;
         }
-        return Math.exp(-left * ground.grainsPerSquareMicrometre() * critical);
+        double reach = (critical + left) / 2;
+        return Math.exp(-ground.grainsPerSquareMicrometre() * Math.PI * reach * reach);
     }
 
     private static double edgeShift(PlateConditions conditions, Exposure.Sheet sheet) {

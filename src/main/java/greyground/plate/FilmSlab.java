@@ -13,9 +13,6 @@ import org.jspecify.annotations.Nullable;
 final class FilmSlab {
     private static final int STRIP = 512;
 
-    /** Discs are measured up to so many times the critical width; wider ones by {@link WideClearings}. */
-    static final int MEASURED = 3;
-
     /** A corner of a land or opening rounds off by (sqrt 2 - 1) of the radius, 0.21 of the width. */
     private static final double CORNER = 0.21;
 
@@ -41,24 +38,16 @@ final class FilmSlab {
      * @param left first column of the plate in the window
      * @param right past the last column of the plate
      */
-    FilmSlab(
-            BitPlane window,
-            int halo,
-            int firstRow,
-            int rows,
-            int left,
-            int right,
-            BareCopper copper,
-            double openingPixels,
-            double landPixels) {
+    FilmSlab(BitPlane window, int halo, int firstRow, int rows, int left, int right, BareCopper copper) {
         this.firstRow = firstRow;
         this.rows = rows;
         black = window.rows(halo, rows);
         BitPlane openings = copper.openings(window);
         BitPlane living = copper.landsBetween(openings);
         lands = living.rows(halo, rows);
-        shutOpenings = lost(window, openings, openingPixels, halo, rows);
-        lostLands = lost(openings.turned(), living, landPixels, halo, rows).without(black);
+        shutOpenings = lost(window, openings, copper.openingPixels(), halo, rows);
+        lostLands =
+                lost(openings.turned(), living, copper.landPixels(), halo, rows).without(black);
         long blacks = 0;
         long open = 0;
         long lost = 0;
@@ -78,7 +67,7 @@ final class FilmSlab {
             sites = null;
         } else {
             sites = DiscReach.within(wiped, pad, about, rows);
-            measure(living, wiped, halo, about, left, right, (int) Math.ceil(MEASURED * pad));
+            measure(living, wiped, halo, about, left, right, copper.farthestPixels());
         }
     }
 

@@ -38,14 +38,14 @@ final class FoundOnFilm {
      *
      * @param left the plate's first column in the slabs' planes
      */
-    FoundOnFilm(FilmLimits limits, double pitchMicrometres, PlateOnFilm plate, int left) {
+    FoundOnFilm(FilmLimits limits, double pitchMicrometres, BareCopper copper, PlateOnFilm plate, int left) {
         this.limits = limits;
         this.pitch = pitchMicrometres;
         this.plate = plate;
         this.left = left;
         this.clearings = new WideClearings(plate);
-        int most = (int) Math.ceil(FilmSlab.MEASURED * new BareCopper(limits, pitchMicrometres).padRadiusPixels());
-        this.farthestMeasured = (double) most * most;
+        double most = copper.farthestPixels();
+        this.farthestMeasured = most * most;
     }
 
     /** Adds the next slab. */

@@ -100,6 +100,26 @@ class FilmLimitsTest {
         assertTrue(bright.getMessage().contains("behind black film"), bright.getMessage());
     }
 
+    /** The Boolean model's empty discs, counted on a ground of grains as the plate would have it. */
+    @Test
+    void gapsOfASprayedGroundAreThoseOfItsGrains() {
+        SprayedGround ground = new SprayedGround(0.1, 60, 5);
+        // No bite to speak of: h 1 um bridges sqrt(8 x 1.5 mm x 1 um) = 109.5 um, with next to no undercut.
+        FilmLimits limits = FilmLimits.of(Studio.sprayed(1, ground));
+        assertEquals(109.545, limits.criticalWidthMicrometres(), 1e-3);
+        Grid grid = new Grid(3000, 3000, 4, Rim.WRAPPED);
+        boolean[] grains = ground.grains(grid, 0, 0);
+        float[] away = Distance.micrometres(grains, true, grid);
+        int far = 0;
+        for (float distance : away) {
+            // Half a micrometre of undercut moves the grain's edge.
+            far += distance + 0.5 >= limits.criticalWidthMicrometres() / 2 ? 1 : 0;
+        }
+        // A quarter of a pixel of 4 um is worth 0.0085, the chance of 5000 grains about as much.
+        assertEquals((double) far / away.length, limits.groundGaps(), 0.017);
+        assertTrue(limits.groundGaps() > 0.1 && limits.groundGaps() < 0.9);
+    }
+
     @Test
     void onAnUnetchedPlateNothingIsUndercut() {
         PlateConditions conditions = Studio.unetched(2 * Math.pow(10, 0.06));
