@@ -94,18 +94,21 @@ class ProofIT {
         assertArrayEquals(prints[0], prints[1]);
         assertFalse(java.util.Arrays.equals(coppers[0], coppers[1]));
         JsonNode warnings = reports[0].path("warnings");
-        assertTrue(warnings.size() > 0, reports[0].toString());
+        assertTrue(warnings.size() > 5, warnings.size() + " warnings");
         JsonNode first = warnings.get(0);
         assertTrue(first.path("xMillimetres").asDouble() > 0
                 && first.path("xMillimetres").asDouble() < 32);
-        for (int i = 0; i < warnings.size(); i++) {
+        // The widest few; a site as wide in many places may be told at any of them.
+        for (int i = 0; i < 5; i++) {
+            JsonNode one = warnings.get(i);
             JsonNode other = reports[1].path("warnings").get(i);
-            assertEquals(warnings.get(i).path("kind"), other.path("kind"));
+            assertEquals(one.path("kind"), other.path("kind"));
             assertEquals(
-                    warnings.get(i).path("xMillimetres").asDouble(),
+                    one.path("xMillimetres").asDouble(),
                     other.path("xMillimetres").asDouble(),
                     0.1,
-                    warnings + " against " + reports[1].path("warnings"));
+                    one + " " + other);
+            assertEquals(one.path("yMillimetres"), other.path("yMillimetres"));
         }
     }
 
