@@ -9,6 +9,7 @@ import greyground.picture.Mount;
 import greyground.picture.Picture;
 import greyground.plan.Bite;
 import greyground.plan.PlanRequest;
+import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
@@ -112,16 +113,22 @@ public final class ProofPictures {
                 legend(conditions));
     }
 
+    /** Refuses a series of bites where nothing is bitten, or about a place off the plate. */
+    void checkBites(Optional<Offset> place) {
+        if (!(work.plate().conditions().wells() instanceof Bath)) {
+            throw Refusal.use(work.job().process().word()
+                    + " is not bitten, so it has no bite series: leave out --bite, or choose another process");
+        }
+        place.ifPresent(middle -> work.about(middle, SHEET_LOUPE_MILLIMETRES, LOUPE_PIXELS));
+    }
+
     /**
      * The plate bitten for several times.
      *
      * @param place at the middle of the sheet's pictures, or empty for the plate's own middle
      */
     public Picture bites(BiteTimes times, Optional<Offset> place, Progress progress) throws Exception {
-        if (!(work.plate().conditions().wells() instanceof greyground.plate.Bath)) {
-            throw Refusal.use(work.job().process().word()
-                    + " is not bitten, so it has no bite series: leave out --bite, or choose another process");
-        }
+        checkBites(place);
         Offset middle =
                 place.orElseGet(() -> new Offset(work.widthMicrometres() / 2000, work.heightMicrometres() / 2000));
         List<PlateConditions> conditions = new ArrayList<>();
