@@ -69,8 +69,7 @@ public final class ProofPictures {
                 : "The plate face up: it reads like the final print.";
         return switch (stage) {
             case FILM -> Mount.of(picture, "Film", List.of(plateWords(), "As the print reads."), null);
-            case RESIST ->
-                Mount.of(picture, "Resist", List.of("Grey is hardened, copper is bare. " + faceUp, plateWords()), null);
+            case RESIST -> Mount.of(picture, "Resist", List.of(coverWords() + ". " + faceUp, plateWords()), null);
             case COPPER ->
                 Mount.of(
                         picture,
@@ -89,6 +88,12 @@ public final class ProofPictures {
         };
     }
 
+    private String coverWords() {
+        return work.job().process() instanceof PlateProcess.SprayedAquatint
+                ? "Grey is resist or ground, copper is bare"
+                : "Grey is hardened, copper is bare";
+    }
+
     private String wellsTitle() {
         return work.job().process() instanceof PlateProcess.UnetchedFilm ? "Hardened film" : "Copper";
     }
@@ -100,7 +105,7 @@ public final class ProofPictures {
         PlateConditions conditions = work.plate().conditions();
         List<LoupeSheet.Panel> panels = List.of(
                 new LoupeSheet.Panel("film", "on a light table", seen.get(0)),
-                new LoupeSheet.Panel("resist", "grey is hardened, copper is bare", seen.get(1)),
+                new LoupeSheet.Panel("resist", coverWords().toLowerCase(Locale.ROOT), seen.get(1)),
                 new LoupeSheet.Panel(wellsTitle().toLowerCase(Locale.ROOT), "lit from the top left", seen.get(2)),
                 new LoupeSheet.Panel("print", "ink on the paper", seen.get(3)));
         return LoupeSheet.of(
