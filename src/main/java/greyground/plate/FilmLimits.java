@@ -121,7 +121,7 @@ public record FilmLimits(
             return 1;
         }
         double reach = (critical + left) / 2;
-        return Math.exp(-ground.grainsPerSquareMicrometre() * Math.PI * reach * reach);
+        return StrictMath.exp(-ground.grainsPerSquareMicrometre() * Math.PI * reach * reach);
     }
 
     private static double edgeShift(PlateConditions conditions, Exposure.Sheet sheet) {
