@@ -131,4 +131,28 @@ class ArchitectureTest {
             }
         }
     }
+
+    /** Math's transcendental functions may differ in the last digit from machine to machine; StrictMath's may not. */
+    @Test
+    void whatDecidesAFilmIsComputedAlikeOnEveryMachine() {
+        List<String> inexact = List.of(
+                "exp", "expm1", "log", "log10", "log1p", "pow", "sin", "cos", "tan", "asin", "acos", "atan", "atan2",
+                "sinh", "cosh", "tanh", "cbrt", "hypot");
+        JavaClasses classes = new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages(
+                        "greyground.raster",
+                        "greyground.tone",
+                        "greyground.grain",
+                        "greyground.plate",
+                        "greyground.workshop",
+                        "greyground.film");
+        List<String> calls = classes.stream()
+                .flatMap(one -> one.getMethodCallsFromSelf().stream())
+                .filter(call -> call.getTargetOwner().getName().equals("java.lang.Math"))
+                .filter(call -> inexact.contains(call.getTarget().getName()))
+                .map(call -> call.getDescription())
+                .toList();
+        assertEquals(List.of(), calls);
+    }
 }

@@ -68,7 +68,7 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
                                 + Refusal.plain(words.proofDensity().orElseThrow()),
                 measured);
         return new BiteAdvice(
-                now, plan, Optional.of(again), BiteOrder.again(now, request, again, proof, wish(now, words)));
+                now, plan, Optional.of(again), BiteOrder.again(before, now, request, again, proof, wish(now, words)));
     }
 
     private static BitePlan plan(Workshop now, PlanRequest request, BiteWords words, BittenTones.OfDepth tones) {

@@ -53,6 +53,9 @@ public final class FilmPreparation {
     /** Cutting off more of the art than this deserves a word (assumed). */
     private static final double MOST_LOST_UNSAID = 0.1;
 
+    /** Intaglio blacks print L* 11 to 30 (common practice); a paler one is worth another split of light. */
+    private static final double PALE_BLACK_LIGHTNESS = 30;
+
     private final ArtSource art;
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
 
@@ -104,7 +107,7 @@ public final class FilmPreparation {
                     greys,
                     films(job, compensation.curve(), plan.summary(), picture, mend),
                     mend,
-                    warnings(job, decoded, plane),
+                    warnings(job, response, decoded, plane),
                     plane);
         } catch (Exception | Error failed) {
             plane.close();
@@ -242,8 +245,14 @@ public final class FilmPreparation {
         }
     }
 
-    private static List<String> warnings(Job job, ArtSource.Decoded decoded, GreyPlane plane) {
+    private static List<String> warnings(
+            Job job, VirtualResponse response, ArtSource.Decoded decoded, GreyPlane plane) {
         List<String> warnings = new ArrayList<>(decoded.warnings());
+        double darkest = response.printableRange().darkest();
+        if (job.process() instanceof PlateProcess.Photogravure && darkest > PALE_BLACK_LIGHTNESS) {
+            warnings.add("these two exposures leave the darkest tone at L* " + Refusal.plain(Math.rint(darkest))
+                    + ": greyground plan with --search-exposure looks for better ones");
+        }
         ArtChoice.Crop crop = job.art().crop();
         double across = plane.width() * crop.width() / job.plate().widthMillimetres();
         double down = plane.height() * crop.height() / job.plate().heightMillimetres();

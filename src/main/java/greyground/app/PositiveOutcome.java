@@ -100,7 +100,7 @@ public final class PositiveOutcome {
     /** What mending changed; empty if nothing was to be mended. */
     public Optional<String> mendedWords() {
         return mended.map(report ->
-                String.format(Locale.ROOT, "%.1f mm2 between the grains made solid", report.solidSquareMillimetres())
+                String.format(Locale.ROOT, "strokes made solid, %.1f mm2 more black", report.solidSquareMillimetres())
                         + (report.wideBlacks() == 0
                                 ? ", no black too wide for it"
                                 : String.format(

@@ -99,10 +99,12 @@ public final class ProofFiles {
      */
     public void write(ProofWork work, double dotsPerInch, Progress progress) throws Exception {
         ProofPictures pictures = new ProofPictures(work);
+        // What can be refused is refused before anything is written.
         if (!whole.isEmpty()) {
-            // Refuses a resolution out of range.
             work.whole(dotsPerInch);
         }
+        close.ifPresent(loupe -> work.about(loupe.place(), loupe.widthMillimetres(), 1000));
+        series.ifPresent(bites -> pictures.checkBites(bites.place()));
         if (diagram.isPresent()) {
             write(diagram.get(), work.diagram());
         }

@@ -9,6 +9,7 @@ import greyground.picture.Mount;
 import greyground.picture.Picture;
 import greyground.plan.Bite;
 import greyground.plan.PlanRequest;
+import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
@@ -68,8 +69,7 @@ public final class ProofPictures {
                 : "The plate face up: it reads like the final print.";
         return switch (stage) {
             case FILM -> Mount.of(picture, "Film", List.of(plateWords(), "As the print reads."), null);
-            case RESIST ->
-                Mount.of(picture, "Resist", List.of("Grey is hardened, copper is bare. " + faceUp, plateWords()), null);
+            case RESIST -> Mount.of(picture, "Resist", List.of(coverWords() + ". " + faceUp, plateWords()), null);
             case COPPER ->
                 Mount.of(
                         picture,
@@ -88,6 +88,12 @@ public final class ProofPictures {
         };
     }
 
+    private String coverWords() {
+        return work.job().process() instanceof PlateProcess.SprayedAquatint
+                ? "Grey is resist or ground, copper is bare"
+                : "Grey is hardened, copper is bare";
+    }
+
     private String wellsTitle() {
         return work.job().process() instanceof PlateProcess.UnetchedFilm ? "Hardened film" : "Copper";
     }
@@ -99,7 +105,7 @@ public final class ProofPictures {
         PlateConditions conditions = work.plate().conditions();
         List<LoupeSheet.Panel> panels = List.of(
                 new LoupeSheet.Panel("film", "on a light table", seen.get(0)),
-                new LoupeSheet.Panel("resist", "grey is hardened, copper is bare", seen.get(1)),
+                new LoupeSheet.Panel("resist", coverWords().toLowerCase(Locale.ROOT), seen.get(1)),
                 new LoupeSheet.Panel(wellsTitle().toLowerCase(Locale.ROOT), "lit from the top left", seen.get(2)),
                 new LoupeSheet.Panel("print", "ink on the paper", seen.get(3)));
         return LoupeSheet.of(
@@ -112,16 +118,22 @@ public final class ProofPictures {
                 legend(conditions));
     }
 
+    /** Refuses a series of bites where nothing is bitten, or about a place off the plate. */
+    void checkBites(Optional<Offset> place) {
+        if (!(work.plate().conditions().wells() instanceof Bath)) {
+            throw Refusal.use(work.job().process().word()
+                    + " is not bitten, so it has no bite series: leave out --bite, or choose another process");
+        }
+        place.ifPresent(middle -> work.about(middle, SHEET_LOUPE_MILLIMETRES, LOUPE_PIXELS));
+    }
+
     /**
      * The plate bitten for several times.
      *
      * @param place at the middle of the sheet's pictures, or empty for the plate's own middle
      */
     public Picture bites(BiteTimes times, Optional<Offset> place, Progress progress) throws Exception {
-        if (!(work.plate().conditions().wells() instanceof greyground.plate.Bath)) {
-            throw Refusal.use(work.job().process().word()
-                    + " is not bitten, so it has no bite series: leave out --bite, or choose another process");
-        }
+        checkBites(place);
         Offset middle =
                 place.orElseGet(() -> new Offset(work.widthMicrometres() / 2000, work.heightMicrometres() / 2000));
         List<PlateConditions> conditions = new ArrayList<>();

@@ -28,11 +28,17 @@ final class BiteOptions {
     @Nullable
     String proofDepth;
 
-    @Option(names = "--bath-temperature", paramLabel = "T", description = "the bath's, now, such as 18C")
+    @Option(
+            names = "--bath-temperature",
+            paramLabel = "T",
+            description = "the bath's, now, such as 18C (usual: the workshop's)")
     @Nullable
     String bathTemperature;
 
-    @Option(names = "--bath-copper", paramLabel = "G", description = "copper in the bath now, such as 20g/L")
+    @Option(
+            names = "--bath-copper",
+            paramLabel = "G",
+            description = "copper in the bath now, such as 20g/L (usual: the workshop's)")
     @Nullable
     String bathCopper;
 }

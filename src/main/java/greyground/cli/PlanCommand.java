@@ -41,7 +41,7 @@ import picocli.CommandLine.Spec;
             "  greyground plan harbour.tif --plate 200x250mm --process photogravure --search-exposure",
             "      how to share the light between screen and image, before the films are made",
             "  greyground plan harbour.pdf --darkest 24 --bath-temperature 18C --bath-copper 20g/L",
-            "      minutes in today's bath for a darkest tone of L* 24, and what 20 % less or more does",
+            "      minutes in today's bath for a darkest tone of L* 24, and what 20 %% less or more does",
             "  greyground plan harbour.pdf --depth 30um --bitten 12min --proof-density 1.1",
             "      how much longer after a proof"
         },

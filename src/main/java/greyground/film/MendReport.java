@@ -43,8 +43,8 @@ public record MendReport(double solidSquareMillimetres, double grainSquareMillim
 
         @Override
         public void take(int firstRow, int rowCount, Mend.Part part) {
-            int left = plate.left() + FilmWindow.LEFT;
-            int right = plate.right() + FilmWindow.LEFT;
+            int left = Math.max(0, plate.left() - part.firstColumn());
+            int right = Math.min(part.madeSolid().width(), plate.right() - part.firstColumn());
             for (int y = 0; y < rowCount; y++) {
                 int row = firstRow + y;
                 if (row >= plate.top() && row < plate.bottom()) {

@@ -10,8 +10,9 @@ import greyground.tone.ToneCurve;
  * Where the art wishes for black: black on the film there, clear elsewhere.
  *
  * <p>That is wherever the curve gives its highest coverage, the core. Of art that is enlarged the core is told by its own
- * pixels, since enlarging rings: beside every bright edge it makes a line darker than the art. And near the core, within a pixel and a half of the art (a
- * drawn edge takes one, and enlarging rings a little beside it), whatever belongs to the same stroke:
+ * pixels, since enlarging rings: beside every bright edge it makes a line darker than the art. And near the core, within a
+ * pixel and a half of the art (a drawn edge takes one, and the ringing reaches a little farther), it is whatever belongs to
+ * the same stroke:
  *
  * <ul>
  *   <li>what gets at least half the core's coverage;
@@ -25,6 +26,7 @@ public final class WishedBlack implements FilmRows {
     /** What is lighter than this, from the art's black to its white in light, counts as white beside an edge (assumed). */
     private static final double LIGHT = 0.75;
 
+    private final PixelRect image;
     private final FilmRows core;
     private final FilmRows dark;
     private final FilmRows half;
@@ -32,7 +34,8 @@ public final class WishedBlack implements FilmRows {
     private final double edge;
     private final int halo;
 
-    private WishedBlack(FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge) {
+    private WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge) {
+        this.image = image;
         this.core = core;
         this.dark = dark;
         this.half = half;
@@ -59,6 +62,7 @@ public final class WishedBlack implements FilmRows {
         FilmContent.Picture seen =
                 mirrored ? new FilmContent.Picture(content.art(), placing.mirrored(layout.width())) : content;
         return new WishedBlack(
+                seen.image(),
                 artPixel > 1
                         ? new ArtPixels(layout.width(), layout.height(), seen, blackest)
                         : FilmComposer.noLighterThan(layout, content, blackest, mirrored),
@@ -101,10 +105,10 @@ public final class WishedBlack implements FilmRows {
 
     @Override
     public Bands.Maker<byte[]> maker() {
-        FilmWindow cores = new FilmWindow(core, halo);
-        FilmWindow darks = new FilmWindow(dark, halo);
-        FilmWindow halves = new FilmWindow(half, halo);
-        FilmWindow greys = new FilmWindow(grey, halo);
+        FilmWindow cores = new FilmWindow(core, image, halo);
+        FilmWindow darks = new FilmWindow(dark, image, halo);
+        FilmWindow halves = new FilmWindow(half, image, halo);
+        FilmWindow greys = new FilmWindow(grey, image, halo);
         return (first, count) -> {
             BitPlane black = cores.rows(first, count);
             if (black.isEmpty()) {
@@ -118,7 +122,7 @@ public final class WishedBlack implements FilmRows {
             for (int i = 0; i < near.length; i++) {
                 black.words()[i] |= near[i] & (darker[i] | (lighter[i] & light[i]));
             }
-            return cores.packed(black.rows(halo, count));
+            return cores.packed(black.rows(halo, count), first);
         };
     }
 }

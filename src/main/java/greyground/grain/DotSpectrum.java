@@ -39,7 +39,7 @@ public record DotSpectrum(List<Peak> peaks) {
     public record Peak(double across, double up, double amplitude) {
         /** Cycles per millimetre. */
         public double frequency() {
-            return Math.hypot(across, up);
+            return StrictMath.hypot(across, up);
         }
     }
 
@@ -103,7 +103,7 @@ public record DotSpectrum(List<Peak> peaks) {
         return new DotSpectrum(peaks.stream()
                 .map(peak -> {
                     double turns = Math.PI * blurMicrometres / 1000 * peak.frequency();
-                    return new Peak(peak.across(), peak.up(), peak.amplitude() * Math.exp(-2 * turns * turns));
+                    return new Peak(peak.across(), peak.up(), peak.amplitude() * StrictMath.exp(-2 * turns * turns));
                 })
                 .toList());
     }

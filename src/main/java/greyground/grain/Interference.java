@@ -55,7 +55,7 @@ public record Interference(List<Beat> beats) {
             for (DotSpectrum.Peak second : other.peaks()) {
                 double across = first.across() - second.across();
                 double up = first.up() - second.up();
-                double frequency = Math.hypot(across, up);
+                double frequency = StrictMath.hypot(across, up);
                 // Each beat comes twice, as itself and its opposite; the one that points up, or right, is kept.
                 boolean kept = up > 1e-12 || (Math.abs(up) <= 1e-12 && across > 0);
                 double strength = first.amplitude() * second.amplitude() / 2;
@@ -63,7 +63,7 @@ public record Interference(List<Beat> beats) {
                         && frequency <= FINEST_PER_MILLIMETRE
                         && frequency >= COARSEST_PER_MILLIMETRE
                         && strength >= FAINTEST) {
-                    all.add(new Beat(frequency, Math.toDegrees(Math.atan2(up, across)) % 180, strength));
+                    all.add(new Beat(frequency, Math.toDegrees(StrictMath.atan2(up, across)) % 180, strength));
                 }
             }
         }
@@ -82,8 +82,9 @@ public record Interference(List<Beat> beats) {
 
     private static boolean isOne(Beat told, Beat beat) {
         double turn = Math.toRadians(told.directionDegrees() - beat.directionDegrees());
-        double apart = Math.hypot(
-                told.perMillimetre() - beat.perMillimetre() * Math.cos(turn), beat.perMillimetre() * Math.sin(turn));
+        double apart = StrictMath.hypot(
+                told.perMillimetre() - beat.perMillimetre() * StrictMath.cos(turn),
+                beat.perMillimetre() * StrictMath.sin(turn));
         return apart < TOLD_APART;
     }
 

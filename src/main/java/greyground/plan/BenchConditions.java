@@ -96,7 +96,7 @@ public final class BenchConditions {
                 POLYESTER_INDEX);
         // The wedge lay beside the film, on bare resist, and the plan corrects for film base: so this is behind no
         // film.
-        double dose = Math.pow(
+        double dose = StrictMath.pow(
                 10, StepWedge.nominal().density(workshop.exposure().targetStep().value()));
         Film film = film(workshop);
         if (!(process instanceof PlateProcess.Photogravure)) {

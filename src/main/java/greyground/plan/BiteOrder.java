@@ -132,13 +132,22 @@ public final class BiteOrder {
     /**
      * The second bite.
      *
+     * @param then the workshop with the bath of the first bite
      * @param workshop with the bath as it is now
      */
-    public static Step again(Workshop workshop, PlanRequest request, BiteAgain again, Proof proof, Wish wish) {
+    public static Step again(
+            Workshop then, Workshop workshop, PlanRequest request, BiteAgain again, Proof proof, Wish wish) {
         CopperSteps copper = new CopperSteps(workshop, request);
         StepDraft step = new StepDraft("Bite again")
                 .clock(StepDraft.clockSeconds(again.minutesMore()))
                 .stated("bitten so far", minutes(again.minutesSoFar()))
+                .computed(
+                        "that bath was taken to have",
+                        Refusal.plain(then.bath().temperatureCelsius().value()) + " °C, "
+                                + fixed(then.bath().copperGramsPerLitre().value(), 1) + " g/L",
+                        "the workshop's bath before this plate",
+                        then.bath().temperatureCelsius(),
+                        then.bath().copperGramsPerLitre())
                 .stated("the proof shows", proof.words());
         if (!proof.measured()) {
             step.computed(

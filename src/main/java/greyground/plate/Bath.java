@@ -80,9 +80,9 @@ public record Bath(
                 * 1000
                 / GAS_CONSTANT
                 * (1 / (ratedCelsius + KELVIN_AT_ZERO_CELSIUS) - 1 / (temperatureCelsius + KELVIN_AT_ZERO_CELSIUS));
-        double strength = Math.log1p(ratePerBaume) * (strengthBaume - ratedBaume);
+        double strength = StrictMath.log1p(ratePerBaume) * (strengthBaume - ratedBaume);
         double fresh = Math.max(0, 1 - copperGramsPerLitre / spentCopperGramsPerLitre);
-        return ratedMicrometresPerMinute * Math.exp(warmth + strength) * fresh;
+        return ratedMicrometresPerMinute * StrictMath.exp(warmth + strength) * fresh;
     }
 
     /** Depth of open copper, h. */

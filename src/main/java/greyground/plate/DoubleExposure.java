@@ -14,7 +14,7 @@ package greyground.plate;
 public record DoubleExposure(double screenDose, double imageDose) {
     /** The dose behind a screen and an image of the stated ultraviolet densities. */
     public double dose(double screenDensity, double imageDensity) {
-        return screenDose * Math.pow(10, -screenDensity) + imageDose * Math.pow(10, -imageDensity);
+        return screenDose * StrictMath.pow(10, -screenDensity) + imageDose * StrictMath.pow(10, -imageDensity);
     }
 
     /** Whether the place hardens and stays as land. */
@@ -27,13 +27,13 @@ public record DoubleExposure(double screenDose, double imageDose) {
      * screen; more than the clear screen's: soft everywhere.
      */
     public double criticalScreenTransmission(double imageDensity) {
-        return (1 - imageDose * Math.pow(10, -imageDensity)) / screenDose;
+        return (1 - imageDose * StrictMath.pow(10, -imageDensity)) / screenDose;
     }
 
     /** Image density below which even the screen's black hardens, so that the paper stays white; NaN if it never does. */
     public double closingImageDensity(double screenBlackDensity) {
-        double missing = 1 - screenDose * Math.pow(10, -screenBlackDensity);
-        return missing <= 0 ? Double.NaN : Math.log10(imageDose / missing);
+        double missing = 1 - screenDose * StrictMath.pow(10, -screenBlackDensity);
+        return missing <= 0 ? Double.NaN : StrictMath.log10(imageDose / missing);
     }
 
     /**
@@ -44,6 +44,6 @@ public record DoubleExposure(double screenDose, double imageDose) {
      */
     public double imageDensityFor(double criticalScreenTransmission) {
         double missing = 1 - screenDose * criticalScreenTransmission;
-        return missing <= 0 ? Double.POSITIVE_INFINITY : Math.log10(imageDose / missing);
+        return missing <= 0 ? Double.POSITIVE_INFINITY : StrictMath.log10(imageDose / missing);
     }
 }

@@ -26,6 +26,6 @@ public record Exposure(double doseRatio, Sheet sheet, Film film, Light light) {
 
     /** Blur of this exposure's shadow edges: film softness and half-shadow, whose variances add. */
     public double blurMicrometres() {
-        return Math.hypot(film.softnessMicrometres(), light.blurMicrometres());
+        return StrictMath.hypot(film.softnessMicrometres(), light.blurMicrometres());
     }
 }

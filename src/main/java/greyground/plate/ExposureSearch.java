@@ -135,7 +135,7 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
         Film film = CriticalTones.exposure(conditions, Exposure.Sheet.POSITIVE).film();
         List<ExposureSplit> splits = new ArrayList<>();
         // Lands must stand where the screen is clear, whatever the image: Es Ts >= 1.
-        double landDose = Math.pow(
+        double landDose = StrictMath.pow(
                 10,
                 CriticalTones.exposure(conditions, Exposure.Sheet.SCREEN).film().clearDensity());
         double least = Math.max(reach.leastDose(), landDose);
@@ -143,7 +143,7 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
         for (int i = (int) Math.ceil(least / DOSE_STEP - 1e-9); i <= most; i++) {
             double screenDose = i * DOSE_STEP;
             double missing = 1 - screenDose * tones.opening();
-            double imageDose = missing * Math.pow(10, film.clearDensity() + ExposureSplit.FILM_STEP);
+            double imageDose = missing * StrictMath.pow(10, film.clearDensity() + ExposureSplit.FILM_STEP);
             if (missing > 0 && imageDose <= reach.mostDose()) {
                 DoubleExposure doses = new DoubleExposure(screenDose, Math.max(reach.leastDose(), imageDose));
                 splits.add(ExposureSplit.of(doses, with.black(), with.blurMicrometres(), tones, film));

@@ -58,7 +58,7 @@ final class FallingBranch {
     }
 
     private static boolean rises(ToneTerms from, ToneTerms to) {
-        double noise = STANDARD_ERRORS * Math.hypot(from.lightnessError(), to.lightnessError());
+        double noise = STANDARD_ERRORS * StrictMath.hypot(from.lightnessError(), to.lightnessError());
         return to.lightness() - from.lightness() > Math.max(REAL_RISE, noise);
     }
 

@@ -21,6 +21,6 @@ public record Film(double clearDensity, double blackDensity, double spotGrowthMi
 
     /** Share of light that an optical density lets through, 10^-D (ISO 5-1:2009). */
     public static double transmission(double density) {
-        return Math.pow(10, -density);
+        return StrictMath.pow(10, -density);
     }
 }

@@ -77,6 +77,24 @@ public record FilmLimits(
         return of(conditions, Exposure.Sheet.POSITIVE);
     }
 
+    /**
+     * The limits of a pad that must not come down all of the depth but only a share of it: its sag over a width w is {@code w^2
+     * / 8r}, so the critical width becomes {@code sqrt(8 r h share)}.
+     *
+     * @param share of the depth, above 0, at most 1
+     */
+    public FilmLimits forDepthShare(double share) {
+        Refusal.checkRange("share of the depth", share, 1e-3, 1, "", "1 is the floor");
+        return new FilmLimits(
+                edgeShiftMicrometres,
+                undercutMicrometres,
+                depthMicrometres,
+                leastOpeningMicrometres,
+                leastLandMicrometres,
+                criticalWidthMicrometres * Math.sqrt(share),
+                groundGaps);
+    }
+
     /** Whether a sprayed ground holds the pad wherever the film is black, so that no black can be too wide. */
     public boolean groundHolds() {
         return groundGaps <= GROUND_GAPS_ALLOWED;
@@ -103,7 +121,7 @@ public record FilmLimits(
             return 1;
         }
         double reach = (critical + left) / 2;
-        return Math.exp(-ground.grainsPerSquareMicrometre() * Math.PI * reach * reach);
+        return StrictMath.exp(-ground.grainsPerSquareMicrometre() * Math.PI * reach * reach);
     }
 
     private static double edgeShift(PlateConditions conditions, Exposure.Sheet sheet) {

@@ -182,7 +182,7 @@ public final class FilmPatch {
         double[] weights = new double[samples];
         for (int i = 0; i < samples; i++) {
             double at = ((i + 0.5) * pixels / samples - taperMargin) / (pixels - 2 * taperMargin);
-            double sine = at <= 0 || at >= 1 ? 0 : Math.sin(Math.PI * at);
+            double sine = at <= 0 || at >= 1 ? 0 : StrictMath.sin(Math.PI * at);
             weights[i] = isTapered() ? sine * sine : 1;
         }
         return weights;

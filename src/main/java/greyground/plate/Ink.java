@@ -24,7 +24,7 @@ public record Ink(
 
     /** Density of a film above the paper, {@code Dinf (1 - exp(-m y))} (Tollenaar and Ernst 1961/62, from memory). */
     public double density(double filmMicrometres) {
-        return greatestDensity * (1 - Math.exp(-densityPerMicrometre * filmMicrometres));
+        return greatestDensity * (1 - StrictMath.exp(-densityPerMicrometre * filmMicrometres));
     }
 
     /**
@@ -33,7 +33,7 @@ public record Ink(
      * @param density above the paper, at least 0 and below the greatest
      */
     public double filmMicrometres(double density) {
-        return -Math.log1p(-density / greatestDensity) / densityPerMicrometre;
+        return -StrictMath.log1p(-density / greatestDensity) / densityPerMicrometre;
     }
 
     /**

@@ -19,8 +19,8 @@ public record Light(double gapMicrometres, double halfAngleDegrees, double refra
 
     /** Full width B of the half-shadow of a straight edge: {@code 2 g tan(t)}, {@code sin t = sin(theta) / n} (Snell). */
     public double penumbraMicrometres() {
-        double inside = Math.asin(Math.sin(Math.toRadians(halfAngleDegrees)) / refractiveIndex);
-        return 2 * gapMicrometres * Math.tan(inside);
+        double inside = StrictMath.asin(StrictMath.sin(StrictMath.toRadians(halfAngleDegrees)) / refractiveIndex);
+        return 2 * gapMicrometres * StrictMath.tan(inside);
     }
 
     /**

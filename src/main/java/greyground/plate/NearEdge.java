@@ -1,11 +1,10 @@
 package greyground.plate;
 
-import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Distances that matter only near an edge. The same sites as {@link EdgeDistance}'s, measured by running along
- * each row and then looking a few rows up and down: a fraction of the envelope's time while the reach is a few dozen pixels.
+ * Distances that matter only near an edge. The same sites as {@link EdgeDistance}'s, measured from each edge along its row and
+ * column, and then by looking a few rows up and down: a fraction of the envelope's time while the reach is a few dozen pixels.
  */
 final class NearEdge {
     /** Rows up and down beyond which the envelope is no slower. */
@@ -14,7 +13,7 @@ final class NearEdge {
     private static final int ROWS = 16;
     private static final int COLUMNS = 256;
 
-    /** Longer than any line, and its square still a plain number. */
+    /** Beyond any reach. */
     private static final float FAR = 1e9f;
 
     private final boolean[] mask;
@@ -51,45 +50,52 @@ final class NearEdge {
     private void rows(float[] across) {
         int width = grid.width();
         int blocks = (grid.height() + ROWS - 1) / ROWS;
-        int lead = grid.rim() == Rim.WRAPPED ? Math.min(reach, width) : 0;
+        boolean wrapped = grid.rim() == Rim.WRAPPED;
         IntStream.range(0, blocks).parallel().forEach(block -> {
             int end = Math.min(grid.height(), (block + 1) * ROWS);
             for (int y = block * ROWS; y < end; y++) {
                 int from = y * width;
-                float distance = FAR;
-                int before = -1;
-                for (int x = -lead; x < width; x++) {
-                    int at = from + (x < 0 ? x + width : x);
-                    distance = next(distance, before, at);
-                    before = at;
-                    if (x >= 0) {
-                        across[at] = distance;
+                for (int x = from; x < from + width; x++) {
+                    across[x] = mask[x] == marked ? 0 : FAR;
+                }
+                for (int x = 0; x + 1 < width; x++) {
+                    if (mask[from + x] != mask[from + x + 1]) {
+                        fromEdge(across, from, 1, width, x, x + 1);
                     }
                 }
-                distance = FAR;
-                before = -1;
-                for (int x = width - 1 + lead; x >= 0; x--) {
-                    int at = from + (x < width ? x : x - width);
-                    distance = next(distance, before, at);
-                    before = at;
-                    if (x < width) {
-                        float least = Math.min(across[at], distance);
-                        across[at] = least * least;
-                    }
+                if (wrapped && mask[from + width - 1] != mask[from]) {
+                    fromEdge(across, from, 1, width, width - 1, 0);
                 }
             }
         });
     }
 
-    /** Distance at a pixel of a line, from that at the pixel before it. */
-    private float next(float distance, int before, int at) {
-        if (mask[at] == marked) {
-            return 0;
+    /**
+     * Measures away from an edge between two neighbours of a line, as far as the reach or the next edge.
+     *
+     * @param first the line's place of its pixel 0
+     * @param stride from pixel to pixel
+     * @param one pixel of the line; {@code other} follows it
+     */
+    private void fromEdge(float[] plane, int first, int stride, int length, int one, int other) {
+        boolean forward = mask[first + one * stride] == marked;
+        int at = forward ? other : one;
+        int step = forward ? 1 : -1;
+        float distance = (float) edges.crossing(first + at * stride, first + (forward ? one : other) * stride);
+        for (; distance <= reach; distance++) {
+            int place = first + at * stride;
+            if (mask[place] == marked) {
+                return;
+            }
+            plane[place] = Math.min(plane[place], distance * distance);
+            at += step;
+            if (at < 0 || at >= length) {
+                if (grid.rim() == Rim.BOUNDED) {
+                    return;
+                }
+                at = Math.floorMod(at, length);
+            }
         }
-        if (before >= 0 && mask[before] == marked) {
-            return (float) edges.crossing(at, before);
-        }
-        return distance + 1;
     }
 
     private void columns(float[] across, float[] squared) {
@@ -108,30 +114,25 @@ final class NearEdge {
     private void alongColumns(float[] squared, int left, int count) {
         int width = grid.width();
         int height = grid.height();
-        int lead = grid.rim() == Rim.WRAPPED ? Math.min(reach, height) : 0;
-        float[] distance = new float[count];
-        Arrays.fill(distance, FAR);
-        for (int y = -lead; y < height; y++) {
-            int from = (y < 0 ? y + height : y) * width + left;
-            int before = y == -lead ? -1 : (y < 1 ? (y - 1 + height) % height : y - 1) * width + left;
-            for (int x = 0; x < count; x++) {
-                distance[x] = next(distance[x], before < 0 ? -1 : before + x, from + x);
-            }
-            if (y >= 0) {
-                System.arraycopy(distance, 0, squared, from, count);
+        for (int y = 0; y < height; y++) {
+            int from = y * width + left;
+            for (int x = from; x < from + count; x++) {
+                squared[x] = mask[x] == marked ? 0 : FAR;
             }
         }
-        Arrays.fill(distance, FAR);
-        for (int y = height - 1 + lead; y >= 0; y--) {
-            int from = (y < height ? y : y - height) * width + left;
-            int before = y == height - 1 + lead ? -1 : ((y + 1) % height) * width + left;
+        for (int y = 0; y + 1 < height; y++) {
+            int from = y * width + left;
             for (int x = 0; x < count; x++) {
-                distance[x] = next(distance[x], before < 0 ? -1 : before + x, from + x);
+                if (mask[from + x] != mask[from + x + width]) {
+                    fromEdge(squared, left + x, width, height, y, y + 1);
+                }
             }
-            if (y < height) {
-                for (int x = 0; x < count; x++) {
-                    float least = Math.min(squared[from + x], distance[x]);
-                    squared[from + x] = least * least;
+        }
+        if (grid.rim() == Rim.WRAPPED) {
+            int last = (height - 1) * width;
+            for (int x = left; x < left + count; x++) {
+                if (mask[last + x] != mask[x]) {
+                    fromEdge(squared, x, width, height, height - 1, 0);
                 }
             }
         }

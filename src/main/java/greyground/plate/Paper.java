@@ -9,7 +9,7 @@ import greyground.quantity.Refusal;
  * @param opticalGain n of Yule and Nielsen 1951, 1 (no light spreads in the paper) to 4 (2 is full diffusion)
  */
 public record Paper(double density, double opticalGain) {
-    private static final double LN_10 = Math.log(10);
+    private static final double LN_10 = StrictMath.log(10);
 
     public Paper {
         Refusal.checkRange("paper density", density, 0, 0.6, "", "0.05 to 0.1 for white cotton paper");
@@ -23,12 +23,12 @@ public record Paper(double density, double opticalGain) {
      * @param meanRoot mean over the area of R^(1/n)
      */
     public double reflectance(double meanRoot) {
-        return Math.pow(meanRoot, opticalGain);
+        return StrictMath.pow(meanRoot, opticalGain);
     }
 
     /** R^(1/n) of one place, from the density of the ink there above the paper. */
     public double root(double inkDensity) {
-        return Math.exp(-LN_10 / opticalGain * (density + inkDensity));
+        return StrictMath.exp(-LN_10 / opticalGain * (density + inkDensity));
     }
 
     /**
@@ -38,6 +38,6 @@ public record Paper(double density, double opticalGain) {
      * @return L*, 0 to 100
      */
     public static double lightness(double reflectance) {
-        return reflectance > 216.0 / 24_389 ? 116 * Math.cbrt(reflectance) - 16 : 24_389.0 / 27 * reflectance;
+        return reflectance > 216.0 / 24_389 ? 116 * StrictMath.cbrt(reflectance) - 16 : 24_389.0 / 27 * reflectance;
     }
 }

@@ -11,6 +11,11 @@ public interface PlateView {
      */
     float[] of(PlateConditions conditions, PlateStates states);
 
+    /** Whether the view needs the film's transmission, which is left out of the states otherwise. */
+    default boolean seesFilm() {
+        return false;
+    }
+
     /** R^(1/n) of the print, whose mean gives the reflectance of the cell ({@link Paper#reflectance}). */
     static PlateView printRoot() {
         return (conditions, states) -> {
@@ -26,7 +31,17 @@ public interface PlateView {
 
     /** Light that the positive film lets through, 0 to 1. */
     static PlateView filmLight() {
-        return (conditions, states) -> states.transmission();
+        return new PlateView() {
+            @Override
+            public float[] of(PlateConditions conditions, PlateStates states) {
+                return states.transmission();
+            }
+
+            @Override
+            public boolean seesFilm() {
+                return true;
+            }
+        };
     }
 
     /** 1 where resist or sprayed ground keeps the bath off, else 0: the share of a cell that is covered. */

@@ -37,7 +37,7 @@ public record Resist(
      * thinning from h to h' lowers the dose by 10^(a (h - h')).
      */
     public double throughCureDoseRatio() {
-        return Math.pow(10, absorbancePerMicrometre * (thicknessMicrometres - testedThicknessMicrometres));
+        return StrictMath.pow(10, absorbancePerMicrometre * (thicknessMicrometres - testedThicknessMicrometres));
     }
 
     /** Share of thickness kept after developing, {@code clamp(1 + gamma log10(E / E100), 0, 1)}; E100 hardens through. */
@@ -45,7 +45,7 @@ public record Resist(
         if (!(doseRatio > 0)) {
             return 0;
         }
-        double kept = 1 + contrastGamma * Math.log10(doseRatio / throughCureDoseRatio());
+        double kept = 1 + contrastGamma * StrictMath.log10(doseRatio / throughCureDoseRatio());
         return Math.max(0, Math.min(1, kept));
     }
 

@@ -23,7 +23,7 @@ public record SprayedGround(double landFraction, double grainMicrometres, long s
     /** Grains to the square micrometre, lambda. */
     public double grainsPerSquareMicrometre() {
         double radius = grainMicrometres / 2;
-        return -Math.log1p(-landFraction) / (Math.PI * radius * radius);
+        return -StrictMath.log1p(-landFraction) / (Math.PI * radius * radius);
     }
 
     /** Mean run of bare copper along any straight line, {@code 1 / (2 rho lambda)}. */
@@ -33,7 +33,7 @@ public record SprayedGround(double landFraction, double grainMicrometres, long s
 
     /** Share of bare chords longer than a width, {@code exp(-2 rho lambda w)}. */
     public double bareChordsLongerThan(double widthMicrometres) {
-        return Math.exp(-widthMicrometres / meanBareChordMicrometres());
+        return StrictMath.exp(-widthMicrometres / meanBareChordMicrometres());
     }
 
     /**
@@ -115,7 +115,7 @@ public record SprayedGround(double landFraction, double grainMicrometres, long s
 
         /** Counts uniform draws until their product falls below exp(-mean), Knuth's way; means here are near 1. */
         int poisson(double mean) {
-            double limit = Math.exp(-mean);
+            double limit = StrictMath.exp(-mean);
             int count = 0;
             for (double product = next(); product > limit; product *= next()) {
                 count++;

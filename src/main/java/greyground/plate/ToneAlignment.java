@@ -51,7 +51,7 @@ public final class ToneAlignment {
     }
 
     private static double rootOfDensity(double density, Paper paper) {
-        return Math.pow(10, -density / paper.opticalGain());
+        return StrictMath.pow(10, -density / paper.opticalGain());
     }
 
     /** R^(1/n) as the response would have it, from that of the coarse plate. */

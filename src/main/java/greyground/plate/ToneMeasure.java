@@ -83,7 +83,7 @@ final class ToneMeasure {
                 printed / area,
                 meanFilm,
                 conditions.paper().density() + conditions.ink().density(meanFilm),
-                -Math.log10(reflectance),
+                -StrictMath.log10(reflectance),
                 Paper.lightness(reflectance),
                 error());
     }

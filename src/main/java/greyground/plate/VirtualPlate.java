@@ -54,6 +54,11 @@ public final class VirtualPlate {
                 positive, ExposureSum.transmission(positive, pictureExposure().film(), grid(positive)));
     }
 
+    /** The same, but whoever asks has no use for the film's own look. */
+    PlateStates statesBeyondFilm(FilmPatch positive) {
+        return states(positive, new float[0]);
+    }
+
     private PlateStates states(FilmPatch positive, float[] transmission) {
         Grid grid = grid(positive);
         FilmPatch placed = positive.isUniform() && screen != null ? screen : positive;

@@ -152,6 +152,7 @@ public final class WholePlate {
 
     private void tile(
             FilmPatch patch, @Nullable FilmPatch under, List<Look> looks, List<PlateMap> maps, CellRange range) {
+        boolean seesFilm = looks.stream().anyMatch(look -> look.view().seesFilm());
         PlateConditions last = null;
         PlateStates states = null;
         for (int i = 0; i < looks.size(); i++) {
@@ -159,7 +160,8 @@ public final class WholePlate {
             boolean plain = under == null && conditions.ground() == null && isPlain(patch);
             if (states == null || !conditions.equals(last)) {
                 FilmPatch computed = plain ? plain(patch) : patch;
-                states = new VirtualPlate(conditions, under, widestPixelMicrometres).states(computed);
+                VirtualPlate plate = new VirtualPlate(conditions, under, widestPixelMicrometres);
+                states = seesFilm ? plate.states(computed) : plate.statesBeyondFilm(computed);
                 last = conditions;
             }
             float[] values = looks.get(i).view().of(conditions, states);

@@ -111,7 +111,7 @@ final class WideClearings {
             double x = squares.stream().mapToInt(at -> at % across).average().orElseThrow();
             double y = squares.stream().mapToInt(at -> at / across).average().orElseThrow();
             return squares.stream()
-                    .min(Comparator.comparingDouble((Integer at) -> Math.hypot(at % across - x, at / across - y))
+                    .min(Comparator.comparingDouble((Integer at) -> StrictMath.hypot(at % across - x, at / across - y))
                             .thenComparing(Comparator.naturalOrder()))
                     .orElseThrow();
         }

@@ -21,6 +21,6 @@ final class Lanczos {
             return 0;
         }
         double angle = Math.PI * x;
-        return LOBES * Math.sin(angle) * Math.sin(angle / LOBES) / (angle * angle);
+        return LOBES * StrictMath.sin(angle) * StrictMath.sin(angle / LOBES) / (angle * angle);
     }
 }

@@ -70,8 +70,8 @@ public record TurnedArt(GreyPlane art, int quarterTurns, double straightenDegree
 
     /** Owned by one thread: a window of art pixels, refilled for every tile of the band. */
     private final class Worker implements Bands.Maker<short[]> {
-        private final double cosine = Math.cos(Math.toRadians(straightenDegrees));
-        private final double sine = Math.sin(Math.toRadians(straightenDegrees));
+        private final double cosine = StrictMath.cos(StrictMath.toRadians(straightenDegrees));
+        private final double sine = StrictMath.sin(StrictMath.toRadians(straightenDegrees));
         private final double middleX = width() / 2.0;
         private final double middleY = height() / 2.0;
         private final short[] artRow = new short[art.width()];

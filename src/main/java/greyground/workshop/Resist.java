@@ -71,7 +71,7 @@ public record Resist(
                 Figure.assumed(30, window),
                 Figure.assumed(20, "from memory: about half the gauge, unverified; measure a thinned strip"),
                 Figure.assumed(0.4 / 30, "from memory: decadic absorbance 0.4 over 30 um, unverified"),
-                Figure.assumed(1 / Math.log10(4), curve),
+                Figure.assumed(1 / StrictMath.log10(4), curve),
                 Figure.assumed(0.25, curve),
                 Figure.assumed(1, "by definition: doses are relative to this one"),
                 Figure.assumed(20, "common practice: 0.5 to 1 times the resist's thickness"),

@@ -155,7 +155,7 @@ public record Workshop(
         double inkMicrometres = depthMicrometres * ink.transferFraction().value();
         return paper.whiteDensity().value()
                 - ink.saturationDensity().value()
-                        * Math.expm1(-ink.strengthPerMicrometre().value() * inkMicrometres);
+                        * StrictMath.expm1(-ink.strengthPerMicrometre().value() * inkMicrometres);
     }
 
     /** Goes through the fields with their paths and changes nothing but numbers. */

@@ -66,6 +66,12 @@ class PlanIT {
     }
 
     @Test
+    void helpTeachesWithoutAComplaint() {
+        String help = Attempt.done("plan", "--help").out();
+        assertTrue(help.contains("what 20 % less or more does"), help);
+    }
+
+    @Test
     void planningWritesNothing() throws Exception {
         Path alone = Files.createDirectory(folder.resolve("alone"));
         Path copy = Files.copy(ART, alone.resolve("art.png"));

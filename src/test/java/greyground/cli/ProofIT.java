@@ -56,28 +56,60 @@ class ProofIT {
         assertEquals(List.of(), Attempt.unfinished(folder));
     }
 
-    /** Ink up, the film is the mirror of the same picture: its print must still hang the right way round. */
+    /**
+     * Over one more transfer the film is the mirror, pixel for pixel, and the plate reads like the print. What hangs on the wall is
+     * the same, and so are the places that will not hold.
+     */
     @Test
     void aMirroredFilmPrintsTheRightWayRound() throws Exception {
-        Path mirrored = folder.resolve("up.pdf");
-        positive(mirrored, "--ink-side", "up");
-        Path down = folder.resolve("down.png");
-        Path up = folder.resolve("up.png");
-        Attempt.done(words("proof", film, "--out", down, "--at", "60dpi"));
-        Attempt.done(words("proof", mirrored, "--out", up, "--at", "60dpi"));
-        BufferedImage one = ImageIO.read(down.toFile());
-        BufferedImage other = ImageIO.read(up.toFile());
-        double same = 0;
-        double turned = 0;
-        // The mat's margin is 25 pixels; the plate is 76 x 71 pixels.
-        for (int y = 27; y < 94; y++) {
-            for (int x = 27; x < 99; x++) {
-                int here = one.getRaster().getSample(x, y, 0);
-                same += Math.abs(here - other.getRaster().getSample(x, y, 0));
-                turned += Math.abs(here - other.getRaster().getSample(125 - x, y, 0));
-            }
+        Path deep = folder.resolve("deep.json");
+        Files.writeString(
+                deep,
+                "{\"greyground\": \"workshop\", \"version\": 1, \"name\": \"deep bench\", \"bath\": {\"etchFactor\":"
+                        + " {\"value\": 0.7, \"known\": \"assumed\", \"basis\": \"a test\"}}}");
+        Path mirrored = folder.resolve("offset.pdf");
+        positive(mirrored, "--transfers", "2");
+        JsonNode[] reports = new JsonNode[2];
+        byte[][] prints = new byte[2][];
+        byte[][] coppers = new byte[2][];
+        for (int i = 0; i < 2; i++) {
+            Path print = folder.resolve("hung" + i + ".png");
+            Path copper = folder.resolve("face" + i + ".png");
+            Attempt shown = Attempt.done(words(
+                    "proof",
+                    i == 0 ? film : mirrored,
+                    "--workshop",
+                    deep,
+                    "--out",
+                    print,
+                    "--copper",
+                    copper,
+                    "--at",
+                    "100dpi",
+                    "--json"));
+            reports[i] = JsonMapper.builder().build().readTree(shown.out());
+            prints[i] = Files.readAllBytes(print);
+            coppers[i] = Files.readAllBytes(copper);
         }
-        assertTrue(same * 1.5 < turned, same + " against " + turned);
+        assertArrayEquals(prints[0], prints[1]);
+        assertFalse(java.util.Arrays.equals(coppers[0], coppers[1]));
+        JsonNode warnings = reports[0].path("warnings");
+        assertTrue(warnings.size() > 5, warnings.size() + " warnings");
+        JsonNode first = warnings.get(0);
+        assertTrue(first.path("xMillimetres").asDouble() > 0
+                && first.path("xMillimetres").asDouble() < 32);
+        // The widest few; a site as wide in many places may be told at any of them.
+        for (int i = 0; i < 5; i++) {
+            JsonNode one = warnings.get(i);
+            JsonNode other = reports[1].path("warnings").get(i);
+            assertEquals(one.path("kind"), other.path("kind"));
+            assertEquals(
+                    one.path("xMillimetres").asDouble(),
+                    other.path("xMillimetres").asDouble(),
+                    0.1,
+                    one + " " + other);
+            assertEquals(one.path("yMillimetres"), other.path("yMillimetres"));
+        }
     }
 
     @Test

@@ -3,11 +3,21 @@ package greyground.film;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.grain.Grain;
+import greyground.plan.BenchConditions;
 import greyground.plate.FilmFindings;
+import greyground.plate.FilmPatch;
+import greyground.plate.PlateProcess;
+import greyground.plate.PlateStates;
+import greyground.plate.VirtualPlate;
 import greyground.raster.ArrayPlane;
+import greyground.raster.PackedBits;
 import greyground.raster.Progress;
+import greyground.tone.Lightness;
+import greyground.workshop.Workshop;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class MendLawIT {
     /**
@@ -41,5 +51,51 @@ class MendLawIT {
             solid += MendReport.of(made.mend(), 2, Progress.NONE).solidSquareMillimetres();
         }
         assertTrue(solid > 40, "made solid in all: " + solid + " mm2");
+    }
+
+    /** Bars of black on white: solid ones turn pale in the middle as they widen, grain ones are ragged at their edges. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.4, 0.6, 0.8, 1.2})
+    void mendedBarsPrintAsDarkAsTheBetterOfSolidAndGrain(double millimetres) throws Exception {
+        ArrayPlane art = ArrayPlane.of(
+                400, 300, (x, y) -> Math.abs((x + 0.5) / 10 - 20) < millimetres / 2 && y > 30 && y < 270 ? 0 : 65_535);
+        MendTest.Made made = MendTest.made(art, MendTest.GRAIN, 0.87, false);
+        FilmRows film = made.film();
+        int half = (int) Math.round(millimetres * 25);
+        int middle = made.layout().plate().left() + 1000;
+        byte[] solid = new byte[film.bytesPerRow() * film.height()];
+        for (int y = 0; y < film.height(); y++) {
+            PackedBits.blacken(solid, y * film.bytesPerRow(), middle - half, middle + half);
+        }
+        int top = made.layout().plate().top() + 700;
+        double grain = lightness(film, film.maker().make(0, film.height()), middle, half, top);
+        double mended = lightness(film, made.mend().rows().maker().make(0, film.height()), middle, half, top);
+        double better = Math.min(grain, lightness(film, solid, middle, half, top));
+        assertTrue(mended <= better + 1, "mended L* " + mended + ", the better of solid and grain " + better);
+    }
+
+    /** Mean lightness of the print of a bar, from a cutting of film 160 pixels wide. */
+    private static double lightness(FilmRows film, byte[] bits, int middle, int half, int top) {
+        int width = 160;
+        int height = 200;
+        int margin = 20;
+        int left = (middle - width / 2) / 8 * 8;
+        byte[] packed = new byte[width / 8 * height];
+        for (int y = 0; y < height; y++) {
+            System.arraycopy(bits, (top + y) * film.bytesPerRow() + left / 8, packed, y * width / 8, width / 8);
+        }
+        VirtualPlate plate = new VirtualPlate(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
+        PlateStates states = plate.states(FilmPatch.cutting(width, height, 20, 0, 0, packed));
+        float[] reflectance = plate.reflectance(states);
+        int split = states.grid().width() / width;
+        double sum = 0;
+        int count = 0;
+        for (int y = margin * split; y < (height - margin) * split; y++) {
+            for (int x = (middle - half - left) * split; x < (middle + half - left) * split; x++) {
+                sum += reflectance[y * states.grid().width() + x];
+                count++;
+            }
+        }
+        return Lightness.ofLuminance(sum / count);
     }
 }

@@ -99,7 +99,7 @@ class MendTest {
     }
 
     private static boolean bars(double across, double down) {
-        boolean stroke = across > 5 && across < 5.5 && down > 3 && down < 27;
+        boolean stroke = across > 5 && across < 5.4 && down > 3 && down < 27;
         boolean square = across > 15 && across < 25 && down > 10 && down < 20;
         boolean slanted = Math.abs(across - down - 14) < 0.3 && down > 3 && down < 9;
         return stroke || square || slanted;
@@ -112,12 +112,12 @@ class MendTest {
         FilmRows rows = made.mend().rows();
         byte[] mended = bits(rows);
         PixelRect plate = made.layout().plate();
-        // The widest black that the pad bridges is 651 um: a stroke of 500 um is all solid, a tenth of a millimetre
-        // (one
-        // pixel of art, where its edge is drawn) aside.
+        // Half the depth is 1/sqrt 2 of the critical width, 0.490 mm of copper or 0.449 mm of film: a stroke of 0.4 mm
+        // is all
+        // solid, half a pixel of art (where its edge is drawn) aside.
         assertEquals(0.651, LIMITS.widestBlackMicrometres() / 1000, 0.002);
         for (int y = plate.top() + (int) (3.1 * DOTS); y < plate.top() + 26.9 * DOTS; y++) {
-            for (int x = plate.left() + (int) (5.05 * DOTS); x < plate.left() + 5.45 * DOTS; x++) {
+            for (int x = plate.left() + (int) (5.05 * DOTS); x < plate.left() + 5.35 * DOTS; x++) {
                 assertTrue(black(rows, mended, x, y), "stroke at " + x + ", " + y);
             }
         }

@@ -68,17 +68,20 @@ class BenchTextTest {
         checkPage(
                 text(BiteOrder.again(
                         SHOP,
+                        SHOP,
                         BenchOrderTest.request(GRAVURE),
                         slow,
                         new BiteOrder.Proof("a solid of density 1.1", false),
                         wish)),
                 "Bite again",
                 "depth so far",
+                "20 °C, 0.0 g/L",
                 "times as fast as the workshop's numbers say",
                 "Ferric chloride is acidic");
         BiteAgain done = BiteAgain.of(SHOP, SHOP, BenchOrderTest.request(GRAVURE), 20, 40, 30);
         checkPage(
                 text(BiteOrder.again(
+                        SHOP,
                         SHOP,
                         BenchOrderTest.request(GRAVURE),
                         done,
