@@ -224,7 +224,7 @@ final class FitLeastSquares {
         double[] values = values(angles.toArray());
         RealMatrix slopes = slopes(values, 1);
         for (int column = 0; column < values.length; column++) {
-            double turn = bounded(column) ? half(column) * Math.cos(angles.getEntry(column)) : 1;
+            double turn = bounded(column) ? half(column) * StrictMath.cos(angles.getEntry(column)) : 1;
             for (int row = 0; row < readings.length; row++) {
                 slopes.multiplyEntry(row, column, turn);
             }
@@ -279,14 +279,14 @@ final class FitLeastSquares {
         }
         double middle = (most[number] + least[number]) / 2;
         double place = (value - middle) / half(number);
-        return Math.asin(Math.max(-1 + 2 * OFF_BOUND, Math.min(1 - 2 * OFF_BOUND, place)));
+        return StrictMath.asin(Math.max(-1 + 2 * OFF_BOUND, Math.min(1 - 2 * OFF_BOUND, place)));
     }
 
     private double[] values(double[] angles) {
         double[] values = angles.clone();
         for (int i = 0; i < values.length; i++) {
             if (bounded(i)) {
-                values[i] = (most[i] + least[i]) / 2 + half(i) * Math.sin(angles[i]);
+                values[i] = (most[i] + least[i]) / 2 + half(i) * StrictMath.sin(angles[i]);
             }
         }
         return values;

@@ -215,12 +215,12 @@ public enum FitParameter {
 
     /** Value to the coordinate in which it is fitted. */
     double coordinate(double value) {
-        return logarithmic ? Math.log(value) : value;
+        return logarithmic ? StrictMath.log(value) : value;
     }
 
     /** The coordinate's value. */
     double value(double coordinate) {
-        return logarithmic ? Math.exp(coordinate) : coordinate;
+        return logarithmic ? StrictMath.exp(coordinate) : coordinate;
     }
 
     /** Width of the allowed range in that coordinate. */

@@ -41,8 +41,8 @@ public record FitReading(FitParameter parameter, double value, double standardEr
         checkBracket("bar", widestSolidMillimetres, narrowestPaleMillimetres, "mm");
         double square = widestSolidMillimetres * narrowestPaleMillimetres;
         double radius = square / (8 * depth.micrometres() / 1000);
-        double width = EVEN * Math.log(narrowestPaleMillimetres / widestSolidMillimetres);
-        double share = Math.hypot(2 * width, depth.standardError() / depth.micrometres());
+        double width = EVEN * StrictMath.log(narrowestPaleMillimetres / widestSolidMillimetres);
+        double share = StrictMath.hypot(2 * width, depth.standardError() / depth.micrometres());
         return new FitReading(
                 FitParameter.PAD_RADIUS,
                 radius,

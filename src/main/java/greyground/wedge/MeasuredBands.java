@@ -48,7 +48,7 @@ public record MeasuredBands(Axis axis, double periodMillimetres, double amplitud
         if (best == null) {
             return Optional.empty();
         }
-        double chance = -Math.expm1(powers.size() * Math.log1p(-Math.min(best.chance(), 1 - 1e-12)));
+        double chance = -StrictMath.expm1(powers.size() * StrictMath.log1p(-Math.min(best.chance(), 1 - 1e-12)));
         return chance < MeasuredTrend.LEVEL
                 ? Optional.of(new MeasuredBands(best.axis(), 1 / best.cyclesPerMillimetre(), best.amplitude(), chance))
                 : Optional.empty();
@@ -64,8 +64,8 @@ public record MeasuredBands(Axis axis, double periodMillimetres, double amplitud
         List<Power> powers = new ArrayList<>();
         for (double frequency : frequencies) {
             List<ToDoubleFunction<MeasuredPatch>> terms = new ArrayList<>(drift);
-            terms.add(patch -> Math.cos(2 * Math.PI * frequency * place(patch, axis)));
-            terms.add(patch -> Math.sin(2 * Math.PI * frequency * place(patch, axis)));
+            terms.add(patch -> StrictMath.cos(2 * Math.PI * frequency * place(patch, axis)));
+            terms.add(patch -> StrictMath.sin(2 * Math.PI * frequency * place(patch, axis)));
             MeasuredResiduals with = MeasuredResiduals.of(patches, kept, terms);
             if (without.degrees() - with.degrees() < 2 || with.degrees() < 1 || !(without.sum() > 0)) {
                 continue;
@@ -73,7 +73,7 @@ public record MeasuredBands(Axis axis, double periodMillimetres, double amplitud
             double ratio = (without.sum() - with.sum()) / 2 / (Math.max(1e-300, with.sum()) / with.degrees());
             double chance = 1 - new FDistribution(2, with.degrees()).cumulativeProbability(Math.max(0, ratio));
             double[] slopes = with.slopes();
-            double amplitude = Math.hypot(slopes[slopes.length - 2], slopes[slopes.length - 1]);
+            double amplitude = StrictMath.hypot(slopes[slopes.length - 2], slopes[slopes.length - 1]);
             powers.add(new Power(axis, frequency, 1 - with.sum() / without.sum(), amplitude, chance));
         }
         return powers;

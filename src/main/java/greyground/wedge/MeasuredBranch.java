@@ -78,7 +78,7 @@ final class MeasuredBranch {
     /** Of the difference of two levels at 95 %. */
     private static double halfWidth(MeasuredLevel one, MeasuredLevel other) {
         int degrees = Math.max(1, Math.min(one.degrees(), other.degrees()));
-        return Confidence.quantile(0.95, degrees) * Math.hypot(one.standardError(), other.standardError());
+        return Confidence.quantile(0.95, degrees) * StrictMath.hypot(one.standardError(), other.standardError());
     }
 
     private static MeasuredBranch of(List<MeasuredLevel> levels, int from, int darkest) {

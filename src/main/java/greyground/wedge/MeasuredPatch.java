@@ -31,7 +31,7 @@ public record MeasuredPatch(
      */
     public static MeasuredPatch ofDensity(double coverage, double density, double xMillimetres, double yMillimetres) {
         Refusal.checkRange("density of a patch", density, 0, 4, "", "give it absolute, paper included");
-        double lightness = Paper.lightness(Math.pow(10, -density));
+        double lightness = Paper.lightness(StrictMath.pow(10, -density));
         return new MeasuredPatch(coverage, lightness, 0, xMillimetres, yMillimetres, 1);
     }
 }

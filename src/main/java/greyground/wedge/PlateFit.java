@@ -334,7 +334,7 @@ public final class PlateFit {
             FitParameter number = free.get(worst);
             double signal = 0;
             for (int row = 0; row < round.solution().jacobian().getRowDimension(); row++) {
-                signal = Math.hypot(signal, round.solution().jacobian().getEntry(row, worst) * number.range());
+                signal = StrictMath.hypot(signal, round.solution().jacobian().getEntry(row, worst) * number.range());
             }
             if (signal * DETERMINED < round.quantile()) {
                 return "nothing that was measured depends on it";
@@ -466,7 +466,7 @@ public final class PlateFit {
         private double[] errors() {
             double[] errors = new double[levels.size() + readings.size()];
             for (int i = 0; i < levels.size(); i++) {
-                errors[i] = Math.hypot(levels.get(i).standardError(), blame[i]);
+                errors[i] = StrictMath.hypot(levels.get(i).standardError(), blame[i]);
             }
             for (int i = 0; i < readings.size(); i++) {
                 FitReading one = readings.get(i);
