@@ -43,13 +43,6 @@ final class WedgeCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
     private Path film = Path.of("");
 
-    @Option(
-            names = "--kind",
-            paramLabel = "WORD",
-            description =
-                    "full (usual: wedge and targets), strip (wedge alone) or exposure (strips of rising exposure)")
-    private @Nullable String kind;
-
     @Mixin
     WedgeOptions options = new WedgeOptions();
 

@@ -6,6 +6,14 @@ import picocli.CommandLine.Option;
 /** The options that describe a test plate's film, for the parser and the help; {@code app} reads the words themselves. */
 final class WedgeOptions {
     @Option(
+            names = "--kind",
+            paramLabel = "WORD",
+            description =
+                    "full (usual: wedge and targets), strip (wedge alone) or exposure (strips of rising exposure)")
+    @Nullable
+    String kind;
+
+    @Option(
             names = "--plate",
             paramLabel = "SIZE",
             description =
