@@ -24,7 +24,8 @@ public final class TestPlateSheet {
     private static final double TICK_FROM_MILLIMETRES = 7;
     private static final double TICK_MILLIMETRES = 5;
     private static final double CAP_MILLIMETRES = 1.2;
-    private static final double LABEL_AWAY_MILLIMETRES = 1;
+    // Clear of the plate's ticks.
+    private static final double LABEL_AWAY_MILLIMETRES = 6.8;
     private static final double TIME_AWAY_MILLIMETRES = 8;
 
     private final SheetLayout bare;

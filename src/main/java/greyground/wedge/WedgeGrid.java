@@ -47,7 +47,7 @@ final class WedgeGrid {
         int stars = full ? STARS : 0;
         List<Area> cells = cells(places.inner(), taken, stars);
         if (full) {
-            for (Area cell : starCells(places.inner(), cells)) {
+            for (Area cell : starCells(places.inner(), places.side(), cells)) {
                 cells.remove(cell);
                 targets.add(new Target.Star(star(cell)));
             }
@@ -97,16 +97,16 @@ final class WedgeGrid {
         return cells;
     }
 
-    /** The cells nearest the plate's middle and nearest its four corners. */
-    private static List<Area> starCells(Area inner, List<Area> cells) {
+    /** The cells nearest the plate's middle and those at its left and right edges next to the codes. */
+    private static List<Area> starCells(Area inner, int codeSide, List<Area> cells) {
         List<Area> free = new ArrayList<>(cells);
         List<Area> chosen = new ArrayList<>();
         int[][] places = {
             {inner.left() + inner.width() / 2, inner.top() + inner.height() / 2},
-            {inner.left(), inner.top()},
-            {inner.right(), inner.top()},
-            {inner.left(), inner.bottom()},
-            {inner.right(), inner.bottom()}
+            {inner.left(), inner.top() + codeSide},
+            {inner.right(), inner.top() + codeSide},
+            {inner.left(), inner.bottom() - codeSide},
+            {inner.right(), inner.bottom() - codeSide}
         };
         for (int[] place : places) {
             Area nearest = free.stream()
