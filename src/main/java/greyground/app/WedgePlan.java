@@ -91,14 +91,19 @@ final class WedgePlan {
         lines.add(stated("chart", plate.recipe().kind().word() + " " + plate.id()));
         lines.add(stated("its codes say", plate.codeText()));
         if (plate.strips().isEmpty()) {
-            lines.add(stated(
-                    "levels",
-                    plate.patches().size() + " fields, each level at least " + plate.fewestRepeats() + " times"));
-            TestPlateSheet.rows(plate).forEach(row -> lines.add(stated("row " + row + " %", "")));
+            lines.add(stated("fields", plate.patches().size() + " in all"));
+            lines.add(stated("each level", plate.fewestRepeats() + " times or more"));
         }
-        plate.legend().forEach(line -> lines.add(stated(line, "")));
-        plate.leftOut().forEach(line -> lines.add(stated("left out on a plate of this size", line)));
-        return new Step(TEST_PLATE, lines, advice(plate.recipe().kind()), List.of());
+        List<String> advice = new ArrayList<>(advice(plate.recipe().kind()));
+        plate.leftOut().forEach(left -> advice.add("Left out on a plate of this size: " + left + "."));
+        plate.legend().forEach(line -> advice.add("On the plate, " + line + "."));
+        if (plate.strips().isEmpty()) {
+            advice.add(
+                    "Film coverage of the wedge's fields in percent, row by row as numbered beside the plate, from the left as the"
+                            + " print reads:");
+            advice.addAll(TestPlateSheet.rows(plate));
+        }
+        return new Step(TEST_PLATE, lines, advice, List.of());
     }
 
     private static List<String> advice(Recipe.Kind kind) {
