@@ -3,6 +3,7 @@ package greyground.app;
 import greyground.film.ChartFile;
 import greyground.film.FilmComposer;
 import greyground.film.FilmLegends;
+import greyground.film.GrainPatches;
 import greyground.film.Job;
 import greyground.film.JobFile;
 import greyground.film.Placing;
@@ -113,7 +114,8 @@ public final class WedgeWork {
      */
     public WedgeOutcome make(Path film, Progress progress) throws Exception {
         SafeFile.checkWritable("film", film);
-        checkedRecipe(CODE_PERCENT);
+        // Refuses what doesn't fit before the long work.
+        TestPlate.of(checkedRecipe(CODE_PERCENT));
         ThresholdTile tile = GrainTiles.positive(job).orElseThrow();
         double turningPoint = JobPlate.of(workshop, job, Optional.of(tile))
                 .response()
@@ -133,7 +135,13 @@ public final class WedgeWork {
 
     private Recipe checkedRecipe(int codePercent) {
         Refusal.checkRange("test plate's seed", (double) seed, 0, Recipe.MOST_SEED, "", "1 is usual");
-        return Recipe.of(kind, job.plate(), job.placing().bevelMillimetres(), (int) seed, codePercent);
+        return Recipe.of(
+                kind,
+                job.plate(),
+                job.placing().bevelMillimetres(),
+                (int) seed,
+                codePercent,
+                GrainPatches.spacingMicrometres(job.grain()));
     }
 
     private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile) {

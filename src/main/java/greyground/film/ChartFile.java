@@ -40,6 +40,7 @@ public final class ChartFile {
         file.put("bevelMicrometres", plate.recipe().bevelMicrometres());
         file.put("seed", plate.recipe().seed());
         file.put("codePercent", plate.recipe().codePercent());
+        file.put("codeModuleMicrometres", plate.recipe().codeModuleMicrometres());
         ArrayNode patches = file.putArray("patches");
         for (LevelPatch patch : plate.patches()) {
             ObjectNode node = place(patches.addObject(), patch.area());

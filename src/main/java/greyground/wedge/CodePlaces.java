@@ -8,15 +8,6 @@ final class CodePlaces {
     /** Clear film between the bevel and everything on the plate. */
     static final int MARGIN = 1000;
 
-    /**
-     * Module of plates shorter than 100 mm, and of others: half a millimetre is read surely from a scan of 300 ppi (measured on
-     * simulated scans; 0.34 mm still was).
-     */
-    private static final int SMALL_MODULE = 500;
-
-    private static final int MODULE = 600;
-    private static final int SMALL_SIDE = 100_000;
-
     private final Area inner;
     private final int module;
 
@@ -28,8 +19,7 @@ final class CodePlaces {
     static CodePlaces of(Recipe recipe) {
         int away = recipe.bevelMicrometres() + MARGIN;
         Area inner = new Area(away, away, recipe.widthMicrometres() - 2 * away, recipe.heightMicrometres() - 2 * away);
-        boolean small = Math.min(recipe.widthMicrometres(), recipe.heightMicrometres()) < SMALL_SIDE;
-        return new CodePlaces(inner, small ? SMALL_MODULE : MODULE);
+        return new CodePlaces(inner, recipe.codeModuleMicrometres());
     }
 
     /** The plate inside its bevel and margin. */

@@ -1,5 +1,6 @@
 package greyground.wedge;
 
+import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -15,6 +16,7 @@ final class ExposureStrips {
     private static final int LABEL = 2_200;
     private static final int EDGE = 600;
     private static final int PATCH_GAP = 700;
+    private static final int LEAST_CELL = 2_000;
     private static final int LARGEST_CELL = 14_000;
 
     private ExposureStrips() {}
@@ -31,6 +33,11 @@ final class ExposureStrips {
         }
         int left = inner.left() + places.side();
         int right = inner.right() - (two ? places.side() : 0);
+        if (right - left - LABEL < Levels.EXPOSURE.size() * LEAST_CELL || inner.height() < places.side()) {
+            throw Refusal.use("beside its codes of " + places.side() / 1000.0
+                    + " mm the plate has no room for strips: use a finer"
+                    + " grain, a narrower bevel or a larger plate");
+        }
         int count = inner.height() / MOST_STRIPS >= LEAST_STRIP ? MOST_STRIPS : FEWER_STRIPS;
         List<Integer> order = Shuffle.shuffled(Levels.EXPOSURE, recipe.seed());
         List<Strip> strips = new ArrayList<>();

@@ -13,9 +13,16 @@ import greyground.quantity.Size;
  * @param seed chooses the shuffle, 0 to {@value #MOST_SEED}
  * @param codePercent coverage of the dark modules of the corner codes, {@value #LEAST_CODE} to {@value #MOST_CODE}: grain that
  *     bites and wipes like a dark tone, where open black would be wiped out
+ * @param codeModuleMicrometres side of a module, {@value #LEAST_MODULE} to {@value #MOST_MODULE} in steps of {@value #MODULE_STEP}
  */
 public record Recipe(
-        Kind kind, int widthMicrometres, int heightMicrometres, int bevelMicrometres, int seed, int codePercent) {
+        Kind kind,
+        int widthMicrometres,
+        int heightMicrometres,
+        int bevelMicrometres,
+        int seed,
+        int codePercent,
+        int codeModuleMicrometres) {
     /** Four digits to the base 36. */
     public static final int MOST_SEED = 36 * 36 * 36 * 36 - 1;
 
@@ -24,6 +31,21 @@ public record Recipe(
 
     /** A code any darker would be open bite in a shop that bites deeper than assumed (assumed). */
     public static final int MOST_CODE = 95;
+
+    /** A module as small is read surely from a scan of 300 ppi (measured on simulated scans; 0.34 mm still was). */
+    public static final int LEAST_MODULE = 500;
+
+    /** The widest module. */
+    public static final int MOST_MODULE = 1600;
+
+    /** From one module to the next wider. */
+    public static final int MODULE_STEP = 100;
+
+    private static final int MODULE = 600;
+    private static final double SMALL_SIDE_MILLIMETRES = 100;
+
+    /** A module this many dots wide reads; at 1.65 some codes did, at 1.25 none (measured on films at 288 ppi). */
+    private static final double DOTS_PER_MODULE = 2;
 
     private static final double MOST_SIDE_MILLIMETRES = 600;
 
@@ -92,17 +114,31 @@ public record Recipe(
         Refusal.checkRange("test plate's seed", seed, 0, MOST_SEED, "", "1 is usual");
         Refusal.checkRange(
                 "codes' coverage", codePercent, LEAST_CODE, MOST_CODE, "%", "take a tone that holds in the bite");
+        Refusal.checkRange(
+                "codes' module", codeModuleMicrometres, LEAST_MODULE, MOST_MODULE, "um", "500 or 600 is usual");
+        if (codeModuleMicrometres % MODULE_STEP != 0) {
+            throw Refusal.use("codes' module is " + codeModuleMicrometres
+                    + " um; it must be whole hundreds of um: 500 or 600 is usual");
+        }
     }
 
-    /** The recipe of a plate of that size. */
-    public static Recipe of(Kind kind, Size plate, double bevelMillimetres, int seed, int codePercent) {
+    /**
+     * The recipe of a plate of that size.
+     *
+     * @param spacingMicrometres of the grain or halftone the codes are drawn in: coarse dots need wide modules
+     */
+    public static Recipe of(
+            Kind kind, Size plate, double bevelMillimetres, int seed, int codePercent, double spacingMicrometres) {
+        boolean small = Math.min(plate.widthMillimetres(), plate.heightMillimetres()) < SMALL_SIDE_MILLIMETRES;
+        int forGrain = MODULE_STEP * (int) Math.ceil(DOTS_PER_MODULE * spacingMicrometres / MODULE_STEP);
         return new Recipe(
                 kind,
                 micrometres(plate.widthMillimetres()),
                 micrometres(plate.heightMillimetres()),
                 micrometres(bevelMillimetres),
                 seed,
-                codePercent);
+                codePercent,
+                Math.min(MOST_MODULE, Math.max(forGrain, small ? LEAST_MODULE : MODULE)));
     }
 
     /** The whole plate. */

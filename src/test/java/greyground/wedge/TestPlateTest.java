@@ -33,12 +33,16 @@ class TestPlateTest {
                 new Size(400, 300),
                 new Size(600, 600))) {
             for (double bevel : new double[] {0, 2, 3}) {
-                recipes.add(Recipe.of(Kind.FULL, size, bevel, seed++, 75));
-                recipes.add(Recipe.of(Kind.EXPOSURE, size, bevel, 7 * seed, 60));
+                recipes.add(Recipe.of(Kind.FULL, size, bevel, seed++, 75, 180));
+                recipes.add(Recipe.of(Kind.EXPOSURE, size, bevel, 7 * seed, 60, 180));
             }
         }
+        for (double spacing : new double[] {310, 400, 600}) {
+            recipes.add(Recipe.of(Kind.FULL, new Size(150, 200), 2, 4, 70, spacing));
+            recipes.add(Recipe.of(Kind.EXPOSURE, new Size(150, 200), 2, 4, 70, spacing));
+        }
         for (Size size : List.of(new Size(100, 30), new Size(30, 100), new Size(150, 40), new Size(300, 50))) {
-            recipes.add(Recipe.of(Kind.STRIP, size, 2, Recipe.MOST_SEED - seed, 95));
+            recipes.add(Recipe.of(Kind.STRIP, size, 2, Recipe.MOST_SEED - seed, 95, 180));
         }
         return recipes;
     }
@@ -105,7 +109,7 @@ class TestPlateTest {
             int count = 0;
             for (int seed = 0; seed < seeds; seed++) {
                 Size size = kind == Kind.FULL ? new Size(60, 80) : new Size(150, 40);
-                TestPlate plate = TestPlate.of(Recipe.of(kind, size, 2, seed, 75));
+                TestPlate plate = TestPlate.of(Recipe.of(kind, size, 2, seed, 75, 180));
                 count = plate.patches().size();
                 double[] follows = {correlation(plate, true), correlation(plate, false)};
                 for (int axis = 0; axis < 2; axis++) {
@@ -180,7 +184,8 @@ class TestPlateTest {
                 recipe.heightMicrometres(),
                 recipe.bevelMicrometres(),
                 99,
-                75);
+                75,
+                500);
         assertNotEquals(TestPlate.of(recipe).id(), TestPlate.of(reseeded).id());
     }
 
@@ -199,17 +204,18 @@ class TestPlateTest {
 
     @Test
     void aSmallPlateSaysWhatIsLeftOutAndALargeOneLeavesOutNothing() {
-        TestPlate small = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 75));
+        TestPlate small = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
         assertEquals(1, small.leftOut().size());
         assertTrue(
                 small.leftOut().get(0).contains("second bar gauge"),
                 small.leftOut().get(0));
         assertEquals(
                 List.of(),
-                TestPlate.of(Recipe.of(Kind.FULL, new Size(150, 200), 2, 1, 75)).leftOut());
-        TestPlate broadBevel = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 3, 1, 75));
+                TestPlate.of(Recipe.of(Kind.FULL, new Size(150, 200), 2, 1, 75, 180))
+                        .leftOut());
+        TestPlate broadBevel = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 3, 1, 75, 180));
         assertTrue(broadBevel.leftOut().size() > 1, broadBevel.leftOut()::toString);
-        assertTrue(TestPlate.of(Recipe.of(Kind.EXPOSURE, new Size(60, 80), 2, 1, 75))
+        assertTrue(TestPlate.of(Recipe.of(Kind.EXPOSURE, new Size(60, 80), 2, 1, 75, 180))
                         .leftOut()
                         .size()
                 > 1);
@@ -249,13 +255,16 @@ class TestPlateTest {
     @Test
     void refusalsAreOneLineWithValueAndRange() {
         List<Runnable> wrong = List.of(
-                () -> Recipe.of(Kind.FULL, new Size(50, 80), 2, 1, 75),
-                () -> Recipe.of(Kind.FULL, new Size(60, 700), 2, 1, 75),
-                () -> Recipe.of(Kind.STRIP, new Size(90, 30), 2, 1, 75),
-                () -> Recipe.of(Kind.FULL, new Size(60, 80), 7, 1, 75),
-                () -> Recipe.of(Kind.FULL, new Size(60, 80), 2, -1, 75),
-                () -> Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 99),
-                () -> TestPlate.of(Recipe.of(Kind.STRIP, new Size(100, 30), 6, 1, 75)),
+                () -> Recipe.of(Kind.FULL, new Size(50, 80), 2, 1, 75, 180),
+                () -> Recipe.of(Kind.FULL, new Size(60, 700), 2, 1, 75, 180),
+                () -> Recipe.of(Kind.STRIP, new Size(90, 30), 2, 1, 75, 180),
+                () -> Recipe.of(Kind.FULL, new Size(60, 80), 7, 1, 75, 180),
+                () -> Recipe.of(Kind.FULL, new Size(60, 80), 2, -1, 75, 180),
+                () -> Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 99, 180),
+                () -> TestPlate.of(Recipe.of(Kind.STRIP, new Size(100, 30), 6, 1, 75, 180)),
+                () -> new Recipe(Kind.FULL, 60_000, 80_000, 2000, 1, 75, 550),
+                () -> TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 75, 900)),
+                () -> TestPlate.of(Recipe.of(Kind.EXPOSURE, new Size(60, 80), 2, 1, 75, 900)),
                 () -> Kind.named("ramp"));
         for (Runnable each : wrong) {
             Refusal refusal = assertThrows(Refusal.class, each::run);

@@ -26,7 +26,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-class TestPlateSheetTest {
+class TestPlateSheetIT {
     private static final Resolution RESOLUTION = new Resolution(1440);
     private static final Map<String, Made> MADE = new HashMap<>();
     private static ThresholdTile stochastic;
@@ -54,7 +54,7 @@ class TestPlateSheetTest {
     }
 
     private static TestPlate plate(Recipe.Kind kind, double width, double height) {
-        return TestPlate.of(Recipe.of(kind, new Size(width, height), 2, 5, 75));
+        return TestPlate.of(Recipe.of(kind, new Size(width, height), 2, 5, 75, 180));
     }
 
     /** A film and its samples from the plate's top to its bottom. */
@@ -239,6 +239,22 @@ class TestPlateSheetTest {
                                 new PlanarYUVLuminanceSource(grey, width, height, 0, 0, width, height, false))),
                         Map.of(DecodeHintType.TRY_HARDER, true))
                 .getText();
+    }
+
+    /** Coarse dots get wide modules. */
+    @Test
+    void codesOfACoarseGrainReadToo() throws Exception {
+        for (Grain grain : List.of(
+                new Grain.Stochastic(300, 1),
+                new Grain.Stochastic(420, 1),
+                new Grain.Halftone(Ruling.parse("ruling", "20"), 45, Grain.DotShape.ROUND))) {
+            TestPlate plate = TestPlate.of(
+                    Recipe.of(Recipe.Kind.STRIP, new Size(140, 40), 2, 5, 75, GrainPatches.spacingMicrometres(grain)));
+            Made made = Made.of(plate, ThresholdTile.of(grain, RESOLUTION), false);
+            for (CornerCode code : plate.codes()) {
+                assertEquals(code.text(), read(made, code.withQuiet()), grain.toString());
+            }
+        }
     }
 
     @Test
