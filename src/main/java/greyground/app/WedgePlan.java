@@ -123,13 +123,18 @@ final class WedgePlan {
 
     /** The exposure step with its timetable; the lamp's cautions stay. */
     private static Step stripwise(Step usual, TestStrip strips) {
+        // What the whole exposure rests on, its parts rest on too.
+        String provenance = usual.lines().stream()
+                .map(Line::provenance)
+                .filter(words -> words.startsWith("computed"))
+                .reduce("computed", (before, last) -> last);
         List<Line> lines = new ArrayList<>();
         for (int i = 0; i < strips.totals().size(); i++) {
-            String then = i + 1 < strips.totals().size() ? ", then cover strip " + (i + 1) : "";
+            String then = i + 1 < strips.totals().size() ? ", cover " + (i + 1) : "";
             lines.add(new Line(
                     "part " + (i + 1),
                     seconds(strips.additions().get(i)) + then,
-                    "computed",
+                    provenance,
                     "strip " + (i + 1) + " has had " + seconds(strips.totals().get(i)) + " in all"));
         }
         lines.addAll(usual.lines());

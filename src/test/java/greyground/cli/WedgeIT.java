@@ -80,8 +80,8 @@ class WedgeIT {
         assertEquals(chart(film).strips().size(), parts.size());
         // The middle strip of seven has had the usual 150 s; the first 150 / 10^0.45 = 53.2 s, the second 150 / 10^0.3
         // = 75.2 s.
-        assertEquals("53 s, then cover strip 1", parts.get(0));
-        assertEquals("22 s, then cover strip 2", parts.get(1));
+        assertEquals("53 s, cover 1", parts.get(0));
+        assertEquals("22 s, cover 2", parts.get(1));
         assertFalse(exposure.cautions().isEmpty());
     }
 
