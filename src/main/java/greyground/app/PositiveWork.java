@@ -135,7 +135,7 @@ public final class PositiveWork {
                 attachments);
     }
 
-    private static Attachment attachment(
+    static Attachment attachment(
             String name, String mediaType, String text, String description, Attachment.Relationship relationship) {
         return new Attachment(name, mediaType, text.getBytes(StandardCharsets.UTF_8), description, relationship);
     }

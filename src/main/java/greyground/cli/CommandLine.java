@@ -34,11 +34,19 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "      the print that this film will give",
             "  greyground plan harbour.pdf",
             "      the exposure and bite plan that the film carries, as text",
+            "  greyground wedge --plate 150x200mm --out test.pdf",
+            "      a test plate, from which the workshop learns its own tones",
             "",
             "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
             "Exit status: 0 done, 1 failed, 2 wrong use."
         },
-        subcommands = {HelpCommand.class, PositiveCommand.class, ProofCommand.class, PlanCommand.class},
+        subcommands = {
+            HelpCommand.class,
+            PositiveCommand.class,
+            ProofCommand.class,
+            PlanCommand.class,
+            WedgeCommand.class
+        },
         synopsisSubcommandLabel = "COMMAND")
 public final class CommandLine implements Runnable {
     private static final int DONE = 0;
@@ -106,6 +114,8 @@ public final class CommandLine implements Runnable {
                     command = new ProofCommand(out, err);
                 } else if (kind == PlanCommand.class) {
                     command = new PlanCommand(out, err);
+                } else if (kind == WedgeCommand.class) {
+                    command = new WedgeCommand(out, err);
                 }
                 return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
             }

@@ -32,6 +32,18 @@ public final class FilmLegends {
                 exposureSummary);
     }
 
+    /**
+     * A test plate's film.
+     *
+     * @param chart which chart it is, in a few words
+     * @param contents lines that tell what stands on the plate
+     */
+    public static List<String> testPlate(Job job, String chart, List<String> contents, String exposureSummary) {
+        List<String> lines = legends(job, job.grain().name() + ", " + chart, exposureSummary);
+        lines.addAll(contents);
+        return lines;
+    }
+
     private static List<String> legends(Job job, String carries, String exposureSummary) {
         List<String> lines = new ArrayList<>();
         String title = job.title().isEmpty() ? "untitled" : job.title();

@@ -1,7 +1,7 @@
 package greyground.film;
 
-/** A solid black shape on the film, outside the art: exact runs of film pixels, no drawing library. */
-public sealed interface Mark {
+/** A solid black shape on the film, past curve and grain: exact runs of film pixels, no drawing library. */
+public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, StarMark {
     /** The smallest rectangle that holds the mark. */
     PixelRect box();
 

@@ -136,6 +136,25 @@ public record SheetLayout(
                         .toList());
     }
 
+    /** The layout with more marks, fields and legends drawn on it. */
+    SheetLayout carrying(List<Mark> moreMarks, List<Patch> morePatches, List<Line> moreLines) {
+        return new SheetLayout(
+                resolution,
+                width,
+                height,
+                plate,
+                bleed,
+                both(marks, moreMarks),
+                both(patches, morePatches),
+                both(lines, moreLines));
+    }
+
+    private static <T> List<T> both(List<T> some, List<T> more) {
+        List<T> all = new ArrayList<>(some);
+        all.addAll(more);
+        return all;
+    }
+
     /** The layout with nothing on it but the art. */
     SheetLayout bare() {
         return new SheetLayout(resolution, width, height, plate, bleed, List.of(), List.of(), List.of());

@@ -20,6 +20,9 @@ public final class Attachment {
     /** The exposure and bite plan for people. */
     public static final String PLAN_TEXT = "plan.txt";
 
+    /** What lies where on a test plate. */
+    public static final String CHART = "chart.json";
+
     /** Nobody's job record is longer; a longer one is not ours. */
     static final int LARGEST_BYTES = 64 << 20;
 

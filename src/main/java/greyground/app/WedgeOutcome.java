@@ -1,0 +1,90 @@
+package greyground.app;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.film.Job;
+import greyground.film.Sheet;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Refusal;
+import greyground.wedge.TestPlate;
+import greyground.workshop.JsonText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What came of making a test plate, in words and as JSON. */
+public final class WedgeOutcome {
+    private final Job job;
+    private final TestPlate plate;
+    private final ExposurePlan plan;
+    private final Sheet sheet;
+    private final List<String> notes;
+
+    WedgeOutcome(Job job, TestPlate plate, ExposurePlan plan, Sheet sheet, List<String> notes) {
+        this.job = job;
+        this.plate = plate;
+        this.plan = plan;
+        this.sheet = sheet;
+        List<String> all = new ArrayList<>(notes);
+        all.addAll(plan.warnings());
+        this.notes = List.copyOf(all);
+    }
+
+    /** Lines for a terminal, each led by one word. */
+    public List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add("sheet   " + sheetWords());
+        lines.add("plate   " + job.plate() + ", " + job.process().word() + ", "
+                + job.grain().name() + " at " + Refusal.plain(job.resolution().dotsPerInch()) + " dpi");
+        lines.add("chart   " + plate.recipe().kind().word() + " " + plate.id() + ", " + wedgeWords());
+        lines.add("codes   " + plate.codes().size() + ", each "
+                + Refusal.plain(plate.codes().get(0).area().width() / 1000.0) + " mm, dark parts "
+                + plate.recipe().codePercent() + " % grain; they say " + plate.codeText());
+        lines.add("reads   " + job.placing().readingSide().words());
+        lines.add("plan    " + plan.summary());
+        plate.leftOut().forEach(left -> lines.add("left out on a plate of this size: " + left));
+        notes.forEach(note -> lines.add("note    " + note));
+        return lines;
+    }
+
+    private String sheetWords() {
+        return String.format(
+                Locale.ROOT,
+                "%.1f x %.1f mm, %d x %d pixels",
+                job.resolution().millimetres(sheet.widthPixels()),
+                job.resolution().millimetres(sheet.heightPixels()),
+                sheet.widthPixels(),
+                sheet.heightPixels());
+    }
+
+    private String wedgeWords() {
+        if (!plate.strips().isEmpty()) {
+            return plate.strips().size() + " strips";
+        }
+        long levels = plate.patches().stream()
+                .map(patch -> patch.coveragePerMille())
+                .distinct()
+                .count();
+        return plate.patches().size() + " fields of " + levels + " levels, each at least " + plate.fewestRepeats()
+                + " times";
+    }
+
+    /** Adds the outcome to a JSON object. */
+    public void describe(ObjectNode tree) {
+        tree.put("kind", plate.recipe().kind().word());
+        tree.put("id", plate.id());
+        tree.put("code", plate.codeText());
+        ObjectNode size = tree.putObject("sheet");
+        size.put("widthPixels", sheet.widthPixels());
+        size.put("heightPixels", sheet.heightPixels());
+        size.set("resolutionDotsPerInch", JsonText.number(job.resolution().dotsPerInch()));
+        tree.put("plate", job.plate().toString());
+        tree.put("fields", plate.patches().size());
+        tree.put("fewestRepeats", plate.fewestRepeats());
+        tree.put("strips", plate.strips().size());
+        tree.put("codePercent", plate.recipe().codePercent());
+        tree.put("mirrored", job.placing().readingSide().mirrored());
+        tree.put("plan", plan.summary());
+        plate.leftOut().forEach(tree.putArray("leftOut")::add);
+        notes.forEach(tree.putArray("notes")::add);
+    }
+}

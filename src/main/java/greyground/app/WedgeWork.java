@@ -1,0 +1,200 @@
+package greyground.app;
+
+import greyground.film.ChartFile;
+import greyground.film.FilmComposer;
+import greyground.film.FilmLegends;
+import greyground.film.GrainPatches;
+import greyground.film.Job;
+import greyground.film.JobFile;
+import greyground.film.Placing;
+import greyground.film.TestPlateSheet;
+import greyground.grain.ThresholdTile;
+import greyground.output.Attachment;
+import greyground.output.Attachment.Relationship;
+import greyground.output.FilmDocument;
+import greyground.output.FilmPdf;
+import greyground.output.LegendFace;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanJson;
+import greyground.plan.PlanText;
+import greyground.plan.TestStrip;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.wedge.Recipe;
+import greyground.wedge.TestPlate;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.nio.channels.Channels;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Makes the film of a test plate and writes it. */
+public final class WedgeWork {
+    /** The codes' grain: no darker than this, so that it holds in a shop that bites deeper than assumed (assumed). */
+    private static final int CODE_PERCENT = 75;
+
+    /** And this far below the predicted turning point (assumed). */
+    private static final int BELOW_TURNING_POINT = 10;
+
+    private static final Map<Recipe.Kind, String> USUAL_PLATES =
+            Map.of(Recipe.Kind.FULL, "150x200mm", Recipe.Kind.STRIP, "150x40mm", Recipe.Kind.EXPOSURE, "100x150mm");
+
+    private final Job job;
+    private final Workshop workshop;
+    private final Recipe.Kind kind;
+    private final long seed;
+
+    private WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed) {
+        this.job = job;
+        this.workshop = workshop;
+        this.kind = kind;
+        this.seed = seed;
+    }
+
+    /**
+     * A test plate from words as a person types them.
+     *
+     * @param given by option name without dashes: kind, and those of {@link JobWords} that concern a film
+     * @param today for a job without a date
+     */
+    public static WedgeWork of(Map<String, String> given, Workshop workshop, String today) {
+        Recipe.Kind kind = Recipe.Kind.named(given.getOrDefault("kind", "full"));
+        Map<String, String> words = new HashMap<>(given);
+        words.putIfAbsent("plate", USUAL_PLATES.getOrDefault(kind, ""));
+        SourceArt none = new SourceArt("", "test plate, " + kind.word(), "", 1, 1);
+        Job job = new JobWords(words)
+                .job(
+                        Optional.empty(),
+                        none,
+                        workshop.filmPrinter().resolutionDpi().value(),
+                        today);
+        if (job.process() instanceof PlateProcess.Photogravure) {
+            throw Refusal.use(
+                    "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
+                            + " etched-film, sprayed-aquatint or unetched-film");
+        }
+        Placing placing = job.placing();
+        // No picture runs past the platemark, and true size is what a test plate is for.
+        Job square = new Job(
+                job.title(),
+                job.date(),
+                job.plate(),
+                job.process(),
+                job.resolution(),
+                job.grain(),
+                job.art(),
+                new Placing(
+                        placing.fit(),
+                        0,
+                        placing.bevelMillimetres(),
+                        placing.shrink(),
+                        placing.readingSide(),
+                        placing.sheet(),
+                        false),
+                job.rangeMapping(),
+                false,
+                job.kept());
+        return new WedgeWork(
+                square,
+                workshop,
+                kind,
+                words.containsKey("seed") ? Long.parseLong(words.get("seed").strip()) : 1);
+    }
+
+    /**
+     * Makes the film and writes it.
+     *
+     * @param film the PDF to write, replaced whole or not at all
+     */
+    public WedgeOutcome make(Path film, Progress progress) throws Exception {
+        SafeFile.checkWritable("film", film);
+        // Refuses what doesn't fit before the long work.
+        TestPlate.of(checkedRecipe(CODE_PERCENT));
+        ThresholdTile tile = GrainTiles.positive(job).orElseThrow();
+        double turningPoint = JobPlate.of(workshop, job, Optional.of(tile))
+                .response()
+                .usable()
+                .most();
+        int dark = Math.max(
+                Recipe.LEAST_CODE, Math.min(CODE_PERCENT, (int) Math.floor(turningPoint * 100) - BELOW_TURNING_POINT));
+        TestPlate plate = TestPlate.of(checkedRecipe(dark));
+        ExposurePlan plan = WedgePlan.of(job, workshop, plate);
+        FilmComposer rows = composed(plate, plan, tile);
+        FilmDocument document = document(plate, plan, rows);
+        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+        SafeFile.write(
+                "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
+        return new WedgeOutcome(job, plate, plan, rows.sheet(), WedgePlan.notes(job));
+    }
+
+    private Recipe checkedRecipe(int codePercent) {
+        Refusal.checkRange("test plate's seed", (double) seed, 0, Recipe.MOST_SEED, "", "1 is usual");
+        return Recipe.of(
+                kind,
+                job.plate(),
+                job.placing().bevelMillimetres(),
+                (int) seed,
+                codePercent,
+                GrainPatches.spacingMicrometres(job.grain()));
+    }
+
+    private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile) {
+        Optional<TestStrip> strips = WedgePlan.strips(plate, workshop);
+        List<String> contents = new ArrayList<>();
+        strips.ifPresent(times -> contents.add(WedgePlan.timetable(times)));
+        contents.addAll(plate.legend());
+        contents.add(
+                "no tone curve, so the strip's upper row below the plate is film coverage as well: 0 to 100 % by 5");
+        return TestPlateSheet.film(
+                plate,
+                job.resolution(),
+                tile,
+                job.placing().sheet(),
+                job.placing().readingSide().mirrored(),
+                FilmLegends.testPlate(job, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
+                strips.map(WedgePlan::stripWords).orElse(List.of()),
+                LegendFace.load());
+    }
+
+    private FilmDocument document(TestPlate plate, ExposurePlan plan, FilmComposer rows) {
+        String json = "application/json";
+        List<Attachment> attachments = List.of(
+                PositiveWork.attachment(Attachment.JOB, json, JobFile.text(job), "the job", Relationship.SOURCE),
+                PositiveWork.attachment(
+                        Attachment.WORKSHOP,
+                        json,
+                        WorkshopFile.text(workshop),
+                        "the workshop's numbers",
+                        Relationship.SOURCE),
+                PositiveWork.attachment(
+                        Attachment.CHART,
+                        json,
+                        ChartFile.text(plate),
+                        "what lies where on the test plate",
+                        Relationship.DATA),
+                PositiveWork.attachment(
+                        Attachment.PLAN, json, PlanJson.text(plan), "the exposure and bite plan", Relationship.DATA),
+                PositiveWork.attachment(
+                        Attachment.PLAN_TEXT,
+                        "text/plain",
+                        PlanText.of(plan),
+                        "the exposure and bite plan, to read",
+                        Relationship.ALTERNATIVE));
+        LocalDate date = job.date().isEmpty() ? LocalDate.of(2000, 1, 1) : FilmWords.date(job.date());
+        return new FilmDocument(
+                job.title(),
+                date,
+                Program.words(),
+                List.of(new FilmDocument.Film(rows.sheet(), rows)),
+                FilmWords.particulars(job, plan),
+                List.of(),
+                plan,
+                attachments);
+    }
+}

@@ -1,0 +1,97 @@
+package greyground.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.KeptFiles;
+import greyground.app.WedgeOutcome;
+import greyground.app.WedgeWork;
+import greyground.workshop.JsonText;
+import greyground.workshop.Workshop;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Makes the film of a test plate. */
+@Command(
+        name = "wedge",
+        sortOptions = false,
+        description = {
+            "Makes the film PDF of a test plate: a wedge of coverages at shuffled places, targets of known size, and codes by"
+                    + " which a scan of its proof is recognised.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  greyground wedge --plate 150x200mm --out test.pdf",
+            "      wedge and targets, in the usual grain at the workshop's resolution",
+            "  greyground wedge --kind strip --plate 150x40mm --ruling 60 --out strip.pdf",
+            "      the wedge alone, on an offcut, in a halftone of 60 lines/cm",
+            "  greyground wedge --kind exposure --plate 100x150mm --workshop shop.json --out times.pdf",
+            "      strips to cover one after the other round the workshop's exposure, with their times"
+        })
+final class WedgeCommand implements Callable<Integer> {
+    private final PrintStream out;
+    private final PrintStream err;
+
+    @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
+    private Path film = Path.of("");
+
+    @Mixin
+    WedgeOptions options = new WedgeOptions();
+
+    @Option(
+            names = "--workshop",
+            paramLabel = "FILE",
+            description = "the workshop's own numbers, or a film PDF that carries them (usual: documented assumptions)")
+    private @Nullable Path workshop;
+
+    @Option(names = "--json", description = "print the outcome as JSON")
+    private boolean json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
+    boolean help;
+
+    @Spec
+    CommandSpec command = CommandSpec.create();
+
+    WedgeCommand(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
+        WedgeWork work = WedgeWork.of(
+                JobOptions.given(command.commandLine().getParseResult()),
+                shop,
+                LocalDate.now(ZoneId.systemDefault()).toString());
+        TerminalProgress progress = new TerminalProgress(err);
+        WedgeOutcome outcome;
+        try {
+            outcome = work.make(film, progress::show);
+        } finally {
+            progress.clear();
+        }
+        if (json) {
+            ObjectNode tree = JsonText.object();
+            tree.put("film", film.toString());
+            outcome.describe(tree);
+            out.print(JsonText.print(tree));
+        } else {
+            out.println("film    " + film);
+            outcome.lines().forEach(out::println);
+        }
+        return CommandLine.done();
+    }
+}
