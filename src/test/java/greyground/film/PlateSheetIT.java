@@ -26,7 +26,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-class TestPlateSheetIT {
+class PlateSheetIT {
     private static final Resolution RESOLUTION = new Resolution(1440);
     private static final Map<String, Made> MADE = new HashMap<>();
     private static ThresholdTile stochastic;
