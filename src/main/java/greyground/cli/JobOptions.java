@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
@@ -41,13 +42,6 @@ final class JobOptions {
     String screenSpacing;
 
     @Option(
-            names = "--resolution",
-            paramLabel = "DPI",
-            description = "the film printer's own resolution (usually the workshop's)")
-    @Nullable
-    String resolution;
-
-    @Option(
             names = "--grain",
             paramLabel = "SIZE",
             description =
@@ -55,17 +49,8 @@ final class JobOptions {
     @Nullable
     String grain;
 
-    @Option(names = "--ruling", paramLabel = "N", description = "halftone of N lines per cm, instead of a grain")
-    @Nullable
-    String ruling;
-
-    @Option(names = "--angle", paramLabel = "DEGREES", description = "of the halftone (usual: 45)")
-    @Nullable
-    String angle;
-
-    @Option(names = "--dots", paramLabel = "WORD", description = "halftone dots: round (usual) or line")
-    @Nullable
-    String dots;
+    @Mixin
+    FilmOptions film = new FilmOptions();
 
     @Option(
             names = "--crop",
@@ -95,10 +80,6 @@ final class JobOptions {
     @Nullable
     String bleed;
 
-    @Option(names = "--bevel", paramLabel = "LENGTH", description = "width of the plate's bevel (usual: 2mm)")
-    @Nullable
-    String bevel;
-
     @Option(names = "--page", paramLabel = "N", description = "picture within a file that holds several (usual: 1)")
     @Nullable
     String page;
@@ -124,24 +105,6 @@ final class JobOptions {
     @Nullable
     String paperShrink;
 
-    @Option(names = "--ink-side", paramLabel = "WORD", description = "down (usual: ink on the resist) or up")
-    @Nullable
-    String inkSide;
-
-    @Option(
-            names = "--transfers",
-            paramLabel = "N",
-            description = "contacts from plate to final sheet (usual: 1; offset: 2)")
-    @Nullable
-    String transfers;
-
-    @Option(
-            names = "--sheet",
-            paramLabel = "SIZE",
-            description = "the film printer's sheet, or 'automatic' for just large enough")
-    @Nullable
-    String sheet;
-
     @Option(names = "--tile", description = "split a plate that is too large for the sheet over several, with overlaps")
     boolean tile;
 
@@ -166,10 +129,6 @@ final class JobOptions {
     @Nullable
     String title;
 
-    @Option(names = "--date", paramLabel = "DATE", description = "printed on the film, year-month-day (usual: today)")
-    @Nullable
-    String date;
-
     /** The names of all these options, without dashes. */
     static Set<String> names() {
         Set<String> names = new HashSet<>();
@@ -186,10 +145,5 @@ final class JobOptions {
             given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
         }
         return given;
-    }
-
-    /** Whether an option describes a job. */
-    static boolean describes(OptionSpec option) {
-        return CommandSpec.forAnnotatedObject(new JobOptions()).optionsMap().containsKey(option.longestName());
     }
 }

@@ -3,27 +3,19 @@ package greyground.cli;
 import greyground.app.BenchAdvice;
 import greyground.app.BiteWords;
 import greyground.app.FilmPreparation;
-import greyground.app.JobWords;
 import greyground.app.KeptFiles;
 import greyground.app.PlannedPlate;
 import greyground.film.Job;
-import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Prints the exposure and bite plan of a film or of art, or the exposure or bite asked for. */
 @Command(
@@ -63,20 +55,8 @@ final class PlanCommand implements Callable<Integer> {
             description = "search the split of screen and image exposure, and foretell bands (photogravure)")
     private boolean searchExposure;
 
-    @Option(
-            names = "--workshop",
-            paramLabel = "FILE",
-            description = "the workshop's own numbers (usual: those of the film, else documented assumptions)")
-    private @Nullable Path workshop;
-
-    @Option(names = "--job", paramLabel = "FILE", description = "for ART: reuse this job, or that of a film PDF")
-    private @Nullable Path job;
-
     @Mixin
-    JobOptions options = new JobOptions();
-
-    @Spec
-    CommandSpec command = CommandSpec.create();
+    JobChoice choice = new JobChoice();
 
     @Option(names = "--json", description = "print JSON instead of text")
     private boolean json;
@@ -94,14 +74,12 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Map<String, String> given = JobOptions.given(command.commandLine().getParseResult());
-        BiteWords words = new BiteWords(given);
+        BiteWords words = new BiteWords(choice.given());
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         TerminalProgress progress = new TerminalProgress(err);
         BenchAdvice advice;
         try {
-            PlannedPlate plate =
-                    KeptFiles.isPdf(file) ? film() : art(new JobWords(given), today, new Share(progress, 0, 0.4));
+            PlannedPlate plate = KeptFiles.isPdf(file) ? film() : art(today, new Share(progress, 0, 0.4));
             advice = BenchAdvice.of(plate, words, searchExposure, today, new Share(progress, 0.4, 1)::show);
         } finally {
             progress.clear();
@@ -118,34 +96,15 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private PlannedPlate film() {
-        for (OptionSpec option : command.commandLine().getParseResult().matchedOptions()) {
-            if (option.longestName().equals("--job") || JobOptions.describes(option)) {
-                throw Refusal.use(option.longestName()
-                        + " is given with a film, which carries its own job: leave it out," + " or give the art");
-            }
-        }
+        choice.checkUnchanged(file);
         PlannedPlate plate = PlannedPlate.ofFilm(file);
-        return workshop == null ? plate : plate.in(KeptFiles.workshop(workshop));
+        return choice.namedWorkshop().map(plate::in).orElse(plate);
     }
 
-    private PlannedPlate art(JobWords words, LocalDate today, Share progress) throws Exception {
-        Optional<Job> base = job == null ? Optional.empty() : Optional.of(KeptFiles.job(job));
-        Workshop shop = shop();
+    private PlannedPlate art(LocalDate today, Share progress) throws Exception {
+        Workshop shop = choice.workshop();
         FilmPreparation art = FilmPreparation.open(file);
-        Job wanted = words.job(
-                base,
-                art.source(words.page(base)),
-                shop.filmPrinter().resolutionDpi().value(),
-                today.toString());
+        Job wanted = choice.job(choice.jobFile().map(KeptFiles::job), art::source, shop, today);
         return PlannedPlate.ofArt(art, wanted, shop, progress::show);
-    }
-
-    /** The workshop named; else the one inside the film whose job is reused; else the assumptions. */
-    private Workshop shop() {
-        if (workshop != null) {
-            return KeptFiles.workshop(workshop);
-        }
-        Path reused = job;
-        return reused != null && KeptFiles.isPdf(reused) ? KeptFiles.workshop(reused) : Workshop.assumed();
     }
 }

@@ -1,12 +1,10 @@
 package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import greyground.app.JobWords;
 import greyground.app.KeptFiles;
 import greyground.app.PositiveOutcome;
 import greyground.app.PositiveWork;
 import greyground.app.SafeFile;
-import greyground.app.SourceArt;
 import greyground.film.Job;
 import greyground.quantity.Refusal;
 import greyground.workshop.JsonText;
@@ -23,10 +21,8 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Prepares a positive. */
 @Command(
@@ -60,24 +56,8 @@ final class PositiveCommand implements Callable<Integer> {
     @Option(names = "--tiff", paramLabel = "FILM.tif", description = "write the same bits as a TIFF too")
     private @Nullable Path tiff;
 
-    @Option(
-            names = "--workshop",
-            paramLabel = "FILE",
-            description =
-                    "the workshop's own numbers, or a film PDF that carries them (usual: those of a film given to --job, else documented assumptions)")
-    private @Nullable Path workshop;
-
-    @Option(
-            names = "--job",
-            paramLabel = "FILE",
-            description = "reuse this job, or that of a film PDF; a file that does not exist yet is written")
-    private @Nullable Path job;
-
     @Mixin
-    JobOptions options = new JobOptions();
-
-    @Spec
-    CommandSpec command = CommandSpec.create();
+    JobChoice choice = new JobChoice();
 
     @Option(names = "--json", description = "print the outcome as JSON")
     private boolean json;
@@ -95,33 +75,28 @@ final class PositiveCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Optional<Job> base = job != null && Files.exists(job) ? Optional.of(KeptFiles.job(job)) : Optional.empty();
-        if (job != null && base.isEmpty()) {
-            SafeFile.checkWritable("job", job);
-            SafeFile.checkDistinct("job", job, "film", film);
+        Optional<Path> job = choice.jobFile();
+        Optional<Job> base = job.filter(Files::exists).map(KeptFiles::job);
+        Optional<Path> newJob = base.isPresent() ? Optional.empty() : job;
+        if (newJob.isPresent()) {
+            SafeFile.checkWritable("job", newJob.get());
+            SafeFile.checkDistinct("job", newJob.get(), "film", film);
             if (tiff != null) {
-                SafeFile.checkDistinct("job", job, "TIFF", tiff);
+                SafeFile.checkDistinct("job", newJob.get(), "TIFF", tiff);
             }
         }
-        Workshop shop = shop();
-        JobWords words = new JobWords(JobOptions.given(command.commandLine().getParseResult()));
+        Workshop shop = choice.workshop();
         TerminalProgress progress = new TerminalProgress(err);
         PositiveOutcome outcome;
         try {
             PositiveWork work = PositiveWork.open(art);
-            SourceArt source = work.source(words.page(base));
-            double dotsPerInch = shop.filmPrinter().resolutionDpi().value();
-            Job wanted = words.job(
-                    base,
-                    source,
-                    dotsPerInch,
-                    LocalDate.now(ZoneId.systemDefault()).toString());
+            Job wanted = choice.job(base, work::source, shop, LocalDate.now(ZoneId.systemDefault()));
             outcome = work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show);
         } finally {
             progress.clear();
         }
-        if (job != null && base.isEmpty()) {
-            KeptFiles.saveJob(job, outcome.job());
+        if (newJob.isPresent()) {
+            KeptFiles.saveJob(newJob.get(), outcome.job());
         }
         if (json) {
             out.print(JsonText.print(tree(outcome)));
@@ -131,26 +106,13 @@ final class PositiveCommand implements Callable<Integer> {
         return CommandLine.done();
     }
 
-    /** The workshop named; else the one inside the film whose job is reused; else the assumptions. */
-    private Workshop shop() {
-        if (workshop != null) {
-            return KeptFiles.workshop(workshop);
-        }
-        Path reused = job;
-        return reused != null && Files.exists(reused) && KeptFiles.isPdf(reused)
-                ? KeptFiles.workshop(reused)
-                : Workshop.assumed();
-    }
-
     private List<String> lines(PositiveOutcome outcome) {
         List<String> lines = new ArrayList<>();
         lines.add("film    " + film + " (" + outcome.sheetWords() + ")");
         if (tiff != null) {
             lines.add("tiff    " + tiff);
         }
-        if (job != null) {
-            lines.add("job     " + job);
-        }
+        choice.jobFile().ifPresent(file -> lines.add("job     " + file));
         lines.add("plate   " + outcome.job().plate() + ", "
                 + outcome.carrierWords() + " at "
                 + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");

@@ -3,7 +3,6 @@ package greyground.cli;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.BiteTimes;
 import greyground.app.FilmPreparation;
-import greyground.app.JobWords;
 import greyground.app.KeptFiles;
 import greyground.app.ProofFiles;
 import greyground.app.ProofReport;
@@ -17,22 +16,17 @@ import greyground.quantity.Resolution;
 import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Shows a plate before it is bitten. */
 @Command(
@@ -121,21 +115,8 @@ final class ProofCommand implements Callable<Integer> {
             description = "the four-quadrant diagram of tone, as .svg, .png or .pdf")
     private @Nullable Path diagram;
 
-    @Option(
-            names = "--workshop",
-            paramLabel = "FILE",
-            description =
-                    "the workshop's own numbers, or a film PDF that carries them (usual: those of the film shown or of --job, else documented assumptions)")
-    private @Nullable Path workshop;
-
-    @Option(names = "--job", paramLabel = "FILE", description = "the job of ART, or a film PDF that carries it")
-    private @Nullable Path job;
-
     @Mixin
-    JobOptions options = new JobOptions();
-
-    @Spec
-    CommandSpec command = CommandSpec.create();
+    JobChoice choice = new JobChoice();
 
     @Option(names = "--json", description = "print the report as JSON")
     private boolean json;
@@ -218,40 +199,14 @@ final class ProofCommand implements Callable<Integer> {
     }
 
     private ProofWork work(TerminalProgress progress) throws Exception {
-        Map<String, String> given = JobOptions.given(command.commandLine().getParseResult());
         if (KeptFiles.isPdf(source)) {
-            TreeSet<String> changes = new TreeSet<>(given.keySet());
-            changes.retainAll(JobOptions.names());
-            if (job != null) {
-                changes.add("job");
-            }
-            if (!changes.isEmpty()) {
-                throw Refusal.use(
-                        "--" + changes.first() + " can't change a film that is already prepared: leave it out,"
-                                + " or give the art instead of " + source.getFileName());
-            }
-            return ProofWork.ofFilm(source, Optional.ofNullable(workshop).map(KeptFiles::workshop));
+            choice.checkUnchanged(source);
+            return ProofWork.ofFilm(source, choice.namedWorkshop());
         }
-        Optional<Job> base = Optional.ofNullable(job).map(KeptFiles::job);
-        Workshop shop = shop();
-        JobWords words = new JobWords(given);
+        Workshop shop = choice.workshop();
         FilmPreparation preparation = FilmPreparation.open(source);
-        Job wanted = words.job(
-                base,
-                preparation.source(words.page(base)),
-                shop.filmPrinter().resolutionDpi().value(),
-                LocalDate.now(ZoneId.systemDefault()).toString());
+        Job wanted = choice.job(
+                choice.jobFile().map(KeptFiles::job), preparation::source, shop, LocalDate.now(ZoneId.systemDefault()));
         return ProofWork.ofArt(preparation, wanted, shop, fraction -> progress.show(PREPARED * fraction));
-    }
-
-    /** The workshop named; else the one inside the film whose job is reused; else the assumptions. */
-    private Workshop shop() {
-        if (workshop != null) {
-            return KeptFiles.workshop(workshop);
-        }
-        Path reused = job;
-        return reused != null && Files.exists(reused) && KeptFiles.isPdf(reused)
-                ? KeptFiles.workshop(reused)
-                : Workshop.assumed();
     }
 }
