@@ -18,6 +18,7 @@ import java.util.stream.IntStream;
  */
 @SuppressWarnings("ArrayRecordComponent") // handed on inside this package without copying; equality is never asked
 record CriticalTones(double[] criticals, double[] lightnesses) {
+    // Assumed: how the levels are spread, and how near bare plate is bare.
     private static final int FIRST_STEPS = 8;
     private static final int ROUND = 3;
     private static final double NARROWEST_STEP = 1.0 / 400;

@@ -20,6 +20,7 @@ import java.util.TreeSet;
  * @param reach what the shop can do
  */
 public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Reach reach) {
+    // Assumed, as coarse as keeps gap and range within a unit of L* (tested).
     private static final double SCAN_PIXEL_MICROMETRES = 9;
     private static final int SCAN_LEVELS = 16;
     private static final double PIXEL_MICROMETRES = 6;

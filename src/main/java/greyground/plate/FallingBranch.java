@@ -16,6 +16,8 @@ import java.util.List;
 final class FallingBranch {
     private static final double REAL_RISE = 0.2;
     private static final double STANDARD_ERRORS = 2;
+    // Assumed: a level this near bare plate is bare, and a jump of so much, in so little coverage, is one that no film
+    // divides.
     private static final double BARE = 0.25;
     private static final double GAP = 3;
     private static final double GAP_WIDTH = 1.0 / 128;

@@ -68,7 +68,7 @@ public record FilmFindings(
      *
      * @param acrossMillimetres of the middle of its widest part
      * @param downMillimetres of the same
-     * @param widthMillimetres of the widest disc of bare copper, undercut included
+     * @param widthMillimetres of the widest disc of bare copper, undercut included; never below the critical width
      * @param criticalWidthMillimetres above which the pad reaches the floor
      * @param areaSquareMillimetres of all discs of the critical width that lie in it, as seen on the film
      * @param lostLandSquareMillimetres how much of that area is clear film whose land vanishes

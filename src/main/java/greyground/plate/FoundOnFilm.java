@@ -139,7 +139,12 @@ final class FoundOnFilm {
                 y = disc.y();
                 half = disc.radius();
             }
-            double width = 2 * (half * pitch + limits.edgeShiftMicrometres() + limits.undercutMicrometres());
+            // A site reaches over the plate's edge when its widest disc is centred in the bleed; what of it is measured
+            // on the plate
+            // is less, but it is a site because a disc of the critical width lies in it.
+            double width = Math.max(
+                    limits.criticalWidthMicrometres(),
+                    2 * (half * pitch + limits.edgeShiftMicrometres() + limits.undercutMicrometres()));
             bites.add(new FilmFindings.OpenBite(
                     millimetres(x),
                     millimetres(y),

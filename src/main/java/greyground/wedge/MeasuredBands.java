@@ -28,6 +28,7 @@ public record MeasuredBands(Axis axis, double periodMillimetres, double amplitud
         DOWN
     }
 
+    // Assumed: frequencies tried for each that the plate's length tells apart, and patches that share a place.
     private static final int STEPS_PER_CYCLE = 4;
     private static final double SAME_PLACE_MILLIMETRES = 0.5;
 

@@ -18,6 +18,7 @@ import java.util.List;
  * one knot at the last of them; a jump down from it of more than 3 L* between levels closer than 1/64 is a gap.
  */
 final class MeasuredBranch {
+    // Assumed, as for the virtual plate's branch; a test plate has fewer levels, so its gap may be wider.
     private static final double REAL_RISE = 0.2;
     private static final double BARE = 0.25;
     private static final double GAP = 3;

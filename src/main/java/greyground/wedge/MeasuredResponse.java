@@ -27,6 +27,7 @@ public final class MeasuredResponse implements PlateResponse {
     /** Spread of one reading when no level was read twice; assumed, common for a flatbed scan of textured paper. */
     private static final double UNKNOWN_SPREAD = 0.7;
 
+    // Assumed: levels on either side that lend their spread to one without repeats, and its degrees of freedom.
     private static final int NEIGHBOURS = 2;
     private static final int ASSUMED_DEGREES = 30;
 

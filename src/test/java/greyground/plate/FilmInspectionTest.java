@@ -230,6 +230,19 @@ class FilmInspectionTest {
         assertEquals(0, beside.blackSquareMillimetres());
     }
 
+    /** A wide black of which the plate shows only a rim is as wide as it is, whatever part of it lies on the copper. */
+    @Test
+    void blackCentredOffThePlateIsStillWiderThanThePadHolds() {
+        Bits bits = Bits.of(500, 400, (x, y) -> Math.hypot(x - 200, y - 250) < 20);
+        for (int left = 190; left < 225; left++) {
+            FilmFindings found = inspected(bits, new PlateOnFilm(left, 60, 250, 300), LIMITS, 17, 2, 90);
+            for (FilmFindings.OpenBite bite : found.openBites()) {
+                assertTrue(bite.widthMillimetres() >= bite.criticalWidthMillimetres(), left + ": " + bite);
+            }
+            assertEquals(left < 220 ? 1 : 0, found.openBiteCount() > 0 ? 1 : 0, "plate from " + left);
+        }
+    }
+
     /** Grain with faults: clearings, hairlines, specks. */
     static Bits faulty(int width, int height, long seed) {
         Random random = new Random(seed);
