@@ -3,7 +3,6 @@ package greyground.app;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.Job;
-import greyground.film.PixelRect;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdfReader;
 import greyground.plan.FilmBlack;
@@ -12,11 +11,11 @@ import greyground.plate.FilmFindings;
 import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
 import greyground.plate.PlateConditions;
-import greyground.plate.PlateOnFilm;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
@@ -172,7 +171,7 @@ public final class FilmChecks {
                 page.resolution().pitchMicrometres(),
                 page.width(),
                 page.height(),
-                new PlateOnFilm(plate.left(), plate.top(), plate.width(), plate.height()),
+                new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),
                 threads())) {
             page.feed().to(inspection, progress);
             return inspection.finish();

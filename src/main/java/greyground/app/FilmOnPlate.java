@@ -1,7 +1,6 @@
 package greyground.app;
 
 import greyground.film.FilmRows;
-import greyground.film.PixelRect;
 import greyground.film.Sheet;
 import greyground.output.FilmPdfReader;
 import greyground.plate.Film;
@@ -10,6 +9,7 @@ import greyground.plate.PlateFilm;
 import greyground.plate.Rim;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.Arrays;

@@ -1,11 +1,11 @@
 package greyground.app;
 
 import greyground.film.Job;
-import greyground.film.PixelRect;
 import greyground.plan.FilmBlack;
 import greyground.plan.TrueSize;
 import greyground.plate.FilmFindings;
 import greyground.quantity.Resolution;
+import greyground.raster.PixelRect;
 import greyground.workshop.Figure;
 import greyground.workshop.FilmPrinter;
 import java.util.ArrayList;

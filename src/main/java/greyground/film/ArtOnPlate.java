@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.quantity.PaperShrink;
+import greyground.raster.PixelRect;
 import greyground.raster.ResampleAxis;
 
 /**

@@ -2,6 +2,7 @@ package greyground.film;
 
 import greyground.raster.Bands;
 import greyground.raster.PackedBits;
+import greyground.raster.PixelRect;
 import java.util.Arrays;
 
 /**

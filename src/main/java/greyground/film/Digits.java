@@ -1,5 +1,6 @@
 package greyground.film;
 
+import greyground.raster.PixelRect;
 import greyground.wedge.Area;
 import greyground.wedge.Target;
 import java.util.ArrayList;

@@ -1,5 +1,7 @@
 package greyground.film;
 
+import greyground.raster.PixelRect;
+
 /**
  * Equal discs in rows and columns: black on clear, or clear in black. Each disc has the same pixels, and as many of them across and
  * down as its diameter says.

@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.grain.ThresholdTile;
+import greyground.raster.PixelRect;
 import greyground.tone.ToneCurve;
 
 /**

@@ -5,6 +5,7 @@ import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.EnlargedRows;
 import greyground.raster.PackedBits;
+import greyground.raster.PixelRect;
 import greyground.tone.ToneCurve;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;

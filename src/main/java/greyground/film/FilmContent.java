@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.raster.GreyPlane;
+import greyground.raster.PixelRect;
 
 /** What a film carries inside its image. */
 public sealed interface FilmContent {

@@ -2,6 +2,7 @@ package greyground.film;
 
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
+import greyground.raster.PixelRect;
 
 /**
  * Rows of a film of hard dots about its image, with a halo on all sides; past the film's ends it is clear. Used by one thread.

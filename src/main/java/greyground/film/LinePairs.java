@@ -1,5 +1,7 @@
 package greyground.film;
 
+import greyground.raster.PixelRect;
+
 /**
  * Black and clear lines, equally wide, starting with black at the box's left or top.
  *

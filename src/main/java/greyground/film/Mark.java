@@ -1,5 +1,7 @@
 package greyground.film;
 
+import greyground.raster.PixelRect;
+
 /** A solid black shape on the film, past curve and grain: exact runs of film pixels, no drawing library. */
 public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, StarMark {
     /** The smallest rectangle that holds the mark. */

@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.raster.Regions;
 

@@ -1,5 +1,7 @@
 package greyground.film;
 
+import greyground.raster.PixelRect;
+
 /**
  * One field of the wedge strip.
  *

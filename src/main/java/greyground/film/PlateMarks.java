@@ -3,6 +3,7 @@ package greyground.film;
 import greyground.film.Mark.Bar;
 import greyground.film.Mark.Ring;
 import greyground.quantity.Resolution;
+import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.quantity.Resolution;
+import greyground.raster.PixelRect;
 import java.util.List;
 
 /**

@@ -3,6 +3,7 @@ package greyground.film;
 import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
 

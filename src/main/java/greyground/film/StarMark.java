@@ -1,5 +1,7 @@
 package greyground.film;
 
+import greyground.raster.PixelRect;
+
 /**
  * Black wedges that meet in the middle of a disc, with clear ones as wide between them.
  *

@@ -4,6 +4,7 @@ import greyground.grain.ThresholdTile;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
+import greyground.raster.PixelRect;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
 import greyground.wedge.Area;

@@ -2,6 +2,7 @@ package greyground.film;
 
 import greyground.film.Mark.Bar;
 import greyground.quantity.Resolution;
+import greyground.raster.PixelRect;
 import greyground.tone.ToneCurve;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,6 +3,7 @@ package greyground.film;
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
 import greyground.raster.DiscReach;
+import greyground.raster.PixelRect;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
 

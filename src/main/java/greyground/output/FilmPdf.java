@@ -2,7 +2,6 @@ package greyground.output;
 
 import greyground.film.FilmRows;
 import greyground.film.Legend;
-import greyground.film.PixelRect;
 import greyground.film.Sheet;
 import greyground.output.FilmDocument.CurvePoint;
 import greyground.output.FilmDocument.Film;
@@ -12,6 +11,7 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.DeflatedRows;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import java.io.IOException;
 import java.io.OutputStream;

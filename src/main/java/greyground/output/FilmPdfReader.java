@@ -1,10 +1,10 @@
 package greyground.output;
 
-import greyground.film.PixelRect;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;

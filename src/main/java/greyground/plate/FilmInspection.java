@@ -3,6 +3,7 @@ package greyground.plate;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
+import greyground.raster.PixelRect;
 import java.util.ArrayDeque;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -24,7 +25,7 @@ import java.util.concurrent.Future;
 public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable {
     private static final int SLAB_ROWS = 512;
 
-    private final PlateOnFilm plate;
+    private final PixelRect plate;
     private final int filmWidth;
     private final int filmHeight;
     private final int bytesPerRow;
@@ -53,7 +54,7 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
      * @param threads that inspect, at least 1
      */
     public FilmInspection(
-            FilmLimits limits, double pitchMicrometres, int filmWidth, int filmHeight, PlateOnFilm plate, int threads) {
+            FilmLimits limits, double pitchMicrometres, int filmWidth, int filmHeight, PixelRect plate, int threads) {
         this(limits, pitchMicrometres, filmWidth, filmHeight, plate, threads, SLAB_ROWS);
     }
 
@@ -62,7 +63,7 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
             double pitchMicrometres,
             int filmWidth,
             int filmHeight,
-            PlateOnFilm plate,
+            PixelRect plate,
             int threads,
             int slabRows) {
         if (plate.right() > filmWidth || plate.bottom() > filmHeight) {

@@ -1,6 +1,7 @@
 package greyground.plate;
 
 import greyground.raster.BitPlane;
+import greyground.raster.PixelRect;
 import greyground.raster.Regions;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -14,7 +15,7 @@ final class FoundOnFilm {
 
     private final FilmLimits limits;
     private final double pitch;
-    private final PlateOnFilm plate;
+    private final PixelRect plate;
     private final int left;
     private final WideClearings clearings;
     private final Regions sites = new Regions(this::site);
@@ -38,7 +39,7 @@ final class FoundOnFilm {
      *
      * @param left the plate's first column in the slabs' planes
      */
-    FoundOnFilm(FilmLimits limits, double pitchMicrometres, BareCopper copper, PlateOnFilm plate, int left) {
+    FoundOnFilm(FilmLimits limits, double pitchMicrometres, BareCopper copper, PixelRect plate, int left) {
         this.limits = limits;
         this.pitch = pitchMicrometres;
         this.plate = plate;

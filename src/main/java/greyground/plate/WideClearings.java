@@ -1,6 +1,7 @@
 package greyground.plate;
 
 import greyground.raster.BitPlane;
+import greyground.raster.PixelRect;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -20,7 +21,7 @@ final class WideClearings {
     private final int down;
     private final boolean[] held;
 
-    WideClearings(PlateOnFilm plate) {
+    WideClearings(PixelRect plate) {
         side = Math.max(LEAST_SIDE, (int) Math.ceil(Math.sqrt((double) plate.width() * plate.height() / MOST_SQUARES)));
         across = (plate.width() + side - 1) / side + 2;
         down = (plate.height() + side - 1) / side + 2;

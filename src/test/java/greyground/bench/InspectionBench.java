@@ -4,7 +4,6 @@ import greyground.film.ArtChoice;
 import greyground.film.ArtOnPlate;
 import greyground.film.FilmComposer;
 import greyground.film.FilmContent;
-import greyground.film.PixelRect;
 import greyground.film.Placing;
 import greyground.film.SheetLayout;
 import greyground.film.TextWidth;
@@ -14,13 +13,13 @@ import greyground.plan.BenchConditions;
 import greyground.plate.FilmFindings;
 import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
-import greyground.plate.PlateOnFilm;
 import greyground.plate.PlateProcess;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
@@ -70,7 +69,7 @@ public final class InspectionBench {
                     resolution.pitchMicrometres(),
                     film.width(),
                     film.height(),
-                    new PlateOnFilm(plate.left(), plate.top(), plate.width(), plate.height()),
+                    new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),
                     threads)) {
                 Bands.inOrder(film.height(), 246, threads, film::maker, inspection, Progress.NONE);
                 FilmFindings found = inspection.finish();

@@ -1,7 +1,7 @@
 package greyground.cli;
 
-import greyground.film.PixelRect;
 import greyground.output.FilmPdfReader;
+import greyground.raster.PixelRect;
 import java.io.ByteArrayOutputStream;
 import java.nio.file.Path;
 

@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import greyground.film.PixelRect;
 import greyground.output.ExternalTool;
 import greyground.output.FilmPdfReader;
+import greyground.raster.PixelRect;
 import java.awt.image.BufferedImage;
 import java.awt.image.WritableRaster;
 import java.nio.file.Files;

@@ -11,6 +11,7 @@ import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
 import greyground.raster.Bands;
 import greyground.raster.GreyPlane;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
 import java.io.ByteArrayOutputStream;

@@ -10,7 +10,6 @@ import greyground.plan.BenchConditions;
 import greyground.plate.FilmFindings;
 import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
-import greyground.plate.PlateOnFilm;
 import greyground.plate.PlateProcess;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
@@ -18,6 +17,7 @@ import greyground.quantity.Ruling;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
@@ -91,7 +91,7 @@ class MendTest {
                 RESOLUTION.pitchMicrometres(),
                 rows.width(),
                 rows.height(),
-                new PlateOnFilm(plate.left(), plate.top(), plate.width(), plate.height()),
+                new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),
                 2)) {
             Bands.inOrder(rows.height(), 100, 2, rows::maker, inspection, Progress.NONE);
             return inspection.finish();

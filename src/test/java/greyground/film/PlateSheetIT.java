@@ -13,6 +13,7 @@ import greyground.grain.ThresholdTile;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
+import greyground.raster.PixelRect;
 import greyground.wedge.Area;
 import greyground.wedge.CornerCode;
 import greyground.wedge.LevelPatch;

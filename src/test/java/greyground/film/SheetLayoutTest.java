@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
+import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -9,6 +9,7 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -6,11 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.film.PixelRect;
 import greyground.film.Sheet;
 import greyground.output.FilmDocument.Film;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
+import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;

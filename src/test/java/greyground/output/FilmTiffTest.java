@@ -6,12 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.FilmRows;
-import greyground.film.PixelRect;
 import greyground.film.Sheet;
 import greyground.output.FilmDocument.Film;
 import greyground.output.FilmTiff.Packing;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.file.Files;

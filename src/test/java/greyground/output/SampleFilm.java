@@ -2,7 +2,6 @@ package greyground.output;
 
 import greyground.film.FilmRows;
 import greyground.film.Legend;
-import greyground.film.PixelRect;
 import greyground.film.Sheet;
 import greyground.output.FilmDocument.CurvePoint;
 import greyground.output.FilmDocument.Film;
@@ -11,6 +10,7 @@ import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
+import greyground.raster.PixelRect;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;

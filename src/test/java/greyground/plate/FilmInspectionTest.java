@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -61,7 +62,7 @@ class FilmInspectionTest {
         boolean black(int x, int y);
     }
 
-    static FilmFindings inspected(Bits bits, PlateOnFilm plate, FilmLimits limits, int band, int threads, int slab) {
+    static FilmFindings inspected(Bits bits, PixelRect plate, FilmLimits limits, int band, int threads, int slab) {
         try (FilmInspection inspection =
                 new FilmInspection(limits, PITCH, bits.width(), bits.height(), plate, threads, slab)) {
             for (int y = 0; y < bits.height(); y += band) {
@@ -75,7 +76,7 @@ class FilmInspectionTest {
     }
 
     static FilmFindings inspected(Bits bits) {
-        return inspected(bits, new PlateOnFilm(0, 0, bits.width(), bits.height()), LIMITS, 64, 2, 128);
+        return inspected(bits, new PixelRect(0, 0, bits.width(), bits.height()), LIMITS, 64, 2, 128);
     }
 
     private static Pixels rect(int left, int top, int width, int height) {
@@ -206,7 +207,7 @@ class FilmInspectionTest {
         for (int width = 2; width <= 4; width++) {
             int bar = width;
             Bits bits = Bits.of(300, 200, (x, y) -> x % 40 >= 10 && x % 40 < 10 + bar && y >= 20 && y < 120);
-            FilmFindings found = inspected(bits, new PlateOnFilm(0, 0, 300, 200), limits, 50, 1, 100);
+            FilmFindings found = inspected(bits, new PixelRect(0, 0, 300, 200), limits, 50, 1, 100);
             // 50 um is two and a half pixels.
             assertEquals(width < 3 ? 8 : 0, found.shutOpeningCount(), width + " pixels");
         }
@@ -216,7 +217,7 @@ class FilmInspectionTest {
     void placesCountFromThePlateAndPixelsOffItCountNothing() {
         Bits bits = Bits.of(500, 400, (x, y) -> Math.hypot(x - 200, y - 250) < 20);
         FilmFindings whole = inspected(bits);
-        FilmFindings part = inspected(bits, new PlateOnFilm(40, 60, 300, 300), LIMITS, 17, 2, 90);
+        FilmFindings part = inspected(bits, new PixelRect(40, 60, 300, 300), LIMITS, 17, 2, 90);
         assertEquals(
                 whole.openBites().get(0).acrossMillimetres() - 0.8,
                 part.openBites().get(0).acrossMillimetres(),
@@ -225,7 +226,7 @@ class FilmInspectionTest {
                 whole.openBites().get(0).downMillimetres() - 1.2,
                 part.openBites().get(0).downMillimetres(),
                 1e-9);
-        FilmFindings beside = inspected(bits, new PlateOnFilm(300, 300, 100, 100), LIMITS, 17, 2, 90);
+        FilmFindings beside = inspected(bits, new PixelRect(300, 300, 100, 100), LIMITS, 17, 2, 90);
         assertEquals(0, beside.openBiteCount());
         assertEquals(0, beside.blackSquareMillimetres());
     }
@@ -235,7 +236,7 @@ class FilmInspectionTest {
     void blackCentredOffThePlateIsStillWiderThanThePadHolds() {
         Bits bits = Bits.of(500, 400, (x, y) -> Math.hypot(x - 200, y - 250) < 20);
         for (int left = 190; left < 225; left++) {
-            FilmFindings found = inspected(bits, new PlateOnFilm(left, 60, 250, 300), LIMITS, 17, 2, 90);
+            FilmFindings found = inspected(bits, new PixelRect(left, 60, 250, 300), LIMITS, 17, 2, 90);
             for (FilmFindings.OpenBite bite : found.openBites()) {
                 assertTrue(bite.widthMillimetres() >= bite.criticalWidthMillimetres(), left + ": " + bite);
             }
@@ -266,7 +267,7 @@ class FilmInspectionTest {
     @Test
     void bandsThreadsAndSlabsChangeNothing() {
         Bits bits = faulty(700, 611, 5);
-        PlateOnFilm plate = new PlateOnFilm(13, 29, 650, 560);
+        PixelRect plate = new PixelRect(13, 29, 650, 560);
         FilmFindings once = inspected(bits, plate, LIMITS, 611, 1, 1000);
         assertTrue(once.openBiteCount() > 3 && once.lostLandCount() > 100, once.toString());
         int[][] ways = {{1, 1, 7}, {64, 2, 100}, {100, 3, 33}, {611, 2, 512}};
@@ -336,7 +337,7 @@ class FilmInspectionTest {
         Bits black = Bits.of(300, 300, rect(100, 100, 100, 100));
         FilmLimits holding = FilmLimits.of(Studio.sprayed(20, new SprayedGround(0.5, 50, 1)));
         assertTrue(holding.groundHolds());
-        PlateOnFilm plate = new PlateOnFilm(0, 0, 300, 300);
+        PixelRect plate = new PixelRect(0, 0, 300, 300);
         assertEquals(0, inspected(black, plate, holding, 50, 1, 100).openBiteCount());
         for (SprayedGround ground : List.of(new SprayedGround(0.5, 22, 1), new SprayedGround(0.05, 50, 1))) {
             FilmLimits failing = FilmLimits.of(Studio.sprayed(20, ground));

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.raster.PixelRect;
 import java.util.Arrays;
 
 /** Inspects a film of 80 000 x 60 000 pixels, made band by band, and says what it found. */
@@ -29,7 +30,7 @@ final class HugeInspection {
 
     public static void main(String[] arguments) throws Exception {
         FilmLimits limits = FilmLimits.of(Studio.etched(40, 2));
-        PlateOnFilm plate = new PlateOnFilm(0, 0, WIDTH, HEIGHT);
+        PixelRect plate = new PixelRect(0, 0, WIDTH, HEIGHT);
         try (FilmInspection inspection = new FilmInspection(limits, 10, WIDTH, HEIGHT, plate, 2)) {
             byte[] band = new byte[BAND * BYTES];
             for (int first = 0; first < HEIGHT; first += BAND) {

@@ -1,4 +1,4 @@
-package greyground.film;
+package greyground.raster;
 
 import greyground.quantity.Refusal;
 
