@@ -1,6 +1,7 @@
 package greyground.plate;
 
 import greyground.quantity.Refusal;
+import greyground.tone.StraightLines;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -15,9 +16,14 @@ import java.util.stream.IntStream;
  *
  * @param criticals critical transmissions in rising order, the first 0 and the last that of clear screen film
  * @param lightnesses of the print, absolute L*, one for each
+ * @param lines through them
  */
 @SuppressWarnings("ArrayRecordComponent") // handed on inside this package without copying; equality is never asked
-record CriticalTones(double[] criticals, double[] lightnesses) {
+record CriticalTones(double[] criticals, double[] lightnesses, StraightLines lines) {
+    CriticalTones(double[] criticals, double[] lightnesses) {
+        this(criticals, lightnesses, new StraightLines(criticals, lightnesses));
+    }
+
     // Assumed: how the levels are spread, and how near bare plate is bare.
     private static final int FIRST_STEPS = 8;
     private static final int ROUND = 3;
@@ -104,16 +110,7 @@ record CriticalTones(double[] criticals, double[] lightnesses) {
 
     /** Lightness, straight between levels; past the last as at the last. */
     double lightness(double critical) {
-        int last = criticals.length - 1;
-        if (critical >= criticals[last]) {
-            return lightnesses[last];
-        }
-        int upper = 1;
-        while (criticals[upper] < critical) {
-            upper++;
-        }
-        double share = Math.max(0, (critical - criticals[upper - 1]) / (criticals[upper] - criticals[upper - 1]));
-        return lightnesses[upper - 1] + share * (lightnesses[upper] - lightnesses[upper - 1]);
+        return lines.value(critical);
     }
 
     /** Lightness of a plate that nothing opened. */

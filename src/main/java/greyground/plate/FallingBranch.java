@@ -1,6 +1,7 @@
 package greyground.plate;
 
 import greyground.quantity.Refusal;
+import greyground.tone.StraightLines;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,11 +25,13 @@ final class FallingBranch {
 
     private final double[] coverages;
     private final double[] lightnesses;
+    private final StraightLines lines;
     private final double smoothedBy;
 
     private FallingBranch(double[] coverages, double[] lightnesses, double smoothedBy) {
         this.coverages = coverages;
         this.lightnesses = lightnesses;
+        this.lines = new StraightLines(coverages, lightnesses);
         this.smoothedBy = smoothedBy;
     }
 
@@ -132,11 +135,6 @@ final class FallingBranch {
 
     /** Lightness on the branch, straight between knots. */
     double lightness(double coverage) {
-        int upper = 1;
-        while (upper < coverages.length - 1 && coverages[upper] < coverage) {
-            upper++;
-        }
-        double share = (coverage - coverages[upper - 1]) / (coverages[upper] - coverages[upper - 1]);
-        return lightnesses[upper - 1] + share * (lightnesses[upper] - lightnesses[upper - 1]);
+        return lines.value(coverage);
     }
 }

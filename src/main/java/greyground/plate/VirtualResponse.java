@@ -2,6 +2,7 @@ package greyground.plate;
 
 import greyground.quantity.Refusal;
 import greyground.tone.PlateResponse;
+import greyground.tone.StraightLines;
 import greyground.tone.UsableCoverage;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,6 +29,7 @@ public final class VirtualResponse implements PlateResponse {
     private final FilmPatches patches;
     private final int count;
     private final List<ToneTerms> levels;
+    private final StraightLines lines;
     private final FallingBranch branch;
 
     private VirtualResponse(VirtualPlate plate, FilmPatches patches, int count, List<ToneTerms> levels) {
@@ -35,6 +37,9 @@ public final class VirtualResponse implements PlateResponse {
         this.patches = patches;
         this.count = count;
         this.levels = List.copyOf(levels);
+        this.lines = new StraightLines(
+                levels.stream().mapToDouble(ToneTerms::coverage).toArray(),
+                levels.stream().mapToDouble(ToneTerms::lightness).toArray());
         this.branch = FallingBranch.widest(levels);
     }
 
@@ -154,14 +159,7 @@ public final class VirtualResponse implements PlateResponse {
         if (coverage >= branch.least() && coverage <= branch.most()) {
             return branch.lightness(coverage);
         }
-        int upper = 1;
-        while (upper < levels.size() - 1 && levels.get(upper).coverage() < coverage) {
-            upper++;
-        }
-        ToneTerms from = levels.get(upper - 1);
-        ToneTerms to = levels.get(upper);
-        double share = (coverage - from.coverage()) / (to.coverage() - from.coverage());
-        return from.lightness() + share * (to.lightness() - from.lightness());
+        return lines.value(coverage);
     }
 
     @Override

@@ -5,6 +5,7 @@ import greyground.quantity.Refusal;
 import greyground.tone.Confidence;
 import greyground.tone.MonotoneCubic;
 import greyground.tone.PlateResponse;
+import greyground.tone.StraightLines;
 import greyground.tone.UsableCoverage;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -34,6 +35,7 @@ public final class MeasuredResponse implements PlateResponse {
     private final String name;
     private final List<MeasuredLevel> levels;
     private final MeasuredBranch branch;
+    private final StraightLines halfWidths;
     private final List<MeasuredPatch> outliers;
     private final MeasuredTrend trend;
     private final Optional<MeasuredBands> bands;
@@ -49,6 +51,9 @@ public final class MeasuredResponse implements PlateResponse {
         this.name = name;
         this.levels = List.copyOf(levels);
         this.branch = MeasuredBranch.widest(levels);
+        this.halfWidths = new StraightLines(
+                levels.stream().mapToDouble(MeasuredLevel::coverage).toArray(),
+                levels.stream().mapToDouble(MeasuredResponse::halfWidth).toArray());
         this.outliers = List.copyOf(outliers);
         this.trend = trend;
         this.bands = bands;
@@ -202,14 +207,7 @@ public final class MeasuredResponse implements PlateResponse {
      */
     public double halfWidth(double coverage) {
         Refusal.checkRange("film coverage", coverage, 0, 1, "", "0 is clear film and 1 solid black");
-        int upper = 1;
-        while (upper < levels.size() - 1 && levels.get(upper).coverage() < coverage) {
-            upper++;
-        }
-        MeasuredLevel from = levels.get(upper - 1);
-        MeasuredLevel to = levels.get(upper);
-        double share = Math.min(1, (coverage - from.coverage()) / (to.coverage() - from.coverage()));
-        return (1 - share) * halfWidth(from) + share * halfWidth(to);
+        return halfWidths.value(coverage);
     }
 
     private static double halfWidth(MeasuredLevel level) {
