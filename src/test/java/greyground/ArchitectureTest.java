@@ -36,13 +36,14 @@ class ArchitectureTest {
         table.put("tone", List.of("quantity"));
         table.put("grain", List.of("quantity", "raster"));
         table.put("plate", List.of("quantity", "tone", "raster"));
-        table.put("picture", List.of("quantity", "raster", "tone", "plate"));
         table.put("wedge", SCIENCES);
-        table.put("workshop", SCIENCES);
+        table.put("scan", List.of("quantity", "raster", "tone", "wedge"));
+        table.put("picture", List.of("quantity", "raster", "tone", "plate", "wedge", "scan"));
+        table.put("workshop", with(SCIENCES, "wedge"));
         table.put("plan", List.of("quantity", "workshop", "plate"));
         table.put("film", List.of("quantity", "raster", "art", "tone", "grain", "plate", "wedge", "workshop", "plan"));
         table.put("output", with(table.get("film"), "film"));
-        table.put("app", with(with(table.get("output"), "output"), "picture"));
+        table.put("app", with(with(with(table.get("output"), "output"), "picture"), "scan"));
         table.put("cli", List.of("app", "film", "workshop", "plan", "quantity"));
         table.put("desk", List.of("app", "film", "workshop", "plan", "quantity"));
         return table;

@@ -1,0 +1,23 @@
+package greyground.scan;
+
+import greyground.wedge.MeasuredPatch;
+import greyground.wedge.TestPlate;
+import java.util.List;
+
+/**
+ * What a scan of a test plate's print said.
+ *
+ * @param plate whose layout it is
+ * @param place where the plate lies on the scan
+ * @param patches one for each field that could be measured, in the layout's order
+ * @param targets mean lightness over each target that has an even tone or lines, in the layout's order
+ * @param notes what a person should know, one sentence each: mirrored, uneven light, fields left out
+ */
+public record ScanReading(
+        TestPlate plate, PlateOnScan place, List<MeasuredPatch> patches, List<TargetReading> targets, List<String> notes) {
+    public ScanReading {
+        patches = List.copyOf(patches);
+        targets = List.copyOf(targets);
+        notes = List.copyOf(notes);
+    }
+}

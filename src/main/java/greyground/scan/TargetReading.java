@@ -1,0 +1,12 @@
+package greyground.scan;
+
+import greyground.wedge.Target;
+
+/**
+ * The tone over one target.
+ *
+ * @param target of the layout
+ * @param lightness mean CIE L*, absolute, 0 to 100
+ * @param spread standard deviation of L* within it
+ */
+public record TargetReading(Target target, double lightness, double spread) {}
