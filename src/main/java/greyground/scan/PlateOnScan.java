@@ -6,8 +6,7 @@ package greyground.scan;
  *
  * @param a first of nine numbers, row by row: x = (a X + b Y + c) / w, y = (d X + e Y + f) / w, w = g X + h Y + 1
  */
-public record PlateOnScan(
-        double a, double b, double c, double d, double e, double f, double g, double h) {
+public record PlateOnScan(double a, double b, double c, double d, double e, double f, double g, double h) {
     /** Scan pixel across, of a place on the plate. */
     public double x(double xMicrometres, double yMicrometres) {
         return (a * xMicrometres + b * yMicrometres + c) / (g * xMicrometres + h * yMicrometres + 1);

@@ -11,8 +11,7 @@ import java.util.List;
  * @param flareShare share of the mean light of its surroundings that a dark patch takes up in this scanner, 0 to 0.1
  * @param paperLightness CIE L* of the bare paper, absolute, 50 to 100
  */
-public record ScanChoices(
-        List<Double> corners, List<Reference> references, double flareShare, double paperLightness) {
+public record ScanChoices(List<Double> corners, List<Reference> references, double flareShare, double paperLightness) {
     public ScanChoices {
         corners = List.copyOf(corners);
         references = List.copyOf(references);

@@ -14,7 +14,11 @@ import java.util.List;
  * @param notes what a person should know, one sentence each: mirrored, uneven light, fields left out
  */
 public record ScanReading(
-        TestPlate plate, PlateOnScan place, List<MeasuredPatch> patches, List<TargetReading> targets, List<String> notes) {
+        TestPlate plate,
+        PlateOnScan place,
+        List<MeasuredPatch> patches,
+        List<TargetReading> targets,
+        List<String> notes) {
     public ScanReading {
         patches = List.copyOf(patches);
         targets = List.copyOf(targets);
