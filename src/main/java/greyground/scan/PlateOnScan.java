@@ -4,7 +4,7 @@ package greyground.scan;
  * Where a plate lies on a scan: the projective map from the plate, in micrometres from its top left as the print reads, to scan pixels
  * counted from the top left corner of the first.
  *
- * @param a first of nine numbers, row by row: x = (a X + b Y + c) / w, y = (d X + e Y + f) / w, w = g X + h Y + 1
+ * <p>x = (a X + b Y + c) / w, y = (d X + e Y + f) / w, w = g X + h Y + 1.
  */
 public record PlateOnScan(double a, double b, double c, double d, double e, double f, double g, double h) {
     /** Scan pixel across, of a place on the plate. */
