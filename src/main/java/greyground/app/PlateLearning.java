@@ -1,25 +1,21 @@
 package greyground.app;
 
-import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.tone.Lightness;
 import greyground.wedge.FigureChange;
-import greyground.wedge.FitModel;
-import greyground.wedge.FitParameter;
 import greyground.wedge.MeasuredDepth;
-import greyground.wedge.MeasuredLevel;
 import greyground.wedge.MeasuredResponse;
 import greyground.wedge.PlateFit;
+import greyground.wedge.PlateLesson;
 import greyground.workshop.Figure;
 import greyground.workshop.KeptResponse;
 import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -75,7 +71,7 @@ record PlateLearning(
         double bite = making.biteMinutes();
         VirtualResponse foretold = foretold(film, shop, bite);
         progress.done(0.2);
-        List<FigureChange> changes = told(film, shop, words, bite);
+        List<FigureChange> changes = told(shop, words, bite);
         Workshop told =
                 LearnedWorkshop.of(shop, changes, date, "test plate " + chart).after();
         Optional<PlateFit> fit = fit(film, told, words, bite, measured, found);
@@ -113,14 +109,13 @@ record PlateLearning(
     }
 
     /** Numbers that a person measured, which no fit need find. */
-    private static List<FigureChange> told(TestFilm film, Workshop shop, ReadWords words, double biteMinutes) {
+    private static List<FigureChange> told(Workshop shop, ReadWords words, double biteMinutes) {
         List<FigureChange> changes = new ArrayList<>();
         words.depth()
                 .ifPresent(depth -> changes.add(
                         change(shop, RATE, depth.micrometres() / biteMinutes, depth.standardError() / biteMinutes)));
         words.paperLightness()
-                .ifPresent(white -> changes.add(
-                        change(shop, PAPER, -StrictMath.log10(Lightness.toLuminance(white)), PAPER_DENSITY_ERROR)));
+                .ifPresent(white -> changes.add(change(shop, PAPER, Lightness.toDensity(white), PAPER_DENSITY_ERROR)));
         return changes;
     }
 
@@ -145,16 +140,15 @@ record PlateLearning(
         }
         JobPlate plate = JobPlate.of(shop, film.job());
         MeasuredDepth depth = words.depth().orElseGet(() -> guessed(shop, biteMinutes));
-        PlateConditions start = plate.conditions(depth.micrometres());
-        List<MeasuredLevel> levels = measured.levels();
-        double[] coverages =
-                levels.stream().mapToDouble(MeasuredLevel::coverage).toArray();
-        return Optional.of(PlateFit.of(
-                start,
-                FitModel.virtualPlate(plate.patches(), coverages, plate.widestPixelMicrometres()),
-                levels,
-                List.of(),
-                EnumSet.of(FitParameter.PAD_RADIUS, FitParameter.INK_SATURATION, FitParameter.OPTICAL_GAIN)));
+        return Optional.of(PlateLesson.of(
+                        plate.conditions(depth.micrometres()),
+                        depth,
+                        plate.patches(),
+                        plate.widestPixelMicrometres(),
+                        measured,
+                        TargetLessons.lines(found.targets(), measured),
+                        biteMinutes > 0 ? TargetLessons.pad(found.targets(), measured, depth) : List.of())
+                .fit());
     }
 
     private static MeasuredDepth guessed(Workshop shop, double biteMinutes) {

@@ -1,10 +1,10 @@
 package greyground.app;
 
-import greyground.plate.Paper;
 import greyground.quantity.Durations;
 import greyground.quantity.Lengths;
 import greyground.quantity.Percents;
 import greyground.quantity.Refusal;
+import greyground.tone.Lightness;
 import greyground.wedge.MeasuredDepth;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -62,7 +62,7 @@ public record ReadWords(Map<String, String> given) {
                 return value;
             }
             if (value >= 0 && value <= MOST_PAPER_DENSITY) {
-                return Paper.lightness(StrictMath.pow(10, -value));
+                return Lightness.ofDensity(value);
             }
         } catch (NumberFormatException notNumber) {
             // Refused below, like a number out of range.
@@ -84,7 +84,7 @@ public record ReadWords(Map<String, String> given) {
     public List<Double> corners() {
         String text = word("corners").orElse("");
         List<Double> numbers = new ArrayList<>();
-        for (String part : text.split("[\\s,;]+")) {
+        for (String part : text.split("[\\s,;]+", -1)) {
             if (!part.isEmpty()) {
                 try {
                     numbers.add(Double.parseDouble(part));

@@ -1,8 +1,8 @@
 package greyground.app;
 
-import greyground.plate.Paper;
 import greyground.quantity.Refusal;
 import greyground.scan.ScanChoices;
+import greyground.tone.Lightness;
 import greyground.wedge.LevelPatch;
 import greyground.wedge.MeasuredPatch;
 import greyground.wedge.TestPlate;
@@ -64,7 +64,7 @@ final class TypedValues {
         List<MeasuredPatch> patches = new ArrayList<>();
         for (TypedTable.Row row : table.rows()) {
             double lightness = table.has(DENSITY)
-                    ? Paper.lightness(StrictMath.pow(10, -table.needed(row, DENSITY, 0, 4)))
+                    ? Lightness.ofDensity(table.needed(row, DENSITY, 0, 4))
                     : table.needed(row, LIGHTNESS, 0, 100);
             Optional<Double> coverage = table.number(row, COVERAGE, 0, 100);
             if (table.has(ROW)) {
