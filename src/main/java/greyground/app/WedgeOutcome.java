@@ -33,6 +33,7 @@ public final class WedgeOutcome {
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.add("sheet   " + sheetWords());
+        sheet.pixels().words().ifPresent(words -> lines.add("size    " + words));
         lines.add("plate   " + job.plate() + ", " + job.process().word() + ", "
                 + job.grain().name() + " at " + Refusal.plain(job.resolution().dotsPerInch()) + " dpi");
         lines.add("chart   " + plate.recipe().kind().word() + " " + plate.id() + ", " + wedgeWords());
@@ -50,8 +51,8 @@ public final class WedgeOutcome {
         return String.format(
                 Locale.ROOT,
                 "%.1f x %.1f mm, %d x %d pixels",
-                job.resolution().millimetres(sheet.widthPixels()),
-                job.resolution().millimetres(sheet.heightPixels()),
+                sheet.pixels().acrossMillimetres(sheet.widthPixels()),
+                sheet.pixels().downMillimetres(sheet.heightPixels()),
                 sheet.widthPixels(),
                 sheet.heightPixels());
     }
@@ -77,6 +78,7 @@ public final class WedgeOutcome {
         size.put("widthPixels", sheet.widthPixels());
         size.put("heightPixels", sheet.heightPixels());
         size.set("resolutionDotsPerInch", JsonText.number(job.resolution().dotsPerInch()));
+        sheet.pixels().words().ifPresent(words -> tree.put("size", words));
         tree.put("plate", job.plate().toString());
         tree.put("fields", plate.patches().size());
         tree.put("fewestRepeats", plate.fewestRepeats());

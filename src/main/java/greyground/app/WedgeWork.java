@@ -19,6 +19,8 @@ import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
 import greyground.plan.TestStrip;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.wedge.Recipe;
@@ -68,12 +70,7 @@ public final class WedgeWork {
         Map<String, String> words = new HashMap<>(given);
         words.putIfAbsent("plate", USUAL_PLATES.getOrDefault(kind, ""));
         SourceArt none = new SourceArt("", "test plate, " + kind.word(), "", 1, 1);
-        Job job = new JobWords(words)
-                .job(
-                        Optional.empty(),
-                        none,
-                        workshop.filmPrinter().resolutionDpi().value(),
-                        today);
+        Job job = new JobWords(words).job(Optional.empty(), none, workshop, today);
         if (job.process() instanceof PlateProcess.Photogravure) {
             throw Refusal.use(
                     "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
@@ -93,7 +90,7 @@ public final class WedgeWork {
                         placing.fit(),
                         0,
                         placing.bevelMillimetres(),
-                        placing.shrink(),
+                        PaperShrink.NONE,
                         placing.readingSide(),
                         placing.sheet(),
                         false),
@@ -145,6 +142,7 @@ public final class WedgeWork {
     }
 
     private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile) {
+        FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
         Optional<TestStrip> strips = WedgePlan.strips(plate, workshop);
         List<String> contents = new ArrayList<>();
         strips.ifPresent(times -> contents.add(WedgePlan.timetable(times)));
@@ -153,11 +151,12 @@ public final class WedgeWork {
                 "no tone curve, so the strip's upper row below the plate is film coverage as well: 0 to 100 % by 5");
         return TestPlateSheet.film(
                 plate,
-                job.resolution(),
+                pixels,
                 tile,
                 job.placing().sheet(),
                 job.placing().readingSide().mirrored(),
-                FilmLegends.testPlate(job, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
+                FilmLegends.testPlate(
+                        job, pixels, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
                 strips.map(WedgePlan::stripWords).orElse(List.of()),
                 LegendFace.load());
     }

@@ -10,6 +10,7 @@ import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
@@ -63,7 +64,7 @@ class PlateSheetIT {
         static Made of(TestPlate plate, ThresholdTile grain, boolean mirrored) throws Exception {
             FilmComposer film = TestPlateSheet.film(
                     plate,
-                    RESOLUTION,
+                    FilmPixels.of(RESOLUTION),
                     grain,
                     Optional.empty(),
                     mirrored,
