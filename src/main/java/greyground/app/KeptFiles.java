@@ -39,6 +39,11 @@ public final class KeptFiles {
         return PlanJson.read(text("plan", filmPdf, Attachment.PLAN));
     }
 
+    /** Readings as text, such as comma-separated values. */
+    static String readings(Path file) {
+        return text("readings", file, "readings");
+    }
+
     /** Whether a file starts like a PDF. */
     public static boolean isPdf(Path file) {
         try (InputStream in = Files.newInputStream(file)) {

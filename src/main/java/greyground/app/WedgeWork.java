@@ -147,8 +147,6 @@ public final class WedgeWork {
         List<String> contents = new ArrayList<>();
         strips.ifPresent(times -> contents.add(WedgePlan.timetable(times)));
         contents.addAll(plate.legend());
-        contents.add(
-                "no tone curve, so the strip's upper row below the plate is film coverage as well: 0 to 100 % by 5");
         return TestPlateSheet.film(
                 plate,
                 pixels,

@@ -78,11 +78,28 @@ public record SheetLayout(
             Optional<Size> sheet,
             List<String> texts,
             TextWidth textWidth) {
+        return of(pixels, plate, bleedMillimetres, bevelMillimetres, sheet, texts, WedgeStrip.WORDS, textWidth);
+    }
+
+    /**
+     * The same with other words about the wedge strip.
+     *
+     * @param stripWords one line
+     */
+    static SheetLayout of(
+            FilmPixels pixels,
+            Size plate,
+            double bleedMillimetres,
+            double bevelMillimetres,
+            Optional<Size> sheet,
+            List<String> texts,
+            String stripWords,
+            TextWidth textWidth) {
         check(plate, bleedMillimetres, bevelMillimetres);
         double contentWidth = 2 * SIDE_MILLIMETRES + Math.max(plate.widthMillimetres(), WedgeStrip.WIDTH_MILLIMETRES);
         // Type is set on the page, which the printer then scales.
         double roomForText = (contentWidth - 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES)) / pixels.scaleX();
-        List<String> broken = broken(texts, roomForText, textWidth);
+        List<String> broken = broken(texts, stripWords, roomForText, textWidth);
         double foot = LINES_FROM_MILLIMETRES
                 + LINE_PITCH_MILLIMETRES * Math.max(LEAST_LINES, broken.size())
                 + FOOT_MILLIMETRES;
@@ -201,9 +218,10 @@ public record SheetLayout(
         return lines;
     }
 
-    private static List<String> broken(List<String> texts, double roomMillimetres, TextWidth textWidth) {
+    private static List<String> broken(
+            List<String> texts, String stripWords, double roomMillimetres, TextWidth textWidth) {
         List<String> all = new ArrayList<>(texts);
-        all.add(WedgeStrip.WORDS);
+        all.add(stripWords);
         all.add(RULER_WORDS);
         List<String> lines = new ArrayList<>();
         for (String text : all) {

@@ -25,6 +25,10 @@ final class WedgeStrip {
     static final String WORDS = "wedge: upper row 21 greys of the art, L* 100 to 0 by 5, through the curve;"
             + " lower row film coverage 0 to 100 % by 10, past it";
 
+    /** The same of the strip on a film that knows of no plate: {@link TestPlateSheet#evenLightness}. */
+    static final String WORDS_WITHOUT_CURVE =
+            "wedge: upper row film coverage 0 to 100 % by 5, lower row 0 to 100 % by 10; no curve";
+
     private static final int GREYS = 21;
     private static final int COVERAGES = 11;
     private static final double STEP_MILLIMETRES = 6;

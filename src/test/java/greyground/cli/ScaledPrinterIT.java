@@ -1,6 +1,7 @@
 package greyground.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.KeptFiles;
@@ -147,13 +148,21 @@ class ScaledPrinterIT {
     @Test
     void theFilmProofsAtTrueSize() throws Exception {
         film("proofed.pdf");
-        String out = Attempt.done(
-                        "proof", folder.resolve("proofed.pdf"), "--at", "254", "--copper", folder.resolve("print.png"))
-                .out();
-        BufferedImage print = ImageIO.read(folder.resolve("print.png").toFile());
-        assertEquals(750, print.getWidth(), 1);
-        assertEquals(500, print.getHeight(), 1);
-        assertTrue(!out.contains("outline"), out);
+        BufferedImage stretched = copper(folder.resolve("proofed.pdf"));
+        Path plain = folder.resolve("plain.pdf");
+        Attempt.done(
+                "positive", folder.resolve("white.png"), "--plate", "75x50mm", "--resolution", DPI, "--out", plain);
+        BufferedImage unscaled = copper(plain);
+        assertEquals(unscaled.getWidth(), stretched.getWidth(), 1);
+        assertEquals(unscaled.getHeight(), stretched.getHeight(), 1);
+    }
+
+    private static BufferedImage copper(Path film) throws Exception {
+        Path picture = folder.resolve("copper.png");
+        String out =
+                Attempt.done("proof", film, "--at", "254", "--copper", picture).out();
+        assertFalse(out.contains("outline"), out);
+        return ImageIO.read(picture.toFile());
     }
 
     @Test
