@@ -17,7 +17,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class FilmPrinterFitTest {
-    private static final int PERIOD = 40;
+    private static final int PERIOD = 80;
     private static final double PITCH = 4;
 
     /** Upright lines, one period wide. */
@@ -101,7 +101,7 @@ class FilmPrinterFitTest {
         int held = 0;
         for (int seed = 0; seed < 40; seed++) {
             Random random = new Random(seed);
-            double hidden = 14 * random.nextDouble() - 3;
+            double hidden = 14.0 * seed / 40 - 3;
             FilmPrinterFit fit =
                     FilmPrinterFit.of(read(0.12, 2.5, hidden, FilmReading.DENSITOMETER_ERROR, random), LINES, 3);
             FilmPrinterFit.Estimate growth = fit.growth().orElseThrow();
