@@ -24,7 +24,6 @@ import greyground.plan.ExposurePlan;
 import greyground.plan.PlanRequest;
 import greyground.plate.FilmLimits;
 import greyground.plate.PlateProcess;
-import greyground.plate.VirtualResponse;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Size;
@@ -84,8 +83,8 @@ public final class FilmPreparation {
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         CompletableFuture<Optional<ThresholdTile>> tile =
                 CompletableFuture.supplyAsync(() -> GrainTiles.positive(wanted));
-        CompletableFuture<VirtualResponse> foretold =
-                tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).response());
+        CompletableFuture<JobTones> known =
+                tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).tones());
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress);
         GreyPlane plane = turned(decoded.plane(), wanted.art());
         try {
@@ -93,8 +92,8 @@ public final class FilmPreparation {
             ArtRange range = range(wanted.art(), plane);
             ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
             Job job = wanted.settled(settledArt);
-            VirtualResponse response = joined(foretold);
-            Compensation compensation = Compensation.of(response.name(), range, mapping, response);
+            JobTones tones = joined(known);
+            Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
             ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
             FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
             Picture picture = picture(job, pixels, compensation.curve(), plan.summary(), plane, joined(tile));
@@ -104,12 +103,12 @@ public final class FilmPreparation {
                     job,
                     workshop,
                     compensation,
-                    response,
+                    tones,
                     plan,
                     greys,
                     films(job, compensation.curve(), plan.summary(), picture, mend),
                     mend,
-                    warnings(job, response, decoded, plane),
+                    warnings(job, tones, decoded, plane),
                     plane);
         } catch (Exception | Error failed) {
             plane.close();
@@ -257,10 +256,10 @@ public final class FilmPreparation {
         }
     }
 
-    private static List<String> warnings(
-            Job job, VirtualResponse response, ArtSource.Decoded decoded, GreyPlane plane) {
+    private static List<String> warnings(Job job, JobTones tones, ArtSource.Decoded decoded, GreyPlane plane) {
         List<String> warnings = new ArrayList<>(decoded.warnings());
-        double darkest = response.printableRange().darkest();
+        tones.note().ifPresent(warnings::add);
+        double darkest = tones.printableRange().darkest();
         if (job.process() instanceof PlateProcess.Photogravure && darkest > PALE_BLACK_LIGHTNESS) {
             warnings.add("these two exposures leave the darkest tone at L* " + Refusal.plain(Math.rint(darkest))
                     + ": greyground plan with --search-exposure looks for better ones");

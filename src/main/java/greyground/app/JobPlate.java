@@ -7,6 +7,7 @@ import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
+import greyground.plan.ExposureTimes;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
@@ -15,12 +16,13 @@ import greyground.plate.VirtualPlate;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.FilmPixels;
 import greyground.tone.ToneCurve;
+import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the response that sets
+ * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the tones that set
  * the job's curve.
  */
 public final class JobPlate {
@@ -111,12 +113,34 @@ public final class JobPlate {
         return Optional.ofNullable(screen);
     }
 
-    /** The response as planned, kept from an earlier film or computed now. */
+    /** How its tones print as planned: measured or foretold. */
+    public JobTones tones() {
+        return JobTones.of(response(), workshop.responses(), making(workshop, job));
+    }
+
+    /** How the shop makes a job's plate. */
+    static PlateMaking making(Workshop workshop, Job job) {
+        boolean bitten = !(job.process() instanceof PlateProcess.UnetchedFilm);
+        double found = workshop.exposure().screenSeconds().value()
+                + workshop.exposure().imageSeconds().value();
+        // A wedge held too high or low asks for another dose; lamp and film base are made up for and leave the dose
+        // alone.
+        double exposure = found * ExposureTimes.of(workshop).stepFactor();
+        return new PlateMaking(
+                job.process(),
+                job.grain(),
+                job.resolution(),
+                job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN,
+                bitten ? workshop.bath().biteMinutes().value() : 0,
+                exposure);
+    }
+
+    /** The response foretold as planned, kept from an earlier film or computed now. */
     public VirtualResponse response() {
         return response(conditions());
     }
 
-    /** The response under other conditions. */
+    /** The response foretold under other conditions. */
     public VirtualResponse response(PlateConditions conditions) {
         return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
     }

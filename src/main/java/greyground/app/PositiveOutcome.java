@@ -9,7 +9,6 @@ import greyground.film.Sheet;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
-import greyground.tone.PlateResponse;
 import greyground.workshop.Figure;
 import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
@@ -24,7 +23,7 @@ public final class PositiveOutcome {
     private final Job job;
     private final Workshop workshop;
     private final Compensation compensation;
-    private final PlateResponse response;
+    private final JobTones tones;
     private final ExposurePlan plan;
     private final Sheet sheet;
     private final int films;
@@ -38,7 +37,7 @@ public final class PositiveOutcome {
         this.job = films.job();
         this.workshop = films.workshop();
         this.compensation = films.compensation();
-        this.response = films.response();
+        this.tones = films.tones();
         this.plan = films.plan();
         this.sheet = films.films().get(0).sheet();
         this.films = films.films().size();
@@ -91,9 +90,9 @@ public final class PositiveOutcome {
                         black() * 100,
                         compensation.paperLightness(),
                         compensation.darkestLightness(),
-                        response.usable().least() * 100,
-                        response.usable().most() * 100,
-                        response.name())
+                        tones.response().usable().least() * 100,
+                        tones.turningPoint() * 100,
+                        tones.name())
                 + lost("lighter than the lightest tone that holds", lightShare)
                 + lost("darker than the darkest", darkShare);
     }
@@ -152,7 +151,7 @@ public final class PositiveOutcome {
         tree.put("plan", plan.summary());
         ArrayNode notes = tree.putArray("notes");
         warnings.forEach(notes::add);
-        tree.set("curve", CurveFile.tree(compensation, response));
+        tree.set("curve", CurveFile.tree(compensation, tones));
         tree.set("job", JobFile.tree(job));
     }
 

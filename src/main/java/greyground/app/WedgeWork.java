@@ -114,10 +114,8 @@ public final class WedgeWork {
         // Refuses what doesn't fit before the long work.
         TestPlate.of(checkedRecipe(CODE_PERCENT));
         ThresholdTile tile = GrainTiles.positive(job).orElseThrow();
-        double turningPoint = JobPlate.of(workshop, job, Optional.of(tile))
-                .response()
-                .usable()
-                .most();
+        double turningPoint =
+                JobPlate.of(workshop, job, Optional.of(tile)).tones().turningPoint();
         int dark = Math.max(
                 Recipe.LEAST_CODE, Math.min(CODE_PERCENT, (int) Math.floor(turningPoint * 100) - BELOW_TURNING_POINT));
         TestPlate plate = TestPlate.of(checkedRecipe(dark));
