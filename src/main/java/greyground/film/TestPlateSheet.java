@@ -8,6 +8,7 @@ import greyground.raster.PixelRect;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
 import greyground.wedge.Area;
+import greyground.wedge.CheckPlate;
 import greyground.wedge.CornerCode;
 import greyground.wedge.LevelPatch;
 import greyground.wedge.Strip;
@@ -15,7 +16,9 @@ import greyground.wedge.Target;
 import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, past the curve; targets are
@@ -85,6 +88,16 @@ public final class TestPlateSheet {
 
     /** Rows of the wedge as they are numbered beside the plate, each with its coverages from left to right. */
     public static List<String> rows(TestPlate plate) {
+        return rows(plate, patch -> Refusal.plain(patch.coveragePerMille() / 10.0));
+    }
+
+    /** Rows of a check plate, each with the L* at which its fields should print. */
+    public static List<String> rows(CheckPlate check) {
+        return rows(
+                check.plate(), patch -> String.format(Locale.ROOT, "%.1f", check.lightness(patch.coveragePerMille())));
+    }
+
+    private static List<String> rows(TestPlate plate, Function<LevelPatch, String> shown) {
         List<String> rows = new ArrayList<>();
         List<Integer> tops = tops(plate);
         for (int row = 0; row < tops.size(); row++) {
@@ -92,7 +105,7 @@ public final class TestPlateSheet {
             StringBuilder words = new StringBuilder().append(row + 1).append(':');
             plate.patches().stream()
                     .filter(patch -> patch.area().top() == top)
-                    .forEach(patch -> words.append(' ').append(Refusal.plain(patch.coveragePerMille() / 10.0)));
+                    .forEach(patch -> words.append(' ').append(shown.apply(patch)));
             rows.add(words.toString());
         }
         return rows;

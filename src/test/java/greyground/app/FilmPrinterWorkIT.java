@@ -7,9 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.GrainPatches;
 import greyground.film.Job;
-import greyground.film.JobFile;
-import greyground.output.Attachment;
-import greyground.output.FilmPdfReader;
 import greyground.plate.FilmPatch;
 import greyground.plate.PrintedTint;
 import greyground.quantity.FilmPixels;
@@ -19,7 +16,6 @@ import greyground.tone.ToneValue;
 import greyground.wedge.FigureChange;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -43,7 +39,6 @@ class FilmPrinterWorkIT {
 
     private static Path film = Path.of("");
     private static Workshop shop = Workshop.assumed();
-    private static Job job = JobFile.read("{}");
 
     @BeforeAll
     static void makeFilm() throws Exception {
@@ -51,13 +46,11 @@ class FilmPrinterWorkIT {
         film = folder.resolve("film.pdf");
         WedgeWork.of(Map.of("kind", "strip", "plate", "110x35mm", "resolution", "600"), shop, "2026-03-31")
                 .make(film, Progress.NONE);
-        try (FilmPdfReader reader = FilmPdfReader.open(film)) {
-            job = JobFile.read(new String(reader.attachment(Attachment.JOB).orElseThrow(), StandardCharsets.UTF_8));
-        }
     }
 
     /** The strip's lower row as a densitometer reads it on the film of a printer that secretly grows its dots by 9 um. */
     private static String readings(String column) {
+        Job job = KeptFiles.job(film);
         GrainPatches patches =
                 GrainPatches.of(job.grain(), GrainTiles.positive(job).orElseThrow(), FilmPixels.of(job.resolution()));
         Random random = new Random(5);

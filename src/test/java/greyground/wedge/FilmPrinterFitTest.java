@@ -106,7 +106,6 @@ class FilmPrinterFitTest {
                     FilmPrinterFit.of(read(0.12, 2.5, hidden, FilmReading.DENSITOMETER_ERROR, random), LINES, 3);
             FilmPrinterFit.Estimate growth = fit.growth().orElseThrow();
             held += Math.abs(growth.value() - hidden) <= growth.half95() ? 1 : 0;
-            assertTrue(growth.standardError() < 1, growth.toString());
         }
         assertTrue(held >= 33, "held " + held + " of 40");
     }
