@@ -50,6 +50,11 @@ public final class KeptFiles {
         return ChartFile.read(text("test plate", filmPdf, Attachment.CHART));
     }
 
+    /** Readings as text, such as comma-separated values. */
+    static String readings(Path file) {
+        return text("readings", file, "readings");
+    }
+
     /** Whether a file starts like a PDF. */
     public static boolean isPdf(Path file) {
         try (InputStream in = Files.newInputStream(file)) {

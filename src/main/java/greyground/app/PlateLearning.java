@@ -74,7 +74,8 @@ record PlateLearning(
         List<FigureChange> changes = told(shop, words, bite);
         Workshop told =
                 LearnedWorkshop.of(shop, changes, date, "test plate " + chart).after();
-        Optional<PlateFit> fit = fit(film, told, words, bite, measured, found);
+        boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
+        Optional<PlateFit> fit = again ? Optional.empty() : fit(film, told, words, bite, measured, found);
         fit.ifPresent(one -> changes.addAll(exact(one.changes(path -> LearnedWorkshop.provenance(shop, path)), shop)));
         progress.done(0.8);
         LearnedWorkshop figures = LearnedWorkshop.of(shop, changes, date, "test plate " + chart);
@@ -167,11 +168,13 @@ record PlateLearning(
     /** Its own tones join the others; an earlier reading of the same print makes room. */
     private static List<KeptResponse> with(List<KeptResponse> before, KeptResponse kept) {
         List<KeptResponse> all = new ArrayList<>(before);
-        all.removeIf(one -> one.chart().equals(kept.chart())
-                && one.date().equals(kept.date())
-                && one.making().equals(kept.making()));
+        all.removeIf(one -> samePrint(one, kept));
         all.add(kept);
         return all;
+    }
+
+    private static boolean samePrint(KeptResponse one, KeptResponse other) {
+        return one.chart().equals(other.chart()) && one.date().equals(other.date());
     }
 
     private static VirtualResponse foretold(TestFilm film, Workshop shop, double biteMinutes) {
@@ -198,6 +201,10 @@ record PlateLearning(
         List<String> apart = kept.making().differencesFrom(JobPlate.making(after, film.job()));
         if (!apart.isEmpty()) {
             notes.add("films take these tones only for plates made like the test plate: " + String.join("; ", apart));
+        }
+        if (shop.responses().stream().anyMatch(one -> samePrint(one, kept))) {
+            notes.add(
+                    "the workshop has read this print before and has its numbers from it: only the tones are taken anew");
         }
         if (film.job().process() instanceof PlateProcess.SprayedAquatint) {
             notes.add("under a sprayed ground the tones alone are learned, none of the workshop's numbers");

@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What a test plate's proof said, in words and as JSON, and the way to take it into the workshop. */
 public final class ReadOutcome {
@@ -164,14 +165,22 @@ public final class ReadOutcome {
             case SLANTED, CURVED ->
                 Optional.of((trend.kind() == MeasuredTrend.Kind.CURVED ? "a curve" : "a slant") + " of "
                         + tenth(trend.rangeLightness()) + " L* over the plate, "
-                        + side(trend.acrossPerHundredMillimetres(), "right", "left") + " and "
-                        + side(trend.downPerHundredMillimetres(), "foot", "head")
+                        + String.join(
+                                " and ",
+                                Stream.of(
+                                                side(trend.acrossPerHundredMillimetres(), "right", "left"),
+                                                side(trend.downPerHundredMillimetres(), "foot", "head"))
+                                        .flatMap(Optional::stream)
+                                        .toList())
                         + "; taken out of the tones: look at wiping and pressure");
         };
     }
 
-    private static String side(double perHundred, String far, String near) {
-        return tenth(Math.abs(perHundred)) + " L* in 100 mm lighter to the " + (perHundred > 0 ? far : near);
+    private static Optional<String> side(double perHundred, String far, String near) {
+        return Math.abs(perHundred) < 0.1
+                ? Optional.empty()
+                : Optional.of(
+                        tenth(Math.abs(perHundred)) + " L* in 100 mm lighter to the " + (perHundred > 0 ? far : near));
     }
 
     private Optional<String> bandWords() {
