@@ -55,6 +55,11 @@ public final class KeptFiles {
         return text("readings", file, "readings");
     }
 
+    /** A text that a film PDF carries, or the file itself. */
+    static String attached(String what, Path file, String attachment) {
+        return text(what, file, attachment);
+    }
+
     /** Whether a file starts like a PDF. */
     public static boolean isPdf(Path file) {
         try (InputStream in = Files.newInputStream(file)) {

@@ -1,8 +1,13 @@
 package greyground.app;
 
 import greyground.picture.Picture;
+import greyground.picture.PngFile;
 import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
 import greyground.raster.Progress;
+import java.io.BufferedOutputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -58,13 +63,17 @@ public final class ProofFiles {
 
     /** Wants the tone diagram, written as its name ends: svg, png or pdf. */
     public void wantDiagram(Path file) {
-        DrawnFile.checkDiagram("diagram", file);
+        if (!DiagramFile.ending(file).matches("svg|png|pdf")) {
+            throw Refusal.use("the diagram " + file + " ends in none of .svg, .png and .pdf: choose one");
+        }
         want("diagram", file);
         diagram = Optional.of(file);
     }
 
     private void wantPicture(String what, Path file) {
-        DrawnFile.checkPicture(what, file);
+        if (!DiagramFile.ending(file).equals("png")) {
+            throw Refusal.use("the " + what + " " + file + " does not end in .png: pictures are written as PNG");
+        }
         want(what, file);
     }
 
@@ -94,7 +103,7 @@ public final class ProofFiles {
         close.ifPresent(loupe -> work.about(loupe.place(), loupe.widthMillimetres(), 1000));
         series.ifPresent(bites -> pictures.checkBites(bites.place()));
         if (diagram.isPresent()) {
-            DrawnFile.write("diagram", diagram.get(), work.diagram(), title("diagram"));
+            DiagramFile.write("diagram", diagram.get(), work.diagram());
         }
         double closeEnd = close.isEmpty() ? 0 : 0.05;
         double seriesEnd = series.isEmpty() ? closeEnd : whole.isEmpty() ? 1 : 0.4;
@@ -122,10 +131,10 @@ public final class ProofFiles {
     }
 
     private static void write(String what, Path file, Picture picture) throws Exception {
-        DrawnFile.write(what, file, picture, title(what));
-    }
-
-    private static String title(String what) {
-        return what + ", foretold by " + Program.words();
+        SafeFile.write(what, file, channel -> {
+            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+            PngFile.write(picture, what + ", foretold by " + Program.words(), out);
+            out.flush();
+        });
     }
 }

@@ -1,5 +1,6 @@
 package greyground.app;
 
+import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -25,7 +26,9 @@ public final class ReadFiles {
 
     /** Wants the response drawn, as the name ends: svg, png or pdf. */
     public void wantCurve(Path file) {
-        DrawnFile.checkDiagram(CURVE, file);
+        if (!DiagramFile.ending(file).matches("svg|png|pdf")) {
+            throw Refusal.use("the " + CURVE + " " + file + " ends in none of .svg, .png and .pdf: choose one");
+        }
         want(CURVE, file);
     }
 
@@ -45,8 +48,7 @@ public final class ReadFiles {
     public void write(ReadOutcome outcome) throws Exception {
         Optional<Path> curve = Optional.ofNullable(named.get(CURVE));
         if (curve.isPresent()) {
-            DrawnFile.write(
-                    CURVE, curve.get(), outcome.curve(), "response of a test plate, drawn by " + Program.words());
+            outcome.draw(CURVE, curve.get());
         }
     }
 }

@@ -58,6 +58,13 @@ public final class ReadWork {
         return new ReadWork(film, file, shop, words, words.date(today));
     }
 
+    /** Refuses a film whose proof teaches a workshop nothing. */
+    public void checkTeaches() {
+        if (film.check().isPresent()) {
+            throw CheckReading.refused();
+        }
+    }
+
     /**
      * Reads a scan of the proof.
      *
@@ -95,13 +102,16 @@ public final class ReadWork {
     }
 
     private ReadOutcome outcome(PlateFindings found, Optional<ScanReading> reading, Progress progress) {
+        if (film.check().isPresent()) {
+            return new CheckReading(found, CheckOutcome.of(film.check().get(), found.patches()));
+        }
         if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
             throw Refusal.use(
                     "the film is an exposure test, whose strips are judged on the developed resist, by eye: choose"
                             + " the strip and write its time into the workshop, as its plan says");
         }
         PlateLearning learning = PlateLearning.of(film, shop, found, words, date, progress);
-        return new ReadOutcome(film, shopFile, found, reading, learning);
+        return new LessonOutcome(film, shopFile, found, reading, learning);
     }
 
     /** As told, else as the workshop has it. */

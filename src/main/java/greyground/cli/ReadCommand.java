@@ -160,6 +160,9 @@ final class ReadCommand implements Callable<Integer> {
                 workshop,
                 new ReadWords(JobOptions.given(command.commandLine().getParseResult())),
                 LocalDate.now(ZoneId.systemDefault()));
+        if (accept) {
+            work.checkTeaches();
+        }
         TerminalProgress progress = new TerminalProgress(err);
         ReadOutcome outcome;
         try {

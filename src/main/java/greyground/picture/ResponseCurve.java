@@ -16,7 +16,7 @@ import java.util.List;
  * A test plate's response: print lightness against black on the film, as measured with its band, and as it was foretold before and after
  * the plate taught the workshop.
  */
-public final class ResponseCurve implements Diagram {
+public final class ResponseCurve implements DrawnPage {
     private static final double WIDTH = 960;
     private static final double HEIGHT = 860;
     private static final double LEFT = 100;

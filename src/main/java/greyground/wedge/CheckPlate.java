@@ -19,6 +19,9 @@ public record CheckPlate(TestPlate plate, List<Tone> tones) {
     /** Tones besides bare paper. */
     public static final int TONES = 12;
 
+    /** About the least difference that is seen side by side (from memory, unverified). */
+    private static final double SEEN = 1;
+
     private static final int MOST_TONES = 40;
 
     /**
@@ -66,11 +69,14 @@ public record CheckPlate(TestPlate plate, List<Tone> tones) {
         Optional<ResponseInverse> before = foretold.map(ResponseInverse::new);
         List<Tone> tones = new ArrayList<>();
         tones.add(new Tone(0, inUse.lightness(0), Optional.empty()));
+        // Where tones set in softly, the lightest one is bare paper again.
+        boolean gap = inverse.paperLightness() - inverse.lightestLightness() > SEEN;
         int least = (int) Math.ceil(inUse.usable().least() * 1000 - 1e-9);
         int most = (int) Math.floor(inUse.usable().most() * 1000 + 1e-9);
         for (int step = 0; step < TONES; step++) {
-            double wished = inverse.lightestLightness()
-                    + (inverse.darkestLightness() - inverse.lightestLightness()) * step / (TONES - 1);
+            double share = gap ? (double) step / (TONES - 1) : (step + 1.0) / TONES;
+            double wished =
+                    inverse.lightestLightness() + (inverse.darkestLightness() - inverse.lightestLightness()) * share;
             int coverage = Math.max(least, Math.min(most, (int) Math.round(inverse.coverage(wished) * 1000)));
             if (tones.stream().noneMatch(tone -> tone.coveragePerMille() == coverage)) {
                 double stated = inUse.lightness(coverage / 1000.0);

@@ -83,9 +83,7 @@ final class PaintedPrint {
     }
 
     static double lightness(double reflectance) {
-        return reflectance > 216.0 / 24_389
-                ? 116 * Math.cbrt(reflectance) - 16
-                : reflectance * 24_389.0 / 27;
+        return reflectance > 216.0 / 24_389 ? 116 * Math.cbrt(reflectance) - 16 : reflectance * 24_389.0 / 27;
     }
 
     private void paint() throws Exception {
@@ -167,8 +165,7 @@ final class PaintedPrint {
             for (int column = 0; column < matrix.getWidth(); column++) {
                 if (matrix.get(column, row) == 1) {
                     tone(
-                            new Place(
-                                    place.left() + column * module, place.top() + row * module, module, module),
+                            new Place(place.left() + column * module, place.top() + row * module, module, module),
                             coverage);
                 }
             }
@@ -234,8 +231,7 @@ final class PaintedPrint {
                     : Math.min(depth, edge * Math.sqrt(2 * depth / radius) - edge * edge / (2 * radius));
             boolean past = edge > Math.sqrt(2 * depth * radius);
             double ink = past ? 0 : Math.max(0, depth - sag);
-            double film = truth.ink().transferFraction()
-                    * (ink + truth.wipe().plateToneMicrometres());
+            double film = truth.ink().transferFraction() * (ink + truth.wipe().plateToneMicrometres());
             return Math.pow(10, -truth.paper().density() - truth.ink().density(film));
         });
     }

@@ -155,7 +155,14 @@ record Scanner(
         double g = m[6];
         double h = m[7];
         return new double[] {
-            e - f * h, c * h - b, b * f - c * e, f * g - d, a - c * g, c * d - a * f, d * h - e * g, b * g - a * h,
+            e - f * h,
+            c * h - b,
+            b * f - c * e,
+            f * g - d,
+            a - c * g,
+            c * d - a * f,
+            d * h - e * g,
+            b * g - a * h,
             a * e - b * d
         };
     }
@@ -282,11 +289,14 @@ record Scanner(
     }
 
     private char code(double value) {
-        return (char) switch (coding) {
-            case LINEAR_16 -> Math.round(65_535 * value);
-            case SRGB_8 -> Math.round(255 * (value <= 0.0031308 ? 12.92 * value : 1.055 * Math.pow(value, 1 / 2.4) - 0.055));
-            case POWER_8 -> Math.round(255 * Math.pow(value, 1 / 2.2));
-        };
+        return (char)
+                switch (coding) {
+                    case LINEAR_16 -> Math.round(65_535 * value);
+                    case SRGB_8 ->
+                        Math.round(
+                                255 * (value <= 0.0031308 ? 12.92 * value : 1.055 * Math.pow(value, 1 / 2.4) - 0.055));
+                    case POWER_8 -> Math.round(255 * Math.pow(value, 1 / 2.2));
+                };
     }
 
     /** Linear light of a code, 0 to 1. */

@@ -63,8 +63,7 @@ final class ShopTones {
     /** True CIE L* of a film coverage. */
     double lightness(double coverage) {
         return lightness.computeIfAbsent(
-                coverage,
-                c -> fine.terms(c, plate.patches().at(c)).lightness());
+                coverage, c -> fine.terms(c, plate.patches().at(c)).lightness());
     }
 
     /** Lightness of any small tile of film. */

@@ -57,8 +57,8 @@ record SimulatedScan(int width, int height, char[] codes, double[] place, Scanne
 
     /** Writes a file as a scanner would, grey or colour, 8 bits; the kind is the name's ending. */
     void write(Path file, boolean colour) throws Exception {
-        BufferedImage image = new BufferedImage(
-                width, height, colour ? BufferedImage.TYPE_INT_RGB : BufferedImage.TYPE_BYTE_GRAY);
+        BufferedImage image =
+                new BufferedImage(width, height, colour ? BufferedImage.TYPE_INT_RGB : BufferedImage.TYPE_BYTE_GRAY);
         for (int row = 0; row < height; row++) {
             for (int column = 0; column < width; column++) {
                 int code = codes[row * width + column];

@@ -23,8 +23,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * @param tones what the shop prints
  * @param scanner how the print is scanned
  */
-record SimulatedShop(
-        long seed, HiddenWorkshop shop, Grain grain, TestPlate chart, ShopTones tones, Scanner scanner) {
+record SimulatedShop(long seed, HiddenWorkshop shop, Grain grain, TestPlate chart, ShopTones tones, Scanner scanner) {
     static final double DOTS_PER_INCH = 1440;
     private static final double PITCH = 25_400 / DOTS_PER_INCH;
     private static final double WIDEST_CELL = 50;
@@ -58,7 +57,9 @@ record SimulatedShop(
                 ? random.nextBoolean() ? new double[] {100, 30} : new double[] {150, 40}
                 : sizes[random.nextInt(sizes.length)];
         double surface = size[0] * size[1];
-        double[] usual = surface < 6100 ? new double[] {200, 300, 300, 400, 600, 600, 1200} : new double[] {200, 300, 300, 400, 600};
+        double[] usual = surface < 6100
+                ? new double[] {200, 300, 300, 400, 600, 600, 1200}
+                : new double[] {200, 300, 300, 400, 600};
         double ppi = usual[random.nextInt(usual.length)];
         if (surface > 13_000) {
             ppi = Math.min(ppi, 400);
@@ -67,8 +68,7 @@ record SimulatedShop(
     }
 
     /** A case of one's own choosing. */
-    static SimulatedShop of(
-            long seed, long workshop, Grain grain, Recipe.Kind kind, double[] size, Scanner scanner) {
+    static SimulatedShop of(long seed, long workshop, Grain grain, Recipe.Kind kind, double[] size, Scanner scanner) {
         HiddenWorkshop shop = HiddenWorkshop.of(workshop);
         ShopTones tones = KNOWN.computeIfAbsent(workshop + " " + grain, key -> {
             JobPlate plate = shop.plate(grain, DOTS_PER_INCH);
@@ -88,8 +88,7 @@ record SimulatedShop(
     Case made() throws Exception {
         Random random = new Random(seed * 104_729 + 11);
         double cell = Math.min(WIDEST_CELL, 0.55 * 25_400 / scanner.pixelsPerInch());
-        PaintedPrint print =
-                PaintedPrint.of(ChartFile.text(chart), tones, Wiping.of(random), random, cell, PITCH);
+        PaintedPrint print = PaintedPrint.of(ChartFile.text(chart), tones, Wiping.of(random), random, cell, PITCH);
         return new Case(this, print, scanner.scan(print, random));
     }
 }

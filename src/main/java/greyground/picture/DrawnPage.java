@@ -3,8 +3,8 @@ package greyground.picture;
 import java.io.IOException;
 import java.io.OutputStream;
 
-/** A drawn page that can be handed out as lines or as pixels. */
-public interface Diagram {
+/** A diagram that can be had as SVG, as pixels and as a PDF. */
+public interface DrawnPage {
     /** As SVG. */
     String svg();
 
