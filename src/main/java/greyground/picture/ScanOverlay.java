@@ -55,8 +55,10 @@ public final class ScanOverlay {
         }
         this.left = Math.max(0, Math.floor(Arrays.stream(scanX).min().orElse(0)));
         this.top = Math.max(0, Math.floor(Arrays.stream(scanY).min().orElse(0)));
-        double right = Math.min(scan.width(), Math.ceil(Arrays.stream(scanX).max().orElse(1)));
-        double bottom = Math.min(scan.height(), Math.ceil(Arrays.stream(scanY).max().orElse(1)));
+        double right =
+                Math.min(scan.width(), Math.ceil(Arrays.stream(scanX).max().orElse(1)));
+        double bottom =
+                Math.min(scan.height(), Math.ceil(Arrays.stream(scanY).max().orElse(1)));
         this.perPixel = Math.max(right - left, bottom - top) / MOST_PIXELS;
         this.across = (int) Math.max(1, Math.floor((right - left) / perPixel));
         this.down = (int) Math.max(1, Math.floor((bottom - top) / perPixel));
@@ -85,12 +87,12 @@ public final class ScanOverlay {
         Drawing drawing = new Drawing(width, height);
         outlines(drawing);
         fields(drawing);
-        String first = "Chart " + reading.plate().id() + ": " + reading.patches().size() + " of "
-                + reading.plate().patches().size() + " fields measured, L* as numbered";
+        String first =
+                "Chart " + reading.plate().id() + ": " + reading.patches().size() + " of "
+                        + reading.plate().patches().size() + " fields measured, L* as numbered";
         drawing.heavyWords(MARGIN, wordsAt, LETTER * 1.1, Anchor.START, Palette.INK, first);
         for (int i = 0; i < lines.size(); i++) {
-            drawing.words(
-                    MARGIN, wordsAt + (i + 1) * LETTER * 1.45, LETTER, Anchor.START, Palette.INK, lines.get(i));
+            drawing.words(MARGIN, wordsAt + (i + 1) * LETTER * 1.45, LETTER, Anchor.START, Palette.INK, lines.get(i));
         }
         return DrawnPixels.over(mat, drawing, 1, lettering);
     }
@@ -197,8 +199,7 @@ public final class ScanOverlay {
         String figure = Refusal.plain(Math.rint(lightness));
         double wide = lettering.width(figure, size) + size * 0.5;
         double tall = size * 1.15;
-        drawing.rectangle(
-                middle.x() - wide / 2, middle.y() - tall / 2, wide, tall, Palette.ofLightness(lightness));
+        drawing.rectangle(middle.x() - wide / 2, middle.y() - tall / 2, wide, tall, Palette.ofLightness(lightness));
         drawing.words(
                 middle.x(),
                 middle.y() + size * 0.36,

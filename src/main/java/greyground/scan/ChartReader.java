@@ -124,8 +124,7 @@ public final class ChartReader {
                         + " scan again without automatic corrections");
             }
             if (spoiled > 0) {
-                notes.add(
-                        spoiled + " of " + all + " fields are left out: too much of them is spoiled or uneven");
+                notes.add(spoiled + " of " + all + " fields are left out: too much of them is spoiled or uneven");
             }
             if (dusty > 0) {
                 notes.add("dust or scratches were passed over in " + dusty + " fields");

@@ -69,7 +69,15 @@ final class FieldMeter {
 
     /** Measures a rectangle in a number of cells, from a map of its own. */
     FieldReading read(
-            Source source, double left, double top, double width, double height, int across, int down, double step, boolean uneven) {
+            Source source,
+            double left,
+            double top,
+            double width,
+            double height,
+            int across,
+            int down,
+            double step,
+            boolean uneven) {
         double pixels = place.scale(left + width / 2, top + height / 2);
         int samplesX = (int) Math.max(2, Math.ceil(width / across * pixels / step));
         int samplesY = (int) Math.max(2, Math.ceil(height / down * pixels / step));
@@ -113,7 +121,8 @@ final class FieldMeter {
             away[i] = Math.abs(tones[i] - middle);
             square += away[i] / tones.length;
         }
-        // Sparse grain has many even cells and a few dark ones: the mean distance keeps those, which the median would call dust.
+        // Sparse grain has many even cells and a few dark ones: the mean distance keeps those, which the median would
+        // call dust.
         double wide = uneven ? Math.min(square, 2) * 1.2533 : 0;
         double deviation = Math.max(LEAST_DEVIATION, Math.max(1.4826 * median(away), wide));
         double sum = 0;

@@ -262,7 +262,8 @@ final class PlateSearch {
         Projective back = place.inverse();
         LightMap roots = light.reduced(reduction).roots();
         words.checkNoOther(
-                CodeSearch.codes(roots, true, middle -> inside(back.x(middle[0], middle[1]), back.y(middle[0], middle[1]))),
+                CodeSearch.codes(
+                        roots, true, middle -> inside(back.x(middle[0], middle[1]), back.y(middle[0], middle[1]))),
                 place);
     }
 

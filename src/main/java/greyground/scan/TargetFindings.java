@@ -71,7 +71,8 @@ public final class TargetFindings {
                 target -> target instanceof Target.Bar bar && bar.upright() == upright,
                 TargetFindings::width);
         if (bars.size() < 3) {
-            return Finding.none("the bar gauge can't be read: the scan is too coarse for its bars, or the plate has none");
+            return Finding.none(
+                    "the bar gauge can't be read: the scan is too coarse for its bars, or the plate has none");
         }
         double clear = clear(reading.patches());
         double black = Math.min(
@@ -85,8 +86,7 @@ public final class TargetFindings {
                     + Refusal.plain(Math.rint(clear - black)) + " L*");
         }
         List<Step> steps = bars.stream()
-                .map(bar -> new Step(
-                        width(bar.target()), clear - bar.lightness() < SOLID_SHARE * (clear - black)))
+                .map(bar -> new Step(width(bar.target()), clear - bar.lightness() < SOLID_SHARE * (clear - black)))
                 .toList();
         String about = "the bar gauge: ";
         Optional<int[]> between = bracket(steps);
@@ -176,9 +176,8 @@ public final class TargetFindings {
         List<int[]> changes = new ArrayList<>();
         for (int i = 1; i < steps.size(); i++) {
             if (steps.get(i).shows() != steps.get(i - 1).shows()) {
-                changes.add(new int[] {
-                    steps.get(i - 1).micrometres(), steps.get(i).micrometres()
-                });
+                changes.add(
+                        new int[] {steps.get(i - 1).micrometres(), steps.get(i).micrometres()});
             }
         }
         return changes.size() == 1 && !steps.get(0).shows() ? Optional.of(changes.get(0)) : Optional.empty();
@@ -187,12 +186,12 @@ public final class TargetFindings {
     private static String unbracketed(List<Step> steps, String done, String one) {
         long shows = steps.stream().filter(Step::shows).count();
         if (shows == steps.size()) {
-            return "even the smallest " + one + " that can be read, of " + steps.get(0).micrometres() + " um, " + done
-                    + "; the limit lies below";
+            return "even the smallest " + one + " that can be read, of "
+                    + steps.get(0).micrometres() + " um, " + done + "; the limit lies below";
         }
         if (shows == 0) {
-            return "not even the largest " + one + ", of " + steps.get(steps.size() - 1).micrometres() + " um, " + done
-                    + "; the limit lies above";
+            return "not even the largest " + one + ", of "
+                    + steps.get(steps.size() - 1).micrometres() + " um, " + done + "; the limit lies above";
         }
         return "small ones " + done + " where larger ones did not: look at the proof with a loupe";
     }
@@ -205,9 +204,6 @@ public final class TargetFindings {
                 .toArray();
         return clear.length > 0
                 ? clear[clear.length / 2]
-                : patches.stream()
-                        .mapToDouble(MeasuredPatch::lightness)
-                        .max()
-                        .orElse(100);
+                : patches.stream().mapToDouble(MeasuredPatch::lightness).max().orElse(100);
     }
 }

@@ -44,18 +44,29 @@ class ChartReaderTest {
         return Stream.of(
                 Arguments.of("as it hangs", FULL, painted(FULL)),
                 Arguments.of("a third round", FULL, painted(FULL).turned(123)),
-                Arguments.of("on its corner, coarse", FULL, painted(FULL).turned(45).at(170)),
+                Arguments.of(
+                        "on its corner, coarse", FULL, painted(FULL).turned(45).at(170)),
                 Arguments.of("mirrored", FULL, painted(FULL).mirrored().turned(10)),
-                Arguments.of("upside down, fine", FULL, painted(FULL).turned(180).at(600)),
+                Arguments.of(
+                        "upside down, fine", FULL, painted(FULL).turned(180).at(600)),
                 Arguments.of(
                         "bent, in failing light",
                         FULL,
                         painted(FULL).bent(2, 0, 0, 3, -2, 1, 0, -2).lit((u, v) -> 1 - 0.2 * u - 0.1 * v * v)),
-                Arguments.of("8 bits, noisy", FULL, painted(FULL).turned(-7).kept(256).noisy(0.005)),
+                Arguments.of(
+                        "8 bits, noisy",
+                        FULL,
+                        painted(FULL).turned(-7).kept(256).noisy(0.005)),
                 Arguments.of("strip", STRIP, painted(STRIP).turned(80)),
-                Arguments.of("strip, bent", STRIP, painted(STRIP).bent(1, 0, 0, 1, 0, 0, 0, 1).turned(-30)),
+                Arguments.of(
+                        "strip, bent",
+                        STRIP,
+                        painted(STRIP).bent(1, 0, 0, 1, 0, 0, 0, 1).turned(-30)),
                 Arguments.of("exposure", EXPOSURE, painted(EXPOSURE).turned(20)),
-                Arguments.of("exposure, mirrored", EXPOSURE, painted(EXPOSURE).mirrored().turned(200)));
+                Arguments.of(
+                        "exposure, mirrored",
+                        EXPOSURE,
+                        painted(EXPOSURE).mirrored().turned(200)));
     }
 
     /** The law of reading: place within 0.1 mm at all corners, each field's tone within 0.3 L* of what was painted. */
@@ -109,7 +120,8 @@ class ChartReaderTest {
 
     @Test
     void aCoveredCornerLosesItsFieldsAndNothingElse() {
-        ScanReading reading = read(painted(FULL).stained(new Area(0, 0, 26_000, 36_000), 95).plane(), FULL);
+        ScanReading reading =
+                read(painted(FULL).stained(new Area(0, 0, 26_000, 36_000), 95).plane(), FULL);
         assertTrue(reading.patches().size() < FULL.patches().size());
         assertTrue(reading.notes().toString().contains("left out"), reading.notes()::toString);
         assertTrue(reading.notes().toString().contains("1 of 4 codes"), reading.notes()::toString);
@@ -119,18 +131,28 @@ class ChartReaderTest {
         TestPlate other = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 2, 9, 75, 180));
         return Stream.of(
                 Arguments.of("blank", ArrayPlane.of(1500, 1100, (x, y) -> 55_000 + (x * 31 + y * 17) % 500)),
-                Arguments.of(
-                        "no test plate",
-                        ArrayPlane.of(
-                                1500, 1100, (x, y) -> (int) (32_000 + 20_000 * Math.sin(x * 0.02) * Math.cos(y * 0.03)))),
+                Arguments.of("no test plate", ArrayPlane.of(1500, 1100, (x, y) ->
+                        (int) (32_000 + 20_000 * Math.sin(x * 0.02) * Math.cos(y * 0.03)))),
                 Arguments.of(other.id(), painted(other).plane()),
                 Arguments.of("strip", painted(STRIP).plane()),
-                Arguments.of("at the print's left", painted(FULL).moved(-30, 0).margin(0).plane()),
-                Arguments.of("at the print's bottom", painted(FULL).moved(0, 25).margin(0).plane()),
-                Arguments.of("two charts", besides(painted(FULL).plane(), painted(STRIP).plane())),
-                Arguments.of("a second print", besides(painted(FULL).plane(), painted(FULL).turned(180).plane())),
+                Arguments.of(
+                        "at the print's left",
+                        painted(FULL).moved(-30, 0).margin(0).plane()),
+                Arguments.of(
+                        "at the print's bottom",
+                        painted(FULL).moved(0, 25).margin(0).plane()),
+                Arguments.of(
+                        "two charts",
+                        besides(painted(FULL).plane(), painted(STRIP).plane())),
+                Arguments.of(
+                        "a second print",
+                        besides(painted(FULL).plane(), painted(FULL).turned(180).plane())),
                 Arguments.of("pixels to the inch", painted(FULL).at(120).plane()),
-                Arguments.of("covered", painted(FULL).stained(new Area(0, 0, 41_000, 79_900), 95).plane()));
+                Arguments.of(
+                        "covered",
+                        painted(FULL)
+                                .stained(new Area(0, 0, 41_000, 79_900), 95)
+                                .plane()));
     }
 
     @ParameterizedTest(name = "{0}")
@@ -174,8 +196,8 @@ class ChartReaderTest {
 
         PaintedScan bare = painted(STRIP);
         STRIP.codes().forEach(code -> bare.stained(code.area(), 93));
-        ScanReading taken = ChartReader.read(
-                bare.plane(), STRIP, new ScanChoices(bare.corners(), List.of(), 0, 95), Progress.NONE);
+        ScanReading taken =
+                ChartReader.read(bare.plane(), STRIP, new ScanChoices(bare.corners(), List.of(), 0, 95), Progress.NONE);
         assertTrue(taken.notes().toString().contains("used as given"), taken.notes()::toString);
         for (MeasuredPatch patch : taken.patches()) {
             assertEquals(PaintedScan.usualTone(patch.coverage()), patch.lightness(), 0.3);

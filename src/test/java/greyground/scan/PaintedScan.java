@@ -191,10 +191,8 @@ final class PaintedScan {
 
     GreyPlane plane() {
         List<Double> corners = corners();
-        double right = Math.max(
-                Math.max(corners.get(0), corners.get(2)), Math.max(corners.get(4), corners.get(6)));
-        double bottom = Math.max(
-                Math.max(corners.get(1), corners.get(3)), Math.max(corners.get(5), corners.get(7)));
+        double right = Math.max(Math.max(corners.get(0), corners.get(2)), Math.max(corners.get(4), corners.get(6)));
+        double bottom = Math.max(Math.max(corners.get(1), corners.get(3)), Math.max(corners.get(5), corners.get(7)));
         double perMillimetre = pixelsPerInch / 25.4;
         int width = (int) Math.ceil(right + (marginMillimetres - sideways) * perMillimetre);
         int height = (int) Math.ceil(bottom + (marginMillimetres - downwards) * perMillimetre);
