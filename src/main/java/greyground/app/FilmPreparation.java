@@ -24,6 +24,7 @@ import greyground.plan.ExposurePlan;
 import greyground.plan.PlanRequest;
 import greyground.plate.FilmLimits;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.GreyPlane;
@@ -94,7 +95,8 @@ public final class FilmPreparation {
             JobTones tones = joined(known);
             Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
             ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
-            Picture picture = picture(job, compensation.curve(), plan.summary(), plane, joined(tile));
+            FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
+            Picture picture = picture(job, pixels, compensation.curve(), plan.summary(), plane, joined(tile));
             Optional<Mend> mend =
                     job.mended() ? Optional.of(picture.mend(range, limits(job, workshop))) : Optional.empty();
             return new PreparedFilms(
@@ -184,14 +186,20 @@ public final class FilmPreparation {
     }
 
     private static Picture picture(
-            Job job, ToneCurve curve, String planSummary, GreyPlane plane, Optional<ThresholdTile> tile) {
-        SheetLayout layout = layout(job, FilmLegends.positive(job, curve.name(), planSummary));
+            Job job,
+            FilmPixels pixels,
+            ToneCurve curve,
+            String planSummary,
+            GreyPlane plane,
+            Optional<ThresholdTile> tile) {
+        SheetLayout layout = layout(job, pixels, FilmLegends.positive(job, pixels, curve.name(), planSummary));
         ArtOnPlate placed = ArtOnPlate.of(
                 plane.width(),
                 plane.height(),
                 job.art().crop(),
                 job.placing().fit(),
                 job.placing().shrink(),
+                pixels,
                 layout.plate(),
                 layout.bleed());
         FilmContent.Picture content = new FilmContent.Picture(plane, placed);
@@ -207,8 +215,12 @@ public final class FilmPreparation {
         FilmRows positive = mend.isPresent() ? mend.get().rows() : picture.composer();
         add(films, job, picture.composer().sheet(), positive);
         if (job.process() instanceof PlateProcess.Photogravure screen) {
+            FilmPixels pixels = picture.layout().pixels();
             SheetLayout screenLayout = layout(
-                    job, FilmLegends.screen(job, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
+                    job,
+                    pixels,
+                    FilmLegends.screen(
+                            job, pixels, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
             AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
             FilmContent.Screen dots = new FilmContent.Screen(screenLayout.bleed(), aquatint.coverage());
             FilmComposer screenFilm = FilmComposer.screened(screenLayout, dots, curve, aquatint.tile(), mirrored(job));
@@ -217,11 +229,11 @@ public final class FilmPreparation {
         return films;
     }
 
-    private static SheetLayout layout(Job job, List<String> words) {
+    private static SheetLayout layout(Job job, FilmPixels pixels, List<String> words) {
         Optional<Size> sheet =
                 job.placing().tiled() ? Optional.empty() : job.placing().sheet();
         return SheetLayout.of(
-                job.resolution(),
+                pixels,
                 job.plate(),
                 job.placing().bleedMillimetres(),
                 job.placing().bevelMillimetres(),
@@ -234,8 +246,8 @@ public final class FilmPreparation {
     private static void add(List<FilmDocument.Film> films, Job job, Sheet sheet, FilmRows rows) {
         Optional<Size> film = job.placing().tiled() ? job.placing().sheet() : Optional.empty();
         boolean fits = film.isEmpty()
-                || (job.resolution().pixels(film.get().widthMillimetres()) >= sheet.widthPixels()
-                        && job.resolution().pixels(film.get().heightMillimetres()) >= sheet.heightPixels());
+                || (sheet.pixels().across(film.get().widthMillimetres()) >= sheet.widthPixels()
+                        && sheet.pixels().down(film.get().heightMillimetres()) >= sheet.heightPixels());
         if (fits) {
             films.add(new FilmDocument.Film(sheet, rows));
         } else {

@@ -14,6 +14,7 @@ import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualPlate;
 import greyground.plate.VirtualResponse;
+import greyground.quantity.FilmPixels;
 import greyground.tone.ToneCurve;
 import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
@@ -61,7 +62,7 @@ public final class JobPlate {
         if (job.process() instanceof PlateProcess.Photogravure process) {
             AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
             Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
-            screen = GrainPatches.of(grain, aquatint.tile(), job.resolution());
+            screen = GrainPatches.of(grain, aquatint.tile(), pixels(workshop, job));
         }
         return new JobPlate(workshop, job, positive, screen);
     }
@@ -82,6 +83,10 @@ public final class JobPlate {
         return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
     }
 
+    private static FilmPixels pixels(Workshop workshop, Job job) {
+        return workshop.filmPrinter().pixels(job.resolution());
+    }
+
     /** The plate as planned. */
     public VirtualPlate plate() {
         return plate(conditions());
@@ -99,7 +104,7 @@ public final class JobPlate {
 
     /** Uniform tones of the job's positive. */
     public FilmPatches patches() {
-        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, job.resolution()))
+        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, pixels(workshop, job)))
                 .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
     }
 

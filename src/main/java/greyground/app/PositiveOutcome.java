@@ -59,11 +59,16 @@ public final class PositiveOutcome {
         return String.format(
                         Locale.ROOT,
                         "sheet %.1f x %.1f mm, %d x %d pixels",
-                        job.resolution().millimetres(sheet.widthPixels()),
-                        job.resolution().millimetres(sheet.heightPixels()),
+                        sheet.pixels().acrossMillimetres(sheet.widthPixels()),
+                        sheet.pixels().downMillimetres(sheet.heightPixels()),
                         sheet.widthPixels(),
                         sheet.heightPixels())
                 + (films == 1 ? "" : ", " + films + " films");
+    }
+
+    /** How and why the film's file differs from true size; empty where it does not. */
+    public Optional<String> sizeWords() {
+        return sheet.pixels().words();
     }
 
     /** The process and how the film carries tone. */
@@ -130,6 +135,7 @@ public final class PositiveOutcome {
         size.put("widthPixels", sheet.widthPixels());
         size.put("heightPixels", sheet.heightPixels());
         size.set("resolutionDotsPerInch", JsonText.number(job.resolution().dotsPerInch()));
+        sizeWords().ifPresent(words -> tree.put("size", words));
         tree.put("films", films);
         tree.put("mirrored", job.placing().readingSide().mirrored());
         tree.put("reads", readingWords());

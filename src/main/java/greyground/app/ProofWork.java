@@ -150,8 +150,8 @@ public final class ProofWork implements Closeable {
                     workshop,
                     nodes,
                     List.of(),
-                    FilmOnPlate.read(reader, 0, mirrored, printed),
-                    wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, printed) : null,
+                    FilmOnPlate.read(reader, 0, mirrored, workshop.filmPrinter(), printed),
+                    wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, workshop.filmPrinter(), printed) : null,
                     reader,
                     watch -> FilmChecks.of(job, workshop, reader, watch));
         } catch (Exception | Error failed) {

@@ -1,5 +1,6 @@
 package greyground.film;
 
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.raster.PixelRect;
 import greyground.raster.ResampleAxis;
@@ -25,6 +26,7 @@ public record ArtOnPlate(PixelRect image, ResampleAxis across, ResampleAxis down
      *
      * @param artWidth pixels, after turning and straightening
      * @param artHeight pixels
+     * @param pixels of the film printer
      * @param plate on the sheet, in film pixels
      * @param bleed the plate grown by its bleed, on the sheet
      */
@@ -34,20 +36,23 @@ public record ArtOnPlate(PixelRect image, ResampleAxis across, ResampleAxis down
             ArtChoice.Crop crop,
             Placing.Fit fit,
             PaperShrink shrink,
+            FilmPixels pixels,
             PixelRect plate,
             PixelRect bleed) {
         double cropWidth = crop.width() * artWidth;
         double cropHeight = crop.height() * artHeight;
         double middleX = crop.left() * artWidth + cropWidth / 2;
         double middleY = crop.top() * artHeight + cropHeight / 2;
-        double driedAcross = plate.width() / shrink.filmScaleAcross();
-        double driedDown = plate.height() / shrink.filmScaleDown();
+        double driedAcross = plate.width() * pixels.scaleX() / shrink.filmScaleAcross();
+        double driedDown = plate.height() * pixels.scaleY() / shrink.filmScaleDown();
         double fromWidth = driedAcross / cropWidth;
         double fromHeight = driedDown / cropHeight;
         double dried = fit == Placing.Fit.FILL ? Math.max(fromWidth, fromHeight) : Math.min(fromWidth, fromHeight);
         // The closer side meets the plate exactly; the division keeps it so despite rounding.
-        double scaleAcross = dried == fromWidth ? plate.width() / cropWidth : dried * shrink.filmScaleAcross();
-        double scaleDown = dried == fromHeight ? plate.height() / cropHeight : dried * shrink.filmScaleDown();
+        double scaleAcross =
+                dried == fromWidth ? plate.width() / cropWidth : dried * shrink.filmScaleAcross() / pixels.scaleX();
+        double scaleDown =
+                dried == fromHeight ? plate.height() / cropHeight : dried * shrink.filmScaleDown() / pixels.scaleY();
         double plateX = plate.left() + plate.width() / 2.0;
         double plateY = plate.top() + plate.height() / 2.0;
         PixelRect image = fit == Placing.Fit.FILL

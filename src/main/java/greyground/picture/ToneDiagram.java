@@ -23,7 +23,7 @@ import java.util.Optional;
  *
  * <p>Every curve is the numbers it is given: the tone curve's nodes and the response's computed levels.
  */
-public final class ToneDiagram {
+public final class ToneDiagram implements DrawnPage {
     private static final double WIDTH = 960;
     private static final double HEIGHT = 980;
     private static final double SIDE = 360;
@@ -82,17 +82,17 @@ public final class ToneDiagram {
         return diagram;
     }
 
-    /** As SVG. */
+    @Override
     public String svg() {
         return DrawnSvg.of(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE);
     }
 
-    /** As pixels, half as many again as the drawing has units. */
+    @Override
     public Picture picture() {
         return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
     }
 
-    /** As a PDF of one page; the stream stays open. */
+    @Override
     public void writePdf(OutputStream out) throws IOException {
         DrawnPdf.write(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE, out);
     }
