@@ -36,6 +36,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "      the exposure and bite plan that the film carries, as text",
             "  greyground wedge --plate 150x200mm --out test.pdf",
             "      a test plate, from which the workshop learns its own tones",
+            "  greyground read proof.tif --wedge test.pdf --workshop shop.json --accept",
+            "      what its scanned proof says, taken into the workshop",
             "",
             "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
             "Exit status: 0 done, 1 failed, 2 wrong use."
@@ -45,7 +47,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             PositiveCommand.class,
             ProofCommand.class,
             PlanCommand.class,
-            WedgeCommand.class
+            WedgeCommand.class,
+            ReadCommand.class
         },
         synopsisSubcommandLabel = "COMMAND")
 public final class CommandLine implements Runnable {
@@ -116,6 +119,8 @@ public final class CommandLine implements Runnable {
                     command = new PlanCommand(out, err);
                 } else if (kind == WedgeCommand.class) {
                     command = new WedgeCommand(out, err);
+                } else if (kind == ReadCommand.class) {
+                    command = new ReadCommand(out, err);
                 }
                 return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
             }

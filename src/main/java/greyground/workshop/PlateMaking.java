@@ -54,6 +54,12 @@ public record PlateMaking(
         return found;
     }
 
+    /** How it was bitten and exposed: "bitten 20 min, exposed 150 s". */
+    public String words() {
+        return (biteMinutes == 0 ? "not bitten" : "bitten " + minutes(biteMinutes) + " min") + ", exposed "
+                + minutes(exposureSeconds) + " s";
+    }
+
     private static void add(List<String> found, String mine, String others) {
         if (!mine.equals(others)) {
             found.add(mine + ", not " + others);

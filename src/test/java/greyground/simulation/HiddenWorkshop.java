@@ -42,7 +42,6 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
         ranges.put("ink.saturationDensity", new double[] {1.4, 1.95});
         ranges.put("ink.strengthPerMicrometre", new double[] {0.09, 0.27, 1});
         ranges.put("ink.yuleNielsenFactor", new double[] {1.25, 2.2});
-        ranges.put("paper.whiteDensity", new double[] {0.04, 0.1});
         return ranges;
     }
 
@@ -59,6 +58,8 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
                     : range[0] + (range[1] - range[0]) * share;
             secret = secret.with(one.getKey(), Figure.assumed(value, "invented"));
         }
+        // In steps, so that shops of equal paper share what they foretell.
+        secret = secret.with("paper.whiteDensity", Figure.assumed(0.04 + 0.02 * random.nextInt(4), "invented"));
         double depth = 28 + 18 * random.nextDouble();
         MeasuredDepth gauge = new MeasuredDepth(depth + GAUGE_ERROR * random.nextGaussian(), GAUGE_ERROR);
         // The paper is measured before anything else: a test plate tells only what is darker than it.
