@@ -68,6 +68,73 @@ final class FilmOnPlate implements PlateFilm {
         return new FilmOnPlate(source, shape, sheet.resolution().pitchMicrometres(), mirrored, printed);
     }
 
+    /** Any part of a film, composed when it is asked for. */
+    @FunctionalInterface
+    interface Parts {
+        /** Rows that are right within a rectangle of the sheet. */
+        FilmRows within(PixelRect part);
+    }
+
+    /**
+     * A film of which only what is looked at is composed: a loupe needs a few columns of a wide sheet.
+     *
+     * @param whole its size; its rows are never made
+     * @param parts the same film
+     */
+    static PlateFilm inParts(Sheet sheet, FilmRows whole, Parts parts, boolean mirrored, Film printed) {
+        FilmOnPlate film = composed(sheet, whole, mirrored, printed);
+        return new PlateFilm() {
+            @Override
+            public int width() {
+                return film.width();
+            }
+
+            @Override
+            public int height() {
+                return film.height();
+            }
+
+            @Override
+            public double pitchMicrometres() {
+                return film.pitchMicrometres();
+            }
+
+            @Override
+            public Rows open() {
+                return new Rows() {
+                    @Override
+                    public Strip strip(int firstRow, int rowCount) {
+                        return (left, width) -> film.part(parts, left, width, firstRow, rowCount);
+                    }
+
+                    @Override
+                    public void close() {}
+                };
+            }
+        };
+    }
+
+    private FilmPatch part(Parts parts, int left, int width, int firstRow, int rowCount) {
+        int top = Math.max(0, Math.min(shape.height(), shape.plate().top() + firstRow));
+        int end = Math.max(top, Math.min(shape.height(), shape.plate().top() + firstRow + rowCount));
+        int from =
+                mirrored ? shape.plate().right() - left - width : shape.plate().left() + left;
+        int first = Math.max(0, Math.min(shape.width() - 1, from));
+        int last = Math.max(first + 1, Math.min(shape.width(), from + width));
+        byte[] rows = new byte[0];
+        if (end > top) {
+            try {
+                FilmRows seen = parts.within(new PixelRect(first, top, last - first, end - top));
+                rows = seen.maker().make(top, end - top);
+            } catch (RuntimeException known) {
+                throw known;
+            } catch (Exception failed) {
+                throw Refusal.failure("a part of the film can't be made: " + failed.getMessage(), failed);
+            }
+        }
+        return new Held(rows, top - shape.plate().top() - firstRow, end - top, firstRow, rowCount).cut(left, width);
+    }
+
     /**
      * A film of a film PDF.
      *
