@@ -5,6 +5,8 @@ import greyground.app.SourceArt;
 import greyground.film.Job;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -17,6 +19,8 @@ import java.util.Optional;
  * @param workshop where
  */
 record BenchState(Path art, SourceArt source, Job job, Workshop workshop) {
+    private static final List<List<String>> KIN = List.of(List.of("ruling", "angle", "dots"), List.of("grain", "seed"));
+
     /** A new picture: a job as usual, on a plate of the picture's proportions. */
     static BenchState fresh(Path art, SourceArt source, Workshop workshop, String today) {
         Job job = new JobWords(Map.of("plate", usualPlate(source)))
@@ -35,7 +39,15 @@ record BenchState(Path art, SourceArt source, Job job, Workshop workshop) {
 
     /** The same with parts of the job told anew, as {@link JobWords} reads them. */
     BenchState told(Map<String, String> words) {
-        Job changed = new JobWords(words).job(Optional.of(job), source, dotsPerInch(workshop), job.date());
+        Map<String, String> present = words();
+        Map<String, String> told = new HashMap<>(words);
+        // What goes with a halftone or a grain is told with it, or it would be as usual again.
+        for (List<String> kin : KIN) {
+            if (kin.stream().anyMatch(words::containsKey)) {
+                kin.stream().filter(present::containsKey).forEach(word -> told.putIfAbsent(word, present.getOrDefault(word, "")));
+            }
+        }
+        Job changed = new JobWords(told).job(Optional.of(job), source, dotsPerInch(workshop), job.date());
         return new BenchState(art, source, changed, workshop);
     }
 

@@ -33,7 +33,6 @@ import org.jspecify.annotations.Nullable;
 final class DeskWindow {
     static final double LEAST_WIDTH = 1100;
     static final double LEAST_HEIGHT = 700;
-    private static final double SIDE_WIDTH = 344;
 
     private final BenchModel model;
     private final LiveDesk live;
@@ -132,8 +131,6 @@ final class DeskWindow {
         VBox side = new VBox(settings, diagram);
         VBox.setVgrow(settings, Priority.ALWAYS);
         side.getStyleClass().add("side");
-        side.setPrefWidth(SIDE_WIDTH);
-        side.setMinWidth(SIDE_WIDTH);
         message.setMinWidth(0);
         tone.getStyleClass().add("quiet");
         tone.setMinWidth(Region.USE_PREF_SIZE);
@@ -205,6 +202,7 @@ final class DeskWindow {
                 job.plate().widthMillimetres(),
                 job.plate().heightMillimetres());
         diagram.show(made.curves());
+        settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         mark(job);
         files.compare(job);
         askPicture();

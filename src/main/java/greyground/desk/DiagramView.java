@@ -159,8 +159,9 @@ final class DiagramView extends Region {
             pen.setLineDashes(5, 4);
             pen.strokeLine(middleX - side, y, middleX + side, y);
             pen.setLineDashes();
+            pen.setTextAlign(TextAlignment.RIGHT);
             pen.fillText(
-                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()), middleX + 4, y - 1);
+                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()), middleX + side - 3, y - 2);
         }
         double y = up(shown.darkestLightness());
         pen.setStroke(light.quiet());
@@ -168,7 +169,8 @@ final class DiagramView extends Region {
         pen.setLineDashes(1, 3);
         pen.strokeLine(middleX - side, y, middleX + side, y);
         pen.setLineDashes();
-        pen.fillText(String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness()), middleX - side + 2, y - 1);
+        pen.setTextAlign(TextAlignment.RIGHT);
+        pen.fillText(String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness()), middleX + side - 3, y - 2);
     }
 
     private interface Place {

@@ -11,7 +11,7 @@ import java.util.Map;
 final class FilmSettings {
     static final List<Setting> ALL = List.of(
             new JobNumber("plate-width", Station.FILM, "Plate width", Unit.MILLIMETRES, 30, 3000, 1, "plate", 0, "210x148mm", "The copper's own width. Measure the plate you have."),
-            new JobNumber("plate-height", Station.FILM, "Plate height", Unit.MILLIMETRES, 30, 3000, 1, "plate", 1, "210x148mm", "The copper's own height."),
+            new JobNumber("plate-height", Station.FILM, "Plate height", Unit.MILLIMETRES, 30, 3000, 1, "plate", 1, "210x148mm", "The copper's own height, as it will lie under the picture."),
             new Choice("fit", Station.FILM, "Picture", List.of(Way.of("fills the plate", "fit", "fill"), Way.of("shown whole", "fit", "whole")), words -> true, "Filling cuts off evenly what does not suit the plate's proportions; shown whole leaves clear film round it, which prints as paper."),
             new Choice("carrier", Station.FILM, "Dots", List.of(new Way("grain", Map.of("grain", "180um"), words -> words.containsKey("grain")), new Way("halftone", Map.of("ruling", "40"), words -> words.containsKey("ruling"))), words -> words.containsKey("grain") || words.containsKey("ruling"), "Grain is irregular like an aquatint and hides banding; a halftone is regular and reads as a pattern. In photogravure a screen film of its own makes the dots."),
             new JobNumber("grain", Station.FILM, "Grain", Unit.MICROMETRES, 20, 2000, 5, "grain", 0, "180um", "Mean distance of the dots. Coarser dots are safer in resist and bite, finer ones hold more detail; 120 to 260 suits most plates."),

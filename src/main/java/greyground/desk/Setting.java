@@ -74,7 +74,7 @@ sealed interface Setting {
                 numbers.appendReplacement(told, i == place ? Refusal.plain(value) : numbers.group());
             }
             numbers.appendTail(told);
-            return state.told(Map.of(word, told.toString()));
+            return state.told(Map.of(word, word.equals("crop") ? Turning.held(told.toString(), place) : told.toString()));
         }
 
         @Override

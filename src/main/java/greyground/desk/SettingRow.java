@@ -4,6 +4,7 @@ import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import java.time.LocalDate;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.geometry.Pos;
@@ -21,10 +22,6 @@ import javafx.scene.layout.VBox;
 
 /** One setting on the screen: its name, its value with unit, and how it is known. Says what is wrong below itself. */
 final class SettingRow extends VBox {
-    private static final double FIELD_WIDTH = 76;
-    private static final double UNIT_WIDTH = 60;
-    private static final double MARK_WIDTH = 26;
-
     private final Setting setting;
     private final BenchModel model;
     private final Supplier<Boolean> inches;
@@ -75,10 +72,7 @@ final class SettingRow extends VBox {
     private Node number(Setting.Measure measure) {
         field.setId("setting-" + setting.id());
         field.getStyleClass().add("number");
-        field.setPrefWidth(FIELD_WIDTH);
-        field.setMinWidth(FIELD_WIDTH);
-        unit.setMinWidth(UNIT_WIDTH);
-        unit.getStyleClass().add("quiet");
+        unit.getStyleClass().addAll("quiet", "unit");
         field.setOnAction(entered -> take(measure));
         field.focusedProperty().addListener((what, was, is) -> {
             if (was) {
@@ -153,8 +147,6 @@ final class SettingRow extends VBox {
     private Node mark(Setting.Measure measure) {
         mark.getStyleClass().setAll("toggle-button", "mark");
         mark.setId("known-" + setting.id());
-        mark.setMinWidth(MARK_WIDTH);
-        mark.setMaxWidth(MARK_WIDTH);
         if (measure instanceof Setting.ShopNumber shop) {
             mark.setTooltip(new Tooltip());
             mark.setOnAction(pressed -> attempt(() -> model.change(
@@ -173,8 +165,7 @@ final class SettingRow extends VBox {
     private Node choice(Setting.Choice choice) {
         ways.setId("setting-" + setting.id());
         ways.getItems().setAll(choice.ways());
-        ways.setPrefWidth(FIELD_WIDTH + UNIT_WIDTH + MARK_WIDTH + 16);
-        ways.setMinWidth(Region.USE_PREF_SIZE);
+        ways.getStyleClass().add("wide");
         ways.setConverter(new javafx.util.StringConverter<>() {
             @Override
             public String toString(Setting.Way way) {
@@ -199,14 +190,13 @@ final class SettingRow extends VBox {
 
     private Node text(Setting.Text text) {
         field.setId("setting-" + setting.id());
-        field.setPrefWidth(FIELD_WIDTH + UNIT_WIDTH + MARK_WIDTH + 16);
-        field.setMinWidth(field.getPrefWidth());
+        field.getStyleClass().add("wide");
         Runnable take = () -> {
             if (!filling) {
                 attempt(() -> model.tell(
                         setting.label().toLowerCase(Locale.ROOT),
                         "",
-                        java.util.Map.of(text.word(), field.getText().strip())));
+                        Map.of(text.word(), field.getText().strip())));
             }
         };
         field.setOnAction(entered -> take.run());
@@ -225,6 +215,14 @@ final class SettingRow extends VBox {
                 .orElse("");
     }
 
+    /** Shows what the program found, where it was left to it. */
+    void found(Map<String, Double> values) {
+        Double value = values.get(setting.id());
+        if (value != null && setting instanceof Setting.Measure measure) {
+            field.setPromptText("found " + measure.unit().words(value, inches.get()));
+        }
+    }
+
     /** Shows the model's value again. */
     void refresh() {
         model.state().ifPresent(state -> {
@@ -235,7 +233,6 @@ final class SettingRow extends VBox {
                     field.setText(words);
                 }
                 unit.setText(measure.unit().symbol(inches.get()));
-                field.setPromptText("found");
                 name(measure, state);
             } else if (setting instanceof Setting.Choice choice) {
                 ways.setValue(choice.chosen(state).orElse(null));

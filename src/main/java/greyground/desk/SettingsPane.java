@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -28,6 +29,7 @@ final class SettingsPane extends VBox {
     private List<Setting> shown = List.of();
     private final List<SettingRow> settingRows = new ArrayList<>();
     private Station station = Station.ART;
+    private Map<String, Double> found = Map.of();
 
     SettingsPane(BenchModel model, Supplier<Boolean> inches, Supplier<LocalDate> today) {
         this.model = model;
@@ -81,6 +83,12 @@ final class SettingsPane extends VBox {
                 + " \u25cb marks a number of your workshop that is only assumed, \u25cf one that was measured.");
     }
 
+    /** Tells what the program found where a setting is left to it, by the setting's name. */
+    void found(Map<String, Double> values) {
+        found = Map.copyOf(values);
+        settingRows.forEach(row -> row.found(found));
+    }
+
     /** Shows the model again. */
     void refresh() {
         if (model.state().isEmpty()) {
@@ -130,6 +138,7 @@ final class SettingsPane extends VBox {
                 }
             });
             row.setOnMouseEntered(over -> explain(row));
+            row.found(found);
             settingRows.add(row);
             rows.getChildren().add(row);
         }

@@ -29,6 +29,7 @@ final class StationRail extends VBox {
             frame.setMinSize(PICTURE_WIDTH, PICTURE_HEIGHT);
             frame.setMaxSize(PICTURE_WIDTH, PICTURE_HEIGHT);
             frame.setAlignment(Pos.CENTER);
+            frame.getStyleClass().add("frame");
             ToggleButton button = new ToggleButton(station.number() + "  " + station.label(), frame);
             button.setContentDisplay(ContentDisplay.TOP);
             button.getStyleClass().setAll("station");

@@ -32,6 +32,28 @@ final class Turning {
         return Map.of("crop", words(left, top, right - left, bottom - top));
     }
 
+    /**
+     * A fragment that stays on the picture: what was set stays, and what it leaves no room for gives way.
+     *
+     * @param words "left%,top%,width%,height%"
+     * @param set which of the four was set
+     */
+    static String held(String words, int set) {
+        String[] parts = words.replace("%", "").split(",", 4);
+        double[] shares = new double[4];
+        for (int i = 0; i < 4; i++) {
+            shares[i] = Double.parseDouble(parts[i]) / 100;
+        }
+        for (int start = 0; start < 2; start++) {
+            int size = start + 2;
+            if (shares[start] + shares[size] > 1) {
+                int gives = set == size ? start : size;
+                shares[gives] = 1 - shares[set == size ? size : start];
+            }
+        }
+        return words(shares[0], shares[1], shares[2], shares[3]);
+    }
+
     /** Where a fragment lies on art of a size. */
     static Viewport.Area area(ArtChoice.Crop crop, double artWidth, double artHeight) {
         return new Viewport.Area(
