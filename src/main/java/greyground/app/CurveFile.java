@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
-import greyground.tone.PlateResponse;
 import greyground.workshop.JsonText;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,16 +13,17 @@ import java.util.List;
 final class CurveFile {
     private CurveFile() {}
 
-    static ObjectNode tree(Compensation compensation, PlateResponse response) {
+    static ObjectNode tree(Compensation compensation, JobTones tones) {
         ObjectNode file = JsonText.object();
         file.put("greyground", "curve");
         file.put("version", 1);
-        file.put("response", response.name());
+        file.put("response", tones.name());
+        file.put("known", tones.isMeasured() ? "measured" : "foretold");
         file.set("paperLightness", JsonText.number(compensation.paperLightness()));
         file.set("lightestLightness", JsonText.number(compensation.lightestLightness()));
         file.set("darkestLightness", JsonText.number(compensation.darkestLightness()));
-        file.set("leastCoverage", JsonText.number(response.usable().least()));
-        file.set("turningPoint", JsonText.number(response.usable().most()));
+        file.set("leastCoverage", JsonText.number(tones.response().usable().least()));
+        file.set("turningPoint", JsonText.number(tones.turningPoint()));
         ArrayNode nodes = file.putArray("nodes");
         for (Compensation.Node node : compensation.nodes()) {
             ObjectNode each = nodes.addObject();
@@ -35,8 +35,8 @@ final class CurveFile {
         return file;
     }
 
-    static String text(Compensation compensation, PlateResponse response) {
-        return JsonText.print(tree(compensation, response));
+    static String text(Compensation compensation, JobTones tones) {
+        return JsonText.print(tree(compensation, tones));
     }
 
     /** The nodes of a curve that a film carries; none if it has no such list. */

@@ -10,10 +10,11 @@ import greyground.plate.Exposure;
 import greyground.plate.FilmFindings;
 import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
+import greyground.plate.FilmPitch;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
@@ -49,7 +50,7 @@ public final class FilmChecks {
     }
 
     /** A film to look at, wherever its rows come from. */
-    private record Page(int width, int height, int bits, Resolution resolution, PixelRect plate, Feed feed) {}
+    private record Page(int width, int height, int bits, FilmPixels pixels, PixelRect plate, Feed feed) {}
 
     private FilmChecks(List<Inspected> films, FilmBlack black, List<String> warnings) {
         this.films = List.copyOf(films);
@@ -76,7 +77,7 @@ public final class FilmChecks {
                         film.rows().width(),
                         film.rows().height(),
                         film.rows().bitsPerSample(),
-                        film.sheet().resolution(),
+                        workshop.filmPrinter().pixels(film.sheet().resolution()),
                         film.sheet().plate(),
                         (taker, part) -> Bands.inOrder(
                                 film.rows().height(), BAND_ROWS, threads(), film.rows()::maker, taker, part)))
@@ -100,7 +101,7 @@ public final class FilmChecks {
                     film.widthPixels(),
                     film.heightPixels(),
                     film.bitsPerSample(),
-                    film.resolution(),
+                    workshop.filmPrinter().pixels(film.resolution()),
                     film.plate(),
                     (taker, part) -> reader.readRows(index, BAND_ROWS, (first, count, band) -> {
                         taker.take(first, count, band);
@@ -123,14 +124,13 @@ public final class FilmChecks {
             throws Exception {
         FilmBlack black = FilmBlack.of(workshop);
         List<String> warnings = new ArrayList<>(FilmWarnings.black(black));
-        warnings.addAll(FilmWarnings.scale(workshop.filmPrinter()));
         List<Inspected> inspected = new ArrayList<>();
         int bits = (int) pages.stream().filter(page -> page.bits() == 1).count();
         for (int i = 0; i < pages.size(); i++) {
             Page page = pages.get(i);
             String film = pages.size() == 1 ? "" : "film " + (i + 1) + ": ";
             warnings.addAll(
-                    FilmWarnings.size(film, job, page.resolution(), page.plate(), pages.size() > 1 && isTiled(job)));
+                    FilmWarnings.size(film, job, page.pixels(), page.plate(), pages.size() > 1 && isTiled(job)));
             if (page.bits() == 1) {
                 // Photogravure's positive is continuous; its dots are all on the screen film.
                 Exposure.Sheet through = job.process() instanceof PlateProcess.Photogravure
@@ -168,7 +168,8 @@ public final class FilmChecks {
         }
         try (FilmInspection inspection = new FilmInspection(
                 limits,
-                page.resolution().pitchMicrometres(),
+                new FilmPitch(
+                        page.pixels().pitchAcrossMicrometres(), page.pixels().pitchDownMicrometres()),
                 page.width(),
                 page.height(),
                 new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),

@@ -7,25 +7,34 @@ import greyground.plate.Film;
 import greyground.plate.FilmPatch;
 import greyground.plate.PlateFilm;
 import greyground.plate.Rim;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
+import greyground.workshop.FilmPrinter;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.Arrays;
 
-/** A film sheet as it lies on the plate: its rows, made from art or read from a film PDF, turned to read like the print. */
+/**
+ * A film sheet as it lies on the plate: its rows, made from art or read from a film PDF, turned to read like the print.
+ *
+ * <p>Pixels that the printer makes oblong are laid on square ones as wide: rows are repeated or skipped, so that no place is out by
+ * more than half a pixel and the plate keeps its true size.
+ */
 final class FilmOnPlate implements PlateFilm {
     private final Source source;
     private final SheetShape shape;
     private final double pitchMicrometres;
+    private final double rowsPerSquare;
     private final boolean mirrored;
     private final Film printed;
 
-    private FilmOnPlate(Source source, SheetShape shape, double pitchMicrometres, boolean mirrored, Film printed) {
+    private FilmOnPlate(Source source, SheetShape shape, FilmPixels pixels, boolean mirrored, Film printed) {
         this.source = source;
         this.shape = shape;
-        this.pitchMicrometres = pitchMicrometres;
+        this.pitchMicrometres = pixels.pitchAcrossMicrometres();
+        this.rowsPerSquare = pixels.areSquare() ? 1 : pixels.scaleX() / pixels.scaleY();
         this.mirrored = mirrored;
         this.printed = printed;
     }
@@ -65,7 +74,7 @@ final class FilmOnPlate implements PlateFilm {
         };
         SheetShape shape =
                 new SheetShape(rows.width(), rows.height(), rows.bitsPerSample(), rows.bytesPerRow(), sheet.plate());
-        return new FilmOnPlate(source, shape, sheet.resolution().pitchMicrometres(), mirrored, printed);
+        return new FilmOnPlate(source, shape, sheet.pixels(), mirrored, printed);
     }
 
     /** Any part of a film, composed when it is asked for. */
@@ -115,32 +124,37 @@ final class FilmOnPlate implements PlateFilm {
     }
 
     private FilmPatch part(Parts parts, int left, int width, int firstRow, int rowCount) {
-        int top = Math.max(0, Math.min(shape.height(), shape.plate().top() + firstRow));
-        int end = Math.max(top, Math.min(shape.height(), shape.plate().top() + firstRow + rowCount));
         int from =
                 mirrored ? shape.plate().right() - left - width : shape.plate().left() + left;
         int first = Math.max(0, Math.min(shape.width() - 1, from));
         int last = Math.max(first + 1, Math.min(shape.width(), from + width));
-        byte[] rows = new byte[0];
-        if (end > top) {
-            try {
-                FilmRows seen = parts.within(new PixelRect(first, top, last - first, end - top));
-                rows = seen.maker().make(top, end - top);
-            } catch (RuntimeException known) {
-                throw known;
-            } catch (Exception failed) {
-                throw Refusal.failure("a part of the film can't be made: " + failed.getMessage(), failed);
+        Sheets seen = new Sheets() {
+            @Override
+            public byte[] read(int top, int count) throws Exception {
+                return parts.within(new PixelRect(first, top, last - first, count))
+                        .maker()
+                        .make(top, count);
             }
+
+            @Override
+            public void close() {}
+        };
+        try {
+            return strip(seen, firstRow, rowCount).cut(left, width);
+        } catch (RuntimeException known) {
+            throw known;
+        } catch (Exception failed) {
+            throw Refusal.failure("a part of the film can't be made: " + failed.getMessage(), failed);
         }
-        return new Held(rows, top - shape.plate().top() - firstRow, end - top, firstRow, rowCount).cut(left, width);
     }
 
     /**
      * A film of a film PDF.
      *
+     * @param printer that prints it
      * @param index of the film, from 0
      */
-    static FilmOnPlate read(FilmPdfReader reader, int index, boolean mirrored, Film printed) {
+    static FilmOnPlate read(FilmPdfReader reader, int index, boolean mirrored, FilmPrinter printer, Film printed) {
         FilmPdfReader.ReadFilm film = reader.films().get(index);
         SheetShape shape = new SheetShape(
                 film.widthPixels(), film.heightPixels(), film.bitsPerSample(), film.bytesPerRow(), film.plate());
@@ -148,7 +162,7 @@ final class FilmOnPlate implements PlateFilm {
             throw Refusal.failure("the film's plate reaches past its sheet: give a film PDF as this program wrote it");
         }
         Source source = () -> new PdfRows(reader.stream(index), film.bytesPerRow());
-        return new FilmOnPlate(source, shape, film.resolution().pitchMicrometres(), mirrored, printed);
+        return new FilmOnPlate(source, shape, printer.pixels(film.resolution()), mirrored, printed);
     }
 
     /** Keeps the rows last read, since strips overlap and a stream does not go back. */
@@ -198,7 +212,12 @@ final class FilmOnPlate implements PlateFilm {
 
     @Override
     public int height() {
-        return shape.plate().height();
+        return (int) Math.round(shape.plate().height() / rowsPerSquare);
+    }
+
+    /** The sheet's row under the middle of a row of square pixels, which count from the plate's top. */
+    private int sheetRow(int row) {
+        return shape.plate().top() + (int) Math.floor((row + 0.5) * rowsPerSquare);
     }
 
     @Override
@@ -212,10 +231,7 @@ final class FilmOnPlate implements PlateFilm {
         return new Rows() {
             @Override
             public Strip strip(int firstRow, int rowCount) throws Exception {
-                int top = Math.max(0, Math.min(shape.height(), shape.plate().top() + firstRow));
-                int end = Math.max(top, Math.min(shape.height(), shape.plate().top() + firstRow + rowCount));
-                byte[] rows = end > top ? sheets.read(top, end - top) : new byte[0];
-                return new Held(rows, top - shape.plate().top() - firstRow, end - top, firstRow, rowCount);
+                return FilmOnPlate.this.strip(sheets, firstRow, rowCount);
             }
 
             @Override
@@ -223,6 +239,36 @@ final class FilmOnPlate implements PlateFilm {
                 sheets.close();
             }
         };
+    }
+
+    private Held strip(Sheets sheets, int firstRow, int rowCount) throws Exception {
+        int from = firstRow;
+        int to = firstRow + rowCount;
+        while (from < to && sheetRow(from) < 0) {
+            from++;
+        }
+        while (to > from && sheetRow(to - 1) >= shape.height()) {
+            to--;
+        }
+        return new Held(rows(sheets, from, to), from - firstRow, to - from, firstRow, rowCount);
+    }
+
+    /** Rows of square pixels, all of which lie on the sheet. */
+    private byte[] rows(Sheets sheets, int from, int to) throws Exception {
+        if (to == from) {
+            return new byte[0];
+        }
+        int top = sheetRow(from);
+        byte[] sheet = sheets.read(top, sheetRow(to - 1) + 1 - top);
+        if (rowsPerSquare == 1) {
+            return sheet;
+        }
+        byte[] rows = new byte[Math.multiplyExact(to - from, shape.bytesPerRow())];
+        for (int row = from; row < to; row++) {
+            int at = (sheetRow(row) - top) * shape.bytesPerRow();
+            System.arraycopy(sheet, at, rows, (row - from) * shape.bytesPerRow(), shape.bytesPerRow());
+        }
+        return rows;
     }
 
     /** Rows in memory; {@code above} rows of the strip lie past the sheet's top edge, the rest that is missing below it. */

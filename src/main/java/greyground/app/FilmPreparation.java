@@ -24,7 +24,7 @@ import greyground.plan.ExposurePlan;
 import greyground.plan.PlanRequest;
 import greyground.plate.FilmLimits;
 import greyground.plate.PlateProcess;
-import greyground.plate.VirtualResponse;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.GreyPlane;
@@ -84,8 +84,8 @@ public final class FilmPreparation {
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         CompletableFuture<Optional<ThresholdTile>> tile =
                 CompletableFuture.supplyAsync(() -> GrainTiles.positive(wanted));
-        CompletableFuture<VirtualResponse> foretold =
-                tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).response());
+        CompletableFuture<JobTones> known =
+                tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).tones());
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress);
         GreyPlane plane = turned(decoded.plane(), wanted.art());
         try {
@@ -93,22 +93,23 @@ public final class FilmPreparation {
             ArtRange range = range(wanted.art(), plane);
             ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
             Job job = wanted.settled(settledArt);
-            VirtualResponse response = joined(foretold);
-            Compensation compensation = Compensation.of(response.name(), range, mapping, response);
+            JobTones tones = joined(known);
+            Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
             ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
-            Picture picture = picture(job, compensation.curve(), plan.summary(), plane, joined(tile));
+            FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
+            Picture picture = picture(job, pixels, compensation.curve(), plan.summary(), plane, joined(tile));
             Optional<Mend> mend =
                     job.mended() ? Optional.of(picture.mend(range, limits(job, workshop))) : Optional.empty();
             return new PreparedFilms(
                     job,
                     workshop,
                     compensation,
-                    response,
+                    tones,
                     plan,
                     greys,
                     films(job, compensation.curve(), plan.summary(), picture, mend),
                     mend,
-                    warnings(job, response, decoded, plane),
+                    warnings(job, tones, decoded, plane),
                     plane);
         } catch (Exception | Error failed) {
             plane.close();
@@ -199,14 +200,20 @@ public final class FilmPreparation {
     }
 
     static Picture picture(
-            Job job, ToneCurve curve, String planSummary, GreyPlane plane, Optional<ThresholdTile> tile) {
-        SheetLayout layout = layout(job, FilmLegends.positive(job, curve.name(), planSummary));
+            Job job,
+            FilmPixels pixels,
+            ToneCurve curve,
+            String planSummary,
+            GreyPlane plane,
+            Optional<ThresholdTile> tile) {
+        SheetLayout layout = layout(job, pixels, FilmLegends.positive(job, pixels, curve.name(), planSummary));
         ArtOnPlate placed = ArtOnPlate.of(
                 plane.width(),
                 plane.height(),
                 job.art().crop(),
                 job.placing().fit(),
                 job.placing().shrink(),
+                pixels,
                 layout.plate(),
                 layout.bleed());
         FilmContent.Picture content = new FilmContent.Picture(plane, placed);
@@ -222,26 +229,29 @@ public final class FilmPreparation {
         FilmRows positive = mend.isPresent() ? mend.get().rows() : picture.composer();
         add(films, job, picture.composer().sheet(), positive);
         if (job.process() instanceof PlateProcess.Photogravure screen) {
-            FilmComposer screenFilm = screen(job, screen, curve, planSummary);
+            FilmComposer screenFilm = screen(job, picture.layout().pixels(), screen, curve, planSummary);
             add(films, job, screenFilm.sheet(), screenFilm);
         }
         return films;
     }
 
     /** The aquatint screen film of photogravure. */
-    static FilmComposer screen(Job job, PlateProcess.Photogravure screen, ToneCurve curve, String planSummary) {
+    static FilmComposer screen(
+            Job job, FilmPixels pixels, PlateProcess.Photogravure screen, ToneCurve curve, String planSummary) {
         SheetLayout layout = layout(
-                job, FilmLegends.screen(job, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
+                job,
+                pixels,
+                FilmLegends.screen(job, pixels, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
         AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
         FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
         return FilmComposer.screened(layout, dots, curve, aquatint.tile(), mirrored(job));
     }
 
-    private static SheetLayout layout(Job job, List<String> words) {
+    private static SheetLayout layout(Job job, FilmPixels pixels, List<String> words) {
         Optional<Size> sheet =
                 job.placing().tiled() ? Optional.empty() : job.placing().sheet();
         return SheetLayout.of(
-                job.resolution(),
+                pixels,
                 job.plate(),
                 job.placing().bleedMillimetres(),
                 job.placing().bevelMillimetres(),
@@ -254,8 +264,8 @@ public final class FilmPreparation {
     private static void add(List<FilmDocument.Film> films, Job job, Sheet sheet, FilmRows rows) {
         Optional<Size> film = job.placing().tiled() ? job.placing().sheet() : Optional.empty();
         boolean fits = film.isEmpty()
-                || (job.resolution().pixels(film.get().widthMillimetres()) >= sheet.widthPixels()
-                        && job.resolution().pixels(film.get().heightMillimetres()) >= sheet.heightPixels());
+                || (sheet.pixels().across(film.get().widthMillimetres()) >= sheet.widthPixels()
+                        && sheet.pixels().down(film.get().heightMillimetres()) >= sheet.heightPixels());
         if (fits) {
             films.add(new FilmDocument.Film(sheet, rows));
         } else {
@@ -264,9 +274,10 @@ public final class FilmPreparation {
         }
     }
 
-    static List<String> warnings(Job job, VirtualResponse response, ArtSource.Decoded decoded, GreyPlane plane) {
+    static List<String> warnings(Job job, JobTones tones, ArtSource.Decoded decoded, GreyPlane plane) {
         List<String> warnings = new ArrayList<>(decoded.warnings());
-        double darkest = response.printableRange().darkest();
+        tones.note().ifPresent(warnings::add);
+        double darkest = tones.printableRange().darkest();
         if (job.process() instanceof PlateProcess.Photogravure && darkest > PALE_BLACK_LIGHTNESS) {
             warnings.add("these two exposures leave the darkest tone at L* " + Refusal.plain(Math.rint(darkest))
                     + ": greyground plan with --search-exposure looks for better ones");

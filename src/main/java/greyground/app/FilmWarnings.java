@@ -4,10 +4,8 @@ import greyground.film.Job;
 import greyground.plan.FilmBlack;
 import greyground.plan.TrueSize;
 import greyground.plate.FilmFindings;
-import greyground.quantity.Resolution;
+import greyground.quantity.FilmPixels;
 import greyground.raster.PixelRect;
-import greyground.workshop.Figure;
-import greyground.workshop.FilmPrinter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -34,40 +32,21 @@ final class FilmWarnings {
                         black.missingSteps()));
     }
 
-    static List<String> scale(FilmPrinter printer) {
-        List<String> warnings = new ArrayList<>();
-        scale("across the film", printer.scaleX(), warnings);
-        scale("along the film", printer.scaleY(), warnings);
-        return warnings;
-    }
-
-    private static void scale(String where, Figure scale, List<String> warnings) {
-        if (!TrueSize.isTrue(scale.value())) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "the film printer's 100 mm measure %.2f mm %s, out by more than 0.2 %%: print at 100 %%, with no"
-                            + " fitting to the page, and measure again",
-                    scale.value() * 100,
-                    where));
-        }
-    }
-
     /** A film whose plate is not the job's, as after printing to another size; tiles show only parts of the plate. */
-    static List<String> size(String film, Job job, Resolution resolution, PixelRect plate, boolean tile) {
-        double width = resolution.millimetres(plate.width());
-        double height = resolution.millimetres(plate.height());
+    static List<String> size(String film, Job job, FilmPixels pixels, PixelRect plate, boolean tile) {
+        double width = pixels.acrossMillimetres(plate.width());
+        double height = pixels.downMillimetres(plate.height());
         double across = width / job.plate().widthMillimetres();
         double down = height / job.plate().heightMillimetres();
         // Half a pixel at each edge is rounding.
-        double pixel = resolution.millimetres(1);
-        boolean same = Math.abs(width - job.plate().widthMillimetres()) <= pixel
-                && Math.abs(height - job.plate().heightMillimetres()) <= pixel;
+        boolean same = Math.abs(width - job.plate().widthMillimetres()) <= pixels.acrossMillimetres(1)
+                && Math.abs(height - job.plate().heightMillimetres()) <= pixels.downMillimetres(1);
         return tile || same || (TrueSize.isTrue(across) && TrueSize.isTrue(down))
                 ? List.of()
                 : List.of(String.format(
                         Locale.ROOT,
-                        "%sthe plate's outline measures %.1f x %.1f mm on the film, the job says %s: make the film again"
-                                + " at its own size",
+                        "%sthe plate's outline prints %.1f x %.1f mm large on this film printer, the job says %s: make the"
+                                + " film again for it",
                         film,
                         width,
                         height,

@@ -7,19 +7,22 @@ import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
+import greyground.plan.ExposureTimes;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualPlate;
 import greyground.plate.VirtualResponse;
+import greyground.quantity.FilmPixels;
 import greyground.tone.ToneCurve;
+import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the response that sets
+ * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the tones that set
  * the job's curve.
  */
 public final class JobPlate {
@@ -59,7 +62,7 @@ public final class JobPlate {
         if (job.process() instanceof PlateProcess.Photogravure process) {
             AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
             Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
-            screen = GrainPatches.of(grain, aquatint.tile(), job.resolution());
+            screen = GrainPatches.of(grain, aquatint.tile(), pixels(workshop, job));
         }
         return new JobPlate(workshop, job, positive, screen);
     }
@@ -80,6 +83,10 @@ public final class JobPlate {
         return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
     }
 
+    private static FilmPixels pixels(Workshop workshop, Job job) {
+        return workshop.filmPrinter().pixels(job.resolution());
+    }
+
     /** The plate as planned. */
     public VirtualPlate plate() {
         return plate(conditions());
@@ -97,7 +104,7 @@ public final class JobPlate {
 
     /** Uniform tones of the job's positive. */
     public FilmPatches patches() {
-        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, job.resolution()))
+        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, pixels(workshop, job)))
                 .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
     }
 
@@ -106,12 +113,34 @@ public final class JobPlate {
         return Optional.ofNullable(screen);
     }
 
-    /** The response as planned, kept from an earlier film or computed now. */
+    /** How its tones print as planned: measured or foretold. */
+    public JobTones tones() {
+        return JobTones.of(response(), workshop.responses(), making(workshop, job));
+    }
+
+    /** How the shop makes a job's plate. */
+    static PlateMaking making(Workshop workshop, Job job) {
+        boolean bitten = !(job.process() instanceof PlateProcess.UnetchedFilm);
+        double found = workshop.exposure().screenSeconds().value()
+                + workshop.exposure().imageSeconds().value();
+        // A wedge held too high or low asks for another dose; lamp and film base are made up for and leave the dose
+        // alone.
+        double exposure = found * ExposureTimes.of(workshop).stepFactor();
+        return new PlateMaking(
+                job.process(),
+                job.grain(),
+                job.resolution(),
+                job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN,
+                bitten ? workshop.bath().biteMinutes().value() : 0,
+                exposure);
+    }
+
+    /** The response foretold as planned, kept from an earlier film or computed now. */
     public VirtualResponse response() {
         return response(conditions());
     }
 
-    /** The response under other conditions. */
+    /** The response foretold under other conditions. */
     public VirtualResponse response(PlateConditions conditions) {
         return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
     }

@@ -16,6 +16,8 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
+import greyground.workshop.Paper;
+import greyground.workshop.Workshop;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -135,10 +137,10 @@ public record JobWords(Map<String, String> given) {
      * The job these words describe.
      *
      * @param base from a job file, if one is reused
-     * @param dotsPerInch of the workshop's film printer
+     * @param workshop gives the film printer's resolution and the paper's shrinkage to a job that says neither
      * @param today for a new job without a date
      */
-    public Job job(Optional<Job> base, SourceArt art, double dotsPerInch, String today) {
+    public Job job(Optional<Job> base, SourceArt art, Workshop workshop, String today) {
         String plate = word("plate");
         String process = word("process");
         String title = word("title");
@@ -159,10 +161,12 @@ public record JobWords(Map<String, String> given) {
                 madeBy,
                 resolution != null
                         ? Resolution.parse("film resolution", resolution)
-                        : base.map(Job::resolution).orElse(new Resolution(dotsPerInch)),
+                        : base.map(Job::resolution)
+                                .orElseGet(() -> new Resolution(
+                                        workshop.filmPrinter().resolutionDpi().value())),
                 grain(madeBy, base.map(Job::grain)),
                 choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base)),
-                placing(base.map(Job::placing).orElse(Placing.USUAL)),
+                placing(base.map(Job::placing).orElseGet(() -> usual(workshop.paper()))),
                 range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
                 asked("mend", base.map(Job::mended).orElse(false)),
                 base.map(Job::kept).orElse(List.of()));
@@ -293,6 +297,19 @@ public record JobWords(Map<String, String> given) {
         }
         double percent = Percents.parsePercent(what, text);
         return new TonePoint.Given(Refusal.checkRange(what, percent, 0, 100, "%", "give a reflectance") / 100);
+    }
+
+    private static Placing usual(Paper paper) {
+        Placing usual = Placing.USUAL;
+        return new Placing(
+                usual.fit(),
+                usual.bleedMillimetres(),
+                usual.bevelMillimetres(),
+                new PaperShrink(
+                        paper.shrinkXPercent().value(), paper.shrinkYPercent().value()),
+                usual.readingSide(),
+                usual.sheet(),
+                usual.tiled());
     }
 
     private Placing placing(Placing base) {

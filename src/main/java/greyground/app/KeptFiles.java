@@ -1,5 +1,6 @@
 package greyground.app;
 
+import greyground.film.ChartFile;
 import greyground.film.Job;
 import greyground.film.JobFile;
 import greyground.output.Attachment;
@@ -7,6 +8,7 @@ import greyground.output.FilmPdfReader;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanJson;
 import greyground.quantity.Refusal;
+import greyground.wedge.TestPlate;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.io.IOException;
@@ -20,7 +22,7 @@ import java.nio.file.Path;
 /** Opens jobs, workshops and plans, from their own files or from the film PDF that carries them. */
 public final class KeptFiles {
     /** A job or workshop is a few kilobytes; far beyond that it is something else. */
-    private static final int LARGEST_BYTES = 4 << 20;
+    static final int LARGEST_BYTES = 4 << 20;
 
     private KeptFiles() {}
 
@@ -37,6 +39,25 @@ public final class KeptFiles {
     /** The plan that a film PDF carries. */
     public static ExposurePlan plan(Path filmPdf) {
         return PlanJson.read(text("plan", filmPdf, Attachment.PLAN));
+    }
+
+    /** The test plate of a film PDF. */
+    public static TestPlate chart(Path filmPdf) {
+        if (Files.isRegularFile(filmPdf) && !isPdf(filmPdf)) {
+            throw Refusal.use(
+                    filmPdf.getFileName() + " is no film PDF: give the test plate's film, as 'wedge' made it");
+        }
+        return ChartFile.read(text("test plate", filmPdf, Attachment.CHART));
+    }
+
+    /** Readings as text, such as comma-separated values. */
+    static String readings(Path file) {
+        return text("readings", file, "readings");
+    }
+
+    /** A text that a film PDF carries, or the file itself. */
+    static String attached(String what, Path file, String attachment) {
+        return text(what, file, attachment);
     }
 
     /** Whether a file starts like a PDF. */
@@ -87,7 +108,7 @@ public final class KeptFiles {
         }
     }
 
-    private static String decoded(String what, Path file, byte[] bytes) {
+    static String decoded(String what, Path file, byte[] bytes) {
         try {
             return StandardCharsets.UTF_8
                     .newDecoder()

@@ -47,7 +47,7 @@ public record LearnedWorkshop(Workshop before, Workshop after, List<FigureChange
         return new LearnedWorkshop(workshop, taught, accepted);
     }
 
-    private static Figure figure(Workshop workshop, String path) {
+    static Figure figure(Workshop workshop, String path) {
         Map<String, Figure> figures = workshop.figures();
         Figure figure = figures.get(path);
         if (figure == null) {

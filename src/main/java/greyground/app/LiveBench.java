@@ -6,7 +6,6 @@ import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plate.FilmPatches;
 import greyground.plate.VirtualPlate;
-import greyground.plate.VirtualResponse;
 import greyground.quantity.Resolution;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.Progress;
@@ -79,17 +78,14 @@ public final class LiveBench implements Closeable {
         JobPlate plate = JobPlate.of(workshop, job, grain);
         VirtualPlate virtual = plate.plate();
         FilmPatches patches = plate.patches();
-        VirtualResponse response = plate.response();
+        JobTones known = plate.tones();
         progress.done(0.9);
-        Compensation compensation = Compensation.of(response.name(), range, mapping, response);
-        StageTones looks =
-                tones.computeIfAbsent(response.digest(), digest -> new StageTones(virtual, patches, response));
+        Compensation compensation = Compensation.of(known.name(), range, mapping, known.response());
+        StageTones looks = tones.computeIfAbsent(
+                known.name() + known.foretold().digest(), digest -> new StageTones(virtual, patches, known));
         progress.done(1);
         return new LivePlate(
-                new LivePlate.Made(job, workshop, range, grain, plate, response, compensation, looks),
-                art,
-                planes,
-                greys);
+                new LivePlate.Made(job, workshop, range, grain, plate, known, compensation, looks), art, planes, greys);
     }
 
     private Optional<ThresholdTile> grain(Job job) {

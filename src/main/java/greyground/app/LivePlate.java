@@ -14,8 +14,8 @@ import greyground.plate.PlateFilm;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
-import greyground.plate.VirtualResponse;
 import greyground.plate.WholePlate;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Offset;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.PixelRect;
@@ -48,7 +48,7 @@ public final class LivePlate {
     private final ArtRange range;
     private final Optional<ThresholdTile> tile;
     private final JobPlate plate;
-    private final VirtualResponse response;
+    private final JobTones known;
     private final Compensation compensation;
     private final StageTones tones;
     private final LiveArt art;
@@ -65,13 +65,13 @@ public final class LivePlate {
         this.range = made.range();
         this.tile = made.tile();
         this.plate = made.plate();
-        this.response = made.response();
+        this.known = made.known();
         this.compensation = made.compensation();
         this.tones = made.tones();
         this.art = art;
         this.planes = planes;
         this.greys = greys;
-        this.curves = ToneCurves.of(compensation, response);
+        this.curves = ToneCurves.of(compensation, known);
     }
 
     /** What a bench has made for one state of job and workshop. */
@@ -81,7 +81,7 @@ public final class LivePlate {
             ArtRange range,
             Optional<ThresholdTile> tile,
             JobPlate plate,
-            VirtualResponse response,
+            JobTones known,
             Compensation compensation,
             StageTones tones) {}
 
@@ -191,8 +191,7 @@ public final class LivePlate {
                 job.art().crop(),
                 job.placing().fit(),
                 job.placing().shrink(),
-                job.plate().widthMillimetres(),
-                job.plate().heightMillimetres());
+                new ArtScale.Plate(job.plate().widthMillimetres(), job.plate().heightMillimetres(), 1, 1));
     }
 
     private short[] platedGreys(LiveView view) {
@@ -223,7 +222,7 @@ public final class LivePlate {
 
     /** The tone at a place of the art, in art pixels. */
     public ToneAt toneOfArt(double artX, double artY) {
-        return curves.at(grey(artX, artY), compensation.curve(), response);
+        return curves.at(grey(artX, artY), compensation.curve(), known.response());
     }
 
     /** Linear luminance of the art about a place, over about five by five of its pixels so that a speck decides nothing. */
@@ -286,15 +285,16 @@ public final class LivePlate {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return null;
         }
-        FilmComposer dots = FilmPreparation.screen(ProofWork.onOneSheet(job), process, compensation.curve(), "");
+        FilmComposer dots =
+                FilmPreparation.screen(ProofWork.onOneSheet(job), pixels(), process, compensation.curve(), "");
         return FilmOnPlate.inParts(dots.sheet(), dots, dots::within, mirrored(), printed());
     }
 
     private FilmPreparation.Picture picture() {
         FilmPreparation.Picture present = picture;
         if (present == null) {
-            present =
-                    FilmPreparation.picture(ProofWork.onOneSheet(job), compensation.curve(), "", planes.whole(), tile);
+            present = FilmPreparation.picture(
+                    ProofWork.onOneSheet(job), pixels(), compensation.curve(), "", planes.whole(), tile);
             picture = present;
         }
         return present;
@@ -302,6 +302,10 @@ public final class LivePlate {
 
     private boolean mirrored() {
         return FilmPreparation.mirrored(job);
+    }
+
+    private FilmPixels pixels() {
+        return workshop.filmPrinter().pixels(job.resolution());
     }
 
     private Film printed() {
@@ -329,8 +333,8 @@ public final class LivePlate {
 
     /** What deserves a second look and can be told at once, most pressing first. */
     public List<String> remarks(Progress progress) throws Exception {
-        List<String> remarks = new ArrayList<>(
-                FilmPreparation.warnings(job, response, art.decoded(job.art(), progress), planes.whole()));
+        List<String> remarks =
+                new ArrayList<>(FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole()));
         double pixels = 0;
         for (long count : counts(progress)) {
             pixels += count;

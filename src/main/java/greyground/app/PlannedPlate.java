@@ -46,6 +46,9 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
 
     /** The same film planned anew in a workshop as it is now. */
     public PlannedPlate in(Workshop now) {
-        return new PlannedPlate(job, now, BenchOrder.plan(now, request()));
+        // The film is drawn already, for the printer that it was made for.
+        Workshop drawn = now.with("filmPrinter.scaleX", workshop.filmPrinter().scaleX())
+                .with("filmPrinter.scaleY", workshop.filmPrinter().scaleY());
+        return new PlannedPlate(job, now, BenchOrder.plan(drawn, request()));
     }
 }

@@ -9,7 +9,6 @@ import greyground.film.Sheet;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
-import greyground.tone.PlateResponse;
 import greyground.workshop.Figure;
 import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
@@ -24,7 +23,7 @@ public final class PositiveOutcome {
     private final Job job;
     private final Workshop workshop;
     private final Compensation compensation;
-    private final PlateResponse response;
+    private final JobTones tones;
     private final ExposurePlan plan;
     private final Sheet sheet;
     private final int films;
@@ -38,7 +37,7 @@ public final class PositiveOutcome {
         this.job = films.job();
         this.workshop = films.workshop();
         this.compensation = films.compensation();
-        this.response = films.response();
+        this.tones = films.tones();
         this.plan = films.plan();
         this.sheet = films.films().get(0).sheet();
         this.films = films.films().size();
@@ -60,11 +59,16 @@ public final class PositiveOutcome {
         return String.format(
                         Locale.ROOT,
                         "sheet %.1f x %.1f mm, %d x %d pixels",
-                        job.resolution().millimetres(sheet.widthPixels()),
-                        job.resolution().millimetres(sheet.heightPixels()),
+                        sheet.pixels().acrossMillimetres(sheet.widthPixels()),
+                        sheet.pixels().downMillimetres(sheet.heightPixels()),
                         sheet.widthPixels(),
                         sheet.heightPixels())
                 + (films == 1 ? "" : ", " + films + " films");
+    }
+
+    /** How and why the film's file differs from true size; empty where it does not. */
+    public Optional<String> sizeWords() {
+        return sheet.pixels().words();
     }
 
     /** The process and how the film carries tone. */
@@ -86,9 +90,9 @@ public final class PositiveOutcome {
                         black() * 100,
                         compensation.paperLightness(),
                         compensation.darkestLightness(),
-                        response.usable().least() * 100,
-                        response.usable().most() * 100,
-                        response.name())
+                        tones.response().usable().least() * 100,
+                        tones.turningPoint() * 100,
+                        tones.name())
                 + lost("lighter than the lightest tone that holds", lightShare)
                 + lost("darker than the darkest", darkShare);
     }
@@ -131,6 +135,7 @@ public final class PositiveOutcome {
         size.put("widthPixels", sheet.widthPixels());
         size.put("heightPixels", sheet.heightPixels());
         size.set("resolutionDotsPerInch", JsonText.number(job.resolution().dotsPerInch()));
+        sizeWords().ifPresent(words -> tree.put("size", words));
         tree.put("films", films);
         tree.put("mirrored", job.placing().readingSide().mirrored());
         tree.put("reads", readingWords());
@@ -146,7 +151,7 @@ public final class PositiveOutcome {
         tree.put("plan", plan.summary());
         ArrayNode notes = tree.putArray("notes");
         warnings.forEach(notes::add);
-        tree.set("curve", CurveFile.tree(compensation, response));
+        tree.set("curve", CurveFile.tree(compensation, tones));
         tree.set("job", JobFile.tree(job));
     }
 

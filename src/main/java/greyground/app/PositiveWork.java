@@ -108,7 +108,7 @@ public final class PositiveWork {
                 attachment(
                         Attachment.CURVE,
                         "application/json",
-                        CurveFile.text(films.compensation(), films.response()),
+                        CurveFile.text(films.compensation(), films.tones()),
                         "the tone curve",
                         Attachment.Relationship.DATA),
                 attachment(

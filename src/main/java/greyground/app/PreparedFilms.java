@@ -4,7 +4,6 @@ import greyground.film.Job;
 import greyground.film.Mend;
 import greyground.output.FilmDocument;
 import greyground.plan.ExposurePlan;
-import greyground.plate.VirtualResponse;
 import greyground.raster.GreyPlane;
 import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
@@ -16,7 +15,7 @@ import java.util.Optional;
  *
  * @param job with everything settled: digest, white and black as numbers
  * @param compensation the tone curve and what it could not keep
- * @param response of the virtual plate, which set the curve
+ * @param tones that set the curve
  * @param greys pixels of the art's fragment by grey code, 65 536 counts
  * @param films the positive first, then the screen film if there is one; each may be several tiles
  * @param mend of the positive, where the job asks for one
@@ -28,7 +27,7 @@ record PreparedFilms(
         Job job,
         Workshop workshop,
         Compensation compensation,
-        VirtualResponse response,
+        JobTones tones,
         ExposurePlan plan,
         long[] greys,
         List<FilmDocument.Film> films,

@@ -2,20 +2,17 @@ package greyground.app;
 
 import greyground.picture.Picture;
 import greyground.picture.PngFile;
-import greyground.picture.ToneDiagram;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import java.io.BufferedOutputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -66,7 +63,7 @@ public final class ProofFiles {
 
     /** Wants the tone diagram, written as its name ends: svg, png or pdf. */
     public void wantDiagram(Path file) {
-        if (!ending(file).matches("svg|png|pdf")) {
+        if (!DiagramFile.ending(file).matches("svg|png|pdf")) {
             throw Refusal.use("the diagram " + file + " ends in none of .svg, .png and .pdf: choose one");
         }
         want("diagram", file);
@@ -74,7 +71,7 @@ public final class ProofFiles {
     }
 
     private void wantPicture(String what, Path file) {
-        if (!ending(file).equals("png")) {
+        if (!DiagramFile.ending(file).equals("png")) {
             throw Refusal.use("the " + what + " " + file + " does not end in .png: pictures are written as PNG");
         }
         want(what, file);
@@ -106,7 +103,7 @@ public final class ProofFiles {
         close.ifPresent(loupe -> work.about(loupe.place(), loupe.widthMillimetres(), 1000));
         series.ifPresent(bites -> pictures.checkBites(bites.place()));
         if (diagram.isPresent()) {
-            write(diagram.get(), work.diagram());
+            DiagramFile.write("diagram", diagram.get(), work.diagram());
         }
         double closeEnd = close.isEmpty() ? 0 : 0.05;
         double seriesEnd = series.isEmpty() ? closeEnd : whole.isEmpty() ? 1 : 0.4;
@@ -139,26 +136,5 @@ public final class ProofFiles {
             PngFile.write(picture, what + ", foretold by " + Program.words(), out);
             out.flush();
         });
-    }
-
-    private static void write(Path file, ToneDiagram drawn) throws Exception {
-        if (ending(file).equals("png")) {
-            write("diagram", file, drawn.picture());
-            return;
-        }
-        SafeFile.write("diagram", file, channel -> {
-            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
-            if (ending(file).equals("svg")) {
-                out.write(drawn.svg().getBytes(StandardCharsets.UTF_8));
-            } else {
-                drawn.writePdf(out);
-            }
-            out.flush();
-        });
-    }
-
-    private static String ending(Path file) {
-        String name = String.valueOf(file.getFileName());
-        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     }
 }

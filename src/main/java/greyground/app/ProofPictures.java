@@ -50,8 +50,7 @@ public final class ProofPictures {
         List<ProofWork.Shown> shown = stages.stream()
                 .map(stage -> new ProofWork.Shown(stage, isPlate(stage) && work.plateMirrorsPrint()))
                 .toList();
-        List<Picture> seen = work.pictures(window, List.of(work.plate().conditions()), shown, progress)
-                .get(0);
+        List<Picture> seen = work.asPlanned(window, shown, progress);
         List<Picture> mounted = new ArrayList<>();
         for (int i = 0; i < stages.size(); i++) {
             mounted.add(mounted(stages.get(i), seen.get(i)));
@@ -82,7 +81,7 @@ public final class ProofPictures {
                         "Print, foretold",
                         List.of(
                                 "As it hangs; paper L* " + tone(range().bare()) + ", darkest tone L* "
-                                        + tone(range().darkest()) + ".",
+                                        + tone(range().darkest()) + knownWords(),
                                 plateWords()),
                         null);
         };
@@ -146,9 +145,9 @@ public final class ProofPictures {
         PlateWindow wide = sheetWindow(middle);
         int side = Math.min(wide.rows(), LOUPE_PIXELS);
         PlateWindow close = work.about(middle, SHEET_LOUPE_MILLIMETRES, Math.max(160, side));
-        List<List<Picture>> prints = work.pictures(wide, conditions, asPrinted(Stage.PRINT), progress.part(0, 0.85));
+        List<List<Picture>> prints = work.foretold(wide, conditions, asPrinted(Stage.PRINT), progress.part(0, 0.85));
         List<List<Picture>> loupes =
-                work.pictures(close, conditions, asPrinted(Stage.COPPER, Stage.PRINT), progress.part(0.85, 1));
+                work.foretold(close, conditions, asPrinted(Stage.COPPER, Stage.PRINT), progress.part(0.85, 1));
         List<BiteSheet.Row> rows = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             rows.add(new BiteSheet.Row(
@@ -227,7 +226,11 @@ public final class ProofPictures {
     }
 
     private PrintableRange range() {
-        return work.response().printableRange();
+        return work.tones().printableRange();
+    }
+
+    private String knownWords() {
+        return work.tones().isMeasured() ? ", tones " + work.tones().name() + "." : ".";
     }
 
     private static DepthLegend legend(PlateConditions conditions) {

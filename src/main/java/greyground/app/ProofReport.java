@@ -4,9 +4,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.plate.PrintableRange;
 import greyground.plate.ToneTerms;
-import greyground.plate.VirtualResponse;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
+import greyground.wedge.MeasuredLevel;
 import greyground.workshop.Figure;
 import greyground.workshop.JsonText;
 import greyground.workshop.Provenance;
@@ -71,20 +71,21 @@ public final class ProofReport {
     }
 
     private String toneWords() {
-        PrintableRange range = work.response().printableRange();
+        PrintableRange range = work.tones().printableRange();
         String tones = "L* " + whole(range.bare()) + " (bare paper) to " + whole(range.darkest());
-        return range.lightGap() < LEAST_GAP_TOLD
-                ? tones
-                : tones + "; nothing between " + whole(range.bare()) + " and " + whole(range.lightest());
+        String gap = range.lightGap() < LEAST_GAP_TOLD
+                ? ""
+                : "; nothing between " + whole(range.bare()) + " and " + whole(range.lightest());
+        return tones + gap + "; " + (work.tones().isMeasured() ? work.tones().name() : "foretold");
     }
 
     private String turnWords() {
-        VirtualResponse response = work.response();
-        ToneTerms solid = response.levels().get(response.levels().size() - 1);
-        return response.turningPoint() < 1
-                ? "back past " + whole(100 * response.turningPoint())
-                        + " % black on the film: more black prints paler, a solid at L* " + whole(solid.lightness())
-                : "nowhere: it darkens up to solid black, L* " + whole(solid.lightness());
+        JobTones tones = work.tones();
+        return tones.turningPoint() < 1
+                ? "back past " + whole(100 * tones.turningPoint())
+                        + " % black on the film: more black prints paler, a solid at L* "
+                        + whole(tones.solidLightness())
+                : "nowhere: it darkens up to solid black, L* " + whole(tones.solidLightness());
     }
 
     private String readingWords() {
@@ -99,24 +100,26 @@ public final class ProofReport {
                 Locale.ROOT,
                 "whole plates: the film's %d x %d pixels on pixels of %.2f um, taken in tiles through light, resist, bath,"
                         + " wipe and ink; R^(1/n), n %s, averaged over the picture's pixels (Yule and Nielsen 1951); even"
-                        + " tones moved by at most %.1f L* onto the response, which is computed more finely",
+                        + " tones moved by at most %.1f L* onto the response, which is "
+                        + (work.tones().isMeasured() ? work.tones().name() : "computed more finely"),
                 work.filmWidth(),
                 work.filmHeight(),
                 pixel,
                 Refusal.plain(work.workshop().ink().yuleNielsenFactor().value()),
-                work.mostAlignedLightness());
+                work.mostAlignedLightness(),
+                work.tones().isMeasured() ? work.tones().name() : "computed more finely");
     }
 
     /** Adds the report to a JSON object. */
     public void describe(ObjectNode tree) {
-        VirtualResponse response = work.response();
+        JobTones tones = work.tones();
         tree.put("plate", work.job().plate().toString());
         tree.put("process", work.job().process().word());
         tree.put("grain", work.job().grain().name());
         tree.put("bite", work.plate().conditions().wellsName());
         tree.put("plateMirrorsPrint", work.plateMirrorsPrint());
         ArrayNode levels = tree.putArray("response");
-        for (ToneTerms level : response.levels()) {
+        for (ToneTerms level : tones.foretold().levels()) {
             ObjectNode each = levels.addObject();
             put(each, "coverage", level.coverage());
             put(each, "lightness", level.lightness());
@@ -125,12 +128,22 @@ public final class ProofReport {
             put(each, "meanDepthMicrometres", level.meanDepthMicrometres());
             put(each, "inkVolumeMicrometres", level.inkVolumeMicrometres());
         }
-        tree.put("responseName", response.name());
-        put(tree, "turningPoint", response.turningPoint());
+        tones.measured().ifPresent(measured -> {
+            ArrayNode read = tree.putArray("measuredResponse");
+            for (MeasuredLevel level : measured.levels()) {
+                ObjectNode each = read.addObject();
+                put(each, "coverage", level.coverage());
+                put(each, "lightness", level.lightness());
+                put(each, "halfWidth", measured.halfWidth(level.coverage()));
+            }
+        });
+        tree.put("responseName", tones.name());
+        tree.put("known", tones.isMeasured() ? "measured" : "foretold");
+        put(tree, "turningPoint", tones.turningPoint());
         ObjectNode range = tree.putObject("printableRange");
-        put(range, "bare", response.printableRange().bare());
-        put(range, "lightest", response.printableRange().lightest());
-        put(range, "darkest", response.printableRange().darkest());
+        put(range, "bare", tones.printableRange().bare());
+        put(range, "lightest", tones.printableRange().lightest());
+        put(range, "darkest", tones.printableRange().darkest());
         ArrayNode list = tree.putArray("warnings");
         for (PlateWarning warning : warnings) {
             ObjectNode each = list.addObject();

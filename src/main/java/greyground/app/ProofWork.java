@@ -1,5 +1,6 @@
 package greyground.app;
 
+import greyground.film.GrainPatches;
 import greyground.film.Job;
 import greyground.film.Placing;
 import greyground.output.Attachment;
@@ -14,12 +15,12 @@ import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
 import greyground.plate.ToneAlignment;
-import greyground.plate.VirtualResponse;
 import greyground.plate.WholePlate;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.tone.Compensation;
+import greyground.wedge.MeasuredResponse;
 import greyground.workshop.Workshop;
 import java.io.Closeable;
 import java.io.IOException;
@@ -41,13 +42,16 @@ public final class ProofWork implements Closeable {
     /** A whole plate is computed on pixels this many times as wide as a tone of the response: a quarter of the work. */
     private static final double COARSER = 2;
 
+    /** Half a dot's spacing in a pixel begins to be a tone (assumed). */
+    private static final double DOT_SHARE = 0.5;
+
     private static final double FEWEST_DOTS_PER_INCH = 10;
     private static final double MICROMETRES_PER_INCH = 25_400;
 
     private final Job job;
     private final Workshop workshop;
     private final JobPlate plate;
-    private final VirtualResponse response;
+    private final JobTones tones;
     private final List<Compensation.Node> nodes;
     private final List<String> notes;
     private final FilmOnPlate positive;
@@ -68,9 +72,11 @@ public final class ProofWork implements Closeable {
         this.job = job;
         this.workshop = workshop;
         this.plate = JobPlate.of(workshop, job);
-        this.response = plate.response();
+        this.tones = plate.tones();
         this.nodes = List.copyOf(nodes);
-        this.notes = List.copyOf(notes);
+        List<String> all = new ArrayList<>(notes);
+        tones.note().filter(note -> !all.contains(note)).ifPresent(all::add);
+        this.notes = List.copyOf(all);
         this.positive = positive;
         this.screen = screen;
         this.source = source;
@@ -141,8 +147,8 @@ public final class ProofWork implements Closeable {
                     workshop,
                     nodes,
                     List.of(),
-                    FilmOnPlate.read(reader, 0, mirrored, printed),
-                    wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, printed) : null,
+                    FilmOnPlate.read(reader, 0, mirrored, workshop.filmPrinter(), printed),
+                    wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, workshop.filmPrinter(), printed) : null,
                     reader,
                     watch -> FilmChecks.of(job, workshop, reader, watch));
         } catch (Exception | Error failed) {
@@ -186,9 +192,9 @@ public final class ProofWork implements Closeable {
         return workshop;
     }
 
-    /** How uniform tones of this job print. */
-    public VirtualResponse response() {
-        return response;
+    /** How uniform tones of this job print, measured or foretold. */
+    public JobTones tones() {
+        return tones;
     }
 
     /** What was odd about the art. */
@@ -294,9 +300,14 @@ public final class ProofWork implements Closeable {
     public List<Picture> pictures(PlateWindow window, List<Stage> stages, Held held, Progress progress)
             throws Exception {
         boolean turned = held == Held.FACE_UP && plateMirrorsPrint();
-        List<Shown> shown =
-                stages.stream().map(stage -> new Shown(stage, turned)).toList();
-        return pictures(window, List.of(plate.conditions()), shown, progress).get(0);
+        return asPlanned(
+                window, stages.stream().map(stage -> new Shown(stage, turned)).toList(), progress);
+    }
+
+    /** The plate as planned, its even tones as they were measured where they were. */
+    List<Picture> asPlanned(PlateWindow window, List<Shown> stages, Progress progress) throws Exception {
+        return pictures(window, List.of(plate.conditions()), stages, tones.measured(), progress)
+                .get(0);
     }
 
     /**
@@ -306,9 +317,19 @@ public final class ProofWork implements Closeable {
      */
     record Shown(Stage stage, boolean turned) {}
 
-    /** The same under several conditions, all in one reading of the film. */
-    List<List<Picture>> pictures(
+    /** The plate as it is foretold under several conditions, all in one reading of the film. */
+    List<List<Picture>> foretold(
             PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
+            throws Exception {
+        return pictures(window, conditions, stages, Optional.empty(), progress);
+    }
+
+    private List<List<Picture>> pictures(
+            PlateWindow window,
+            List<PlateConditions> conditions,
+            List<Shown> stages,
+            Optional<MeasuredResponse> measured,
+            Progress progress)
             throws Exception {
         List<WholePlate.Look> looks = new ArrayList<>();
         for (PlateConditions each : conditions) {
@@ -324,7 +345,10 @@ public final class ProofWork implements Closeable {
                 Shown shown = stages.get(k);
                 PlateMap map = maps.get(i * stages.size() + k);
                 if (shown.stage() == Stage.PRINT && widest > plate.widestPixelMicrometres()) {
-                    map = alignment(conditions.get(i), widest).of(map);
+                    map = (measured.isPresent() && showsTones(window)
+                                    ? alignment(measured.get(), widest)
+                                    : alignment(conditions.get(i), widest))
+                            .of(map);
                 }
                 Picture seen = StageLook.coloured(shown.stage(), map, conditions.get(i));
                 row.add(shown.turned() ? seen.mirrored() : seen);
@@ -344,9 +368,21 @@ public final class ProofWork implements Closeable {
         return ToneAlignment.of(plate.plate(conditions, widest), plate.patches(), plate.response(conditions));
     }
 
+    private ToneAlignment alignment(MeasuredResponse measured, double widest) {
+        return ToneAlignment.of(plate.plate(plate.conditions(), widest), plate.patches(), measured);
+    }
+
+    /** Whether a picture's pixels are so wide that they hold tones; closer up they hold single dots, which have none to be moved. */
+    private boolean showsTones(PlateWindow window) {
+        return window.cellMicrometres() >= DOT_SHARE * GrainPatches.spacingMicrometres(job.grain());
+    }
+
     /** The most that even tones of a whole plate's print are moved onto the response, in L*. */
     double mostAlignedLightness() {
-        return alignment(plate.conditions(), COARSER * plate.widestPixelMicrometres())
+        double widest = COARSER * plate.widestPixelMicrometres();
+        return tones.measured()
+                .map(measured -> alignment(measured, widest))
+                .orElseGet(() -> alignment(plate.conditions(), widest))
                 .mostLightness();
     }
 
@@ -357,10 +393,12 @@ public final class ProofWork implements Closeable {
         }
         return ToneDiagram.of(
                 (job.title() + ": " + job.process().word() + ", " + job.grain().name() + ", "
-                                + plate.conditions().wellsName())
+                                + plate.conditions().wellsName()
+                                + (tones.isMeasured() ? "; print " + tones.name() : ""))
                         .replace(" um", " \u00b5m"),
                 nodes,
-                response);
+                tones.foretold(),
+                tones.measured());
     }
 
     @Override

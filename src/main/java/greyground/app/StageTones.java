@@ -7,7 +7,6 @@ import greyground.plate.PlateStates;
 import greyground.plate.PlateWindow;
 import greyground.plate.ToneTerms;
 import greyground.plate.VirtualPlate;
-import greyground.plate.VirtualResponse;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
 import java.util.EnumMap;
@@ -18,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * How an even tone looks at each stage, as a colour for every coverage of the film: the mean of what the virtual plate shows of the
- * job's own grain, which is what the eye makes of it from afar. The print's is the response itself.
+ * job's own grain, which is what the eye makes of it from afar. The print's is the response that sets the curve, measured or foretold.
  *
  * <p>Each stage is computed when it is first asked for. One thread uses it.
  */
@@ -31,14 +30,14 @@ final class StageTones {
 
     private final VirtualPlate plate;
     private final FilmPatches patches;
-    private final VirtualResponse response;
+    private final JobTones tones;
     private final Map<Stage, int[]> colours = new EnumMap<>(Stage.class);
     private double @Nullable [][] filmAndCopper;
 
-    StageTones(VirtualPlate plate, FilmPatches patches, VirtualResponse response) {
+    StageTones(VirtualPlate plate, FilmPatches patches, JobTones tones) {
         this.plate = plate;
         this.patches = patches;
-        this.response = response;
+        this.tones = tones;
     }
 
     /** The colour of a coverage in 1/65 535, 0xRRGGBB. */
@@ -70,7 +69,7 @@ final class StageTones {
         return switch (stage) {
             case PRINT ->
                 Math.pow(
-                        Lightness.toLuminance(response.lightness(coverage)),
+                        Lightness.toLuminance(tones.response().lightness(coverage)),
                         1 / conditions.paper().opticalGain());
             case RESIST -> 1 - between(coverage, openCoverages(), openShares());
             case FILM -> between(coverage, filmAndCopper()[0], filmAndCopper()[1]);
@@ -79,11 +78,15 @@ final class StageTones {
     }
 
     private double[] openCoverages() {
-        return response.levels().stream().mapToDouble(ToneTerms::coverage).toArray();
+        return tones.foretold().levels().stream()
+                .mapToDouble(ToneTerms::coverage)
+                .toArray();
     }
 
     private double[] openShares() {
-        return response.levels().stream().mapToDouble(ToneTerms::openShare).toArray();
+        return tones.foretold().levels().stream()
+                .mapToDouble(ToneTerms::openShare)
+                .toArray();
     }
 
     private double[][] filmAndCopper() {
@@ -91,7 +94,7 @@ final class StageTones {
         if (present != null) {
             return present;
         }
-        List<ToneTerms> levels = response.levels();
+        List<ToneTerms> levels = tones.foretold().levels();
         double[] coverages = IntStream.range(0, levels.size())
                 .filter(i -> i % STRIDE == 0 || i == levels.size() - 1)
                 .mapToDouble(i -> levels.get(i).coverage())

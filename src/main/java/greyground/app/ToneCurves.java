@@ -4,6 +4,7 @@ import greyground.plate.ToneTerms;
 import greyground.plate.VirtualResponse;
 import greyground.tone.Compensation;
 import greyground.tone.Lightness;
+import greyground.tone.PlateResponse;
 import greyground.tone.ToneCurve;
 import java.util.List;
 
@@ -41,9 +42,11 @@ public record ToneCurves(
     /** A point of a curve, what goes in and what comes out. */
     public record Point(double in, double out) {}
 
-    static ToneCurves of(Compensation compensation, VirtualResponse response) {
+    static ToneCurves of(Compensation compensation, JobTones tones) {
+        VirtualResponse foretold = tones.foretold();
+        PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
-        List<ToneTerms> levels = response.levels();
+        List<ToneTerms> levels = foretold.levels();
         return new ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), node.coverage()))
@@ -58,16 +61,16 @@ public record ToneCurves(
                         .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
                         .toList(),
                 levels.stream()
-                        .map(level -> new Point(level.inkVolumeMicrometres(), level.lightness()))
+                        .map(level -> new Point(level.inkVolumeMicrometres(), response.lightness(level.coverage())))
                         .toList(),
-                response.turningPoint(),
-                response.printableRange().bare(),
-                response.printableRange().lightest(),
-                response.printableRange().darkest());
+                tones.turningPoint(),
+                tones.printableRange().bare(),
+                tones.printableRange().lightest(),
+                tones.printableRange().darkest());
     }
 
     /** One tone of the art on its way. */
-    ToneAt at(int grey, ToneCurve curve, VirtualResponse response) {
+    ToneAt at(int grey, ToneCurve curve, PlateResponse response) {
         double coverage = (double) curve.coverage(grey) / ToneCurve.SOLID;
         return new ToneAt(
                 Lightness.ofLuminance((double) grey / (ToneCurve.CODES - 1)),

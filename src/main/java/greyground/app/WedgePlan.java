@@ -12,6 +12,7 @@ import greyground.plan.StepWedge;
 import greyground.plan.TestStrip;
 import greyground.quantity.Durations;
 import greyground.quantity.Refusal;
+import greyground.wedge.CheckPlate;
 import greyground.wedge.Recipe;
 import greyground.wedge.TestPlate;
 import greyground.workshop.Workshop;
@@ -60,7 +61,7 @@ final class WedgePlan {
                 .toString();
     }
 
-    static ExposurePlan of(Job job, Workshop workshop, TestPlate plate) {
+    static ExposurePlan of(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check) {
         ExposurePlan usual = BenchOrder.plan(
                 workshop,
                 new PlanRequest(
@@ -79,14 +80,27 @@ final class WedgePlan {
             boolean exposed = step.title().equals(EXPOSURE) && strips.isPresent();
             steps.add(exposed ? stripwise(step, strips.get()) : step);
             if (step.title().equals(BenchOrder.FILM)) {
-                steps.add(told(plate));
+                steps.add(told(plate, check));
             }
         }
         String summary = strips.isPresent() ? "exposure test, " + plate.strips().size() + " strips" : usual.summary();
         return new ExposurePlan(steps, summary, usual.caution());
     }
 
-    private static Step told(TestPlate plate) {
+    /** How a check plate's tones should print, in one line for the film's legend. */
+    static String stated(CheckPlate check, String responseName) {
+        List<String> tones = new ArrayList<>();
+        for (CheckPlate.Tone tone : check.tones()) {
+            tones.add(String.format(
+                    Locale.ROOT,
+                    "%s L* %.1f",
+                    tone.coveragePerMille() == 0 ? "bare" : Refusal.plain(tone.coveragePerMille() / 10.0) + " %",
+                    tone.lightness()));
+        }
+        return "film coverage should print at (" + responseName + "): " + String.join(", ", tones);
+    }
+
+    private static Step told(TestPlate plate, Optional<CheckPlate> check) {
         List<Line> lines = new ArrayList<>();
         lines.add(stated("chart", plate.recipe().kind().word() + " " + plate.id()));
         lines.add(stated("its codes say", plate.codeText()));
@@ -97,7 +111,12 @@ final class WedgePlan {
         List<String> advice = new ArrayList<>(advice(plate.recipe().kind()));
         plate.leftOut().forEach(left -> advice.add("Left out on a plate of this size: " + left + "."));
         plate.legend().forEach(line -> advice.add("On the plate, " + line + "."));
-        if (plate.strips().isEmpty()) {
+        if (check.isPresent()) {
+            advice.add(
+                    "L* at which the fields should print, row by row as numbered beside the plate, from the left as the print"
+                            + " reads:");
+            advice.addAll(TestPlateSheet.rows(check.get()));
+        } else if (plate.strips().isEmpty()) {
             advice.add(
                     "Film coverage of the wedge's fields in percent, row by row as numbered beside the plate, from the left as the"
                             + " print reads:");

@@ -19,8 +19,11 @@ import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
 import greyground.plan.TestStrip;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
+import greyground.wedge.CheckPlate;
 import greyground.wedge.Recipe;
 import greyground.wedge.TestPlate;
 import greyground.workshop.Workshop;
@@ -33,6 +36,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Makes the film of a test plate and writes it. */
 public final class WedgeWork {
@@ -42,8 +46,20 @@ public final class WedgeWork {
     /** And this far below the predicted turning point (assumed). */
     private static final int BELOW_TURNING_POINT = 10;
 
-    private static final Map<Recipe.Kind, String> USUAL_PLATES =
-            Map.of(Recipe.Kind.FULL, "150x200mm", Recipe.Kind.STRIP, "150x40mm", Recipe.Kind.EXPOSURE, "100x150mm");
+    /** Stand for a check plate's tones while its size is judged. */
+    private static final List<CheckPlate.Tone> PLACEHOLDERS = IntStream.rangeClosed(0, CheckPlate.TONES)
+            .mapToObj(tone -> new CheckPlate.Tone(10 * tone, 50, Optional.empty()))
+            .toList();
+
+    private static final Map<Recipe.Kind, String> USUAL_PLATES = Map.of(
+            Recipe.Kind.FULL,
+            "150x200mm",
+            Recipe.Kind.STRIP,
+            "150x40mm",
+            Recipe.Kind.EXPOSURE,
+            "100x150mm",
+            Recipe.Kind.CHECK,
+            "80x100mm");
 
     private final Job job;
     private final Workshop workshop;
@@ -68,12 +84,7 @@ public final class WedgeWork {
         Map<String, String> words = new HashMap<>(given);
         words.putIfAbsent("plate", USUAL_PLATES.getOrDefault(kind, ""));
         SourceArt none = new SourceArt("", "test plate, " + kind.word(), "", 1, 1);
-        Job job = new JobWords(words)
-                .job(
-                        Optional.empty(),
-                        none,
-                        workshop.filmPrinter().resolutionDpi().value(),
-                        today);
+        Job job = new JobWords(words).job(Optional.empty(), none, workshop, today);
         if (job.process() instanceof PlateProcess.Photogravure) {
             throw Refusal.use(
                     "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
@@ -93,7 +104,7 @@ public final class WedgeWork {
                         placing.fit(),
                         0,
                         placing.bevelMillimetres(),
-                        placing.shrink(),
+                        PaperShrink.NONE,
                         placing.readingSide(),
                         placing.sheet(),
                         false),
@@ -115,22 +126,33 @@ public final class WedgeWork {
     public WedgeOutcome make(Path film, Progress progress) throws Exception {
         SafeFile.checkWritable("film", film);
         // Refuses what doesn't fit before the long work.
-        TestPlate.of(checkedRecipe(CODE_PERCENT));
+        if (kind == Recipe.Kind.CHECK) {
+            CheckPlate.of(checkedRecipe(CODE_PERCENT), PLACEHOLDERS);
+        } else {
+            TestPlate.of(checkedRecipe(CODE_PERCENT));
+        }
         ThresholdTile tile = GrainTiles.positive(job).orElseThrow();
-        double turningPoint = JobPlate.of(workshop, job, Optional.of(tile))
-                .response()
-                .usable()
-                .most();
+        JobTones tones = JobPlate.of(workshop, job, Optional.of(tile)).tones();
+        double turningPoint = tones.turningPoint();
         int dark = Math.max(
                 Recipe.LEAST_CODE, Math.min(CODE_PERCENT, (int) Math.floor(turningPoint * 100) - BELOW_TURNING_POINT));
-        TestPlate plate = TestPlate.of(checkedRecipe(dark));
-        ExposurePlan plan = WedgePlan.of(job, workshop, plate);
-        FilmComposer rows = composed(plate, plan, tile);
-        FilmDocument document = document(plate, plan, rows);
+        Optional<CheckPlate> check = kind == Recipe.Kind.CHECK
+                ? Optional.of(CheckPlate.of(checkedRecipe(dark), stated(tones)))
+                : Optional.empty();
+        TestPlate plate = check.map(CheckPlate::plate).orElseGet(() -> TestPlate.of(checkedRecipe(dark)));
+        ExposurePlan plan = WedgePlan.of(job, workshop, plate, check);
+        FilmComposer rows = composed(plate, plan, tile, check.map(each -> WedgePlan.stated(each, tones.name())));
+        String chart = check.map(ChartFile::text).orElseGet(() -> ChartFile.text(plate));
+        FilmDocument document = document(chart, plan, rows);
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
         SafeFile.write(
                 "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
-        return new WedgeOutcome(job, plate, plan, rows.sheet(), WedgePlan.notes(job));
+        return new WedgeOutcome(job, plate, check, plan, rows.sheet(), WedgePlan.notes(job));
+    }
+
+    private static List<CheckPlate.Tone> stated(JobTones tones) {
+        return CheckPlate.tones(
+                tones.response(), tones.isMeasured() ? Optional.of(tones.foretold()) : Optional.empty());
     }
 
     private Recipe checkedRecipe(int codePercent) {
@@ -144,25 +166,26 @@ public final class WedgeWork {
                 GrainPatches.spacingMicrometres(job.grain()));
     }
 
-    private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile) {
+    private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile, Optional<String> stated) {
+        FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
         Optional<TestStrip> strips = WedgePlan.strips(plate, workshop);
         List<String> contents = new ArrayList<>();
         strips.ifPresent(times -> contents.add(WedgePlan.timetable(times)));
         contents.addAll(plate.legend());
-        contents.add(
-                "no tone curve, so the strip's upper row below the plate is film coverage as well: 0 to 100 % by 5");
+        stated.ifPresent(contents::add);
         return TestPlateSheet.film(
                 plate,
-                job.resolution(),
+                pixels,
                 tile,
                 job.placing().sheet(),
                 job.placing().readingSide().mirrored(),
-                FilmLegends.testPlate(job, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
+                FilmLegends.testPlate(
+                        job, pixels, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
                 strips.map(WedgePlan::stripWords).orElse(List.of()),
                 LegendFace.load());
     }
 
-    private FilmDocument document(TestPlate plate, ExposurePlan plan, FilmComposer rows) {
+    private FilmDocument document(String chart, ExposurePlan plan, FilmComposer rows) {
         String json = "application/json";
         List<Attachment> attachments = List.of(
                 PositiveWork.attachment(Attachment.JOB, json, JobFile.text(job), "the job", Relationship.SOURCE),
@@ -173,11 +196,7 @@ public final class WedgeWork {
                         "the workshop's numbers",
                         Relationship.SOURCE),
                 PositiveWork.attachment(
-                        Attachment.CHART,
-                        json,
-                        ChartFile.text(plate),
-                        "what lies where on the test plate",
-                        Relationship.DATA),
+                        Attachment.CHART, json, chart, "what lies where on the test plate", Relationship.DATA),
                 PositiveWork.attachment(
                         Attachment.PLAN, json, PlanJson.text(plan), "the exposure and bite plan", Relationship.DATA),
                 PositiveWork.attachment(

@@ -40,6 +40,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "      a test plate, from which the workshop learns its own tones",
             "  greyground desk harbour.tif",
             "      the window, with every stage of the plate to look at",
+            "  greyground read proof.tif --wedge test.pdf --workshop shop.json --accept",
+            "      what its scanned proof says, taken into the workshop",
             "",
             "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
             "Exit status: 0 done, 1 failed, 2 wrong use."
@@ -50,6 +52,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             ProofCommand.class,
             PlanCommand.class,
             WedgeCommand.class,
+            ReadCommand.class,
             DeskCommand.class
         },
         synopsisSubcommandLabel = "COMMAND")
@@ -141,6 +144,8 @@ public final class CommandLine implements Runnable {
                     command = new WedgeCommand(out, err);
                 } else if (kind == DeskCommand.class) {
                     command = new DeskCommand(window);
+                } else if (kind == ReadCommand.class) {
+                    command = new ReadCommand(out, err);
                 }
                 return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
             }

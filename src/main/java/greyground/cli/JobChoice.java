@@ -70,11 +70,7 @@ final class JobChoice {
      */
     Job job(Optional<Job> base, IntFunction<SourceArt> sources, Workshop shop, LocalDate today) {
         JobWords words = new JobWords(given());
-        return words.job(
-                base,
-                sources.apply(words.page(base)),
-                shop.filmPrinter().resolutionDpi().value(),
-                today.toString());
+        return words.job(base, sources.apply(words.page(base)), shop, today.toString());
     }
 
     /** Refuses whatever would change the job of a film that is prepared already. */

@@ -113,6 +113,7 @@ final class PositiveCommand implements Callable<Integer> {
             lines.add("tiff    " + tiff);
         }
         choice.jobFile().ifPresent(file -> lines.add("job     " + file));
+        outcome.sizeWords().ifPresent(words -> lines.add("size    " + words));
         lines.add("plate   " + outcome.job().plate() + ", "
                 + outcome.carrierWords() + " at "
                 + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");

@@ -10,7 +10,8 @@ final class WedgeOptions {
             names = "--kind",
             paramLabel = "WORD",
             description =
-                    "full (usual: wedge and targets), strip (wedge alone) or exposure (strips of rising exposure)")
+                    "full (usual: wedge and targets), strip (wedge alone), exposure (strips of rising exposure) or check (tones that"
+                            + " should print at stated lightness)")
     @Nullable
     String kind;
 

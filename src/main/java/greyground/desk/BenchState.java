@@ -23,18 +23,13 @@ record BenchState(Path art, SourceArt source, Job job, Workshop workshop) {
 
     /** A new picture: a job as usual, on a plate of the picture's proportions. */
     static BenchState fresh(Path art, SourceArt source, Workshop workshop, String today) {
-        Job job = new JobWords(Map.of("plate", usualPlate(source)))
-                .job(Optional.empty(), source, dotsPerInch(workshop), today);
+        Job job = new JobWords(Map.of("plate", usualPlate(source))).job(Optional.empty(), source, workshop, today);
         return new BenchState(art, source, job, workshop);
     }
 
     /** 148 x 210 mm, A5 (ISO 216), on the side that suits the picture: a plate that fits most bevelled presses. */
     private static String usualPlate(SourceArt source) {
         return source.width() > source.height() ? "210x148mm" : "148x210mm";
-    }
-
-    private static double dotsPerInch(Workshop workshop) {
-        return workshop.filmPrinter().resolutionDpi().value();
     }
 
     /** The same with parts of the job told anew, as {@link JobWords} reads them. */
@@ -44,10 +39,12 @@ record BenchState(Path art, SourceArt source, Job job, Workshop workshop) {
         // What goes with a halftone or a grain is told with it, or it would be as usual again.
         for (List<String> kin : KIN) {
             if (kin.stream().anyMatch(words::containsKey)) {
-                kin.stream().filter(present::containsKey).forEach(word -> told.putIfAbsent(word, present.getOrDefault(word, "")));
+                kin.stream()
+                        .filter(present::containsKey)
+                        .forEach(word -> told.putIfAbsent(word, present.getOrDefault(word, "")));
             }
         }
-        Job changed = new JobWords(told).job(Optional.of(job), source, dotsPerInch(workshop), job.date());
+        Job changed = new JobWords(told).job(Optional.of(job), source, workshop, job.date());
         return new BenchState(art, source, changed, workshop);
     }
 
@@ -63,7 +60,7 @@ record BenchState(Path art, SourceArt source, Job job, Workshop workshop) {
 
     /** The same picture under another job; what the job says of the picture's name gives way to this picture's. */
     BenchState under(Job other) {
-        Job settled = new JobWords(Map.of()).job(Optional.of(other), source, dotsPerInch(workshop), other.date());
+        Job settled = new JobWords(Map.of()).job(Optional.of(other), source, workshop, other.date());
         return new BenchState(art, source, settled, workshop);
     }
 }

@@ -66,7 +66,9 @@ final class DeskFiles {
     // ------------------------------------------------------------------ opening
 
     void askOpen() {
-        services.files().open("Open a picture, a job or a film", FileAsking.Kind.ANY).ifPresent(this::open);
+        services.files()
+                .open("Open a picture, a job or a film", FileAsking.Kind.ANY)
+                .ifPresent(this::open);
     }
 
     void askWorkshop() {
@@ -92,12 +94,19 @@ final class DeskFiles {
             } else if (start(file).stripLeading().startsWith("{")) {
                 findArt(file, KeptFiles.job(file), Optional.empty(), file);
             } else {
-                live.look(file, source -> attempt(() -> {
-                    wantedDigest = "";
-                    model.lay(
-                            BenchState.fresh(file, source, model.workshop(), services.today().get().toString()), null);
-                    recent.add(file);
-                }));
+                live.look(
+                        file,
+                        source -> attempt(() -> {
+                            wantedDigest = "";
+                            model.lay(
+                                    BenchState.fresh(
+                                            file,
+                                            source,
+                                            model.workshop(),
+                                            services.today().get().toString()),
+                                    null);
+                            recent.add(file);
+                        }));
             }
         });
     }
@@ -131,26 +140,31 @@ final class DeskFiles {
                     file.getFileName() + " was made from " + (name.isEmpty() ? "a picture" : name)
                             + ", which is not beside it.",
                     List.of(
-                            new Question.Answer("Find the picture", () -> services.files()
-                                    .open("Find the picture " + name, FileAsking.Kind.PICTURE)
-                                    .ifPresent(art -> layJob(art, file, job, workshop, jobFile))),
+                            new Question.Answer(
+                                    "Find the picture",
+                                    () -> services.files()
+                                            .open("Find the picture " + name, FileAsking.Kind.PICTURE)
+                                            .ifPresent(art -> layJob(art, file, job, workshop, jobFile))),
                             new Question.Answer("Leave it", () -> {})));
         }
     }
 
     private void layJob(Path art, Path file, Job job, Optional<Workshop> workshop, @Nullable Path jobFile) {
-        live.look(art, source -> attempt(() -> {
-            wantedDigest = job.art().sha256();
-            BenchState fresh = new BenchState(art, source, job, workshop.orElse(model.workshop()));
-            model.lay(fresh.under(job), jobFile);
-            recent.add(file);
-        }));
+        live.look(
+                art,
+                source -> attempt(() -> {
+                    wantedDigest = job.art().sha256();
+                    BenchState fresh = new BenchState(art, source, job, workshop.orElse(model.workshop()));
+                    model.lay(fresh.under(job), jobFile);
+                    recent.add(file);
+                }));
     }
 
     /** Says so when the picture is not the one that a job was made for. */
     void compare(Job settled) {
         if (!wantedDigest.isEmpty() && !wantedDigest.equals(settled.art().sha256())) {
-            say.accept("this is not the picture that the job was made from, though it has its name: look before you print");
+            say.accept(
+                    "this is not the picture that the job was made from, though it has its name: look before you print");
         }
         wantedDigest = "";
     }
@@ -218,14 +232,17 @@ final class DeskFiles {
     /** A name for a new file: the title's own letters. */
     String suggested(String ending) {
         String title = model.state().map(state -> state.job().title()).orElse("");
-        String name = title.strip().replaceAll("[\\\\/:*?\"<>|\\p{Cntrl}]+", " ").strip();
+        String name =
+                title.strip().replaceAll("[\\\\/:*?\"<>|\\p{Cntrl}]+", " ").strip();
         return (name.isEmpty() ? "plate" : name) + ending;
     }
 
     String title() {
         return model.state()
                 .map(state -> state.art().getFileName()
-                        + model.jobFile().map(file -> ", job " + file.getFileName()).orElse("")
+                        + model.jobFile()
+                                .map(file -> ", job " + file.getFileName())
+                                .orElse("")
                         + (model.jobUnsaved() ? " \u2013 not saved" : ""))
                 .orElse("Greyground");
     }
@@ -245,7 +262,9 @@ final class DeskFiles {
         if (!model.unsaved()) {
             return true;
         }
-        String what = model.jobUnsaved() ? model.workshopUnsaved() ? "Job and workshop are" : "The job is" : "The workshop is";
+        String what = model.jobUnsaved()
+                ? model.workshopUnsaved() ? "Job and workshop are" : "The job is"
+                : "The workshop is";
         ask.accept(
                 what + " not saved; " + doing + " loses the changes.",
                 List.of(
@@ -265,19 +284,23 @@ final class DeskFiles {
 
     /** Offers what a killed program left. */
     void offerLeftWork() {
-        recovery.left().stream().findFirst().ifPresent(left -> ask.accept(
-                "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
-                List.of(
-                        new Question.Answer("Take it up", () -> takeUp(left)),
-                        new Question.Answer("Let it go", () -> recovery.forget(left)))));
+        recovery.left().stream()
+                .findFirst()
+                .ifPresent(left -> ask.accept(
+                        "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
+                        List.of(
+                                new Question.Answer("Take it up", () -> takeUp(left)),
+                                new Question.Answer("Let it go", () -> recovery.forget(left)))));
     }
 
     private void takeUp(Recovery.Left left) {
-        live.look(left.art(), (SourceArt source) -> attempt(() -> {
-            BenchState state = new BenchState(
-                    left.art(), source, BenchModel.job(left.job()), BenchModel.workshop(left.workshop()));
-            model.takeUp(state, left.jobFile());
-            recovery.forget(left);
-        }));
+        live.look(
+                left.art(),
+                (SourceArt source) -> attempt(() -> {
+                    BenchState state = new BenchState(
+                            left.art(), source, BenchModel.job(left.job()), BenchModel.workshop(left.workshop()));
+                    model.takeUp(state, left.jobFile());
+                    recovery.forget(left);
+                }));
     }
 }

@@ -13,7 +13,8 @@ public final class DeskStart {
 
     /** Whether there is a screen to open a window on, as far as can be told beforehand. */
     public static boolean hasScreen() {
-        boolean unix = !System.getProperty("os.name", "").toLowerCase(Locale.ROOT).matches("(windows|mac).*");
+        boolean unix =
+                !System.getProperty("os.name", "").toLowerCase(Locale.ROOT).matches("(windows|mac).*");
         return !unix || System.getenv("DISPLAY") != null || System.getenv("WAYLAND_DISPLAY") != null;
     }
 
@@ -33,7 +34,9 @@ public final class DeskStart {
         // Pictures are drawn in memory alone; a second toolkit must not reach for the screen.
         System.setProperty("java.awt.headless", "true");
         try {
-            Application.launch(DeskApp.class, file.map(Path::toString).map(name -> new String[] {name}).orElse(new String[0]));
+            Application.launch(
+                    DeskApp.class,
+                    file.map(Path::toString).map(name -> new String[] {name}).orElse(new String[0]));
         } catch (UnsupportedOperationException | IllegalStateException | LinkageError noWindow) {
             throw Refusal.failure(
                     "no window can be opened here (" + noWindow.getMessage()

@@ -112,8 +112,7 @@ final class DeskWindow {
     }
 
     private void build() {
-        root.getStylesheets()
-                .add(String.valueOf(DeskWindow.class.getResource("desk.css")));
+        root.getStylesheets().add(String.valueOf(DeskWindow.class.getResource("desk.css")));
         root.getStyleClass().add("root");
         title.getStyleClass().add("strong");
         title.setMinWidth(60);
@@ -159,7 +158,8 @@ final class DeskWindow {
     }
 
     void say(String words) {
-        message.setText(words.isEmpty() ? "" : words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1));
+        message.setText(
+                words.isEmpty() ? "" : words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1));
         message.setTooltip(words.isEmpty() ? null : new javafx.scene.control.Tooltip(words));
     }
 
@@ -277,8 +277,7 @@ final class DeskWindow {
         double scale = outputScale();
         int width = StationRail.PICTURE_WIDTH;
         int height = StationRail.PICTURE_HEIGHT;
-        LiveView art = Viewport.fitting(
-                        new Viewport.Area(0, 0, made.artWidth(), made.artHeight()), width, height)
+        LiveView art = Viewport.fitting(new Viewport.Area(0, 0, made.artWidth(), made.artHeight()), width, height)
                 .view(scale);
         LiveView of = Viewport.fitting(
                         new Viewport.Area(
@@ -352,7 +351,9 @@ final class DeskWindow {
     }
 
     void quarter(boolean clockwise) {
-        model.state().ifPresent(state -> tell("quarter turn", Turning.quarter(state.job().art(), clockwise)));
+        model.state()
+                .ifPresent(state ->
+                        tell("quarter turn", Turning.quarter(state.job().art(), clockwise)));
     }
 
     void tell(String what, Map<String, String> words) {

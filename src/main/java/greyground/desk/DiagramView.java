@@ -87,7 +87,10 @@ final class DiagramView extends Region {
         grid(pen);
         if (shown != null) {
             mostInk = 1.05
-                    * shown.plate().stream().mapToDouble(ToneCurves.Point::out).max().orElse(1);
+                    * shown.plate().stream()
+                            .mapToDouble(ToneCurves.Point::out)
+                            .max()
+                            .orElse(1);
             limits(pen, shown);
             curves(pen, shown);
             ToneAt followed = tone;
@@ -161,7 +164,9 @@ final class DiagramView extends Region {
             pen.setLineDashes();
             pen.setTextAlign(TextAlignment.RIGHT);
             pen.fillText(
-                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()), middleX + side - 3, y - 2);
+                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()),
+                    middleX + side - 3,
+                    y - 2);
         }
         double y = up(shown.darkestLightness());
         pen.setStroke(light.quiet());
@@ -218,11 +223,15 @@ final class DiagramView extends Region {
 
     private void follow(GraphicsContext pen, ToneAt followed) {
         double[] xs = {
-            right(followed.artLightness()), left(followed.inkMicrometres()), left(followed.inkMicrometres()),
+            right(followed.artLightness()),
+            left(followed.inkMicrometres()),
+            left(followed.inkMicrometres()),
             right(followed.artLightness())
         };
         double[] ys = {
-            down(followed.coverage()), down(followed.coverage()), up(followed.printLightness()),
+            down(followed.coverage()),
+            down(followed.coverage()),
+            up(followed.printLightness()),
             up(followed.printLightness())
         };
         pen.setStroke(light.copper());

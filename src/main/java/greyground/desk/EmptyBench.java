@@ -54,6 +54,8 @@ final class EmptyBench extends VBox {
 
     private static String folder(Path file) {
         Path parent = file.getParent();
-        return parent == null || parent.getFileName() == null ? "/" : parent.getFileName().toString();
+        return parent == null || parent.getFileName() == null
+                ? "/"
+                : parent.getFileName().toString();
     }
 }

@@ -22,9 +22,34 @@ interface FileAsking {
     /** What the file holds. */
     @SuppressWarnings("ImmutableEnumChecker") // the lists are made by List.of
     enum Kind {
-        ANY("Pictures, jobs and films", "*.tif", "*.tiff", "*.png", "*.jpg", "*.jpeg", "*.webp", "*.psd", "*.bmp", "*.pnm",
-                "*.pgm", "*.ppm", "*.pdf", "*.json"),
-        PICTURE("Pictures", "*.tif", "*.tiff", "*.png", "*.jpg", "*.jpeg", "*.webp", "*.psd", "*.bmp", "*.pnm", "*.pgm", "*.ppm"),
+        ANY(
+                "Pictures, jobs and films",
+                "*.tif",
+                "*.tiff",
+                "*.png",
+                "*.jpg",
+                "*.jpeg",
+                "*.webp",
+                "*.psd",
+                "*.bmp",
+                "*.pnm",
+                "*.pgm",
+                "*.ppm",
+                "*.pdf",
+                "*.json"),
+        PICTURE(
+                "Pictures",
+                "*.tif",
+                "*.tiff",
+                "*.png",
+                "*.jpg",
+                "*.jpeg",
+                "*.webp",
+                "*.psd",
+                "*.bmp",
+                "*.pnm",
+                "*.pgm",
+                "*.ppm"),
         JOB("Jobs", "*.json"),
         WORKSHOP("Workshops and films", "*.json", "*.pdf"),
         FILM("Films", "*.pdf");

@@ -26,7 +26,8 @@ final class HeadBar extends HBox {
         Button open = button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
         Button shop = button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
         save = button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
-        saveShop = button("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
+        saveShop =
+                button("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
         undo = button("Undo", "undo", "", desk.model()::undo);
         redo = button("Redo", "redo", "", desk.model()::redo);
         film = button("Make film", "make-film", "Write the film as a PDF at true size (Ctrl+E)", export::ask);

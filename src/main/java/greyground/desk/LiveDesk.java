@@ -129,9 +129,7 @@ final class LiveDesk implements AutoCloseable {
     }
 
     private static LivePicture far(LivePlate plate, Station station, LiveView view) {
-        return station.stage()
-                .map(stage -> plate.tones(stage, view))
-                .orElseGet(() -> plate.art(view));
+        return station.stage().map(stage -> plate.tones(stage, view)).orElseGet(() -> plate.art(view));
     }
 
     /** All stations, small. */
@@ -174,8 +172,7 @@ final class LiveDesk implements AutoCloseable {
     }
 
     /** Plan and remarks, then every dot of the film looked through. */
-    void words(
-            Consumer<ExposurePlan> plan, Consumer<List<String>> remarks, Consumer<List<PlateWarning>> warnings) {
+    void words(Consumer<ExposurePlan> plan, Consumer<List<String>> remarks, Consumer<List<PlateWarning>> warnings) {
         ask(BenchWorker.Kind.WORDS, (present, watch) -> {
             ExposurePlan made = present.plan(watch::done);
             List<String> said = present.remarks(watch::done);

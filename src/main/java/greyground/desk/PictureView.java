@@ -100,7 +100,8 @@ final class PictureView extends Region {
         setId("picture");
         setFocusTraversable(true);
         setAccessibleText("Picture");
-        setAccessibleHelp("Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it");
+        setAccessibleHelp(
+                "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it");
         image.setPreserveRatio(false);
         image.setSmooth(true);
         window.getChildren().add(image);
@@ -202,9 +203,7 @@ final class PictureView extends Region {
     }
 
     private void platePort(int width, int height) {
-        platePort = plateFits
-                ? Viewport.fitting(plateArea.grown(14), width, height)
-                : platePort.resized(width, height);
+        platePort = plateFits ? Viewport.fitting(plateArea.grown(14), width, height) : platePort.resized(width, height);
     }
 
     /** Lays out anew where the window has not been measured yet. */

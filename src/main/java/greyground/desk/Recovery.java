@@ -123,7 +123,9 @@ final class Recovery {
                         Path.of(tree.path("art").asText()),
                         JsonText.print(tree.path("job")),
                         JsonText.print(tree.path("workshop")),
-                        Optional.of(tree.path("jobFile").asText()).filter(file -> !file.isEmpty()).map(Path::of)));
+                        Optional.of(tree.path("jobFile").asText())
+                                .filter(file -> !file.isEmpty())
+                                .map(Path::of)));
             } catch (Refusal | InvalidPathException spoilt) {
                 return Optional.empty();
             }

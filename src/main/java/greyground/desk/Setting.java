@@ -74,7 +74,8 @@ sealed interface Setting {
                 numbers.appendReplacement(told, i == place ? Refusal.plain(value) : numbers.group());
             }
             numbers.appendTail(told);
-            return state.told(Map.of(word, word.equals("crop") ? Turning.held(told.toString(), place) : told.toString()));
+            return state.told(
+                    Map.of(word, word.equals("crop") ? Turning.held(told.toString(), place) : told.toString()));
         }
 
         @Override
@@ -157,7 +158,13 @@ sealed interface Setting {
         Optional<Figure> figure(Workshop workshop);
 
         default void check(double value) {
-            Refusal.checkRange(label().toLowerCase(java.util.Locale.ROOT), value, least(), most(), unit().symbol(false), "choose a value in between");
+            Refusal.checkRange(
+                    label().toLowerCase(java.util.Locale.ROOT),
+                    value,
+                    least(),
+                    most(),
+                    unit().symbol(false),
+                    "choose a value in between");
         }
     }
 

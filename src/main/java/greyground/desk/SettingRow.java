@@ -153,9 +153,7 @@ final class SettingRow extends VBox {
                     "how " + setting.label().toLowerCase(Locale.ROOT) + " is known",
                     "",
                     state -> shop.known(
-                            state,
-                            shop.figure(state.workshop()).orElseThrow().isAssumed(),
-                            today.get()))));
+                            state, shop.figure(state.workshop()).orElseThrow().isAssumed(), today.get()))));
         } else {
             mark.setVisible(false);
         }
@@ -248,7 +246,8 @@ final class SettingRow extends VBox {
     private void name(Setting.Measure measure, BenchState state) {
         Optional<Figure> figure = measure.figure(state.workshop());
         String known = figure.map(each -> ", " + each.provenance().words()).orElse("");
-        field.setAccessibleText(setting.label() + " in " + (unit.getText().isEmpty() ? "numbers" : unit.getText()) + known);
+        field.setAccessibleText(
+                setting.label() + " in " + (unit.getText().isEmpty() ? "numbers" : unit.getText()) + known);
         figure.ifPresent(each -> {
             mark.setText(each.isAssumed() ? "\u25cb" : "\u25cf");
             mark.setSelected(false);

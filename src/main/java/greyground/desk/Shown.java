@@ -19,7 +19,14 @@ final class Shown {
         WritableImage image = new WritableImage(picture.width(), picture.height());
         image.getPixelWriter()
                 .setPixels(
-                        0, 0, picture.width(), picture.height(), PixelFormat.getIntArgbInstance(), pixels, 0, picture.width());
+                        0,
+                        0,
+                        picture.width(),
+                        picture.height(),
+                        PixelFormat.getIntArgbInstance(),
+                        pixels,
+                        0,
+                        picture.width());
         return image;
     }
 }

@@ -7,8 +7,16 @@ import java.util.Optional;
 enum Station {
     ART(1, "Art", "The picture: which part of it, which way up, and what counts as its white and its black.", null),
     FILM(2, "Film", "The positive: its size, the dots that carry its tones, and how it lies on the plate.", Stage.FILM),
-    RESIST(3, "Resist", "The light-hardened film on the copper: what stays covered and what washes open.", Stage.RESIST),
-    COPPER(4, "Copper", "The bite: how deep the wells go, and how far the bath creeps under their edges.", Stage.COPPER),
+    RESIST(
+            3,
+            "Resist",
+            "The light-hardened film on the copper: what stays covered and what washes open.",
+            Stage.RESIST),
+    COPPER(
+            4,
+            "Copper",
+            "The bite: how deep the wells go, and how far the bath creeps under their edges.",
+            Stage.COPPER),
     PRINT(5, "Print", "Wiping, ink and paper: what hangs on the wall in the end.", Stage.PRINT);
 
     private final int number;

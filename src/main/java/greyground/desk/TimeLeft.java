@@ -30,8 +30,6 @@ final class TimeLeft {
             return "";
         }
         long seconds = (long) Math.ceil(spent * (1 - done) / done);
-        return seconds < 60
-                ? "about " + seconds + " s left"
-                : "about " + (seconds + 59) / 60 + " min left";
+        return seconds < 60 ? "about " + seconds + " s left" : "about " + (seconds + 59) / 60 + " min left";
     }
 }

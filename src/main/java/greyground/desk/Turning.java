@@ -20,7 +20,10 @@ final class Turning {
         double left = clockwise ? 1 - crop.top() - crop.height() : crop.top();
         double top = clockwise ? crop.left() : 1 - crop.left() - crop.width();
         return Map.of(
-                "rotate", Refusal.plain(turned), "crop", words(left, top, /* width= */ crop.height(), /* height= */ crop.width()));
+                "rotate",
+                Refusal.plain(turned),
+                "crop",
+                words(left, top, /* width= */ crop.height(), /* height= */ crop.width()));
     }
 
     /** A fragment drawn on art of a size; held within it. */

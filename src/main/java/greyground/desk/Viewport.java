@@ -24,8 +24,7 @@ record Viewport(double left, double top, double perPixel, int width, int height)
     /** All of an area, as large as fits, in the middle. */
     static Viewport fitting(Area area, int width, int height) {
         double perPixel = Math.max(area.width() / width, area.height() / height);
-        return centred(
-                area.left() + area.width() / 2, area.top() + area.height() / 2, perPixel, width, height);
+        return centred(area.left() + area.width() / 2, area.top() + area.height() / 2, perPixel, width, height);
     }
 
     private static Viewport centred(double x, double y, double perPixel, int width, int height) {
@@ -61,8 +60,7 @@ record Viewport(double left, double top, double perPixel, int width, int height)
      */
     Viewport zoomed(double pixelX, double pixelY, double factor, double least, double most) {
         double next = Math.max(least, Math.min(most, perPixel / factor));
-        return new Viewport(
-                planeX(pixelX) - pixelX * next, planeY(pixelY) - pixelY * next, next, width, height);
+        return new Viewport(planeX(pixelX) - pixelX * next, planeY(pixelY) - pixelY * next, next, width, height);
     }
 
     /** Moved so that what lay under one point lies {@code byX}, {@code byY} pixels farther right and down. */
@@ -105,10 +103,7 @@ record Viewport(double left, double top, double perPixel, int width, int height)
     /** For the picture: the same part, on so many pixels of a screen for each of the window's. */
     LiveView view(double outputScale) {
         return new LiveView(
-                left,
-                top,
-                perPixel / outputScale,
-                Math.max(1, (int) Math.round(width * outputScale)),
-                Math.max(1, (int) Math.round(height * outputScale)));
+                left, top, perPixel / outputScale, Math.max(1, (int) Math.round(width * outputScale)), Math.max(1, (int)
+                        Math.round(height * outputScale)));
     }
 }

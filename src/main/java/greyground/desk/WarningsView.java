@@ -71,7 +71,10 @@ final class WarningsView extends VBox {
         @Override
         protected void updateItem(Line line, boolean empty) {
             super.updateItem(line, empty);
-            setText(empty || line == null ? "" : (line.number() > 0 ? line.number() + "   " : "\u2013   ") + line.words());
+            setText(
+                    empty || line == null
+                            ? ""
+                            : (line.number() > 0 ? line.number() + "   " : "\u2013   ") + line.words());
         }
     }
 

@@ -1,5 +1,6 @@
 package greyground.film;
 
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.raster.PixelRect;
 import greyground.raster.ResampleAxis;
@@ -25,6 +26,7 @@ public record ArtOnPlate(PixelRect image, ResampleAxis across, ResampleAxis down
      *
      * @param artWidth pixels, after turning and straightening
      * @param artHeight pixels
+     * @param pixels of the film printer
      * @param plate on the sheet, in film pixels
      * @param bleed the plate grown by its bleed, on the sheet
      */
@@ -34,9 +36,16 @@ public record ArtOnPlate(PixelRect image, ResampleAxis across, ResampleAxis down
             ArtChoice.Crop crop,
             Placing.Fit fit,
             PaperShrink shrink,
+            FilmPixels pixels,
             PixelRect plate,
             PixelRect bleed) {
-        ArtScale lies = ArtScale.of(artWidth, artHeight, crop, fit, shrink, plate.width(), plate.height());
+        ArtScale lies = ArtScale.of(
+                artWidth,
+                artHeight,
+                crop,
+                fit,
+                shrink,
+                new ArtScale.Plate(plate.width(), plate.height(), pixels.scaleX(), pixels.scaleY()));
         double plateX = plate.left() + plate.width() / 2.0;
         double plateY = plate.top() + plate.height() / 2.0;
         PixelRect image = fit == Placing.Fit.FILL

@@ -12,32 +12,34 @@ import greyground.quantity.PaperShrink;
  */
 public record ArtScale(double middleX, double middleY, double across, double down) {
     /**
+     * A plate in pixels.
+     *
+     * @param width in plate pixels of any size
+     * @param height in plate pixels
+     * @param scaleX how much wider a pixel really is than another of its film; 1 where pixels are true
+     * @param scaleY the same, down
+     */
+    public record Plate(double width, double height, double scaleX, double scaleY) {}
+
+    /**
      * Fits the art.
      *
      * @param artWidth pixels, after turning and straightening
      * @param artHeight pixels
-     * @param plateWidth in plate pixels of any size
-     * @param plateHeight in plate pixels
      */
     public static ArtScale of(
-            double artWidth,
-            double artHeight,
-            ArtChoice.Crop crop,
-            Placing.Fit fit,
-            PaperShrink shrink,
-            double plateWidth,
-            double plateHeight) {
+            double artWidth, double artHeight, ArtChoice.Crop crop, Placing.Fit fit, PaperShrink shrink, Plate plate) {
         double cropWidth = crop.width() * artWidth;
         double cropHeight = crop.height() * artHeight;
-        double fromWidth = plateWidth / shrink.filmScaleAcross() / cropWidth;
-        double fromHeight = plateHeight / shrink.filmScaleDown() / cropHeight;
+        double fromWidth = plate.width() * plate.scaleX() / shrink.filmScaleAcross() / cropWidth;
+        double fromHeight = plate.height() * plate.scaleY() / shrink.filmScaleDown() / cropHeight;
         double dried = fit == Placing.Fit.FILL ? Math.max(fromWidth, fromHeight) : Math.min(fromWidth, fromHeight);
         // The closer side meets the plate exactly; the division keeps it so despite rounding.
         return new ArtScale(
                 crop.left() * artWidth + cropWidth / 2,
                 crop.top() * artHeight + cropHeight / 2,
-                dried == fromWidth ? plateWidth / cropWidth : dried * shrink.filmScaleAcross(),
-                dried == fromHeight ? plateHeight / cropHeight : dried * shrink.filmScaleDown());
+                dried == fromWidth ? plate.width() / cropWidth : dried * shrink.filmScaleAcross() / plate.scaleX(),
+                dried == fromHeight ? plate.height() / cropHeight : dried * shrink.filmScaleDown() / plate.scaleY());
     }
 
     /** Art column under a place of the plate. {@code fromMiddle} counts plate pixels to the right of the plate's middle. */

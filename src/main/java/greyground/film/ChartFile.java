@@ -5,26 +5,48 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.quantity.Refusal;
 import greyground.wedge.Area;
+import greyground.wedge.CheckPlate;
+import greyground.wedge.CodeText;
 import greyground.wedge.CornerCode;
 import greyground.wedge.LevelPatch;
+import greyground.wedge.Recipe;
 import greyground.wedge.Strip;
 import greyground.wedge.Target;
 import greyground.wedge.TestPlate;
 import greyground.workshop.JsonText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * A test plate's places as a plain JSON file, in micrometres from the plate's top left as the print reads. Reading needs only the code's
- * text, from which all the rest follows; the rest is for other programs and for people.
+ * text, from which all the rest follows, and of a check plate the tones and how they should print; the rest is for other programs
+ * and for people.
  */
 public final class ChartFile {
     private static final String KIND = "chart";
     private static final int VERSION = 1;
+    private static final String PRINTS = "printsAtLightness";
 
     private ChartFile() {}
 
     /** The file's text. */
     public static String text(TestPlate plate) {
         return JsonText.print(tree(plate));
+    }
+
+    /** The text of a check plate's file, which says how each tone should print. */
+    public static String text(CheckPlate check) {
+        ObjectNode file = tree(check.plate());
+        ArrayNode tones = file.putArray(PRINTS);
+        for (CheckPlate.Tone tone : check.tones()) {
+            ObjectNode node = tones.addObject();
+            node.set("coveragePercent", JsonText.number(tone.coveragePerMille() / 10.0));
+            node.set("lightness", JsonText.number(tone.lightness()));
+            tone.foretoldCoverage()
+                    .ifPresent(coverage -> node.set("foretoldCoveragePercent", JsonText.number(coverage * 100)));
+        }
+        return JsonText.print(file);
     }
 
     /** The same as a tree. */
@@ -63,12 +85,58 @@ public final class ChartFile {
 
     /** The plate that a chart file tells of. */
     public static TestPlate read(String text) {
-        JsonNode code = JsonText.read(KIND, VERSION, text).path("code");
+        JsonNode file = JsonText.read(KIND, VERSION, text);
+        if (isCheck(file)) {
+            return check(file).plate();
+        }
+        return TestPlate.ofCode(code(file));
+    }
+
+    /** The check plate that a chart file tells of; empty where it tells of another kind. */
+    public static Optional<CheckPlate> readCheck(String text) {
+        JsonNode file = JsonText.read(KIND, VERSION, text);
+        return isCheck(file) ? Optional.of(check(file)) : Optional.empty();
+    }
+
+    private static boolean isCheck(JsonNode file) {
+        return Recipe.Kind.CHECK.word().equals(file.path("kind").asText());
+    }
+
+    private static CheckPlate check(JsonNode file) {
+        CodeText code = CodeText.read(code(file));
+        List<CheckPlate.Tone> tones = new ArrayList<>();
+        for (JsonNode node : file.path(PRINTS)) {
+            tones.add(new CheckPlate.Tone(
+                    (int) Math.round(number(node, "coveragePercent") * 10),
+                    number(node, "lightness"),
+                    node.has("foretoldCoveragePercent")
+                            ? Optional.of(number(node, "foretoldCoveragePercent") / 100)
+                            : Optional.empty()));
+        }
+        CheckPlate check = CheckPlate.of(code.recipe(), tones);
+        if (!check.plate().id().equals(code.id())) {
+            throw Refusal.failure("the chart names itself " + code.id() + ", but its tones make it "
+                    + check.plate().id() + ": make the test plate again");
+        }
+        return check;
+    }
+
+    private static double number(JsonNode node, String field) {
+        if (!node.path(field).isNumber()) {
+            throw Refusal.use("chart " + PRINTS + " " + field + " is "
+                    + (node.has(field) ? node.path(field).toString() : "missing")
+                    + "; it must be a number: make the test plate again");
+        }
+        return node.path(field).doubleValue();
+    }
+
+    private static String code(JsonNode file) {
+        JsonNode code = file.path("code");
         if (!code.isTextual()) {
             throw Refusal.use("chart code is " + (code.isMissingNode() ? "missing" : code.toString())
                     + "; it must be text in quotes: make the test plate again");
         }
-        return TestPlate.ofCode(code.textValue());
+        return code.textValue();
     }
 
     private static void describe(ObjectNode node, Target target) {

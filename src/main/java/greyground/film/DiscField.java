@@ -7,34 +7,33 @@ import greyground.raster.PixelRect;
  * down as its diameter says.
  *
  * @param box all of it
- * @param diameter of a disc in pixels, 1 or more
- * @param pitch from disc to disc in pixels, above the diameter
+ * @param across of a disc, and from column to column
+ * @param down of a disc, and from row to row; as across where the film's pixels are square
  * @param lead columns before the first disc
  * @param holes whether the discs are clear and the rest of the box black
  */
-public record DiscField(PixelRect box, int diameter, int pitch, int lead, boolean holes) implements Mark {
+public record DiscField(PixelRect box, Spacing across, Spacing down, int lead, boolean holes) implements Mark {
+    /**
+     * Discs along one direction.
+     *
+     * @param diameter of a disc in pixels, 1 or more
+     * @param pitch from disc to disc in pixels, above the diameter
+     */
+    public record Spacing(int diameter, int pitch) {
+        /** As many as fit into a length. */
+        int count(int length) {
+            return Math.max(1, (length - diameter) / pitch + 1);
+        }
+
+        /** The length that they take of it. */
+        int run(int length) {
+            return count(length) * pitch - (pitch - diameter);
+        }
+    }
+
     /** The field with as many discs as fit, in the middle of its box. */
-    static DiscField centred(PixelRect box, int diameter, int pitch, boolean holes) {
-        return new DiscField(box, diameter, pitch, (box.width() - run(box.width(), diameter, pitch)) / 2, holes);
-    }
-
-    /** Length of a row of discs that fits into a length. */
-    private static int run(int length, int diameter, int pitch) {
-        return count(length, diameter, pitch) * pitch - (pitch - diameter);
-    }
-
-    private static int count(int length, int diameter, int pitch) {
-        return Math.max(1, (length - diameter) / pitch + 1);
-    }
-
-    /** Discs across. */
-    int across() {
-        return count(box.width(), diameter, pitch);
-    }
-
-    /** Discs down. */
-    int down() {
-        return count(box.height(), diameter, pitch);
+    static DiscField centred(PixelRect box, Spacing across, Spacing down, boolean holes) {
+        return new DiscField(box, across, down, (box.width() - across.run(box.width())) / 2, holes);
     }
 
     @Override
@@ -42,34 +41,36 @@ public record DiscField(PixelRect box, int diameter, int pitch, int lead, boolea
         if (row < box.top() || row >= box.bottom()) {
             return;
         }
-        int down = row - box.top() - (box.height() - run(box.height(), diameter, pitch)) / 2;
-        int inDisc = Math.floorMod(down, pitch);
-        boolean crossed = down >= 0 && down / pitch < down() && inDisc < diameter;
+        int from = row - box.top() - (box.height() - down.run(box.height())) / 2;
+        int inDisc = Math.floorMod(from, down.pitch());
+        boolean crossed = from >= 0 && from / down.pitch() < down.count(box.height()) && inDisc < down.diameter();
         int blank = crossed ? blanks(inDisc) : 0;
-        int from = box.left();
-        for (int disc = 0; crossed && disc < across(); disc++) {
-            int left = box.left() + lead + disc * pitch + blank;
-            int right = left + diameter - 2 * blank;
+        int done = box.left();
+        int discs = across.count(box.width());
+        for (int disc = 0; crossed && disc < discs; disc++) {
+            int left = box.left() + lead + disc * across.pitch() + blank;
+            int right = left + across.diameter() - 2 * blank;
             if (!holes) {
                 span.black(left, right);
-            } else if (left > from) {
-                span.black(from, left);
+            } else if (left > done) {
+                span.black(done, left);
             }
-            from = right;
+            done = right;
         }
-        if (holes && from < box.right()) {
-            span.black(from, box.right());
+        if (holes && done < box.right()) {
+            span.black(done, box.right());
         }
     }
 
     /** Pixels of the disc's box left of the disc in one of its rows: those whose centres lie outside the circle. */
     private int blanks(int inDisc) {
-        long side = diameter;
-        long y = 2L * inDisc + 1 - side;
+        long wide = across.diameter();
+        long high = down.diameter();
+        long y = (2L * inDisc + 1 - high) * wide;
         int blank = 0;
-        while (2L * blank + 1 < side) {
-            long x = 2L * blank + 1 - side;
-            if (x * x + y * y <= side * side) {
+        while (2L * blank + 1 < wide) {
+            long x = (2L * blank + 1 - wide) * high;
+            if (x * x + y * y <= wide * wide * high * high) {
                 break;
             }
             blank++;
@@ -79,12 +80,12 @@ public record DiscField(PixelRect box, int diameter, int pitch, int lead, boolea
 
     @Override
     public DiscField mirrored(int sheetWidth) {
-        int behind = box.width() - lead - run(box.width(), diameter, pitch);
-        return new DiscField(box.mirrored(sheetWidth), diameter, pitch, behind, holes);
+        int behind = box.width() - lead - across.run(box.width());
+        return new DiscField(box.mirrored(sheetWidth), across, down, behind, holes);
     }
 
     @Override
     public DiscField moved(int across, int down) {
-        return new DiscField(box.moved(across, down), diameter, pitch, lead, holes);
+        return new DiscField(box.moved(across, down), this.across, this.down, lead, holes);
     }
 }

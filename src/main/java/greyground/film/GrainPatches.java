@@ -4,6 +4,7 @@ import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 
 /**
@@ -39,8 +40,17 @@ public final class GrainPatches implements FilmPatches {
      * @param tile that {@code grain} gives at {@code resolution}
      */
     public static GrainPatches of(Grain grain, ThresholdTile tile, Resolution resolution) {
-        double pitch = resolution.pitchMicrometres();
-        return new GrainPatches(tile, spacingMicrometres(grain) / pitch, pitch, grain + " at " + resolution);
+        return of(grain, tile, FilmPixels.of(resolution));
+    }
+
+    /**
+     * The same as a printer prints it: its dots larger or smaller by as much as its pixels are.
+     *
+     * @param tile that {@code grain} gives at the pixels' resolution
+     */
+    public static GrainPatches of(Grain grain, ThresholdTile tile, FilmPixels pixels) {
+        double spacing = spacingMicrometres(grain) / pixels.resolution().pitchMicrometres();
+        return new GrainPatches(tile, spacing, pixels.pitchMicrometres(), grain + " at " + pixels);
     }
 
     /** Mean distance of the dots of a grain or rows of a halftone, in micrometres; 0 for continuous tone. */

@@ -3,17 +3,14 @@ package greyground.film;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.ArtChoice.Crop;
 import greyground.film.ArtChoice.TonePoint;
-import greyground.grain.Grain;
-import greyground.grain.Grain.DotShape;
-import greyground.plate.PlateProcess;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
-import greyground.quantity.Ruling;
 import greyground.quantity.Size;
+import greyground.workshop.CarrierFields;
+import greyground.workshop.JsonFields;
 import greyground.workshop.JsonText;
 import greyground.workshop.KeptField;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -43,9 +40,9 @@ public final class JobFile {
         ObjectNode plate = file.putObject("plate");
         plate.set("widthMillimetres", JsonText.number(job.plate().widthMillimetres()));
         plate.set("heightMillimetres", JsonText.number(job.plate().heightMillimetres()));
-        writeProcess(file.putObject("process"), job.process());
+        CarrierFields.writeProcess(file.putObject("process"), job.process());
         file.set("resolutionDotsPerInch", JsonText.number(job.resolution().dotsPerInch()));
-        writeGrain(file.putObject("grain"), job.grain());
+        CarrierFields.writeGrain(file.putObject("grain"), job.grain());
         writeArt(file.putObject("art"), job.art());
         writePlacing(file.putObject("placing"), job.placing());
         file.put("rangeMapping", job.rangeMapping());
@@ -58,34 +55,6 @@ public final class JobFile {
             holder.set(kept.name(), JsonText.parse("kept field " + kept.name(), kept.json()));
         }
         return file;
-    }
-
-    private static void writeProcess(ObjectNode node, PlateProcess process) {
-        node.put("kind", process.word());
-        if (process instanceof PlateProcess.SprayedAquatint ground) {
-            node.set("landFraction", JsonText.number(ground.landFraction()));
-            node.set("grainMicrometres", JsonText.number(ground.grainMicrometres()));
-            node.put("seed", ground.seed());
-        } else if (process instanceof PlateProcess.Photogravure screen) {
-            node.set("screenBlack", JsonText.number(screen.screenBlack()));
-            node.set("screenSpacingMicrometres", JsonText.number(screen.screenSpacingMicrometres()));
-        }
-    }
-
-    private static void writeGrain(ObjectNode node, Grain grain) {
-        if (grain instanceof Grain.Stochastic stochastic) {
-            node.put("kind", "stochastic");
-            node.set("spacingMicrometres", JsonText.number(stochastic.spacingMicrometres()));
-            node.put("seed", stochastic.seed());
-        } else if (grain instanceof Grain.Halftone halftone) {
-            node.put("kind", "halftone");
-            node.set("linesPerCentimetre", JsonText.number(halftone.ruling().linesPerCentimetre()));
-            node.set("angleDegrees", JsonText.number(halftone.angleDegrees()));
-            node.put("dots", halftone.shape() == DotShape.LINE ? "line" : "round");
-        } else if (grain instanceof Grain.Continuous continuous) {
-            node.put("kind", "continuous");
-            node.put("bits", continuous.bits());
-        }
     }
 
     private static void writeArt(ObjectNode node, ArtChoice art) {
@@ -131,19 +100,19 @@ public final class JobFile {
 
     /** Reads a job from the text of its file; a missing field takes its usual value, except the plate, which must be there. */
     public static Job read(String text) {
-        JobFields file = new JobFields(List.of(), JsonText.read(KIND, VERSION, text));
+        JsonFields file = new JsonFields(KIND, List.of(), JsonText.read(KIND, VERSION, text));
         file.integer("version", 1, 1, VERSION);
         file.word("greyground", KIND);
-        JobFields plate = file.section("plate");
+        JsonFields plate = file.section("plate");
         return new Job(
                 file.word("title", ""),
                 file.word("date", ""),
                 new Size(
                         plate.number("widthMillimetres", Double.NaN, 10, 3000),
                         plate.number("heightMillimetres", Double.NaN, 10, 3000)),
-                readProcess(file.section("process")),
+                CarrierFields.readProcess(file.section("process")),
                 new Resolution(file.number("resolutionDotsPerInch", 1440, 60, 20_000)),
-                readGrain(file.section("grain")),
+                CarrierFields.readGrain(file.section("grain")),
                 readArt(file.section("art")),
                 readPlacing(file.section("placing")),
                 file.word("rangeMapping", "lightness"),
@@ -151,43 +120,8 @@ public final class JobFile {
                 file.unknown());
     }
 
-    private static PlateProcess readProcess(JobFields fields) {
-        PlateProcess usual = PlateProcess.named(fields.word("kind", "etched-film"));
-        if (usual instanceof PlateProcess.SprayedAquatint ground) {
-            return new PlateProcess.SprayedAquatint(
-                    fields.number("landFraction", ground.landFraction(), 0.05, 0.9),
-                    fields.number("grainMicrometres", ground.grainMicrometres(), 5, 300),
-                    fields.integer("seed", ground.seed(), Long.MIN_VALUE, Long.MAX_VALUE));
-        }
-        if (usual instanceof PlateProcess.Photogravure screen) {
-            return new PlateProcess.Photogravure(
-                    fields.number("screenBlack", screen.screenBlack(), 0.2, 0.8),
-                    fields.number("screenSpacingMicrometres", screen.screenSpacingMicrometres(), 60, 400));
-        }
-        return usual;
-    }
-
-    private static Grain readGrain(JobFields fields) {
-        String kind = fields.choice("kind", "stochastic", Map.of("stochastic", 1, "halftone", 2, "continuous", 3));
-        return switch (kind) {
-            case "halftone" ->
-                new Grain.Halftone(
-                        new Ruling(fields.number("linesPerCentimetre", 60, 5, 400)),
-                        fields.number("angleDegrees", 45, -180, 180),
-                        fields.choice("dots", "round", Map.of("round", 1, "line", 2))
-                                        .equals("line")
-                                ? DotShape.LINE
-                                : DotShape.ROUND);
-            case "continuous" -> new Grain.Continuous((int) fields.integer("bits", 16, 8, 16));
-            default ->
-                new Grain.Stochastic(
-                        fields.number("spacingMicrometres", 180, 20, 2000),
-                        fields.integer("seed", 1, Long.MIN_VALUE, Long.MAX_VALUE));
-        };
-    }
-
-    private static ArtChoice readArt(JobFields fields) {
-        JobFields crop = fields.section("crop");
+    private static ArtChoice readArt(JsonFields fields) {
+        JsonFields crop = fields.section("crop");
         return new ArtChoice(
                 fields.word("fileName", ""),
                 fields.word("sha256", ""),
@@ -203,17 +137,17 @@ public final class JobFile {
                 readPoint(fields, "blackLuminance"));
     }
 
-    private static TonePoint readPoint(JobFields fields, String name) {
+    private static TonePoint readPoint(JsonFields fields, String name) {
         return fields.isWord(name, "automatic")
                 ? new TonePoint.Automatic()
                 : new TonePoint.Given(fields.number(name, Double.NaN, 0, 1));
     }
 
-    private static Placing readPlacing(JobFields fields) {
+    private static Placing readPlacing(JsonFields fields) {
         Placing usual = Placing.USUAL;
         Optional<Size> sheet = Optional.empty();
         if (!fields.isWord("sheet", "automatic")) {
-            JobFields size = fields.section("sheet");
+            JsonFields size = fields.section("sheet");
             sheet = Optional.of(new Size(
                     size.number("widthMillimetres", Double.NaN, 10, 10_000),
                     size.number("heightMillimetres", Double.NaN, 10, 10_000)));

@@ -50,8 +50,8 @@ public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, 
     /**
      * A circle's line.
      *
-     * @param box of the outer edge; square
-     * @param line thickness in pixels, 1 to half the side
+     * @param box of the outer edge; square where the film's pixels are
+     * @param line thickness in pixels, 1 to half the shorter side
      */
     record Ring(PixelRect box, int line) implements Mark {
         @Override
@@ -61,11 +61,10 @@ public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, 
             }
             // Twice every length keeps pixel centres and the circle's middle whole numbers, so left and right agree
             // exactly.
-            long side = box.width();
-            long fromMiddle = 2L * (row - box.top()) + 1 - side;
-            int outer = blanks(side, side, fromMiddle);
-            int inner = blanks(side, side - 2L * line, fromMiddle);
-            if (2L * inner >= side) {
+            long fromMiddle = 2L * (row - box.top()) + 1 - box.height();
+            int outer = blanks(0, fromMiddle);
+            int inner = blanks(line, fromMiddle);
+            if (2L * inner >= box.width()) {
                 span.black(box.left() + outer, box.right() - outer);
             } else {
                 span.black(box.left() + outer, box.left() + inner);
@@ -73,11 +72,17 @@ public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, 
             }
         }
 
-        /** Pixels from the left edge of the box whose centres lie outside a disc of that diameter. */
-        private static int blanks(long side, long diameter, long fromMiddle) {
-            long left = diameter * diameter - fromMiddle * fromMiddle;
+        /** Pixels from the left edge of the box whose centres lie outside the ring's edge, moved inwards by some pixels. */
+        private int blanks(int inwards, long fromMiddle) {
+            long across = square(box.width() - 2L * inwards);
+            long down = square(box.height() - 2L * inwards);
+            if (across == 0 || down == 0) {
+                return (box.width() + 1) / 2;
+            }
+            // A circle where across and down agree, else an oval that prints as a circle.
+            long left = across * (down - fromMiddle * fromMiddle);
             int blank = 0;
-            while (2L * blank < side && (left < 0 || square(2L * blank + 1 - side) > left)) {
+            while (2L * blank < box.width() && (left < 0 || square(2L * blank + 1 - box.width()) * down > left)) {
                 blank++;
             }
             return blank;

@@ -50,7 +50,7 @@ public final class Mend {
             throw Refusal.use("a film of " + film.bitsPerSample()
                     + " bits can't be mended; it must have 1: give the job a grain or a halftone");
         }
-        double pitchMicrometres = sheet.resolution().pitchMicrometres();
+        double pitchMicrometres = sheet.pixels().pitchMicrometres();
         this.sheet = sheet;
         this.film = film;
         this.wished = wished;

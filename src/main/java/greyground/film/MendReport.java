@@ -21,9 +21,8 @@ public record MendReport(double solidSquareMillimetres, double grainSquareMillim
         Count count = new Count(sheet.plate());
         Bands.inOrder(sheet.heightPixels(), BAND_ROWS, threads, mend::parts, count, progress);
         count.wide.end();
-        double millimetre = sheet.resolution().millimetres(1);
-        return new MendReport(
-                count.solid * millimetre * millimetre, count.grain * millimetre * millimetre, count.wideBlacks);
+        double pixel = sheet.pixels().acrossMillimetres(1) * sheet.pixels().downMillimetres(1);
+        return new MendReport(count.solid * pixel, count.grain * pixel, count.wideBlacks);
     }
 
     /** Counts pixels of the plate, part by part, on one thread. */

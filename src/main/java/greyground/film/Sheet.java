@@ -1,5 +1,6 @@
 package greyground.film;
 
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.raster.PixelRect;
 import java.util.List;
@@ -8,7 +9,7 @@ import java.util.List;
  * Where everything lies on one film sheet, in film pixels from its top left corner, as seen by whoever looks at the side
  * that the file describes.
  *
- * @param resolution of the film printer
+ * @param pixels of the film printer
  * @param widthPixels of the whole sheet
  * @param heightPixels of the whole sheet
  * @param plate the plate's outline
@@ -16,13 +17,13 @@ import java.util.List;
  * @param legends real text, outside the plate
  */
 public record Sheet(
-        Resolution resolution,
-        int widthPixels,
-        int heightPixels,
-        PixelRect plate,
-        PixelRect image,
-        List<Legend> legends) {
+        FilmPixels pixels, int widthPixels, int heightPixels, PixelRect plate, PixelRect image, List<Legend> legends) {
     public Sheet {
         legends = List.copyOf(legends);
+    }
+
+    /** What the file says of its pixels, whatever size the printer gives them. */
+    public Resolution resolution() {
+        return pixels.resolution();
     }
 }

@@ -1,7 +1,7 @@
 package greyground.film;
 
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.PixelRect;
 import java.util.ArrayList;
@@ -15,7 +15,7 @@ import java.util.Optional;
  * and left (18 to 22 mm), the wedge strip below (18 to 31 mm) and legends under it. The plate's top left corner lies 24 mm
  * from the sheet's edges when the sheet is automatic, so films of one plate size agree edge to edge as well.
  *
- * @param resolution of the film printer
+ * @param pixels of the film printer, in which every length is laid out
  * @param width of the sheet in film pixels
  * @param height of the sheet in film pixels
  * @param plate its outline
@@ -25,7 +25,7 @@ import java.util.Optional;
  * @param lines legends
  */
 public record SheetLayout(
-        Resolution resolution,
+        FilmPixels pixels,
         int width,
         int height,
         PixelRect plate,
@@ -71,17 +71,35 @@ public record SheetLayout(
      * @param textWidth of the face they will be set in
      */
     public static SheetLayout of(
-            Resolution resolution,
+            FilmPixels pixels,
             Size plate,
             double bleedMillimetres,
             double bevelMillimetres,
             Optional<Size> sheet,
             List<String> texts,
             TextWidth textWidth) {
+        return of(pixels, plate, bleedMillimetres, bevelMillimetres, sheet, texts, WedgeStrip.WORDS, textWidth);
+    }
+
+    /**
+     * The same with other words about the wedge strip.
+     *
+     * @param stripWords one line
+     */
+    static SheetLayout of(
+            FilmPixels pixels,
+            Size plate,
+            double bleedMillimetres,
+            double bevelMillimetres,
+            Optional<Size> sheet,
+            List<String> texts,
+            String stripWords,
+            TextWidth textWidth) {
         check(plate, bleedMillimetres, bevelMillimetres);
         double contentWidth = 2 * SIDE_MILLIMETRES + Math.max(plate.widthMillimetres(), WedgeStrip.WIDTH_MILLIMETRES);
-        double roomForText = contentWidth - 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES);
-        List<String> broken = broken(texts, roomForText, textWidth);
+        // Type is set on the page, which the printer then scales.
+        double roomForText = (contentWidth - 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES)) / pixels.scaleX();
+        List<String> broken = broken(texts, stripWords, roomForText, textWidth);
         double foot = LINES_FROM_MILLIMETRES
                 + LINE_PITCH_MILLIMETRES * Math.max(LEAST_LINES, broken.size())
                 + FOOT_MILLIMETRES;
@@ -93,39 +111,40 @@ public record SheetLayout(
             throw Refusal.use("the sheet is " + whole + "; a plate of " + plate + " with its marks needs " + needed
                     + ": give a larger sheet, a smaller plate, or ask for tiles");
         }
-        int width = resolution.pixels(whole.widthMillimetres());
-        int height = resolution.pixels(whole.heightMillimetres());
+        int width = pixels.across(whole.widthMillimetres());
+        int height = pixels.down(whole.heightMillimetres());
         PixelRect outline = new PixelRect(
-                resolution.pixels(SIDE_MILLIMETRES + (whole.widthMillimetres() - contentWidth) / 2),
-                resolution.pixels(TOP_MILLIMETRES + (whole.heightMillimetres() - contentHeight) / 2),
-                resolution.pixels(plate.widthMillimetres()),
-                resolution.pixels(plate.heightMillimetres()));
-        int grown = resolution.pixels(bleedMillimetres);
+                pixels.across(SIDE_MILLIMETRES + (whole.widthMillimetres() - contentWidth) / 2),
+                pixels.down(TOP_MILLIMETRES + (whole.heightMillimetres() - contentHeight) / 2),
+                pixels.across(plate.widthMillimetres()),
+                pixels.down(plate.heightMillimetres()));
+        int grownAcross = pixels.across(bleedMillimetres);
+        int grownDown = pixels.down(bleedMillimetres);
         PixelRect bleed = new PixelRect(
-                outline.left() - grown,
-                outline.top() - grown,
-                outline.width() + 2 * grown,
-                outline.height() + 2 * grown);
-        List<Mark> marks = new ArrayList<>(PlateMarks.ticks(resolution, outline, bleedMillimetres, bevelMillimetres));
-        marks.addAll(PlateMarks.register(resolution, outline));
-        marks.addAll(PlateMarks.rulers(resolution, outline));
-        marks.addAll(PlateMarks.asymmetric(resolution, outline));
-        marks.addAll(WedgeStrip.ticks(resolution, outline));
+                outline.left() - grownAcross,
+                outline.top() - grownDown,
+                outline.width() + 2 * grownAcross,
+                outline.height() + 2 * grownDown);
+        List<Mark> marks = new ArrayList<>(PlateMarks.ticks(pixels, outline, bleedMillimetres, bevelMillimetres));
+        marks.addAll(PlateMarks.register(pixels, outline));
+        marks.addAll(PlateMarks.rulers(pixels, outline));
+        marks.addAll(PlateMarks.asymmetric(pixels, outline));
+        marks.addAll(WedgeStrip.ticks(pixels, outline));
         return new SheetLayout(
-                resolution,
+                pixels,
                 width,
                 height,
                 outline,
                 bleed,
                 marks,
-                WedgeStrip.patches(resolution, outline),
-                lines(resolution, outline, broken, textWidth));
+                WedgeStrip.patches(pixels, outline),
+                lines(pixels, outline, broken, textWidth));
     }
 
     /** The layout seen from the sheet's other side. Legends keep their mirrored rooms and read right. */
     public SheetLayout mirrored() {
         return new SheetLayout(
-                resolution,
+                pixels,
                 width,
                 height,
                 plate.mirrored(width),
@@ -140,7 +159,7 @@ public record SheetLayout(
     /** The layout with more marks, fields and legends drawn on it. */
     SheetLayout carrying(List<Mark> moreMarks, List<Patch> morePatches, List<Line> moreLines) {
         return new SheetLayout(
-                resolution,
+                pixels,
                 width,
                 height,
                 plate,
@@ -158,20 +177,20 @@ public record SheetLayout(
 
     /** The layout with nothing on it but the art. */
     SheetLayout bare() {
-        return new SheetLayout(resolution, width, height, plate, bleed, List.of(), List.of(), List.of());
+        return new SheetLayout(pixels, width, height, plate, bleed, List.of(), List.of(), List.of());
     }
 
     /** The sheet as the file describes it, with the art at {@code image}. */
     public Sheet sheet(PixelRect image) {
         List<Legend> legends = lines.stream()
                 .map(line -> new Legend(
-                        resolution.millimetres(line.room().left()),
-                        resolution.millimetres(line.room().top()) + line.capHeightMillimetres(),
+                        pixels.resolution().millimetres(line.room().left()),
+                        pixels.resolution().millimetres(line.room().top()) + line.capHeightMillimetres(),
                         line.capHeightMillimetres(),
                         0,
                         line.text()))
                 .toList();
-        return new Sheet(resolution, width, height, plate, image, legends);
+        return new Sheet(pixels, width, height, plate, image, legends);
     }
 
     private static void check(Size plate, double bleedMillimetres, double bevelMillimetres) {
@@ -182,16 +201,16 @@ public record SheetLayout(
         Refusal.checkRange("bevel", bevelMillimetres, 0, MOST_BLEED_MILLIMETRES, "mm", "1 to 3 mm is usual");
     }
 
-    private static List<Line> lines(Resolution resolution, PixelRect plate, List<String> broken, TextWidth textWidth) {
+    private static List<Line> lines(FilmPixels pixels, PixelRect plate, List<String> broken, TextWidth textWidth) {
         List<Line> lines = new ArrayList<>();
-        int room = resolution.pixels(CAP_MILLIMETRES * 4 / 3);
+        int room = pixels.down(CAP_MILLIMETRES * 4 / 3);
         for (int i = 0; i < broken.size(); i++) {
             String text = broken.get(i);
             lines.add(new Line(
                     new PixelRect(
-                            plate.left() + resolution.pixels(LINES_LEFT_MILLIMETRES),
-                            plate.bottom() + resolution.pixels(LINES_FROM_MILLIMETRES + i * LINE_PITCH_MILLIMETRES),
-                            Math.max(1, resolution.pixels(textWidth.millimetres(text, CAP_MILLIMETRES))),
+                            plate.left() + pixels.across(LINES_LEFT_MILLIMETRES),
+                            plate.bottom() + pixels.down(LINES_FROM_MILLIMETRES + i * LINE_PITCH_MILLIMETRES),
+                            Math.max(1, pixels.resolution().pixels(textWidth.millimetres(text, CAP_MILLIMETRES))),
                             room),
                     CAP_MILLIMETRES,
                     text));
@@ -199,9 +218,10 @@ public record SheetLayout(
         return lines;
     }
 
-    private static List<String> broken(List<String> texts, double roomMillimetres, TextWidth textWidth) {
+    private static List<String> broken(
+            List<String> texts, String stripWords, double roomMillimetres, TextWidth textWidth) {
         List<String> all = new ArrayList<>(texts);
-        all.add(WedgeStrip.WORDS);
+        all.add(stripWords);
         all.add(RULER_WORDS);
         List<String> lines = new ArrayList<>();
         for (String text : all) {

@@ -38,8 +38,8 @@ public final class SheetTiles {
     public static List<Tile> of(Sheet whole, FilmRows rows, Size film) {
         int border = whole8(whole.resolution().pixels(BORDER_MILLIMETRES));
         int overlap = whole8(whole.resolution().pixels(OVERLAP_MILLIMETRES));
-        int across = whole.resolution().pixels(film.widthMillimetres()) / 8 * 8 - 2 * border;
-        int down = whole.resolution().pixels(film.heightMillimetres()) / 8 * 8 - 2 * border;
+        int across = whole.pixels().across(film.widthMillimetres()) / 8 * 8 - 2 * border;
+        int down = whole.pixels().down(film.heightMillimetres()) / 8 * 8 - 2 * border;
         if (across < 2 * overlap || down < 2 * overlap) {
             throw Refusal.use("the sheet is " + film + "; tiles need at least 40 x 40 mm: give a larger sheet");
         }
@@ -89,7 +89,7 @@ public final class SheetTiles {
         legends.add(new Legend(
                 BORDER_MILLIMETRES * 3, baseline, CAP_MILLIMETRES, 0, place + ": match ticks, cut along them"));
         Sheet sheet = new Sheet(
-                whole.resolution(),
+                whole.pixels(),
                 width,
                 height,
                 seen(whole.plate(), window, border),

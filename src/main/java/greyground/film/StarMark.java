@@ -5,7 +5,7 @@ import greyground.raster.PixelRect;
 /**
  * Black wedges that meet in the middle of a disc, with clear ones as wide between them.
  *
- * @param box square
+ * @param box square where the film's pixels are
  * @param wedges black ones, even, so that the star is its own mirror image
  */
 public record StarMark(PixelRect box, int wedges) implements Mark {
@@ -17,7 +17,11 @@ public record StarMark(PixelRect box, int wedges) implements Mark {
         long y = 2L * (row - box.top()) + 1 - box.height();
         for (int column = 0; column < box.width(); column++) {
             long x = 2L * column + 1 - box.width();
-            if (x * x + y * y <= (long) box.width() * box.width() && black(Math.abs(x), Math.abs(y))) {
+            // Both in parts of a side, so that a star on oblong pixels prints round.
+            long across = Math.abs(x) * box.height();
+            long down = Math.abs(y) * box.width();
+            long side = (long) box.width() * box.height();
+            if (across * across + down * down <= side * side && black(across, down)) {
                 span.black(box.left() + column, box.left() + column + 1);
             }
         }

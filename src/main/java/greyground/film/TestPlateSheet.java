@@ -1,13 +1,14 @@
 package greyground.film;
 
 import greyground.grain.ThresholdTile;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.PixelRect;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
 import greyground.wedge.Area;
+import greyground.wedge.CheckPlate;
 import greyground.wedge.CornerCode;
 import greyground.wedge.LevelPatch;
 import greyground.wedge.Strip;
@@ -15,7 +16,9 @@ import greyground.wedge.Target;
 import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, past the curve; targets are
@@ -47,8 +50,8 @@ public final class TestPlateSheet {
     /**
      * The film of a test plate.
      *
-     * @param resolution of the film printer
-     * @param grain at that resolution
+     * @param pixels of the film printer
+     * @param grain at its resolution
      * @param sheet the film's own size, or empty for plate and margins
      * @param mirrored as {@link ReadingSide#mirrored} says
      * @param words legends under the plate
@@ -56,7 +59,7 @@ public final class TestPlateSheet {
      */
     public static FilmComposer film(
             TestPlate plate,
-            Resolution resolution,
+            FilmPixels pixels,
             ThresholdTile grain,
             Optional<Size> sheet,
             boolean mirrored,
@@ -66,7 +69,8 @@ public final class TestPlateSheet {
         Area copper = plate.recipe().plate();
         Size size = new Size(copper.width() / 1000.0, copper.height() / 1000.0);
         double bevel = plate.recipe().bevelMicrometres() / 1000.0;
-        SheetLayout bare = SheetLayout.of(resolution, size, 0, bevel, sheet, words, textWidth);
+        SheetLayout bare =
+                SheetLayout.of(pixels, size, 0, bevel, sheet, words, WedgeStrip.WORDS_WITHOUT_CURVE, textWidth);
         SheetLayout drawn = new TestPlateSheet(bare, plate, grain, textWidth).drawn(stripWords);
         FilmContent.Screen clear = new FilmContent.Screen(drawn.plate(), 0);
         return FilmComposer.screened(drawn, clear, evenLightness(), grain, mirrored);
@@ -84,6 +88,16 @@ public final class TestPlateSheet {
 
     /** Rows of the wedge as they are numbered beside the plate, each with its coverages from left to right. */
     public static List<String> rows(TestPlate plate) {
+        return rows(plate, patch -> Refusal.plain(patch.coveragePerMille() / 10.0));
+    }
+
+    /** Rows of a check plate, each with the L* at which its fields should print. */
+    public static List<String> rows(CheckPlate check) {
+        return rows(
+                check.plate(), patch -> String.format(Locale.ROOT, "%.1f", check.lightness(patch.coveragePerMille())));
+    }
+
+    private static List<String> rows(TestPlate plate, Function<LevelPatch, String> shown) {
         List<String> rows = new ArrayList<>();
         List<Integer> tops = tops(plate);
         for (int row = 0; row < tops.size(); row++) {
@@ -91,7 +105,7 @@ public final class TestPlateSheet {
             StringBuilder words = new StringBuilder().append(row + 1).append(':');
             plate.patches().stream()
                     .filter(patch -> patch.area().top() == top)
-                    .forEach(patch -> words.append(' ').append(Refusal.plain(patch.coveragePerMille() / 10.0)));
+                    .forEach(patch -> words.append(' ').append(shown.apply(patch)));
             rows.add(words.toString());
         }
         return rows;
@@ -132,11 +146,14 @@ public final class TestPlateSheet {
     private void target(Target target) {
         PixelRect box = sized(target.area());
         if (target instanceof Target.Dots dots) {
-            marks.add(DiscField.centred(box, pixels(dots.diameter()), pixels(dots.pitch()), false));
+            marks.add(discs(box, dots.diameter(), dots.pitch(), false));
         } else if (target instanceof Target.Holes holes) {
-            marks.add(DiscField.centred(box, pixels(holes.diameter()), pixels(holes.pitch()), true));
+            marks.add(discs(box, holes.diameter(), holes.pitch(), true));
         } else if (target instanceof Target.Lines pairs) {
-            double period = pairs.period() / bare.resolution().pitchMicrometres();
+            double period = pairs.period()
+                    / (pairs.upright()
+                            ? bare.pixels().pitchAcrossMicrometres()
+                            : bare.pixels().pitchDownMicrometres());
             marks.add(new LinePairs(box, Math.max(2, period), pairs.upright(), false));
         } else if (target instanceof Target.Star) {
             marks.add(new StarMark(box, Target.Star.WEDGES));
@@ -147,11 +164,19 @@ public final class TestPlateSheet {
         }
     }
 
+    private DiscField discs(PixelRect box, int diameter, int pitch, boolean holes) {
+        return DiscField.centred(
+                box,
+                new DiscField.Spacing(across(diameter), across(pitch)),
+                new DiscField.Spacing(down(diameter), down(pitch)),
+                holes);
+    }
+
     /** Ticks off the plate where the card's edge goes, and the strip's time beside it. */
     private void strip(Strip strip, String words) {
-        int line = Math.max(1, bare.resolution().pixels(0.15));
-        int tick = bare.resolution().pixels(TICK_MILLIMETRES);
-        int away = bare.resolution().pixels(TICK_FROM_MILLIMETRES);
+        int line = Math.max(1, bare.pixels().resolution().pixels(0.15));
+        int tick = bare.pixels().across(TICK_MILLIMETRES);
+        int away = bare.pixels().across(TICK_FROM_MILLIMETRES);
         PixelRect whole = rect(strip.area());
         if (strip.number() < plate.strips().size()) {
             int y = whole.bottom() - line / 2;
@@ -159,15 +184,15 @@ public final class TestPlateSheet {
             marks.add(new Mark.Bar(new PixelRect(bare.plate().right() + away, y, tick, line)));
         }
         if (!words.isEmpty()) {
-            int middle = whole.top() + whole.height() / 2 - bare.resolution().pixels(CAP_MILLIMETRES / 2);
-            label(bare.plate().right() + bare.resolution().pixels(TIME_AWAY_MILLIMETRES), middle, words);
+            int middle = whole.top() + whole.height() / 2 - bare.pixels().down(CAP_MILLIMETRES / 2);
+            label(bare.plate().right() + bare.pixels().across(TIME_AWAY_MILLIMETRES), middle, words);
         }
     }
 
     /** Numbers the rows of the wedge at the left. */
     private void numbers() {
-        int away = bare.resolution().pixels(LABEL_AWAY_MILLIMETRES);
-        int cap = bare.resolution().pixels(CAP_MILLIMETRES);
+        int away = bare.pixels().across(LABEL_AWAY_MILLIMETRES);
+        int cap = bare.pixels().down(CAP_MILLIMETRES);
         int number = 0;
         for (int top : tops(plate)) {
             number++;
@@ -177,7 +202,7 @@ public final class TestPlateSheet {
                     .orElseThrow();
             PixelRect box = rect(first.area());
             String words = Integer.toString(number);
-            int width = bare.resolution().pixels(textWidth.millimetres(words, CAP_MILLIMETRES));
+            int width = bare.pixels().across(textWidth.millimetres(words, CAP_MILLIMETRES));
             label(bare.plate().left() - away - width, box.top() + (box.height() - cap) / 2, words);
         }
     }
@@ -187,8 +212,8 @@ public final class TestPlateSheet {
         PixelRect room = new PixelRect(
                 left,
                 top,
-                Math.max(1, bare.resolution().pixels(width)),
-                bare.resolution().pixels(CAP_MILLIMETRES * 4 / 3));
+                Math.max(1, bare.pixels().across(width)),
+                bare.pixels().down(CAP_MILLIMETRES * 4 / 3));
         lines.add(new SheetLayout.Line(room, CAP_MILLIMETRES, words));
     }
 
@@ -202,29 +227,37 @@ public final class TestPlateSheet {
 
     /** Neighbours that touch on the plate touch on the film: each edge goes to its nearest pixel. */
     private PixelRect rect(Area area) {
-        int left = pixelsAt(area.left());
-        int top = pixelsAt(area.top());
+        int left = acrossTo(area.left());
+        int top = downTo(area.top());
         return new PixelRect(
                 bare.plate().left() + left,
                 bare.plate().top() + top,
-                Math.max(1, pixelsAt(area.right()) - left),
-                Math.max(1, pixelsAt(area.bottom()) - top));
+                Math.max(1, acrossTo(area.right()) - left),
+                Math.max(1, downTo(area.bottom()) - top));
     }
 
     /** Its size is right to the nearest pixel, wherever it stands. */
     private PixelRect sized(Area area) {
         return new PixelRect(
-                bare.plate().left() + pixelsAt(area.left()),
-                bare.plate().top() + pixelsAt(area.top()),
-                pixels(area.width()),
-                pixels(area.height()));
+                bare.plate().left() + acrossTo(area.left()),
+                bare.plate().top() + downTo(area.top()),
+                across(area.width()),
+                down(area.height()));
     }
 
-    private int pixelsAt(int micrometres) {
-        return bare.resolution().pixels(micrometres / 1000.0);
+    private int acrossTo(int micrometres) {
+        return bare.pixels().across(micrometres / 1000.0);
     }
 
-    private int pixels(int micrometres) {
-        return Math.max(1, pixelsAt(micrometres));
+    private int downTo(int micrometres) {
+        return bare.pixels().down(micrometres / 1000.0);
+    }
+
+    private int across(int micrometres) {
+        return Math.max(1, acrossTo(micrometres));
+    }
+
+    private int down(int micrometres) {
+        return Math.max(1, downTo(micrometres));
     }
 }

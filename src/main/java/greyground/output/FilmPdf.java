@@ -6,6 +6,7 @@ import greyground.film.Sheet;
 import greyground.output.FilmDocument.CurvePoint;
 import greyground.output.FilmDocument.Film;
 import greyground.plan.ExposurePlan;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
@@ -88,7 +89,7 @@ public final class FilmPdf {
     public static void prepare() {
         PixelRect whole = new PixelRect(0, 0, 16, 16);
         Legend legend = new Legend(1, 1, 1, 0, "0");
-        Sheet sheet = new Sheet(new Resolution(60), 16, 16, whole, whole, List.of(legend));
+        Sheet sheet = new Sheet(FilmPixels.of(new Resolution(60)), 16, 16, whole, whole, List.of(legend));
         ExposurePlan.Line line = new ExposurePlan.Line("0", "0", "assumed", "0");
         ExposurePlan.Step step = new ExposurePlan.Step("0", List.of(line), List.of("0"), List.of("0"));
         FilmDocument blank = new FilmDocument(

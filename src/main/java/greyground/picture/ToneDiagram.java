@@ -7,10 +7,14 @@ import greyground.plate.ToneTerms;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
+import greyground.tone.PlateResponse;
+import greyground.wedge.MeasuredLevel;
+import greyground.wedge.MeasuredResponse;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The four-quadrant diagram of tone, after L. A. Jones (1920s to 1940s; from memory, his papers not seen): the art's lightness runs to the
@@ -19,7 +23,7 @@ import java.util.List;
  *
  * <p>Every curve is the numbers it is given: the tone curve's nodes and the response's computed levels.
  */
-public final class ToneDiagram {
+public final class ToneDiagram implements DrawnPage {
     private static final double WIDTH = 960;
     private static final double HEIGHT = 980;
     private static final double SIDE = 360;
@@ -28,21 +32,32 @@ public final class ToneDiagram {
     private static final double LETTER = 15;
     private static final double WISH_WEIGHT = 8;
     private static final int FOLLOWED_LIGHTNESS = 50;
+    private static final int CURVE_STEPS = 200;
 
     /** A gap smaller than this can't be seen (1 L* side by side is about the least that is seen; from memory, unverified). */
     private static final double LEAST_GAP_SHOWN = 1;
 
     private final String title;
     private final List<Compensation.Node> nodes;
-    private final VirtualResponse response;
+    private final VirtualResponse foretold;
+    private final Optional<MeasuredResponse> measured;
+    private final PlateResponse response;
+    private final PrintableRange range;
     private final double mostInk;
     private final Drawing drawing = new Drawing(WIDTH, HEIGHT);
 
-    private ToneDiagram(String title, List<Compensation.Node> nodes, VirtualResponse response) {
+    private ToneDiagram(
+            String title,
+            List<Compensation.Node> nodes,
+            VirtualResponse foretold,
+            Optional<MeasuredResponse> measured) {
         this.title = title;
         this.nodes = nodes;
-        this.response = response;
-        double most = response.levels().stream()
+        this.foretold = foretold;
+        this.measured = measured;
+        this.response = measured.<PlateResponse>map(one -> one).orElse(foretold);
+        this.range = measured.map(MeasuredResponse::printableRange).orElseGet(foretold::printableRange);
+        double most = foretold.levels().stream()
                 .mapToDouble(ToneTerms::inkVolumeMicrometres)
                 .max()
                 .orElse(1);
@@ -54,25 +69,30 @@ public final class ToneDiagram {
      *
      * @param title whose tones they are, one line
      * @param nodes of the tone curve
-     * @param response of the plate
+     * @param foretold response of the plate
+     * @param measured response of a test plate made alike, if there is one
      */
-    public static ToneDiagram of(String title, List<Compensation.Node> nodes, VirtualResponse response) {
-        ToneDiagram diagram = new ToneDiagram(title, nodes, response);
+    public static ToneDiagram of(
+            String title,
+            List<Compensation.Node> nodes,
+            VirtualResponse foretold,
+            Optional<MeasuredResponse> measured) {
+        ToneDiagram diagram = new ToneDiagram(title, nodes, foretold, measured);
         diagram.draw();
         return diagram;
     }
 
-    /** As SVG. */
+    @Override
     public String svg() {
         return DrawnSvg.of(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE);
     }
 
-    /** As pixels, half as many again as the drawing has units. */
+    @Override
     public Picture picture() {
         return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
     }
 
-    /** As a PDF of one page; the stream stays open. */
+    @Override
     public void writePdf(OutputStream out) throws IOException {
         DrawnPdf.write(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE, out);
     }
@@ -149,7 +169,11 @@ public final class ToneDiagram {
         drawing.turnedWords(right + 54, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");
         drawing.turnedWords(right + 54, MIDDLE_Y + SIDE / 2, LETTER, 3, Palette.INK, "\u2190  black on the film, %");
         heading(right - 12, bottom - 14, Anchor.END, "1  art to film: the tone curve");
-        heading(left + 12, MIDDLE_Y + 24, Anchor.START, "2  film to copper");
+        heading(
+                left + 12,
+                MIDDLE_Y + 24,
+                Anchor.START,
+                measured.isPresent() ? "2  film to copper, foretold" : "2  film to copper");
         heading(left + 12, top + 24, Anchor.START, "3  copper to print");
         heading(right - 12, MIDDLE_Y - 14, Anchor.END, "4  print against art");
     }
@@ -159,7 +183,6 @@ public final class ToneDiagram {
     }
 
     private void gapAndTurn() {
-        PrintableRange range = response.printableRange();
         if (range.lightGap() >= LEAST_GAP_SHOWN) {
             double from = up(range.bare());
             drawing.rectangle(MIDDLE_X - SIDE, from, 2 * SIDE, up(range.lightest()) - from, Palette.GAP);
@@ -171,7 +194,7 @@ public final class ToneDiagram {
                     Palette.ACCENT,
                     "nothing prints between L* " + whole(range.bare()) + " and " + whole(range.lightest()));
         }
-        double turn = response.turningPoint();
+        double turn = turningPoint();
         if (turn < 1) {
             double y = down(turn);
             drawing.dashed(MIDDLE_X - SIDE, y, MIDDLE_X + SIDE, y, 1.2, Palette.ACCENT, 5);
@@ -207,14 +230,14 @@ public final class ToneDiagram {
         List<Point> ink = new ArrayList<>();
         List<Point> platePast = new ArrayList<>();
         List<Point> inkPast = new ArrayList<>();
-        for (ToneTerms level : response.levels()) {
+        for (ToneTerms level : foretold.levels()) {
             Point held = new Point(left(level.inkVolumeMicrometres()), down(level.coverage()));
             Point printed = new Point(left(level.inkVolumeMicrometres()), up(level.lightness()));
-            if (level.coverage() <= response.turningPoint()) {
+            if (level.coverage() <= foretold.turningPoint()) {
                 plate.add(held);
                 ink.add(printed);
             }
-            if (level.coverage() >= response.turningPoint()) {
+            if (level.coverage() >= foretold.turningPoint()) {
                 platePast.add(held);
                 inkPast.add(printed);
             }
@@ -225,12 +248,47 @@ public final class ToneDiagram {
             inkPast.add(0, ink.get(ink.size() - 1));
         }
         drawing.path(platePast, 2, Palette.ACCENT, 5);
-        drawing.path(inkPast, 2, Palette.ACCENT, 5);
         drawing.path(wish, WISH_WEIGHT, Palette.WISH, 0);
         drawing.path(film, 2.4, Palette.INK, 0);
         drawing.path(plate, 2.4, Palette.INK, 0);
-        drawing.path(ink, 2.4, Palette.INK, 0);
+        if (measured.isPresent()) {
+            read(measured.get());
+            drawing.path(ink, 1.6, Palette.QUIET, 3);
+        } else {
+            drawing.path(inkPast, 2, Palette.ACCENT, 5);
+            drawing.path(ink, 2.4, Palette.INK, 0);
+        }
         drawing.path(print, 2.4, Palette.INK, 0);
+    }
+
+    /** What was read, over the ink that is foretold for its coverage: band, curve and points. */
+    private void read(MeasuredResponse read) {
+        List<Point> above = new ArrayList<>();
+        List<Point> below = new ArrayList<>();
+        List<Point> curve = new ArrayList<>();
+        for (int i = 0; i <= CURVE_STEPS; i++) {
+            double coverage = turningPoint() * i / CURVE_STEPS;
+            double x = left(ink(coverage));
+            curve.add(new Point(x, up(read.lightness(coverage))));
+            above.add(new Point(x, up(Math.min(100, read.lightness(coverage) + read.halfWidth(coverage)))));
+            below.add(0, new Point(x, up(Math.max(0, read.lightness(coverage) - read.halfWidth(coverage)))));
+        }
+        above.addAll(below);
+        drawing.area(above, Palette.FAINT);
+        drawing.path(curve, 2.4, Palette.INK, 0);
+        for (MeasuredLevel level : read.levels()) {
+            boolean used = level.coverage() <= turningPoint();
+            drawing.ring(
+                    left(ink(level.coverage())),
+                    up(level.lightness()),
+                    3,
+                    Palette.PAGE,
+                    used ? Palette.INK : Palette.ACCENT);
+        }
+    }
+
+    private double turningPoint() {
+        return response.usable().most();
     }
 
     /** One tone's way round, and its numbers in words. */
@@ -259,13 +317,25 @@ public final class ToneDiagram {
 
     private void legend() {
         double y = HEIGHT - 30;
-        drawing.line(60, y - 5, 96, y - 5, 2.4, Palette.INK);
-        drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "computed for this job");
-        drawing.line(310, y - 5, 346, y - 5, WISH_WEIGHT, Palette.WISH);
-        drawing.words(354, y, LETTER, Anchor.START, Palette.INK, "print wished for");
-        if (response.turningPoint() < 1) {
-            drawing.dashed(510, y - 5, 546, y - 5, 2, Palette.ACCENT, 5);
-            drawing.words(554, y, LETTER, Anchor.START, Palette.INK, "past the turning point, never used for tone");
+        if (measured.isPresent()) {
+            drawing.line(60, y - 5, 96, y - 5, 2.4, Palette.INK);
+            drawing.ring(78, y - 5, 3, Palette.PAGE, Palette.INK);
+            drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "measured, with 95 % band");
+            drawing.dashed(300, y - 5, 336, y - 5, 1.6, Palette.QUIET, 3);
+            drawing.words(344, y, LETTER, Anchor.START, Palette.INK, "foretold");
+        } else {
+            drawing.line(60, y - 5, 96, y - 5, 2.4, Palette.INK);
+            drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "computed for this job");
+        }
+        double wished = measured.isPresent() ? 424 : 310;
+        drawing.line(wished, y - 5, wished + 36, y - 5, WISH_WEIGHT, Palette.WISH);
+        drawing.words(wished + 44, y, LETTER, Anchor.START, Palette.INK, "print wished for");
+        if (turningPoint() < 1) {
+            double past = measured.isPresent() ? 604 : 510;
+            String words =
+                    measured.isPresent() ? "past the turning point" : "past the turning point, never used for tone";
+            drawing.dashed(past, y - 5, past + 36, y - 5, 2, Palette.ACCENT, 5);
+            drawing.words(past + 44, y, LETTER, Anchor.START, Palette.INK, words);
         }
     }
 
@@ -282,7 +352,7 @@ public final class ToneDiagram {
     }
 
     private double ink(double coverage) {
-        List<ToneTerms> levels = response.levels();
+        List<ToneTerms> levels = foretold.levels();
         for (int i = 1; i < levels.size(); i++) {
             ToneTerms from = levels.get(i - 1);
             ToneTerms to = levels.get(i);

@@ -76,6 +76,7 @@ public final class BenchOrder {
                 .stated("tone carried by", request.grainName())
                 .stated(CURVE, request.curveName())
                 .stated(BLACK, fixed(request.meanCoverage() * 100, 0) + BLACK_UNIT);
+        workshop.filmPrinter().pixels(request.resolution()).words().ifPresent(words -> film.stated("true size", words));
         if (request.process() instanceof PlateProcess.Photogravure screen) {
             film.stated(
                     "screen film",

@@ -16,7 +16,7 @@ import greyground.quantity.Size;
  * @param date as the job gives it, may be empty
  * @param resolution of the film
  * @param grainName for example "grain 180 um"
- * @param curveName for example "virtual plate, bitten 40 um"
+ * @param curveName for example "foretold, virtual plate, bitten 40 um"
  */
 public record PlanRequest(
         PlateProcess process,

@@ -69,7 +69,7 @@ final class ExposureSum {
         return through;
     }
 
-    private static boolean[] black(FilmPatch patch, Grid grid) {
+    static boolean[] black(FilmPatch patch, Grid grid) {
         boolean[] black = new boolean[grid.area()];
         int[] columns = new int[grid.width()];
         for (int x = 0; x < columns.length; x++) {

@@ -47,20 +47,20 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
     /**
      * Begins an inspection.
      *
-     * @param pitchMicrometres centre-to-centre distance of film pixels
+     * @param pitch centre-to-centre distances of film pixels
      * @param filmWidth pixels across the film
      * @param filmHeight rows of the film
      * @param plate the part to inspect; what lies about it on the film is seen too
      * @param threads that inspect, at least 1
      */
     public FilmInspection(
-            FilmLimits limits, double pitchMicrometres, int filmWidth, int filmHeight, PixelRect plate, int threads) {
-        this(limits, pitchMicrometres, filmWidth, filmHeight, plate, threads, SLAB_ROWS);
+            FilmLimits limits, FilmPitch pitch, int filmWidth, int filmHeight, PixelRect plate, int threads) {
+        this(limits, pitch, filmWidth, filmHeight, plate, threads, SLAB_ROWS);
     }
 
     FilmInspection(
             FilmLimits limits,
-            double pitchMicrometres,
+            FilmPitch pitch,
             int filmWidth,
             int filmHeight,
             PixelRect plate,
@@ -74,13 +74,13 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
         this.filmWidth = filmWidth;
         this.filmHeight = filmHeight;
         this.bytesPerRow = (filmWidth + 7) / 8;
-        this.copper = new BareCopper(limits, pitchMicrometres);
+        this.copper = new BareCopper(limits, pitch.micrometres());
         this.halo = copper.reach() + copper.farthestPixels() + 2;
         this.firstColumn = Math.floorDiv(plate.left() - halo, 8) * 8;
         this.wordsPerRow = (plate.right() + halo - firstColumn + BitPlane.WORD - 1) / BitPlane.WORD;
         this.slabRows = slabRows;
         this.threads = threads;
-        this.found = new FoundOnFilm(limits, pitchMicrometres, copper, plate, plate.left() - firstColumn);
+        this.found = new FoundOnFilm(limits, pitch, copper, plate, plate.left() - firstColumn);
         this.workers = Executors.newFixedThreadPool(threads, FilmInspection::daemon);
         this.window = new BitPlane(wordsPerRow, slabRows + 2 * halo);
         this.slabRow = plate.top();

@@ -14,6 +14,7 @@ final class FoundOnFilm {
     private static final double PATCH_MICROMETRES = 2000;
 
     private final FilmLimits limits;
+    private final FilmPitch printed;
     private final double pitch;
     private final PixelRect plate;
     private final int left;
@@ -39,9 +40,10 @@ final class FoundOnFilm {
      *
      * @param left the plate's first column in the slabs' planes
      */
-    FoundOnFilm(FilmLimits limits, double pitchMicrometres, BareCopper copper, PixelRect plate, int left) {
+    FoundOnFilm(FilmLimits limits, FilmPitch pitch, BareCopper copper, PixelRect plate, int left) {
         this.limits = limits;
-        this.pitch = pitchMicrometres;
+        this.printed = pitch;
+        this.pitch = pitch.micrometres();
         this.plate = plate;
         this.left = left;
         this.clearings = new WideClearings(plate);
@@ -147,8 +149,8 @@ final class FoundOnFilm {
                     limits.criticalWidthMicrometres(),
                     2 * (half * pitch + limits.edgeShiftMicrometres() + limits.undercutMicrometres()));
             bites.add(new FilmFindings.OpenBite(
-                    millimetres(x),
-                    millimetres(y),
+                    across(x),
+                    down(y),
                     width / 1000,
                     limits.criticalWidthMicrometres() / 1000,
                     square(site.pixels()),
@@ -166,8 +168,12 @@ final class FoundOnFilm {
                 .thenComparingDouble(FilmFindings.Finding::acrossMillimetres);
     }
 
-    private double millimetres(int pixel) {
-        return (pixel + 0.5) * pitch / 1000;
+    private double across(int pixel) {
+        return (pixel + 0.5) * printed.acrossMicrometres() / 1000;
+    }
+
+    private double down(int pixel) {
+        return (pixel + 0.5) * printed.downMicrometres() / 1000;
     }
 
     private double square(long pixels) {
@@ -201,7 +207,7 @@ final class FoundOnFilm {
 
         <T extends FilmFindings.Finding> List<T> worst(Made<T> made) {
             return sums.values().stream()
-                    .map(sum -> made.of(millimetres((int) sum[3]), millimetres((int) sum[4]), square(sum[0]), sum[1]))
+                    .map(sum -> made.of(across((int) sum[3]), down((int) sum[4]), square(sum[0]), sum[1]))
                     .sorted(FoundOnFilm.worst(FilmFindings.Finding::areaSquareMillimetres))
                     .limit(FilmFindings.LONGEST_LIST)
                     .toList();

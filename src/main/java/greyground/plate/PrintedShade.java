@@ -24,17 +24,21 @@ final class PrintedShade {
      * @param black the film's pixels
      */
     static float[] transmission(boolean[] black, Exposure exposure, Grid grid) {
-        double blur = exposure.blurMicrometres();
-        double growth = exposure.film().spotGrowthMicrometres();
-        float[] shade = Math.abs(growth) <= MOST_BLURS * blur
-                ? movedAfterBlur(black, blur, growth, grid)
-                : byDistance(black, blur, growth, grid);
+        float[] shade =
+                covered(black, exposure.blurMicrometres(), exposure.film().spotGrowthMicrometres(), grid);
         float clear = (float) Film.transmission(exposure.film().clearDensity());
         float opaque = (float) Film.transmission(exposure.film().blackDensity());
         for (int i = 0; i < shade.length; i++) {
             shade[i] = clear + shade[i] * (opaque - clear);
         }
         return shade;
+    }
+
+    /** Share of each place that ink covers, its edges moved by growth and blurred. */
+    static float[] covered(boolean[] black, double blur, double growth, Grid grid) {
+        return Math.abs(growth) <= MOST_BLURS * blur
+                ? movedAfterBlur(black, blur, growth, grid)
+                : byDistance(black, blur, growth, grid);
     }
 
     private static float[] movedAfterBlur(boolean[] black, double blur, double growth, Grid grid) {

@@ -115,6 +115,13 @@ public final class VirtualPlate {
         return ToneMeasure.of(conditions, coverage, states(positive, new float[0]), base(positive));
     }
 
+    /** How much of a patch's print carries how thick a film of ink, plate tone aside. */
+    public InkOnPaper inkOnPaper(FilmPatch positive) {
+        Wipe clean = new Wipe(conditions.wipe().padRadiusMillimetres(), 0);
+        VirtualPlate plate = new VirtualPlate(conditions.withWipe(clean), screen, widestPixelMicrometres);
+        return InkOnPaper.of(plate.statesBeyondFilm(positive), base(positive));
+    }
+
     private Exposure pictureExposure() {
         return conditions.exposures().stream()
                 .filter(exposure -> exposure.sheet() == Exposure.Sheet.POSITIVE)

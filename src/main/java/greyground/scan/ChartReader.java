@@ -3,25 +3,126 @@ package greyground.scan;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
+import greyground.wedge.Area;
+import greyground.wedge.LevelPatch;
+import greyground.wedge.MeasuredPatch;
 import greyground.wedge.TestPlate;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Finds a test plate on a scan and measures it. */
 public final class ChartReader {
+    private static final int THREADS = 2;
+
+    /** Left out at each side of a field: its edge is bitten and softened (assumed). */
+    private static final double RIM = 600;
+
+    private static final double RIM_SHARE = 0.15;
+    private static final double MOST_SPOILED = 0.4;
+    private static final double MOST_CLIPPED = 0.02;
+
     private ChartReader() {}
 
     /**
-     * Reads.
+     * Finds and measures. The plate is looked for by its codes, or taken where the corners say; each field is read inside its rim as the
+     * mean of its light against the paper about the platemark.
      *
-     * @param scan linear luminance
+     * @param scan linear luminance; any size, turn and resolution from 150 pixels to the inch of print
      * @param expected the plate that should be on it
+     * @param choices corners, wedge, stray light and the paper's lightness
      * @throws Refusal in a plain sentence if the scan shows anything but one whole print of that plate
      */
     public static ScanReading read(GreyPlane scan, TestPlate expected, ScanChoices choices, Progress progress) {
-        if (scan.width() > 0) {
-            throw Refusal.failure("reading a scan of " + scan.width() + " x " + scan.height() + " pixels of chart "
-                    + expected.id() + " is not there yet");
+        LightMap light = LightMap.of(scan, THREADS, progress.part(0, 0.5));
+        PlateSight sight = choices.corners().isEmpty()
+                ? PlateSearch.byCodes(light, expected)
+                : PlateSearch.byHand(light, expected, choices.corners());
+        progress.done(0.8);
+        List<String> notes = new ArrayList<>(sight.notes());
+        Projective place = sight.place();
+        double middleX = expected.recipe().widthMicrometres() / 2.0;
+        double middleY = expected.recipe().heightMicrometres() / 2.0;
+        double pixelsPerMillimetre = place.scale(middleX, middleY) * 1000;
+        StrayLight stray = new StrayLight(light, choices.flareShare(), pixelsPerMillimetre);
+        PaperWhite paper = PaperWhite.of(expected, place, stray);
+        @Nullable
+        ReferenceWedge wedge =
+                choices.references().isEmpty() ? null : ReferenceWedge.of(scan, choices.references(), stray);
+        FieldMeter meter = new FieldMeter(place, stray, paper, choices.paperLightness(), wedge, light.step());
+        PatchTally tally = new PatchTally();
+        List<MeasuredPatch> patches = new ArrayList<>();
+        for (LevelPatch patch : expected.patches()) {
+            Area inner = inner(patch.area());
+            FieldReading reading = meter.read(inner.left(), inner.top(), inner.width(), inner.height());
+            tally.count(reading);
+            if (reading.leftOut() <= MOST_SPOILED) {
+                patches.add(new MeasuredPatch(
+                        patch.coverage(),
+                        reading.lightness(),
+                        Math.min(100, reading.spread()),
+                        (patch.area().left() + patch.area().width() / 2.0) / 1000,
+                        (patch.area().top() + patch.area().height() / 2.0) / 1000,
+                        inner.width() / 1000.0 * inner.height() / 1000.0));
+            }
         }
-        return new ScanReading(expected, new PlateOnScan(1, 0, 0, 0, 1, 0, 0, 0), List.of(), List.of(), List.of());
+        progress.done(0.9);
+        List<TargetReading> targets = TargetMeter.read(scan, expected.targets(), place, meter);
+        tally.say(notes, paper, expected, patches.size(), choices);
+        progress.done(1);
+        return new ScanReading(expected, place.place(), patches, targets, notes);
+    }
+
+    /** What of a field is measured, without its rim. */
+    public static Area inner(Area area) {
+        int rimX = (int) Math.min(area.width() * 0.3, Math.max(RIM, RIM_SHARE * area.width()));
+        int rimY = (int) Math.min(area.height() * 0.3, Math.max(RIM, RIM_SHARE * area.height()));
+        return new Area(area.left() + rimX, area.top() + rimY, area.width() - 2 * rimX, area.height() - 2 * rimY);
+    }
+
+    /** Counts what is wrong with fields, and says it. One reading owns it. */
+    private static final class PatchTally {
+        private int clipped;
+        private int past;
+        private int dusty;
+
+        void count(FieldReading reading) {
+            clipped += reading.clipped() > MOST_CLIPPED ? 1 : 0;
+            past += reading.outsideWedge() ? 1 : 0;
+            dusty += reading.leftOut() > 0.1 && reading.leftOut() <= MOST_SPOILED ? 1 : 0;
+        }
+
+        void say(List<String> notes, PaperWhite paper, TestPlate plate, int measured, ScanChoices choices) {
+            int all = plate.patches().size();
+            if (!paper.bare()) {
+                notes.add(
+                        "the scan shows no bare paper round the plate: the clear fields are taken for paper, so a tint that"
+                                + " wiping left on them isn't seen; scan with 10 mm of paper round the plate");
+            }
+            if (paper.fall() > 0.03) {
+                notes.add("the scan's light falls off by " + Math.round(100 * paper.fall())
+                        + " % over the plate; it was taken out");
+            }
+            if (clipped > 0) {
+                notes.add(clipped + " of " + all
+                        + " fields are clipped at the scan's black or white and can't be trusted:"
+                        + " scan again without automatic corrections");
+            }
+            if (measured < all) {
+                notes.add(
+                        all - measured + " of " + all + " fields are left out: too much of them is spoiled or uneven");
+            }
+            if (dusty > 0) {
+                notes.add("dust or scratches were passed over in " + dusty + " fields");
+            }
+            if (past > 0) {
+                notes.add(past + " of " + all
+                        + " fields lie past the reference wedge's range; their tones are drawn out" + " from its end");
+            }
+            if (choices.flareShare() > 0) {
+                notes.add("stray light of " + Refusal.plain(100 * choices.flareShare()) + " % of the mean over "
+                        + StrayLight.SIDE_MILLIMETRES + " mm was taken out");
+            }
+        }
     }
 }

@@ -210,7 +210,8 @@ final class FitLeastSquares {
         return lowest;
     }
 
-    private static double halton(int index, int base) {
+    /** Halton's sequence (1960), 0 to 1. */
+    static double halton(int index, int base) {
         double place = 0;
         double digit = 1;
         for (int rest = index; rest > 0; rest /= base) {

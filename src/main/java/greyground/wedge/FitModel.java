@@ -1,13 +1,9 @@
 package greyground.wedge;
 
-import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
-import greyground.plate.ToneTerms;
 import greyground.plate.VirtualPlate;
-import java.util.List;
-import java.util.function.ToDoubleFunction;
-import java.util.stream.IntStream;
+import java.util.Arrays;
 
 /** The lightness that a plate's numbers foretell at the coverages of a test plate. */
 public interface FitModel {
@@ -38,28 +34,6 @@ public interface FitModel {
      * @param widestPixelMicrometres 9 is quick; see {@link VirtualPlate}
      */
     static FitModel virtualPlate(FilmPatches film, double[] coverages, double widestPixelMicrometres) {
-        List<FilmPatch> patches = IntStream.range(0, coverages.length)
-                .mapToObj(i -> film.at(coverages[i]))
-                .toList();
-        double[] asked = coverages.clone();
-        return new FitModel() {
-            @Override
-            public double[] lightness(PlateConditions conditions) {
-                return each(conditions, ToneTerms::lightness);
-            }
-
-            @Override
-            public double[] errors(PlateConditions conditions) {
-                return each(conditions, terms -> Math.max(LEAST_ERROR, terms.lightnessError()));
-            }
-
-            private double[] each(PlateConditions conditions, ToDoubleFunction<ToneTerms> wanted) {
-                VirtualPlate plate = new VirtualPlate(conditions, null, widestPixelMicrometres);
-                return IntStream.range(0, asked.length)
-                        .parallel()
-                        .mapToDouble(i -> wanted.applyAsDouble(plate.terms(asked[i], patches.get(i))))
-                        .toArray();
-            }
-        };
+        return new PlateModel(Arrays.stream(coverages).mapToObj(film::at).toList(), widestPixelMicrometres);
     }
 }

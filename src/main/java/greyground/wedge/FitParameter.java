@@ -71,6 +71,18 @@ public enum FitParameter {
             return was.withWipe(new Wipe(value, was.wipe().plateToneMicrometres()));
         }
     },
+    /** Ink that wiping leaves everywhere. */
+    PLATE_TONE("wipe.plateToneMicrometres", "plate tone", "um", 0.02, 1.5, false) {
+        @Override
+        public double of(PlateConditions conditions) {
+            return conditions.wipe().plateToneMicrometres();
+        }
+
+        @Override
+        PlateConditions with(PlateConditions was, double value) {
+            return was.withWipe(new Wipe(was.wipe().padRadiusMillimetres(), Math.max(0, value)));
+        }
+    },
     /** How soon an ink film is dense, m. */
     INK_STRENGTH("ink.strengthPerMicrometre", "ink strength m", "per um", 0.02, 1, true) {
         @Override

@@ -96,6 +96,17 @@ public final class MeasuredResponse implements PlateResponse {
         return new MeasuredResponse(name, levels(sorted, kept, drift, fit), outliers, drift.trend(), bands, repeated);
     }
 
+    /**
+     * A response measured before, from its levels as {@link #levels} told them; its drift, bands and outliers are past.
+     *
+     * @param name for legends
+     * @param levels in order of coverage, from 0
+     */
+    public static MeasuredResponse kept(String name, List<MeasuredLevel> levels) {
+        MeasuredTrend none = new MeasuredTrend(MeasuredTrend.Kind.NONE, 1, 0, 0, 0);
+        return new MeasuredResponse(name, levels, List.of(), none, Optional.empty(), true);
+    }
+
     /** Outliers are sought beside the drift that the rest prove, since a drift widens the spread that hides them. */
     private static boolean[] keptWithTrend(List<MeasuredPatch> sorted) {
         boolean[] all = new boolean[sorted.size()];

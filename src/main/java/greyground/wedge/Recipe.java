@@ -56,7 +56,9 @@ public record Recipe(
         /** The wedge alone: a lighter calibration, on an offcut if need be. */
         STRIP("strip", 'S', 30, 100),
         /** Strips uncovered for longer and longer: finds the exposure. */
-        EXPOSURE("exposure", 'E', 60, 80);
+        EXPOSURE("exposure", 'E', 60, 80),
+        /** Tones that should print at stated lightnesses: {@link CheckPlate}. */
+        CHECK("check", 'C', 60, 80);
 
         private final String word;
         private final char letter;
@@ -87,7 +89,7 @@ public record Recipe(
                 }
             }
             throw Refusal.use("test plate \"" + word + "\" is unknown: write full (wedge and targets), strip (wedge"
-                    + " alone) or exposure (strips of rising exposure)");
+                    + " alone), exposure (strips of rising exposure) or check (tones of stated lightness)");
         }
     }
 

@@ -32,8 +32,13 @@ public record TestPlate(
         leftOut = List.copyOf(leftOut);
     }
 
-    /** Lays a plate out. */
+    /** Lays a plate out; one whose levels the recipe doesn't hold is refused. */
     public static TestPlate of(Recipe recipe) {
+        if (recipe.kind() == Recipe.Kind.CHECK) {
+            throw Refusal.use(
+                    "a check plate's tones hang on its workshop, so its code alone can't tell them: give the film PDF"
+                            + " that it was made with");
+        }
         return recipe.kind() == Recipe.Kind.EXPOSURE ? ExposureStrips.of(recipe) : WedgeGrid.of(recipe);
     }
 

@@ -24,6 +24,15 @@ final class WedgeGrid {
     private WedgeGrid() {}
 
     static TestPlate of(Recipe recipe) {
+        return of(recipe, Levels.WEDGE);
+    }
+
+    /**
+     * The same with other levels.
+     *
+     * @param wanted in tenths of a percent, each once
+     */
+    static TestPlate of(Recipe recipe, List<Integer> wanted) {
         CodePlaces places = CodePlaces.of(recipe);
         List<Area> corners = places.corners();
         boolean full = recipe.kind() == Recipe.Kind.FULL;
@@ -45,7 +54,8 @@ final class WedgeGrid {
             leftOut.addAll(blocks.leftOut());
         }
         int stars = full ? STARS : 0;
-        List<Area> cells = cells(places.inner(), taken, stars);
+        int fewest = recipe.kind() == Recipe.Kind.CHECK ? WANTED_REPEATS : FEWEST_REPEATS;
+        List<Area> cells = cells(places.inner(), taken, stars, wanted.size(), fewest);
         if (full) {
             for (Area cell : starCells(places.inner(), places.side(), cells)) {
                 cells.remove(cell);
@@ -53,7 +63,7 @@ final class WedgeGrid {
             }
             legend.add("stars in five places: the blur at their middle shows how far light and bath spread");
         }
-        List<Integer> levels = Shuffle.deal(cells, Levels.WEDGE, recipe.seed());
+        List<Integer> levels = Shuffle.deal(cells, wanted, recipe.seed());
         List<LevelPatch> patches = new ArrayList<>();
         for (int i = 0; i < cells.size(); i++) {
             patches.add(new LevelPatch(cells.get(i).grown(-PATCH_GAP / 2), levels.get(i)));
@@ -63,19 +73,19 @@ final class WedgeGrid {
                 recipe, patches, targets, TestPlate.codes(recipe, corners, id), List.of(), legend, leftOut);
     }
 
-    /** The largest cells that hold every level four times, or else three times. */
-    private static List<Area> cells(Area inner, List<Area> taken, int stars) {
-        for (int repeats = WANTED_REPEATS; repeats >= FEWEST_REPEATS; repeats--) {
+    /** The largest cells that hold every level four times, or else as few times as will do. */
+    private static List<Area> cells(Area inner, List<Area> taken, int stars, int levels, int fewest) {
+        for (int repeats = WANTED_REPEATS; repeats >= fewest; repeats--) {
             for (int pitch = LARGEST_CELL; pitch >= SMALLEST_CELL; pitch -= CELL_STEP) {
                 List<Area> cells = grid(inner, pitch, taken);
-                if (cells.size() >= repeats * Levels.WEDGE.size() + stars) {
+                if (cells.size() >= repeats * levels + stars) {
                     return cells;
                 }
             }
         }
         throw Refusal.use("inside its bevel the plate measures " + inner.width() / 1000.0 + " x "
-                + inner.height() / 1000.0 + " mm, too little for " + Levels.WEDGE.size() + " levels "
-                + FEWEST_REPEATS + " times: use a narrower bevel or a larger plate");
+                + inner.height() / 1000.0 + " mm, too little for " + levels + " levels "
+                + fewest + " times: use a narrower bevel or a larger plate");
     }
 
     private static List<Area> grid(Area inner, int pitch, List<Area> taken) {

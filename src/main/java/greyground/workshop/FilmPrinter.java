@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Resolution;
+
 /**
  * The printer that makes the films, with the film it prints on. Densities are ultraviolet (350-420 nm), as the resist sees them;
  * they differ from what the eye sees.
@@ -53,6 +56,11 @@ public record FilmPrinter(
                 fields.figure("edgeSoftnessMicrometres", edgeSoftnessMicrometres),
                 fields.figure("scaleX", scaleX),
                 fields.figure("scaleY", scaleY));
+    }
+
+    /** How large this printer's pixels come out at a resolution that a film's file states. */
+    public FilmPixels pixels(Resolution resolution) {
+        return new FilmPixels(resolution, scaleX.value(), scaleY.value());
     }
 
     /** The density by which a solid black exceeds clear film: what the resist can tell apart. */

@@ -10,6 +10,7 @@ import java.util.Map;
  * Everything that stays the same between jobs. Immutable; safe to share between threads.
  *
  * @param name of the shop or of this set-up, for legends; one line, may be empty
+ * @param responses tones that its test plates were measured to print, in the order they were learned
  * @param kept fields of its file that this version does not know
  */
 public record Workshop(
@@ -25,12 +26,14 @@ public record Workshop(
         Wipe wipe,
         Ink ink,
         Paper paper,
+        List<KeptResponse> responses,
         List<KeptField> kept) {
     public Workshop {
         if (name.length() > 200 || name.chars().anyMatch(Character::isISOControl)) {
             throw Refusal.use("workshop name has " + name.length()
                     + " characters; it must be one line of at most 200: shorten it");
         }
+        responses = List.copyOf(responses);
         kept = List.copyOf(kept);
     }
 
@@ -49,6 +52,7 @@ public record Workshop(
                 Wipe.assumed(),
                 Ink.assumed(),
                 Paper.assumed(),
+                List.of(),
                 List.of());
     }
 
@@ -67,6 +71,7 @@ public record Workshop(
                 wipe.through(fields.section("wipe")),
                 ink.through(fields.section("ink")),
                 paper.through(fields.section("paper")),
+                responses,
                 kept);
     }
 
@@ -119,6 +124,7 @@ public record Workshop(
                 wipe,
                 ink,
                 paper,
+                responses,
                 kept);
     }
 
@@ -137,7 +143,27 @@ public record Workshop(
                 wipe,
                 ink,
                 paper,
+                responses,
                 newKept);
+    }
+
+    /** This workshop with other measured responses. */
+    public Workshop measuring(List<KeptResponse> newResponses) {
+        return new Workshop(
+                name,
+                filmPrinter,
+                light,
+                resist,
+                exposure,
+                developer,
+                aquatint,
+                hardening,
+                bath,
+                wipe,
+                ink,
+                paper,
+                newResponses,
+                kept);
     }
 
     /** Copper's depth that the shop's usual bite reaches in a fresh bath, in micrometres. */

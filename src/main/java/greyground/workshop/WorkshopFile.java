@@ -9,7 +9,8 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * The workshop as a plain JSON file: sections in a fixed order, each number an object with its value and how it is known.
+ * The workshop as a plain JSON file: sections in a fixed order, each number an object with its value and how it is known;
+ * last the tones that test plates were measured to print.
  *
  * <p>Reading: a missing field is the documented assumption; a bare number is taken as stated without a test; an unknown field
  * is kept and written back; anything malformed is refused with its path, value, range and remedy.
@@ -19,7 +20,7 @@ public final class WorkshopFile {
     public static final int VERSION = 1;
 
     private static final String KIND = "workshop";
-    private static final Set<String> HEAD = Set.of("greyground", "version");
+    private static final Set<String> HEAD = Set.of("greyground", "version", ResponseFields.NAME);
 
     private WorkshopFile() {}
 
@@ -31,7 +32,7 @@ public final class WorkshopFile {
     /** Reads a workshop from an object already known to be of this kind and version. */
     private static Workshop read(ObjectNode file) {
         Reading reading = new Reading(file);
-        Workshop known = Workshop.assumed().through(reading);
+        Workshop known = Workshop.assumed().through(reading).measuring(ResponseFields.read(file));
         reading.keepUnknownSections();
         return known.keeping(reading.kept);
     }
@@ -43,6 +44,7 @@ public final class WorkshopFile {
         file.put("version", VERSION);
         // The answers are what was asked, so the workshop that comes back is this one.
         Workshop same = workshop.through(new WorkshopWriting(file));
+        ResponseFields.write(same.responses(), file);
         for (KeptField field : same.kept()) {
             ObjectNode holder = file;
             for (String name : field.place()) {

@@ -10,6 +10,7 @@ import greyground.film.JobFile;
 import greyground.film.Sheet;
 import greyground.output.FilmDocument;
 import greyground.plate.Exposure;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.PackedBits;
@@ -39,7 +40,7 @@ class FilmChecksTest {
     /** A sheet 60 x 50 mm with the plate 10 mm inside, clear but for one black rectangle, in millimetres of plate. */
     private static FilmDocument.Film film(int bits, double left, double top, double width, double height) {
         PixelRect plate = new PixelRect(500, 500, 2000, 1500);
-        Sheet sheet = new Sheet(RESOLUTION, 3000, 2500, plate, plate, List.of());
+        Sheet sheet = new Sheet(FilmPixels.of(RESOLUTION), 3000, 2500, plate, plate, List.of());
         int fromX = 500 + RESOLUTION.pixels(left);
         int fromY = 500 + RESOLUTION.pixels(top);
         FilmRows rows = new FilmRows() {
@@ -114,7 +115,7 @@ class FilmChecksTest {
     }
 
     @Test
-    void aThinBlackAndAFilmOutOfScaleAreTold() throws Exception {
+    void aThinBlackAndAFilmOfAnotherPrinterAreTold() throws Exception {
         Workshop thin = SHOP.with("filmPrinter.blackUvDensity", Figure.assumed(1.5, "invented for this test"))
                 .with("filmPrinter.scaleX", Figure.assumed(0.97, "invented for this test"))
                 .with("filmPrinter.scaleY", Figure.assumed(1.002, "invented for this test"));
@@ -124,9 +125,9 @@ class FilmChecksTest {
                 checks.warnings().get(0).contains("1.40 D over clear"),
                 checks.warnings().get(0));
         assertTrue(checks.black().missing() > 0);
-        // 0.2 mm in 100 is the common tolerance; 1.002 just keeps it.
+        // The film was laid out for a printer of true size: 40 mm x 0.97; 1.002 just keeps the common tolerance.
         assertTrue(
-                checks.warnings().get(1).contains("97.00 mm across the film"),
+                checks.warnings().get(1).contains("prints 38.8 x 30.1 mm large on this film printer"),
                 checks.warnings().get(1));
     }
 
@@ -146,7 +147,7 @@ class FilmChecksTest {
         FilmChecks checks = checked(larger, SHOP, film(1, 20, 10, 0.4, 9));
         assertEquals(1, checks.warnings().size(), checks.warnings().toString());
         assertTrue(
-                checks.warnings().get(0).contains("40.0 x 30.0 mm on the film"),
+                checks.warnings().get(0).contains("prints 40.0 x 30.0 mm large"),
                 checks.warnings().get(0));
     }
 
@@ -154,7 +155,7 @@ class FilmChecksTest {
     void anOutlineOffTheFilmIsAWarning() throws Exception {
         FilmDocument.Film film = film(1, 20, 10, 3, 3);
         PixelRect off = new PixelRect(1500, 500, 2000, 1500);
-        Sheet sheet = new Sheet(RESOLUTION, 3000, 2500, off, off, List.of());
+        Sheet sheet = new Sheet(FilmPixels.of(RESOLUTION), 3000, 2500, off, off, List.of());
         FilmChecks checks = checked(job("etched-film"), SHOP, new FilmDocument.Film(sheet, film.rows()));
         assertEquals(List.of(), checks.films());
         assertTrue(

@@ -7,16 +7,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.film.Job;
 import java.util.Map;
 import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.api.Test;
 
 /** A job told in words and read back is the same job. */
 class JobWordsTest {
     private static final SourceArt ART = new SourceArt("leaf.png", "leaf", "", 400, 300);
 
     private static Job job(Map<String, String> words, Optional<Job> base) {
-        return new JobWords(words).job(base, ART, 1440, "2026-01-02");
+        return new JobWords(words).job(base, ART, greyground.workshop.Workshop.assumed(), "2026-01-02");
     }
 
     @ParameterizedTest
@@ -30,8 +30,7 @@ class JobWordsTest {
                 "plate=60x40mm;white=81.25%;black=automatic;paper-shrink=0.7%,-0.4%;ink-side=up;transfers=2;fit=whole",
                 "plate=60x40mm;process=unetched-film;bleed=0mm;bevel=1.5mm;range=density;title=A leaf;page=3"
             })
-    void wordsOfAJobDescribeIt(
-            org.junit.jupiter.params.aggregator.ArgumentsAccessor pairs) {
+    void wordsOfAJobDescribeIt(org.junit.jupiter.params.aggregator.ArgumentsAccessor pairs) {
         Map<String, String> words = new java.util.HashMap<>();
         for (Object each : pairs.toList()) {
             String pair = (String) each;

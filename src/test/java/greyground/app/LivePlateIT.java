@@ -46,7 +46,7 @@ class LivePlateIT {
         for (int i = 0; i < words.length; i += 2) {
             given.put(words[i], words[i + 1]);
         }
-        return new JobWords(given).job(Optional.empty(), art, 1440, "2026-01-01");
+        return new JobWords(given).job(Optional.empty(), art, SHOP, "2026-01-01");
     }
 
     private void checkAgainstProof(String... words) throws Exception {

@@ -77,7 +77,7 @@ public final class DeskBench {
     }
 
     private static Job job(LiveBench bench, Map<String, String> words, Optional<Job> base) {
-        return new JobWords(words).job(base, bench.source(1), 1440, "2026-11-25");
+        return new JobWords(words).job(base, bench.source(1), Workshop.assumed(), "2026-11-25");
     }
 
     private static void time(String what, int rounds, Work work) throws Exception {

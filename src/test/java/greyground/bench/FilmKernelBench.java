@@ -8,6 +8,7 @@ import greyground.film.Placing;
 import greyground.film.SheetLayout;
 import greyground.film.TextWidth;
 import greyground.grain.ThresholdTile;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
@@ -38,9 +39,22 @@ public final class FilmKernelBench {
         ThresholdTile grain = BenchGrain.tile(1024, 180 / 17.639);
         long made = System.nanoTime();
         SheetLayout layout = SheetLayout.of(
-                new Resolution(1440), new Size(300, 400), 3, 2, Optional.empty(), List.of("bench"), TextWidth.GENEROUS);
+                FilmPixels.of(new Resolution(1440)),
+                new Size(300, 400),
+                3,
+                2,
+                Optional.empty(),
+                List.of("bench"),
+                TextWidth.GENEROUS);
         ArtOnPlate placing = ArtOnPlate.of(
-                6000, 8000, ArtChoice.Crop.ALL, Placing.Fit.FILL, PaperShrink.NONE, layout.plate(), layout.bleed());
+                6000,
+                8000,
+                ArtChoice.Crop.ALL,
+                Placing.Fit.FILL,
+                PaperShrink.NONE,
+                layout.pixels(),
+                layout.plate(),
+                layout.bleed());
         FilmComposer film = FilmComposer.screened(layout, new FilmContent.Picture(art, placing), curve(), grain, false);
         say("plan", made, 0);
         double megapixels = (double) film.width() * film.height() / 1e6;

@@ -13,7 +13,9 @@ import greyground.plan.BenchConditions;
 import greyground.plate.FilmFindings;
 import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
+import greyground.plate.FilmPitch;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
@@ -51,9 +53,22 @@ public final class InspectionBench {
         ThresholdTile grain = ThresholdTile.of(new Grain.Stochastic(180, 1), resolution);
         ArrayPlane art = ArrayPlane.of(3000, 4000, InspectionBench::scene);
         SheetLayout layout = SheetLayout.of(
-                resolution, new Size(300, 400), 3, 2, Optional.empty(), List.of("bench"), TextWidth.GENEROUS);
+                FilmPixels.of(resolution),
+                new Size(300, 400),
+                3,
+                2,
+                Optional.empty(),
+                List.of("bench"),
+                TextWidth.GENEROUS);
         ArtOnPlate placing = ArtOnPlate.of(
-                3000, 4000, ArtChoice.Crop.ALL, Placing.Fit.FILL, PaperShrink.NONE, layout.plate(), layout.bleed());
+                3000,
+                4000,
+                ArtChoice.Crop.ALL,
+                Placing.Fit.FILL,
+                PaperShrink.NONE,
+                layout.pixels(),
+                layout.plate(),
+                layout.bleed());
         FilmComposer film =
                 FilmComposer.screened(layout, new FilmContent.Picture(art, placing), curve(most), grain, false);
         FilmLimits limits = FilmLimits.of(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
@@ -66,7 +81,7 @@ public final class InspectionBench {
             clock = new Clock();
             try (FilmInspection inspection = new FilmInspection(
                     limits,
-                    resolution.pitchMicrometres(),
+                    FilmPitch.square(resolution.pitchMicrometres()),
                     film.width(),
                     film.height(),
                     new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),

@@ -29,7 +29,10 @@ class BenchModelTest {
 
     private BenchState fresh() {
         return BenchState.fresh(
-                folder.resolve("leaf.png"), new SourceArt("leaf.png", "leaf", "", 400, 300), Workshop.assumed(), "2026-03-04");
+                folder.resolve("leaf.png"),
+                new SourceArt("leaf.png", "leaf", "", 400, 300),
+                Workshop.assumed(),
+                "2026-03-04");
     }
 
     private BenchModel model(long process) {

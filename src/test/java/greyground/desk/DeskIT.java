@@ -247,7 +247,9 @@ class DeskIT {
         waitFor("the end", () -> !desk.export().isWorking());
         assertFalse(Files.exists(film));
         try (var left = Files.list(folder)) {
-            assertEquals(List.of(), left.filter(file -> file.toString().endsWith(".part")).toList());
+            assertEquals(
+                    List.of(),
+                    left.filter(file -> file.toString().endsWith(".part")).toList());
         }
     }
 
@@ -286,9 +288,11 @@ class DeskIT {
         smallPlate();
         key(KeyCode.F2, false);
         waitFor("the plan", () -> !desk.plan().lookupAll(".clock").isEmpty());
-        Label clock = onScreen(() -> (Label) desk.plan().lookupAll(".clock").iterator().next());
+        Label clock = onScreen(
+                () -> (Label) desk.plan().lookupAll(".clock").iterator().next());
         String whole = onScreen(clock::getText);
-        Button start = onScreen(() -> (Button) clock.getParent().lookupAll(".button").iterator().next());
+        Button start = onScreen(
+                () -> (Button) clock.getParent().lookupAll(".button").iterator().next());
         onScreen(() -> {
             start.fire();
             nanos += 61_000_000_000L;
@@ -366,7 +370,8 @@ class DeskIT {
     }
 
     private static boolean isNamed(Node node) {
-        boolean told = node.getAccessibleText() != null && !node.getAccessibleText().isBlank();
+        boolean told =
+                node.getAccessibleText() != null && !node.getAccessibleText().isBlank();
         return told || (node instanceof Labeled labeled && !labeled.getText().isBlank());
     }
 

@@ -41,8 +41,10 @@ final class NativeParts {
                 } else {
                     missing = Optional.of("JavaFX did not start within 30 s");
                 }
-            } catch (UnsupportedOperationException | UnsatisfiedLinkError | NoClassDefFoundError | ExceptionInInitializerError
-                    absent) {
+            } catch (UnsupportedOperationException
+                    | UnsatisfiedLinkError
+                    | NoClassDefFoundError
+                    | ExceptionInInitializerError absent) {
                 missing = Optional.of(String.valueOf(absent.getMessage()));
             }
         }

@@ -38,7 +38,8 @@ class SettingsTest {
         for (Setting setting : Settings.ALL) {
             assertTrue(ids.add(setting.id()), setting.id());
             assertTrue(labels.add(setting.station() + setting.label()), setting.label());
-            assertTrue(setting.explanation().matches("(?s)[A-Z].{30,}[.]"), setting.id() + ": " + setting.explanation());
+            assertTrue(
+                    setting.explanation().matches("(?s)[A-Z].{30,}[.]"), setting.id() + ": " + setting.explanation());
             assertTrue(states().stream().anyMatch(setting::applies), setting.id() + " never applies");
         }
     }
@@ -52,7 +53,9 @@ class SettingsTest {
             }
             for (BenchState state : states().stream().filter(setting::applies).toList()) {
                 double present = measure.value(state).orElse(measure.least());
-                double next = present + measure.step() <= measure.most() ? present + measure.step() : present - measure.step();
+                double next = present + measure.step() <= measure.most()
+                        ? present + measure.step()
+                        : present - measure.step();
                 BenchState changed = set(measure, state, next);
                 assertEquals(next, measure.value(changed).orElseThrow(), 1e-9, measure.id());
                 for (double past : new double[] {measure.least() - 1, measure.most() + 1}) {
@@ -74,7 +77,8 @@ class SettingsTest {
     void everyWayCanBeChosenAndIsThenTheOneChosen() {
         for (Setting setting : Settings.ALL) {
             if (setting instanceof Setting.Choice choice) {
-                BenchState state = states().stream().filter(setting::applies).findFirst().orElseThrow();
+                BenchState state =
+                        states().stream().filter(setting::applies).findFirst().orElseThrow();
                 for (Setting.Way way : choice.ways()) {
                     BenchState told = state.told(way.words());
                     assertEquals(way.label(), choice.chosen(told).orElseThrow().label(), choice.id());
@@ -89,11 +93,15 @@ class SettingsTest {
         BenchState set = bite.with(FRESH, 17, TODAY);
         assertTrue(bite.figure(set.workshop()).orElseThrow().isAssumed());
         BenchState measured = bite.known(set, true, TODAY);
-        assertEquals("measured 2026-03-04", bite.figure(measured.workshop()).orElseThrow().provenance().words());
+        assertEquals(
+                "measured 2026-03-04",
+                bite.figure(measured.workshop()).orElseThrow().provenance().words());
         assertEquals(17, bite.figure(measured.workshop()).orElseThrow().value());
         BenchState later = bite.with(measured, 18, TODAY.plusDays(1));
         assertFalse(bite.figure(later.workshop()).orElseThrow().isAssumed());
-        assertEquals("measured 2026-03-05", bite.figure(later.workshop()).orElseThrow().provenance().words());
+        assertEquals(
+                "measured 2026-03-05",
+                bite.figure(later.workshop()).orElseThrow().provenance().words());
     }
 
     /** 25.4 mm are an inch, exactly (international yard and pound agreement of 1959). */
@@ -113,8 +121,10 @@ class SettingsTest {
             turned = turned.told(Turning.quarter(turned.job().art(), true));
         }
         assertEquals(cropped.words().get("rotate"), turned.words().get("rotate"));
-        assertEquals(cropped.job().art().crop().left(), turned.job().art().crop().left(), 1e-5);
-        assertEquals(cropped.job().art().crop().height(), turned.job().art().crop().height(), 1e-5);
+        assertEquals(
+                cropped.job().art().crop().left(), turned.job().art().crop().left(), 1e-5);
+        assertEquals(
+                cropped.job().art().crop().height(), turned.job().art().crop().height(), 1e-5);
         BenchState once = cropped.told(Turning.quarter(cropped.job().art(), true));
         assertEquals(1 - 0.2 - 0.4, once.job().art().crop().left(), 1e-5);
         assertEquals(0.1, once.job().art().crop().top(), 1e-5);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.grain.ThresholdTile;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
@@ -205,7 +206,8 @@ class FilmComposerTest {
     }
 
     private static SheetLayout layout(Size plate) {
-        return SheetLayout.of(COARSE, plate, 3, 2, Optional.empty(), List.of("a title"), TextWidth.GENEROUS);
+        return SheetLayout.of(
+                FilmPixels.of(COARSE), plate, 3, 2, Optional.empty(), List.of("a title"), TextWidth.GENEROUS);
     }
 
     private static ArtOnPlate placed(GreyPlane art, SheetLayout layout, Placing.Fit fit) {
@@ -215,6 +217,7 @@ class FilmComposerTest {
                 new ArtChoice.Crop(0.1, 0.05, 0.8, 0.9),
                 fit,
                 new PaperShrink(0.7, 0.3),
+                layout.pixels(),
                 layout.plate(),
                 layout.bleed());
     }

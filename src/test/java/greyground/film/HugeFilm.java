@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.grain.ThresholdTile;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
@@ -21,9 +22,22 @@ final class HugeFilm {
         ArrayPlane art = ArrayPlane.of(4000, 3000, (x, y) -> (x * 13 + y * 7) % 65_536);
         // 5080 dpi is 200 film pixels a millimetre.
         SheetLayout layout = SheetLayout.of(
-                new Resolution(5080), new Size(400, 300), 3, 2, Optional.empty(), List.of("huge"), TextWidth.GENEROUS);
+                FilmPixels.of(new Resolution(5080)),
+                new Size(400, 300),
+                3,
+                2,
+                Optional.empty(),
+                List.of("huge"),
+                TextWidth.GENEROUS);
         ArtOnPlate placing = ArtOnPlate.of(
-                4000, 3000, ArtChoice.Crop.ALL, Placing.Fit.FILL, PaperShrink.NONE, layout.plate(), layout.bleed());
+                4000,
+                3000,
+                ArtChoice.Crop.ALL,
+                Placing.Fit.FILL,
+                PaperShrink.NONE,
+                layout.pixels(),
+                layout.plate(),
+                layout.bleed());
         char[] even = new char[ToneCurve.CODES];
         for (int grey = 0; grey < even.length; grey++) {
             even[grey] = (char) (ToneCurve.SOLID - grey);

@@ -10,7 +10,9 @@ import greyground.plan.BenchConditions;
 import greyground.plate.FilmFindings;
 import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
+import greyground.plate.FilmPitch;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
@@ -58,9 +60,22 @@ class MendTest {
 
     static Made made(ArrayPlane art, Grain grain, double most, boolean mirrored) {
         SheetLayout layout = SheetLayout.of(
-                RESOLUTION, new Size(40, 30), 3, 2, Optional.empty(), List.of("mend"), TextWidth.GENEROUS);
+                FilmPixels.of(RESOLUTION),
+                new Size(40, 30),
+                3,
+                2,
+                Optional.empty(),
+                List.of("mend"),
+                TextWidth.GENEROUS);
         ArtOnPlate placing = ArtOnPlate.of(
-                400, 300, ArtChoice.Crop.ALL, Placing.Fit.FILL, PaperShrink.NONE, layout.plate(), layout.bleed());
+                400,
+                300,
+                ArtChoice.Crop.ALL,
+                Placing.Fit.FILL,
+                PaperShrink.NONE,
+                layout.pixels(),
+                layout.plate(),
+                layout.bleed());
         char[] table = new char[ToneCurve.CODES];
         for (int grey = 0; grey < table.length; grey++) {
             table[grey] = (char) (most * (ToneCurve.SOLID - grey));
@@ -88,7 +103,7 @@ class MendTest {
         PixelRect plate = made.film().sheet().plate();
         try (FilmInspection inspection = new FilmInspection(
                 LIMITS,
-                RESOLUTION.pitchMicrometres(),
+                FilmPitch.square(RESOLUTION.pitchMicrometres()),
                 rows.width(),
                 rows.height(),
                 new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),

@@ -10,6 +10,7 @@ import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
@@ -63,7 +64,7 @@ class PlateSheetIT {
         static Made of(TestPlate plate, ThresholdTile grain, boolean mirrored) throws Exception {
             FilmComposer film = TestPlateSheet.film(
                     plate,
-                    RESOLUTION,
+                    FilmPixels.of(RESOLUTION),
                     grain,
                     Optional.empty(),
                     mirrored,
@@ -87,7 +88,7 @@ class PlateSheetIT {
 
     @Test
     void everyPatchCarriesItsLevelToHalfAPercent() throws Exception {
-        for (Recipe.Kind kind : Recipe.Kind.values()) {
+        for (Recipe.Kind kind : List.of(Recipe.Kind.FULL, Recipe.Kind.STRIP, Recipe.Kind.EXPOSURE)) {
             TestPlate plate = small(kind);
             for (ThresholdTile grain : List.of(stochastic, halftone)) {
                 Made made = made(kind, grain);
@@ -209,7 +210,7 @@ class PlateSheetIT {
     @Test
     void everyCodeOnTheFilmReads() throws Exception {
         for (ThresholdTile grain : List.of(stochastic, halftone)) {
-            for (Recipe.Kind kind : Recipe.Kind.values()) {
+            for (Recipe.Kind kind : List.of(Recipe.Kind.FULL, Recipe.Kind.STRIP, Recipe.Kind.EXPOSURE)) {
                 TestPlate plate = small(kind);
                 Made made = made(kind, grain);
                 for (CornerCode code : plate.codes()) {
@@ -265,7 +266,7 @@ class PlateSheetIT {
 
     @Test
     void theChartFileGivesThePlateBack() {
-        for (Recipe.Kind kind : Recipe.Kind.values()) {
+        for (Recipe.Kind kind : List.of(Recipe.Kind.FULL, Recipe.Kind.STRIP, Recipe.Kind.EXPOSURE)) {
             TestPlate plate = plate(kind, 150, 60);
             assertEquals(plate, ChartFile.read(ChartFile.text(plate)));
         }

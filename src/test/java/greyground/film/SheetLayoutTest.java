@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
@@ -55,20 +56,20 @@ class SheetLayoutTest {
 
     /** Lines that belong to one drawing may cross; drawings may not: each cross, each ruler and the F count as one. */
     private static List<PixelRect> groups(SheetLayout layout) {
-        Resolution resolution = layout.resolution();
+        Resolution resolution = layout.pixels().resolution();
         List<PixelRect> groups = new ArrayList<>();
-        List<Mark> register = PlateMarks.register(resolution, layout.plate());
+        List<Mark> register = PlateMarks.register(FilmPixels.of(resolution), layout.plate());
         for (int i = 0; i < register.size(); i += 3) {
             groups.add(around(register.subList(i, i + 3)));
         }
-        List<Mark> rulers = PlateMarks.rulers(resolution, layout.plate());
+        List<Mark> rulers = PlateMarks.rulers(FilmPixels.of(resolution), layout.plate());
         groups.add(around(rulers.stream()
                 .filter(mark -> mark.box().bottom() <= layout.plate().top())
                 .toList()));
         groups.add(around(rulers.stream()
                 .filter(mark -> mark.box().right() <= layout.plate().left())
                 .toList()));
-        List<Mark> letter = PlateMarks.asymmetric(resolution, layout.plate());
+        List<Mark> letter = PlateMarks.asymmetric(FilmPixels.of(resolution), layout.plate());
         groups.add(around(letter));
         int grouped = register.size() + rulers.size() + letter.size();
         List<Mark> others = layout.marks().stream()
@@ -93,7 +94,7 @@ class SheetLayoutTest {
         Resolution resolution = new Resolution(1440);
         SheetLayout first = layout(plate, resolution, 0, 0);
         SheetLayout second = SheetLayout.of(
-                resolution,
+                FilmPixels.of(resolution),
                 plate,
                 5,
                 3,
@@ -102,13 +103,14 @@ class SheetLayoutTest {
                 TextWidth.GENEROUS);
         assertEquals(fromPlate(first), fromPlate(second));
         assertEquals(first.plate().width(), second.plate().width());
-        SheetLayout third = SheetLayout.of(resolution, plate, 4, 2, Optional.empty(), List.of("x"), TextWidth.GENEROUS);
+        SheetLayout third = SheetLayout.of(
+                FilmPixels.of(resolution), plate, 4, 2, Optional.empty(), List.of("x"), TextWidth.GENEROUS);
         assertEquals(first.plate(), third.plate());
     }
 
     private static List<Mark> fromPlate(SheetLayout layout) {
         PixelRect plate = layout.plate();
-        List<Mark> marks = new ArrayList<>(PlateMarks.register(layout.resolution(), plate));
+        List<Mark> marks = new ArrayList<>(PlateMarks.register(layout.pixels(), plate));
         assertTrue(layout.marks().containsAll(marks));
         PixelRect home = new PixelRect(100_000, 100_000, plate.width(), plate.height());
         return marks.stream()
@@ -135,7 +137,7 @@ class SheetLayoutTest {
     void rulerTicksStandWithinHalfAPixelOfTheirMillimetre() {
         Resolution resolution = new Resolution(1440);
         SheetLayout layout = layout(new Size(148, 210), resolution, 3, 2);
-        List<Integer> ticks = PlateMarks.rulers(resolution, layout.plate()).stream()
+        List<Integer> ticks = PlateMarks.rulers(FilmPixels.of(resolution), layout.plate()).stream()
                 .map(Mark::box)
                 .filter(box ->
                         box.bottom() == layout.plate().top() - resolution.pixels(18) && box.height() > box.width())
@@ -161,7 +163,7 @@ class SheetLayoutTest {
     void aFiveFitsTheNextPaperSizeButOne() {
         // ISO 216:2007, A5 148 x 210 mm on A4 210 x 297 mm.
         SheetLayout layout = SheetLayout.of(
-                new Resolution(1440),
+                FilmPixels.of(new Resolution(1440)),
                 new Size(148, 210),
                 3,
                 2,
@@ -176,7 +178,7 @@ class SheetLayoutTest {
         Refusal refusal = assertThrows(
                 Refusal.class,
                 () -> SheetLayout.of(
-                        new Resolution(1440),
+                        FilmPixels.of(new Resolution(1440)),
                         new Size(200, 250),
                         3,
                         2,
@@ -206,6 +208,7 @@ class SheetLayoutTest {
     }
 
     private static SheetLayout layout(Size plate, Resolution resolution, double bleed, double bevel) {
-        return SheetLayout.of(resolution, plate, bleed, bevel, Optional.empty(), TEXTS, TextWidth.GENEROUS);
+        return SheetLayout.of(
+                FilmPixels.of(resolution), plate, bleed, bevel, Optional.empty(), TEXTS, TextWidth.GENEROUS);
     }
 }

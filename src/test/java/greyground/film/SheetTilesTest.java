@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
@@ -77,7 +78,7 @@ class SheetTilesTest {
 
     private static Sheet whole(FilmRows film) {
         PixelRect all = new PixelRect(0, 0, film.width(), film.height());
-        return new Sheet(COARSE, film.width(), film.height(), all, all, List.of());
+        return new Sheet(FilmPixels.of(COARSE), film.width(), film.height(), all, all, List.of());
     }
 
     private static int first(FilmRows film, byte[] samples, int x, int y) {

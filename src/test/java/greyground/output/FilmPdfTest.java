@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.Sheet;
 import greyground.output.FilmDocument.Film;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.raster.PixelRect;
@@ -235,7 +236,7 @@ class FilmPdfTest {
         Sheet sheet = film.sheet();
         return new Film(
                 new Sheet(
-                        sheet.resolution(),
+                        sheet.pixels(),
                         sheet.widthPixels(),
                         sheet.heightPixels(),
                         sheet.plate(),
@@ -262,7 +263,12 @@ class FilmPdfTest {
     void aSheetLongerThanPdfAllowsIsRefusedBeforeAnythingIsWritten() {
         int side = 72 * 201;
         Sheet sheet = new Sheet(
-                new Resolution(72), side, 10, new PixelRect(1, 1, 5, 5), new PixelRect(1, 1, 5, 5), List.of());
+                FilmPixels.of(new Resolution(72)),
+                side,
+                10,
+                new PixelRect(1, 1, 5, 5),
+                new PixelRect(1, 1, 5, 5),
+                List.of());
         FilmDocument document = SampleFilm.document(new Film(sheet, new SampleFilm.Pattern(side, 10, 1)));
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Refusal refusal = assertThrows(Refusal.class, () -> FilmPdf.write(document, out, 1, Progress.NONE));

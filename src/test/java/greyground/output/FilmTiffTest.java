@@ -9,6 +9,7 @@ import greyground.film.FilmRows;
 import greyground.film.Sheet;
 import greyground.output.FilmDocument.Film;
 import greyground.output.FilmTiff.Packing;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
@@ -128,6 +129,6 @@ class FilmTiffTest {
             }
         };
         PixelRect plate = new PixelRect(0, 0, width, height);
-        return new Film(new Sheet(new Resolution(2400), width, height, plate, plate, List.of()), rows);
+        return new Film(new Sheet(FilmPixels.of(new Resolution(2400)), width, height, plate, plate, List.of()), rows);
     }
 }

@@ -8,6 +8,7 @@ import greyground.output.FilmDocument.Film;
 import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
@@ -76,7 +77,9 @@ final class SampleFilm {
                 new Legend(20, 15, 1.6, 0, "Grain 180 µm · 1440 dpi · Übergang 0.05–0.95"),
                 new Legend(widthMillimetres - 8, 30, 1.6, 1, "expose 150 s, no separate screen"),
                 new Legend(8, heightMillimetres - 30, 1.6, 3, "plate 80 × 60 mm"));
-        return new Film(new Sheet(resolution, width, height, plate, image, legends), new Pattern(width, height, bits));
+        return new Film(
+                new Sheet(FilmPixels.of(resolution), width, height, plate, image, legends),
+                new Pattern(width, height, bits));
     }
 
     static FilmDocument document(Film... films) {

@@ -24,6 +24,7 @@ import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -43,7 +44,7 @@ class ToneDiagramTest {
         response = VirtualResponse.of(new VirtualPlate(conditions, null, 12), patches);
         Compensation compensation =
                 Compensation.of("test", new ArtRange(0.9, 0.01), RangeMapping.named("lightness"), response);
-        diagram = ToneDiagram.of("jug & \"pears\" <study>", compensation.nodes(), response);
+        diagram = ToneDiagram.of("jug & \"pears\" <study>", compensation.nodes(), response, Optional.empty());
     }
 
     @Test

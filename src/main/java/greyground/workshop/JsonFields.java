@@ -1,10 +1,10 @@
-package greyground.film;
+package greyground.workshop;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.quantity.Refusal;
-import greyground.workshop.JsonText;
-import greyground.workshop.KeptField;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -13,36 +13,67 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * One object of a job file, read field by field; refuses with path, value, range and remedy, and remembers which fields were
+ * One object of a kept file, read field by field; refuses with path, value, range and remedy, and remembers which fields were
  * asked for. Used by one thread, for one reading.
  */
-final class JobFields {
+public final class JsonFields {
+    private final String kind;
     private final List<String> place;
     private final ObjectNode node;
     private final Set<String> asked = new HashSet<>();
-    private final List<JobFields> sections = new ArrayList<>();
+    private final List<JsonFields> sections = new ArrayList<>();
 
-    JobFields(List<String> place, ObjectNode node) {
+    /**
+     * Reads an object.
+     *
+     * @param kind of file, such as "job", for refusals
+     * @param place of the object in the file; empty for the whole
+     */
+    public JsonFields(String kind, List<String> place, ObjectNode node) {
+        this.kind = kind;
         this.place = place;
         this.node = node;
     }
 
     /** An inner object; a missing one reads as empty. */
-    JobFields section(String name) {
+    public JsonFields section(String name) {
         JsonNode inner = field(name);
         if (!inner.isMissingNode() && !(inner instanceof ObjectNode)) {
             throw refused(name, inner, "an object in braces");
         }
         List<String> inside = new ArrayList<>(place);
         inside.add(name);
-        JobFields section =
-                new JobFields(List.copyOf(inside), inner instanceof ObjectNode object ? object : JsonText.object());
+        JsonFields section = new JsonFields(
+                kind, List.copyOf(inside), inner instanceof ObjectNode object ? object : JsonText.object());
         sections.add(section);
         return section;
     }
 
+    /** The objects of a list; a missing one reads as empty. */
+    public List<JsonFields> list(String name) {
+        JsonNode array = field(name);
+        if (array.isMissingNode()) {
+            return List.of();
+        }
+        if (!array.isArray()) {
+            throw refused(name, array, "a list in square brackets");
+        }
+        List<JsonFields> items = new ArrayList<>();
+        for (JsonNode item : array) {
+            if (!(item instanceof ObjectNode object)) {
+                throw refused(name, item, "a list of objects in braces");
+            }
+            List<String> inside = new ArrayList<>(place);
+            inside.add(name);
+            inside.add(Integer.toString(items.size()));
+            items.add(new JsonFields(kind, List.copyOf(inside), object));
+        }
+        sections.addAll(items);
+        return items;
+    }
+
     /** A number in [least, most]; {@code usual} where the field is missing, unless that is NaN. */
-    double number(String name, double usual, double least, double most) {
+    public double number(String name, double usual, double least, double most) {
         JsonNode value = field(name);
         if (value.isMissingNode() && !Double.isNaN(usual)) {
             return usual;
@@ -54,7 +85,7 @@ final class JobFields {
     }
 
     /** A whole number in [least, most]. */
-    long integer(String name, long usual, long least, long most) {
+    public long integer(String name, long usual, long least, long most) {
         JsonNode value = field(name);
         if (value.isMissingNode()) {
             return usual;
@@ -66,8 +97,18 @@ final class JobFields {
         return value.longValue();
     }
 
+    /** A day of the calendar, year-month-day; it must be there. */
+    public LocalDate day(String name) {
+        JsonNode value = field(name);
+        try {
+            return LocalDate.parse(value.isTextual() ? value.textValue() : "");
+        } catch (DateTimeParseException fault) {
+            throw refused(name, value, "a day such as \"2026-03-04\"");
+        }
+    }
+
     /** Text. */
-    String word(String name, String usual) {
+    public String word(String name, String usual) {
         JsonNode value = field(name);
         if (value.isMissingNode()) {
             return usual;
@@ -79,7 +120,7 @@ final class JobFields {
     }
 
     /** One of a few words. */
-    String choice(String name, String usual, Map<String, Integer> words) {
+    public String choice(String name, String usual, Map<String, Integer> words) {
         String word = word(name, usual);
         if (!words.containsKey(word)) {
             throw refused(name, field(name), "one of " + String.join(", ", new TreeSet<>(words.keySet())));
@@ -88,7 +129,7 @@ final class JobFields {
     }
 
     /** True or false. */
-    boolean yes(String name, boolean usual) {
+    public boolean yes(String name, boolean usual) {
         JsonNode value = field(name);
         if (value.isMissingNode()) {
             return usual;
@@ -100,13 +141,13 @@ final class JobFields {
     }
 
     /** Whether the field is missing or says {@code word}. */
-    boolean isWord(String name, String word) {
+    public boolean isWord(String name, String word) {
         JsonNode value = field(name);
         return value.isMissingNode() || (value.isTextual() && value.textValue().equals(word));
     }
 
     /** The fields nobody asked for, here and in the sections read, in the file's order. */
-    List<KeptField> unknown() {
+    public List<KeptField> unknown() {
         List<KeptField> kept = new ArrayList<>();
         for (var each : node.properties()) {
             if (!asked.contains(each.getKey())) {
@@ -125,7 +166,7 @@ final class JobFields {
     private Refusal refused(String name, JsonNode value, String allowed) {
         String shown = value.isMissingNode() ? "missing" : value.toString();
         String brief = shown.length() > 80 ? shown.substring(0, 80) + "..." : shown;
-        return Refusal.use("job " + String.join(".", place) + (place.isEmpty() ? "" : ".") + name + " is " + brief
-                + "; it must be " + allowed + ": mend the job file");
+        return Refusal.use(kind + " " + String.join(".", place) + (place.isEmpty() ? "" : ".") + name + " is " + brief
+                + "; it must be " + allowed + ": mend the " + kind + " file");
     }
 }

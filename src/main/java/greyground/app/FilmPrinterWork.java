@@ -1,0 +1,187 @@
+package greyground.app;
+
+import greyground.film.GrainPatches;
+import greyground.film.Job;
+import greyground.grain.Grain;
+import greyground.plan.BenchConditions;
+import greyground.plan.StepWedge;
+import greyground.plate.FilmPatches;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Refusal;
+import greyground.wedge.FigureChange;
+import greyground.wedge.FilmPrinterFit;
+import greyground.wedge.FilmPrinterFit.Estimate;
+import greyground.wedge.FilmReading;
+import greyground.workshop.FilmPrinter;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Teaches a workshop its film printer from a film that it printed: densities of the film's own wedge strip, or the strip beside a
+ * transmission wedge in the developed resist, and the rulers.
+ *
+ * <p>Nothing is changed here: the outcome offers changes, for {@link LearnedWorkshop}.
+ */
+public final class FilmPrinterWork {
+    /** A steel rule with half millimetres, read between its lines under a loupe (assumed). */
+    private static final double RULE_ERROR_MILLIMETRES = 0.1;
+
+    /** Farther out than this is a print dialog's doing rather than a printer's (assumed). */
+    private static final double MOST_OUT = 0.03;
+
+    private static final String COVERAGE = "coverage";
+
+    private final Job job;
+    private final Workshop printedIn;
+    private final Workshop workshop;
+
+    private FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop) {
+        this.job = job;
+        this.printedIn = printedIn;
+        this.workshop = workshop;
+    }
+
+    /** What the readings of a film are. */
+    private enum Kind {
+        ULTRAVIOLET("density"),
+        VISUAL("visual"),
+        STEP("step");
+
+        private final String column;
+
+        Kind(String column) {
+            this.column = column;
+        }
+    }
+
+    /**
+     * Opens the film.
+     *
+     * @param film the PDF that was printed
+     * @param workshop to teach
+     */
+    public static FilmPrinterWork of(Path film, Workshop workshop) {
+        return new FilmPrinterWork(KeptFiles.job(film), KeptFiles.workshop(film), workshop);
+    }
+
+    /** The film's job. */
+    public Job job() {
+        return job;
+    }
+
+    /**
+     * Takes readings.
+     *
+     * @param readings comma-separated values: coverage in %, and density (ultraviolet), visual (density) or step (of a transmission
+     *     wedge that looks the same in the developed resist)
+     * @param acrossMillimetres what the ruler of 100 mm above the plate measures
+     * @param downMillimetres the same of the ruler left of the plate
+     */
+    public FilmPrinterOutcome read(
+            Optional<Path> readings, Optional<Double> acrossMillimetres, Optional<Double> downMillimetres) {
+        if (readings.isEmpty() && acrossMillimetres.isEmpty() && downMillimetres.isEmpty()) {
+            throw Refusal.use(
+                    "no reading of the film is given: add --film READINGS.csv, --ruler-across or --ruler-down");
+        }
+        List<FigureChange> changes = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
+        FilmPixels drawn = printedIn.filmPrinter().pixels(job.resolution());
+        acrossMillimetres.ifPresent(
+                read -> scale("filmPrinter.scaleX", "across", read, drawn.scaleX(), changes, notes));
+        downMillimetres.ifPresent(read -> scale("filmPrinter.scaleY", "down", read, drawn.scaleY(), changes, notes));
+        Optional<FilmPrinterFit> fit = readings.map(file -> fit(KeptFiles.readings(file), changes, notes));
+        return new FilmPrinterOutcome(job, fit, changes, notes);
+    }
+
+    /** A film drawn smaller already, and still out, adds to what it was drawn for. */
+    private void scale(
+            String path, String where, double read, double drawn, List<FigureChange> changes, List<String> notes) {
+        Refusal.checkRange("ruler " + where, read, 90, 110, "mm", "measure the film's ruler of 100 mm from end to end");
+        double scale = drawn * read / 100;
+        if (Math.abs(read / 100 - 1) > MOST_OUT) {
+            notes.add(
+                    "the ruler " + where + " is out by " + Refusal.plain(Math.rint(Math.abs(read - 100) * 10) / 10)
+                            + " %, more than printers are: look whether the print dialog fits films to the page before you accept it");
+        }
+        changes.add(change(path, new Estimate(scale, drawn * RULE_ERROR_MILLIMETRES / 100)));
+    }
+
+    private FilmPrinterFit fit(String text, List<FigureChange> changes, List<String> notes) {
+        ReadingTable table = ReadingTable.of("film readings", text);
+        Kind kind = kind(table);
+        FilmPrinter printer = workshop.filmPrinter();
+        FilmPrinterFit fit = FilmPrinterFit.of(
+                readings(table, kind),
+                patches(),
+                printer.edgeSoftnessMicrometres().value());
+        if (kind == Kind.VISUAL) {
+            notes.add(
+                    "these are visual densities: they tell how far dots grow, but not what the resist sees; clear and black stay"
+                            + " as they are. Lay the strip beside a transmission wedge to find them without an ultraviolet densitometer");
+        } else {
+            changes.add(change("filmPrinter.clearUvDensity", fit.clear()));
+            changes.add(change("filmPrinter.blackUvDensity", fit.black()));
+        }
+        if (job.grain() instanceof Grain.Continuous) {
+            notes.add("a continuous-tone film has no dots, so it does not tell how far they grow");
+        } else if (fit.growth().isPresent()) {
+            changes.add(change("filmPrinter.spotGrowthMicrometres", fit.growth().get()));
+        } else {
+            notes.add("no field between clear and solid was measured, so nothing is known of how far dots grow");
+        }
+        return fit;
+    }
+
+    private static Kind kind(ReadingTable table) {
+        List<Kind> kinds = new ArrayList<>();
+        for (Kind kind : Kind.values()) {
+            if (table.column(kind.column) >= 0) {
+                kinds.add(kind);
+            }
+        }
+        if (table.column(COVERAGE) < 0 || kinds.size() != 1) {
+            throw Refusal.use("film readings have the columns " + String.join(", ", table.names())
+                    + "; they must be coverage and one of density, visual or step: correct the heading");
+        }
+        return kinds.get(0);
+    }
+
+    private List<FilmReading> readings(ReadingTable table, Kind kind) {
+        List<FilmReading> readings = new ArrayList<>();
+        for (List<Double> row : table.rows()) {
+            double coverage = row.get(table.column(COVERAGE)) / 100;
+            double value = row.get(table.column(kind.column));
+            boolean between = coverage > 0 && coverage < 1;
+            if (between && job.grain() instanceof Grain.Continuous) {
+                continue;
+            }
+            if (kind == Kind.STEP) {
+                Refusal.checkRange("wedge step", value, 1, StepWedge.nominal().steps(), "", "count from the clear end");
+                readings.add(
+                        FilmReading.matched(coverage, StepWedge.nominal().density(value), StepWedge.DENSITY_PER_STEP));
+            } else {
+                readings.add(FilmReading.measured(coverage, value));
+            }
+        }
+        return readings;
+    }
+
+    private FilmPatches patches() {
+        return GrainTiles.positive(job)
+                .<FilmPatches>map(tile -> GrainPatches.of(
+                        job.grain(), tile, printedIn.filmPrinter().pixels(job.resolution())))
+                .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
+    }
+
+    private FigureChange change(String path, Estimate found) {
+        return new FigureChange(
+                path,
+                LearnedWorkshop.figure(workshop, path).value(),
+                LearnedWorkshop.provenance(workshop, path),
+                Math.rint(found.value() * 1e4) / 1e4,
+                Math.rint(found.standardError() * 1e6) / 1e6);
+    }
+}

@@ -1,0 +1,129 @@
+package greyground.app;
+
+import greyground.film.ArtChoice;
+import greyground.quantity.Refusal;
+import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
+import greyground.scan.ChartReader;
+import greyground.scan.PlateOnScan;
+import greyground.scan.ScanChoices;
+import greyground.scan.ScanReading;
+import greyground.tone.Lightness;
+import greyground.wedge.MeasuredPatch;
+import greyground.wedge.Recipe;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads a test plate's proof back and works out what it teaches the workshop; writes nothing until that is accepted. */
+public final class ReadWork {
+    private static final double MICROMETRES_PER_INCH = 25_400;
+
+    private static final double DECODED = 0.2;
+    private static final double FOUND = 0.5;
+
+    private final TestFilm film;
+    private final ShopFile shopFile;
+    private final Workshop shop;
+    private final ReadWords words;
+    private final LocalDate date;
+
+    private ReadWork(TestFilm film, ShopFile shopFile, Workshop shop, ReadWords words, LocalDate date) {
+        this.film = film;
+        this.shopFile = shopFile;
+        this.shop = shop;
+        this.words = words;
+        this.date = date;
+    }
+
+    /**
+     * Opens what the reading rests on.
+     *
+     * @param testFilm the PDF of the test plate's film
+     * @param workshop the file to be taught; where there is none yet, the film's own workshop is
+     * @param today for a print whose date isn't told
+     */
+    public static ReadWork of(Path testFilm, Path workshop, ReadWords words, LocalDate today) {
+        TestFilm film = TestFilm.of(testFilm);
+        ShopFile file = ShopFile.open(workshop);
+        Workshop shop = file.workshop().orElse(film.workshop());
+        // What can be refused is refused before the long work.
+        words.flareShare();
+        words.biteMinutes();
+        words.depth();
+        words.corners();
+        return new ReadWork(film, file, shop, words, words.date(today));
+    }
+
+    /** Refuses a film whose proof teaches a workshop nothing. */
+    public void checkTeaches() {
+        if (film.check().isPresent()) {
+            throw CheckReading.refused();
+        }
+    }
+
+    /**
+     * Reads a scan of the proof.
+     *
+     * @param scan a picture of any kind that art may be
+     * @param reference densities of a reflection wedge on it, if one lies there
+     */
+    public ReadOutcome scan(Path scan, Optional<Path> reference, Progress progress) throws Exception {
+        ScanChoices choices = new ScanChoices(
+                words.corners(),
+                reference.map(TypedValues::reference).orElse(List.of()),
+                words.flareShare(),
+                paperLightness());
+        ArtSource source = ArtSource.open(scan);
+        ArtSource.Decoded decoded = source.decode(ArtChoice.WHOLE, progress.part(0, DECODED));
+        ScanReading reading;
+        try (GreyPlane plane = decoded.plane()) {
+            reading = ChartReader.read(plane, film.plate(), choices, progress.part(DECODED, FOUND));
+        }
+        List<String> notes = new ArrayList<>(decoded.warnings());
+        notes.addAll(reading.notes());
+        PlateFindings found = new PlateFindings(
+                "scan of " + Math.round(pixelsPerInch(reading.place())) + " pixels per inch"
+                        + (choices.references().isEmpty() ? "" : ", reflection wedge beside it"),
+                reading.patches(),
+                reading.targets(),
+                notes);
+        return outcome(found, Optional.of(reading), progress.part(FOUND, 1));
+    }
+
+    /** Takes readings that a person typed in. */
+    public ReadOutcome values(Path values, Progress progress) {
+        List<MeasuredPatch> patches = TypedValues.fields(values, film.plate());
+        PlateFindings found = new PlateFindings("densitometer", patches, List.of(), List.of());
+        return outcome(found, Optional.empty(), progress);
+    }
+
+    private ReadOutcome outcome(PlateFindings found, Optional<ScanReading> reading, Progress progress) {
+        if (film.check().isPresent()) {
+            return new CheckReading(found, CheckOutcome.of(film.check().get(), found.patches()));
+        }
+        if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
+            throw Refusal.use(
+                    "the film is an exposure test, whose strips are judged on the developed resist, by eye: choose"
+                            + " the strip and write its time into the workshop, as its plan says");
+        }
+        PlateLearning learning = PlateLearning.of(film, shop, found, words, date, progress);
+        return new LessonOutcome(film, shopFile, found, reading, learning);
+    }
+
+    /** As told, else as the workshop has it. */
+    private double paperLightness() {
+        return words.paperLightness()
+                .orElseGet(() -> Lightness.ofDensity(shop.paper().whiteDensity().value()));
+    }
+
+    /** Of print, as the plate lies on the scan. */
+    static double pixelsPerInch(PlateOnScan place) {
+        double step = 10_000;
+        double across = StrictMath.hypot(place.x(step, 0) - place.x(0, 0), place.y(step, 0) - place.y(0, 0));
+        return across / step * MICROMETRES_PER_INCH;
+    }
+}

@@ -1,0 +1,209 @@
+package greyground.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.ReadFiles;
+import greyground.app.ReadOutcome;
+import greyground.app.ReadWords;
+import greyground.app.ReadWork;
+import greyground.app.ShopFile;
+import greyground.quantity.Refusal;
+import greyground.workshop.JsonText;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Reads a test plate's proof back. */
+@Command(
+        name = "read",
+        sortOptions = false,
+        description = {
+            "Reads the scanned proof of a test plate, says how the shop's tones print and which of its numbers that tells,"
+                    + " and with --accept takes it into the workshop: later films made alike get their curve from it.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  greyground read proof.tif --wedge test.pdf --workshop shop.json --depth 34um --curve tones.png",
+            "      what the plate says, and its tones drawn; nothing is changed",
+            "  greyground read proof.tif --wedge test.pdf --workshop shop.json --depth 34um --accept",
+            "      the same, taken into shop.json; what that held is kept as shop.before-1-DATE-CHART.json",
+            "  greyground read --values fields.csv --wedge test.pdf --workshop shop.json",
+            "      from densities typed in: a line 'row,column,density', then one for each field read",
+            "  greyground read --take-back --workshop shop.json",
+            "      the last lesson undone; what it taught is kept as shop.taken-back-1-DATE-CHART.json",
+            "",
+            "Scan in grey at 300 to 600 pixels per inch, 16 bits if you can, every automatic correction off, with 10 mm of"
+                    + " paper round the plate."
+        })
+final class ReadCommand implements Callable<Integer> {
+    private final PrintStream out;
+    private final PrintStream err;
+
+    @Parameters(
+            paramLabel = "SCAN",
+            arity = "0..1",
+            description = "the scanned proof, any picture that 'positive' opens, turned or mirrored as it may be")
+    private @Nullable Path scan;
+
+    @Option(names = "--wedge", paramLabel = "TEST.pdf", description = "the test plate's film, as 'wedge' made it")
+    private @Nullable Path wedge;
+
+    @Option(
+            names = "--workshop",
+            paramLabel = "SHOP.json",
+            required = true,
+            description = "the workshop to teach; one that does not exist yet begins as the film's own, on --accept")
+    private Path workshop = Path.of("");
+
+    @Option(names = "--accept", description = "take what was read into the workshop, keeping what it held")
+    private boolean accept;
+
+    @Option(names = "--take-back", description = "undo the last lesson that the workshop was taught")
+    private boolean takeBack;
+
+    @Option(
+            names = "--values",
+            paramLabel = "FILE.csv",
+            description =
+                    "readings typed in instead of a scan: a header line of row,column (or coverage, in %%) and density or L*, then one line for each field; semicolons and decimal commas will do")
+    private @Nullable Path values;
+
+    @Option(
+            names = "--reference",
+            paramLabel = "FILE.csv",
+            description =
+                    "a reflection wedge that lies on the scan: x,y,side,density, the middle and side of each patch in scan pixels")
+    private @Nullable Path reference;
+
+    @Mixin
+    ReadOptions options = new ReadOptions();
+
+    @Option(
+            names = "--curve",
+            paramLabel = "FILE",
+            description = "the tones as measured and as foretold, as .svg, .png or .pdf")
+    private @Nullable Path curve;
+
+    @Option(names = "--json", description = "print the outcome as JSON")
+    private boolean json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
+    boolean help;
+
+    @Spec
+    CommandSpec command = CommandSpec.create();
+
+    ReadCommand(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        return takeBack ? takenBack() : read();
+    }
+
+    private int takenBack() throws Exception {
+        if (accept || scan != null || values != null || wedge != null) {
+            throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
+        }
+        ShopFile.TakenBack done = ShopFile.open(workshop).takeBack();
+        if (json) {
+            ObjectNode tree = JsonText.object();
+            tree.put("workshop", workshop.toString());
+            tree.put("restoredFrom", done.restored().toString());
+            tree.put("replacedKept", done.replaced().toString());
+            out.print(JsonText.print(tree));
+        } else {
+            out.println("shop    " + workshop + " is as it was before its last lesson (from "
+                    + done.restored().getFileName() + ")");
+            out.println("kept    what it held until now, as " + done.replaced().getFileName());
+        }
+        return CommandLine.done();
+    }
+
+    private int read() throws Exception {
+        Path film = needed(wedge, "no test plate's film is given: add --wedge TEST.pdf");
+        if ((scan == null) == (values == null)) {
+            throw Refusal.use(
+                    scan == null
+                            ? "nothing to read is given: name a scan of the proof, or --values FILE.csv"
+                            : "a scan and --values are both given: leave one of them out");
+        }
+        if (values != null && reference != null) {
+            throw Refusal.use("--reference belongs to a scan, but --values is given: leave one of them out");
+        }
+        ReadFiles files = new ReadFiles(Stream.of(scan, values, film, workshop)
+                .flatMap(Stream::ofNullable)
+                .toList());
+        if (curve != null) {
+            files.wantCurve(curve);
+        }
+        ReadWork work = ReadWork.of(
+                film,
+                workshop,
+                new ReadWords(JobOptions.given(command.commandLine().getParseResult())),
+                LocalDate.now(ZoneId.systemDefault()));
+        if (accept) {
+            work.checkTeaches();
+        }
+        TerminalProgress progress = new TerminalProgress(err);
+        ReadOutcome outcome;
+        try {
+            outcome = values != null
+                    ? work.values(values, progress::show)
+                    : work.scan(needed(scan, ""), Optional.ofNullable(reference), progress::show);
+        } finally {
+            progress.clear();
+        }
+        files.write(outcome);
+        Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
+        tell(outcome, files, kept);
+        return CommandLine.done();
+    }
+
+    private static Path needed(@Nullable Path given, String otherwise) {
+        if (given == null) {
+            throw Refusal.use(otherwise);
+        }
+        return given;
+    }
+
+    private void tell(ReadOutcome outcome, ReadFiles files, Optional<Path> kept) {
+        if (json) {
+            ObjectNode tree = JsonText.object();
+            tree.put("workshop", workshop.toString());
+            tree.put("accepted", kept.isPresent());
+            kept.ifPresent(path -> tree.put("kept", path.toString()));
+            files.named().forEach((what, file) -> tree.put(what, file.toString()));
+            outcome.describe(tree);
+            out.print(JsonText.print(tree));
+            return;
+        }
+        outcome.lines().forEach(out::println);
+        files.named().forEach((what, file) -> out.println(String.format(Locale.ROOT, "%-8s", what) + file));
+        List<String> closing = kept.isPresent()
+                ? List.of(
+                        "shop    " + workshop + " has learned this",
+                        "kept    what it held before, as " + kept.get().getFileName()
+                                + "; --take-back puts it in place again")
+                : List.of("shop    " + workshop + " is untouched: add --accept to take this into it");
+        closing.forEach(out::println);
+    }
+}

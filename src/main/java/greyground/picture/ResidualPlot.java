@@ -1,0 +1,183 @@
+package greyground.picture;
+
+import greyground.picture.Drawing.Anchor;
+import greyground.quantity.Refusal;
+import greyground.wedge.CheckResult;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Locale;
+
+/**
+ * How far each tone of a check plate prints from where it should: its wished lightness to the right, what it is off upwards, with 95 %
+ * intervals. The band is what counts as right; under the axis lie the tones themselves.
+ */
+public final class ResidualPlot implements DrawnPage {
+    private static final double WIDTH = 960;
+    private static final double HEIGHT = 600;
+    private static final double LEFT = 92;
+    private static final double RIGHT = WIDTH - 48;
+    private static final double TOP = 128;
+    private static final double BOTTOM = HEIGHT - 128;
+    private static final double LETTER = 15;
+    private static final double LEAST_REACH = 4;
+    private static final double MOST_REACH = 40;
+    private static final double DOT = 5;
+
+    private final String title;
+    private final CheckResult result;
+    private final double reach;
+    private final double darkest;
+    private final Drawing drawing = new Drawing(WIDTH, HEIGHT);
+
+    private ResidualPlot(String title, CheckResult result) {
+        this.title = title;
+        this.result = result;
+        double most = LEAST_REACH;
+        for (CheckResult.Line line : result.lines()) {
+            double bar = Double.isFinite(line.half95()) ? line.half95() : 0;
+            most = Math.max(most, Math.abs(line.off()) + Math.min(bar, LEAST_REACH));
+            most = Math.max(most, Math.abs(line.before().orElse(0)));
+        }
+        this.reach = Math.min(MOST_REACH, 2 * Math.ceil((most + 0.5) / 2));
+        this.darkest = 10
+                * Math.floor(result.lines().stream()
+                                .mapToDouble(CheckResult.Line::stated)
+                                .min()
+                                .orElse(0)
+                        / 10);
+    }
+
+    /**
+     * Draws the plot.
+     *
+     * @param title whose plate it is, one line
+     */
+    public static ResidualPlot of(String title, CheckResult result) {
+        ResidualPlot plot = new ResidualPlot(title, result);
+        plot.draw();
+        return plot;
+    }
+
+    @Override
+    public String svg() {
+        return DrawnSvg.of(drawing, words(), Palette.PAGE);
+    }
+
+    @Override
+    public Picture picture() {
+        return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
+    }
+
+    @Override
+    public void writePdf(OutputStream out) throws IOException {
+        DrawnPdf.write(drawing, words(), Palette.PAGE, out);
+    }
+
+    private String words() {
+        return "Check plate: " + title;
+    }
+
+    private void draw() {
+        drawing.heavyWords(LEFT, 48, LETTER * 1.35, Anchor.START, Palette.INK, "How near the tones print");
+        drawing.words(LEFT, 74, LETTER, Anchor.START, Palette.QUIET, title);
+        String verdict = result.verdict();
+        drawing.words(
+                LEFT,
+                98,
+                LETTER,
+                Anchor.START,
+                Palette.INK,
+                verdict.substring(0, 1).toUpperCase(Locale.ROOT) + verdict.substring(1) + ".");
+        double right = CheckResult.TOLERANCE;
+        drawing.rectangle(LEFT, y(right), RIGHT - LEFT, y(-right) - y(right), 0xEFEFEF);
+        axes();
+        before();
+        tones();
+        legend();
+    }
+
+    private void axes() {
+        double step = reach <= 6 ? 1 : reach <= 12 ? 2 : reach <= 20 ? 5 : 10;
+        for (double off = -Math.floor(reach / step) * step; off <= reach; off += step) {
+            drawing.line(LEFT, y(off), RIGHT, y(off), off == 0 ? 1.4 : 0.7, off == 0 ? Palette.INK : Palette.FAINT);
+            drawing.words(
+                    LEFT - 10,
+                    y(off) + 5,
+                    LETTER * 0.87,
+                    Anchor.END,
+                    Palette.QUIET,
+                    (off > 0 ? "+" : "") + Refusal.plain(off));
+        }
+        for (double lightness = darkest; lightness <= 100; lightness += 10) {
+            drawing.line(x(lightness), BOTTOM, x(lightness), BOTTOM + 5, 1, Palette.RULE);
+            drawing.words(
+                    x(lightness), BOTTOM + 60, LETTER * 0.87, Anchor.MIDDLE, Palette.QUIET, Refusal.plain(lightness));
+        }
+        drawing.line(LEFT, BOTTOM, RIGHT, BOTTOM, 1, Palette.RULE);
+        drawing.words(
+                (LEFT + RIGHT) / 2,
+                BOTTOM + 84,
+                LETTER,
+                Anchor.MIDDLE,
+                Palette.INK,
+                "L* at which the tone should print");
+        drawing.turnedWords(32, (TOP + BOTTOM) / 2 + 66, LETTER, 3, Palette.INK, "too light, in L*");
+        for (CheckResult.Line line : result.lines()) {
+            double side = 20;
+            drawing.rectangle(x(line.stated()) - side / 2, BOTTOM + 14, side, side, Palette.RULE);
+            drawing.rectangle(
+                    x(line.stated()) - side / 2 + 0.7,
+                    BOTTOM + 14.7,
+                    side - 1.4,
+                    side - 1.4,
+                    Palette.ofLightness(line.stated()));
+        }
+    }
+
+    private void before() {
+        for (CheckResult.Line line : result.lines()) {
+            line.before().ifPresent(off -> drawing.ring(x(line.stated()), y(off), DOT, Palette.PAGE, Palette.QUIET));
+        }
+    }
+
+    private void tones() {
+        for (CheckResult.Line line : result.lines()) {
+            double x = x(line.stated());
+            if (Double.isFinite(line.half95())) {
+                double low = y(line.off() - line.half95());
+                double high = y(line.off() + line.half95());
+                drawing.line(x, low, x, high, 1.6, Palette.ACCENT);
+                drawing.line(x - 4, low, x + 4, low, 1.6, Palette.ACCENT);
+                drawing.line(x - 4, high, x + 4, high, 1.6, Palette.ACCENT);
+            }
+            drawing.dot(x, y(line.off()), DOT, Palette.ACCENT);
+        }
+    }
+
+    private void legend() {
+        double y = HEIGHT - 20;
+        drawing.dot(LEFT + 6, y - 5, DOT, Palette.ACCENT);
+        drawing.words(LEFT + 20, y, LETTER * 0.93, Anchor.START, Palette.INK, "printed, with its 95 % interval");
+        drawing.rectangle(LEFT + 262, y - 13, 26, 16, 0xE4E4E4);
+        drawing.words(LEFT + 296, y, LETTER * 0.93, Anchor.START, Palette.INK, "as good as right");
+        if (result.rootMeanSquareBefore().isPresent()) {
+            drawing.ring(LEFT + 446, y - 5, DOT, Palette.PAGE, Palette.QUIET);
+            drawing.words(
+                    LEFT + 460,
+                    y,
+                    LETTER * 0.93,
+                    Anchor.START,
+                    Palette.INK,
+                    "a film made without the calibration would have printed");
+        }
+    }
+
+    private double x(double lightness) {
+        return LEFT + (RIGHT - LEFT) * (lightness - darkest + 2) / (100 - darkest + 4);
+    }
+
+    private double y(double off) {
+        double within = Math.max(-reach, Math.min(reach, off));
+        return TOP + (BOTTOM - TOP) * (reach - within) / (2 * reach);
+    }
+}

@@ -1,0 +1,246 @@
+package greyground.scan;
+
+import com.google.zxing.DecodeHintType;
+import com.google.zxing.ReaderException;
+import com.google.zxing.ResultPoint;
+import com.google.zxing.common.BitMatrix;
+import com.google.zxing.common.DecoderResult;
+import com.google.zxing.common.DetectorResult;
+import com.google.zxing.qrcode.decoder.Decoder;
+import com.google.zxing.qrcode.decoder.QRCodeDecoderMetaData;
+import com.google.zxing.qrcode.detector.Detector;
+import greyground.wedge.Area;
+import greyground.wedge.CodeText;
+import greyground.wedge.CornerCode;
+import greyground.wedge.TestPlate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+
+/**
+ * Looks for corner codes in a map of roots, window by window, so that one code's squares are not taken for another's. Within a window
+ * a place is dark where it is darker than the mean about it: vignetting and toned paper don't matter.
+ */
+final class CodeSearch {
+    /** A code turned by 45 degrees at 4 values to a module, and half as much again. */
+    private static final int WINDOW = 256;
+
+    private static final int STRIDE = 112;
+    /** How far off another code may be, as a share of its distance: a code's small square foretells no perspective (assumed). */
+    private static final double UNSURE = 0.15;
+
+    private static final int[] SURROUNDS = {24, 12};
+
+    /** Roots of light within a window that differ less than this hold no code: 0.03 is some 3 L* on paper (assumed). */
+    private static final double LEAST_CONTRAST = 0.03;
+
+    private static final Map<DecodeHintType, ?> HINTS = Map.of(DecodeHintType.TRY_HARDER, Boolean.TRUE);
+
+    private CodeSearch() {}
+
+    /**
+     * A code that was found.
+     *
+     * @param text what it says
+     * @param corners middles of its finders in scan pixels, x then y: top left, top right, bottom left, as the print reads
+     * @param modulePixels scan pixels to a module
+     */
+    record Found(String text, List<Double> corners, double modulePixels) {
+        Found {
+            corners = List.copyOf(corners);
+        }
+
+        /** Middle of the code across, in scan pixels. */
+        double middleX() {
+            return (corners.get(2) + corners.get(4)) / 2;
+        }
+
+        /** Middle of the code down, in scan pixels. */
+        double middleY() {
+            return (corners.get(3) + corners.get(5)) / 2;
+        }
+
+        /** Whether both are the same code at the same place. */
+        boolean sameAs(Found other) {
+            double away = Math.max(Math.abs(middleX() - other.middleX()), Math.abs(middleY() - other.middleY()));
+            return text.equals(other.text) && away < 12 * modulePixels;
+        }
+
+        /** Where another place of the plate lies if the scan is flat there, x then y in scan pixels. */
+        double[] foretold(Area own, double xMicrometres, double yMicrometres) {
+            double between = 18.0 / CornerCode.MODULES * own.width();
+            double across = (xMicrometres - own.left() - own.width() / 2.0) / between;
+            double down = (yMicrometres - own.top() - own.height() / 2.0) / between;
+            return new double[] {
+                middleX() + across * (corners.get(2) - corners.get(0)) + down * (corners.get(4) - corners.get(0)),
+                middleY() + across * (corners.get(3) - corners.get(1)) + down * (corners.get(5) - corners.get(1))
+            };
+        }
+    }
+
+    /**
+     * A window on a map, its corner and turn.
+     *
+     * @param left of the window, in values of the map
+     * @param top of the window, in values of the map
+     */
+    private record Window(int left, int top) {}
+
+    /** Every code of ours on the map, each once. Windows whose middle lies where {@code skipped} says are left out. */
+    static List<Found> codes(LightMap roots, Predicate<double[]> skipped) {
+        List<Window> windows = windows(roots, skipped);
+        List<List<Found>> each = IntStream.range(0, windows.size())
+                .parallel()
+                .mapToObj(i -> inWindow(roots, windows.get(i)))
+                .toList();
+        List<Found> found = new ArrayList<>();
+        for (List<Found> some : each) {
+            for (Found one : some) {
+                if (found.stream().noneMatch(one::sameAs)) {
+                    found.add(one);
+                }
+            }
+        }
+        return found;
+    }
+
+    /** Where the other codes of the charts that were found should be, in scan pixels, and how unsure that is. */
+    static List<double[]> likely(List<Found> found) {
+        List<double[]> likely = new ArrayList<>();
+        for (Found one : found) {
+            List<CornerCode> codes =
+                    TestPlate.of(CodeText.read(one.text()).recipe()).codes();
+            for (CornerCode own : codes) {
+                if (own.text().equals(one.text())) {
+                    for (CornerCode code : codes) {
+                        Area area = code.area();
+                        double[] at = one.foretold(
+                                own.area(), area.left() + area.width() / 2.0, area.top() + area.height() / 2.0);
+                        double away = StrictMath.hypot(at[0] - one.middleX(), at[1] - one.middleY());
+                        if (found.stream().noneMatch(other -> other.text().equals(code.text()))) {
+                            likely.add(new double[] {at[0], at[1], UNSURE * away});
+                        }
+                    }
+                }
+            }
+        }
+        return likely;
+    }
+
+    private static List<Window> windows(LightMap roots, Predicate<double[]> skipped) {
+        List<Window> windows = new ArrayList<>();
+        for (int top = 0; top == 0 || top + WINDOW - STRIDE < roots.height(); top += STRIDE) {
+            for (int left = 0; left == 0 || left + WINDOW - STRIDE < roots.width(); left += STRIDE) {
+                double[] middle = {(left + WINDOW / 2.0) * roots.step(), (top + WINDOW / 2.0) * roots.step()};
+                if (!skipped.test(middle)) {
+                    windows.add(new Window(left, top));
+                }
+            }
+        }
+        return windows;
+    }
+
+    private static List<Found> inWindow(LightMap roots, Window window) {
+        int width = Math.min(WINDOW, roots.width() - window.left());
+        int height = Math.min(WINDOW, roots.height() - window.top());
+        List<Found> found = new ArrayList<>();
+        if (width < 50 || height < 50) {
+            return found;
+        }
+        float[] softened = softened(roots, window, width, height);
+        float least = Float.MAX_VALUE;
+        float most = 0;
+        for (float value : softened) {
+            least = Math.min(least, value);
+            most = Math.max(most, value);
+        }
+        if (most - least < LEAST_CONTRAST) {
+            return found;
+        }
+        for (int surround : SURROUNDS) {
+            BitMatrix dark = dark(softened, width, height, surround, 0.06 * (most - least));
+            try {
+                DetectorResult seen = new Detector(dark).detect(HINTS);
+                DecoderResult read = new Decoder().decode(seen.getBits());
+                if (CodeText.isOurs(read.getText())) {
+                    ResultPoint[] points = seen.getPoints();
+                    if (read.getOther() instanceof QRCodeDecoderMetaData turned) {
+                        turned.applyMirroredCorrection(points);
+                    }
+                    found.add(placed(read.getText(), points, roots.step(), window));
+                    return found;
+                }
+            } catch (ReaderException | IllegalArgumentException | ArrayIndexOutOfBoundsException none) {
+                // Most windows hold no code.
+            }
+        }
+        return found;
+    }
+
+    private static Found placed(String text, ResultPoint[] points, double step, Window window) {
+        List<Double> corners = new ArrayList<>();
+        for (int i : new int[] {1, 2, 0}) {
+            // The detector counts from the middle of a value.
+            corners.add((window.left() + points[i].getX()) * step);
+            corners.add((window.top() + points[i].getY()) * step);
+        }
+        double dx = corners.get(2) - corners.get(4);
+        double dy = corners.get(3) - corners.get(5);
+        double diagonal = Math.sqrt(dx * dx + dy * dy);
+        return new Found(text, corners, diagonal / (18 * Math.sqrt(2)));
+    }
+
+    /** The window, each value with its eight neighbours: the grain of the code's dark parts goes. */
+    private static float[] softened(LightMap roots, Window window, int width, int height) {
+        float[] across = new float[width * height];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                float before = roots.value(window.left() + Math.max(0, x - 1), window.top() + y);
+                float here = roots.value(window.left() + x, window.top() + y);
+                float after = roots.value(window.left() + Math.min(width - 1, x + 1), window.top() + y);
+                across[y * width + x] = (before + 2 * here + after) / 4;
+            }
+        }
+        float[] softened = new float[width * height];
+        for (int y = 0; y < height; y++) {
+            int above = Math.max(0, y - 1) * width;
+            int below = Math.min(height - 1, y + 1) * width;
+            for (int x = 0; x < width; x++) {
+                softened[y * width + x] = (across[above + x] + 2 * across[y * width + x] + across[below + x]) / 4;
+            }
+        }
+        return softened;
+    }
+
+    /** Dark where darker than the mean of the square about it by more than a share of the window's contrast. */
+    private static BitMatrix dark(float[] values, int width, int height, int surround, double by) {
+        double[] sums = new double[(width + 1) * (height + 1)];
+        for (int y = 0; y < height; y++) {
+            double row = 0;
+            for (int x = 0; x < width; x++) {
+                row += values[y * width + x];
+                sums[(y + 1) * (width + 1) + x + 1] = sums[y * (width + 1) + x + 1] + row;
+            }
+        }
+        BitMatrix dark = new BitMatrix(width, height);
+        for (int y = 0; y < height; y++) {
+            int top = Math.max(0, y - surround);
+            int bottom = Math.min(height, y + surround + 1);
+            for (int x = 0; x < width; x++) {
+                int left = Math.max(0, x - surround);
+                int right = Math.min(width, x + surround + 1);
+                double sum = sums[bottom * (width + 1) + right]
+                        - sums[top * (width + 1) + right]
+                        - sums[bottom * (width + 1) + left]
+                        + sums[top * (width + 1) + left];
+                double mean = sum / ((double) (bottom - top) * (right - left));
+                if (values[y * width + x] < mean - by) {
+                    dark.set(x, y);
+                }
+            }
+        }
+        return dark;
+    }
+}

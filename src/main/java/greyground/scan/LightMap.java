@@ -1,0 +1,186 @@
+package greyground.scan;
+
+import greyground.quantity.Refusal;
+import greyground.raster.Bands;
+import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
+import java.util.concurrent.CancellationException;
+
+/**
+ * A scan made smaller: each value is the mean light of a square of scan pixels, as a densitometer would average it. Places on it are
+ * scan pixels from the scan's top left corner, so that maps of every size agree. Never changed once made.
+ */
+final class LightMap {
+    /** Values of the largest map made from a scan: fine enough for codes, small enough to keep in memory (assumed). */
+    private static final int MOST_VALUES = 16_000_000;
+
+    private static final int BAND_ROWS = 16;
+
+    private final int width;
+    private final int height;
+    private final double step;
+    private final int left;
+    private final int top;
+    private final float[] values;
+
+    private LightMap(int width, int height, double step, int left, int top, float[] values) {
+        this.width = width;
+        this.height = height;
+        this.step = step;
+        this.left = left;
+        this.top = top;
+        this.values = values;
+    }
+
+    /** The whole scan, white as 1, as fine as memory allows. */
+    static LightMap of(GreyPlane scan, int threads, Progress progress) {
+        int side = 1;
+        while ((long) rounded(scan.width(), side) * rounded(scan.height(), side) > MOST_VALUES) {
+            side++;
+        }
+        int factor = side;
+        int width = rounded(scan.width(), factor);
+        int height = rounded(scan.height(), factor);
+        float[] values = new float[width * height];
+        try {
+            Bands.<float[]>inOrder(
+                    height,
+                    BAND_ROWS,
+                    threads,
+                    () -> {
+                        short[] row = new short[scan.width()];
+                        return (first, count) -> means(scan, factor, width, first, count, row);
+                    },
+                    (first, count, means) -> System.arraycopy(means, 0, values, first * width, means.length),
+                    progress);
+        } catch (Refusal | CancellationException known) {
+            throw known;
+        } catch (Exception unforeseen) {
+            throw Refusal.failure("the scan can't be read: open it again", unforeseen);
+        }
+        return new LightMap(width, height, factor, 0, 0, values);
+    }
+
+    private static float[] means(GreyPlane scan, int factor, int width, int first, int count, short[] row) {
+        float[] means = new float[width * count];
+        long[] sums = new long[width];
+        for (int r = 0; r < count; r++) {
+            java.util.Arrays.fill(sums, 0);
+            int top = (first + r) * factor;
+            int bottom = Math.min(scan.height(), top + factor);
+            for (int y = top; y < bottom; y++) {
+                scan.readRow(y, row);
+                int x = 0;
+                for (int i = 0; i < width; i++) {
+                    int end = Math.min(scan.width(), (i + 1) * factor);
+                    long sum = 0;
+                    for (; x < end; x++) {
+                        sum += row[x] & 0xFFFF;
+                    }
+                    sums[i] += sum;
+                }
+            }
+            for (int i = 0; i < width; i++) {
+                int across = Math.min(scan.width(), (i + 1) * factor) - i * factor;
+                means[r * width + i] =
+                        (float) ((double) sums[i] / ((double) across * (bottom - top) * GreyPlane.WHITE));
+            }
+        }
+        return means;
+    }
+
+    private static int rounded(int length, int factor) {
+        return (length + factor - 1) / factor;
+    }
+
+    /** A part of a scan, pixel by pixel; what lies outside of the scan is left away. */
+    static LightMap part(GreyPlane scan, int left, int top, int right, int bottom) {
+        int fromX = Math.max(0, Math.min(scan.width() - 1, left));
+        int fromY = Math.max(0, Math.min(scan.height() - 1, top));
+        int width = Math.max(1, Math.min(scan.width(), right) - fromX);
+        int height = Math.max(1, Math.min(scan.height(), bottom) - fromY);
+        float[] values = new float[Math.multiplyExact(width, height)];
+        short[] row = new short[scan.width()];
+        for (int y = 0; y < height; y++) {
+            scan.readRow(fromY + y, row);
+            for (int x = 0; x < width; x++) {
+                values[y * width + x] = (float) ((row[fromX + x] & 0xFFFF) / (double) GreyPlane.WHITE);
+            }
+        }
+        return new LightMap(width, height, 1, fromX, fromY, values);
+    }
+
+    /** The same made smaller by a whole factor; the last odd values are dropped. */
+    LightMap reduced(int factor) {
+        if (factor == 1) {
+            return this;
+        }
+        int across = Math.max(1, width / factor);
+        int down = Math.max(1, height / factor);
+        int boxWidth = Math.min(factor, width);
+        int boxHeight = Math.min(factor, height);
+        float[] means = new float[across * down];
+        for (int y = 0; y < down; y++) {
+            for (int x = 0; x < across; x++) {
+                double sum = 0;
+                for (int dy = 0; dy < boxHeight; dy++) {
+                    int at = (y * factor + dy) * width + x * factor;
+                    for (int dx = 0; dx < boxWidth; dx++) {
+                        sum += values[at + dx];
+                    }
+                }
+                means[y * across + x] = (float) (sum / (boxWidth * boxHeight));
+            }
+        }
+        return new LightMap(across, down, step * factor, left, top, means);
+    }
+
+    /** The same by its square root, in which prints look about as even in tone as to the eye. */
+    LightMap roots() {
+        float[] roots = new float[values.length];
+        for (int i = 0; i < values.length; i++) {
+            roots[i] = (float) Math.sqrt(Math.max(0, values[i]));
+        }
+        return new LightMap(width, height, step, left, top, roots);
+    }
+
+    /** Values across. */
+    int width() {
+        return width;
+    }
+
+    /** Values down. */
+    int height() {
+        return height;
+    }
+
+    /** Scan pixels along the side of one value. */
+    double step() {
+        return step;
+    }
+
+    /** One value. */
+    float value(int x, int y) {
+        return values[y * width + x];
+    }
+
+    /** The value at a place in scan pixels, between its four neighbours; not a number outside of the scan. */
+    double at(double xPixels, double yPixels) {
+        double x = (xPixels - left) / step - 0.5;
+        double y = (yPixels - top) / step - 0.5;
+        if (!(x >= -0.5 && y >= -0.5 && x <= width - 0.5 && y <= height - 0.5)) {
+            return Double.NaN;
+        }
+        x = Math.max(0, Math.min(width - 1.0, x));
+        y = Math.max(0, Math.min(height - 1.0, y));
+        int before = Math.min((int) x, Math.max(0, width - 2));
+        int above = Math.min((int) y, Math.max(0, height - 2));
+        int after = Math.min(before + 1, width - 1);
+        int below = Math.min(above + 1, height - 1);
+        double across = x - before;
+        double down = y - above;
+        double upper = values[above * width + before] * (1 - across) + values[above * width + after] * across;
+        double lower = values[below * width + before] * (1 - across) + values[below * width + after] * across;
+        return upper * (1 - down) + lower * down;
+    }
+}

@@ -1,0 +1,71 @@
+package greyground.scan;
+
+/**
+ * Takes a scanner's stray light out of a signal: what was read is (1 - f) of the place's own light and f of the mean about it
+ * ({@link greyground.tone.Flare}), the mean being over a square of {@value #SIDE_MILLIMETRES} mm: how far stray light reaches in a flat-bed
+ * scanner is assumed.
+ */
+final class StrayLight {
+    /** Side of the surroundings. */
+    static final int SIDE_MILLIMETRES = 20;
+
+    private static final int CELL_PIXELS_LEAST = 1;
+    private static final int CELLS = 10;
+
+    private final LightMap light;
+    private final LightMap coarse;
+    private final double[] sums;
+    private final double share;
+    private final int reach;
+
+    /**
+     * Prepares means about every place.
+     *
+     * @param share f, 0 to below 1
+     * @param pixelsPerMillimetre of the scan
+     */
+    StrayLight(LightMap light, double share, double pixelsPerMillimetre) {
+        this.light = light;
+        this.share = share;
+        double side = SIDE_MILLIMETRES * pixelsPerMillimetre;
+        int factor = (int) Math.max(CELL_PIXELS_LEAST, side / CELLS / light.step());
+        this.coarse = share > 0 ? light.reduced(factor) : light.reduced(Math.max(light.width(), light.height()));
+        this.reach = (int) Math.max(1, Math.round(side / coarse.step() / 2));
+        this.sums = new double[(coarse.width() + 1) * (coarse.height() + 1)];
+        for (int y = 0; y < coarse.height(); y++) {
+            double row = 0;
+            for (int x = 0; x < coarse.width(); x++) {
+                row += coarse.value(x, y);
+                sums[(y + 1) * (coarse.width() + 1) + x + 1] = sums[y * (coarse.width() + 1) + x + 1] + row;
+            }
+        }
+    }
+
+    /** The light of a place, as the scan has it. */
+    double raw(double xPixels, double yPixels) {
+        return light.at(xPixels, yPixels);
+    }
+
+    /** The mean light of a small area about a place, without what strayed there. */
+    double cleared(double signal, double xPixels, double yPixels) {
+        if (share == 0) {
+            return signal;
+        }
+        return Math.max(0, (signal - share * surround(xPixels, yPixels)) / (1 - share));
+    }
+
+    private double surround(double xPixels, double yPixels) {
+        int x = (int) Math.max(0, Math.min(coarse.width() - 1, xPixels / coarse.step()));
+        int y = (int) Math.max(0, Math.min(coarse.height() - 1, yPixels / coarse.step()));
+        int left = Math.max(0, x - reach);
+        int right = Math.min(coarse.width(), x + reach + 1);
+        int top = Math.max(0, y - reach);
+        int bottom = Math.min(coarse.height(), y + reach + 1);
+        int line = coarse.width() + 1;
+        double sum = sums[bottom * line + right]
+                - sums[top * line + right]
+                - sums[bottom * line + left]
+                + sums[top * line + left];
+        return sum / ((double) (right - left) * (bottom - top));
+    }
+}

@@ -1,0 +1,80 @@
+package greyground.workshop;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.grain.Grain;
+import greyground.grain.Grain.DotShape;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Ruling;
+import java.util.Map;
+
+/** How a plate is made and what carries its tones, as objects of a kept file. A missing field takes its usual value. */
+public final class CarrierFields {
+    private CarrierFields() {}
+
+    /** Writes a process with its settings. */
+    public static void writeProcess(ObjectNode node, PlateProcess process) {
+        node.put("kind", process.word());
+        if (process instanceof PlateProcess.SprayedAquatint ground) {
+            node.set("landFraction", JsonText.number(ground.landFraction()));
+            node.set("grainMicrometres", JsonText.number(ground.grainMicrometres()));
+            node.put("seed", ground.seed());
+        } else if (process instanceof PlateProcess.Photogravure screen) {
+            node.set("screenBlack", JsonText.number(screen.screenBlack()));
+            node.set("screenSpacingMicrometres", JsonText.number(screen.screenSpacingMicrometres()));
+        }
+    }
+
+    /** Writes a grain with its settings. */
+    public static void writeGrain(ObjectNode node, Grain grain) {
+        if (grain instanceof Grain.Stochastic stochastic) {
+            node.put("kind", "stochastic");
+            node.set("spacingMicrometres", JsonText.number(stochastic.spacingMicrometres()));
+            node.put("seed", stochastic.seed());
+        } else if (grain instanceof Grain.Halftone halftone) {
+            node.put("kind", "halftone");
+            node.set("linesPerCentimetre", JsonText.number(halftone.ruling().linesPerCentimetre()));
+            node.set("angleDegrees", JsonText.number(halftone.angleDegrees()));
+            node.put("dots", halftone.shape() == DotShape.LINE ? "line" : "round");
+        } else if (grain instanceof Grain.Continuous continuous) {
+            node.put("kind", "continuous");
+            node.put("bits", continuous.bits());
+        }
+    }
+
+    /** Reads a process. */
+    public static PlateProcess readProcess(JsonFields fields) {
+        PlateProcess usual = PlateProcess.named(fields.word("kind", "etched-film"));
+        if (usual instanceof PlateProcess.SprayedAquatint ground) {
+            return new PlateProcess.SprayedAquatint(
+                    fields.number("landFraction", ground.landFraction(), 0.05, 0.9),
+                    fields.number("grainMicrometres", ground.grainMicrometres(), 5, 300),
+                    fields.integer("seed", ground.seed(), Long.MIN_VALUE, Long.MAX_VALUE));
+        }
+        if (usual instanceof PlateProcess.Photogravure screen) {
+            return new PlateProcess.Photogravure(
+                    fields.number("screenBlack", screen.screenBlack(), 0.2, 0.8),
+                    fields.number("screenSpacingMicrometres", screen.screenSpacingMicrometres(), 60, 400));
+        }
+        return usual;
+    }
+
+    /** Reads a grain. */
+    public static Grain readGrain(JsonFields fields) {
+        String kind = fields.choice("kind", "stochastic", Map.of("stochastic", 1, "halftone", 2, "continuous", 3));
+        return switch (kind) {
+            case "halftone" ->
+                new Grain.Halftone(
+                        new Ruling(fields.number("linesPerCentimetre", 60, 5, 400)),
+                        fields.number("angleDegrees", 45, -180, 180),
+                        fields.choice("dots", "round", Map.of("round", 1, "line", 2))
+                                        .equals("line")
+                                ? DotShape.LINE
+                                : DotShape.ROUND);
+            case "continuous" -> new Grain.Continuous((int) fields.integer("bits", 16, 8, 16));
+            default ->
+                new Grain.Stochastic(
+                        fields.number("spacingMicrometres", 180, 20, 2000),
+                        fields.integer("seed", 1, Long.MIN_VALUE, Long.MAX_VALUE));
+        };
+    }
+}

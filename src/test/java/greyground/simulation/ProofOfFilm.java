@@ -1,0 +1,57 @@
+package greyground.simulation;
+
+import greyground.app.JobPlate;
+import greyground.app.KeptFiles;
+import greyground.film.ChartFile;
+import greyground.film.Job;
+import java.nio.file.Path;
+import java.util.Random;
+
+/**
+ * The scanned proof of any test plate's film, from an invented workshop that bites, wipes and prints by numbers of its own: for tests
+ * from film to taught workshop, and for the guide's pictures.
+ */
+public final class ProofOfFilm {
+    private ProofOfFilm() {}
+
+    /**
+     * Bites, prints and scans.
+     *
+     * @param film the test plate's PDF
+     * @param shop which invented workshop
+     * @param scan file to write, named .png
+     */
+    public static HiddenWorkshop scan(Path film, long shop, double pixelsPerInch, Path scan) throws Exception {
+        HiddenWorkshop hidden = HiddenWorkshop.of(shop);
+        Job job = KeptFiles.job(film);
+        JobPlate plate = JobPlate.of(hidden.believed(), job);
+        ShopTones tones = new ShopTones(hidden.truth(), plate);
+        Random random = new Random(shop * 104_729 + 11);
+        double cell = Math.min(50, 0.55 * 25_400 / pixelsPerInch);
+        PaintedPrint print = PaintedPrint.of(
+                ChartFile.text(KeptFiles.chart(film)),
+                tones,
+                Wiping.of(random),
+                random,
+                cell,
+                job.resolution().pitchMicrometres());
+        Scanner scanner = Scanner.of(pixelsPerInch, new Random(shop));
+        scanner.scan(print, random).write(scan, false);
+        return hidden;
+    }
+
+    /** Film, number of the shop, pixels per inch, scan. */
+    public static void main(String[] arguments) throws Exception {
+        HiddenWorkshop shop = scan(
+                Path.of(arguments[0]),
+                Long.parseLong(arguments[1]),
+                Double.parseDouble(arguments[2]),
+                Path.of(arguments[3]));
+        System.out.println("depth " + shop.depthMicrometres() + ", gauge " + shop.gauge());
+        shop.secret().figures().forEach((path, figure) -> {
+            if (figure.value() != shop.believed().figures().get(path).value()) {
+                System.out.println(path + " " + figure.value());
+            }
+        });
+    }
+}
