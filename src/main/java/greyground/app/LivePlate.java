@@ -259,7 +259,12 @@ public final class LivePlate {
                         List.of(new WholePlate.Look(plate.conditions(), StageLook.view(stage, false))),
                         Math.max(1, Runtime.getRuntime().availableProcessors()),
                         progress);
-        return LivePicture.of(StageLook.coloured(stage, maps.get(0), plate.conditions()));
+        PlateMap map = maps.get(0);
+        if (stage == Stage.PRINT && widest > fine) {
+            map = tones.alignment(plate.plate(plate.conditions(), widest), widest)
+                    .of(map);
+        }
+        return LivePicture.of(StageLook.coloured(stage, map, plate.conditions()));
     }
 
     private PlateFilm positive() {

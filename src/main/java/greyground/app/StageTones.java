@@ -5,11 +5,13 @@ import greyground.plate.PlateConditions;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateStates;
 import greyground.plate.PlateWindow;
+import greyground.plate.ToneAlignment;
 import greyground.plate.ToneTerms;
 import greyground.plate.VirtualPlate;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -32,12 +34,23 @@ final class StageTones {
     private final FilmPatches patches;
     private final JobTones tones;
     private final Map<Stage, int[]> colours = new EnumMap<>(Stage.class);
+    private final Map<Double, ToneAlignment> alignments = new HashMap<>();
     private double @Nullable [][] filmAndCopper;
 
     StageTones(VirtualPlate plate, FilmPatches patches, JobTones tones) {
         this.plate = plate;
         this.patches = patches;
         this.tones = tones;
+    }
+
+    /**
+     * Moves the print's tones of a plate computed more coarsely onto the response.
+     *
+     * @param coarse the same plate on the pixels of a picture
+     */
+    ToneAlignment alignment(VirtualPlate coarse, double widestPixelMicrometres) {
+        return alignments.computeIfAbsent(
+                widestPixelMicrometres, widest -> ToneAlignment.of(coarse, patches, tones.foretold()));
     }
 
     /** The colour of a coverage in 1/65 535, 0xRRGGBB. */
