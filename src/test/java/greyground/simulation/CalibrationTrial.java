@@ -8,6 +8,7 @@ import greyground.scan.ScanReading;
 import greyground.scan.TargetReading;
 import greyground.tone.ResponseInverse;
 import greyground.wedge.FitReading;
+import greyground.wedge.Levels;
 import greyground.wedge.MeasuredLines;
 import greyground.wedge.MeasuredResponse;
 import greyground.wedge.PlateLesson;
@@ -86,12 +87,7 @@ record CalibrationTrial(
                                 .plate(grain, SimulatedShop.DOTS_PER_INCH)
                                 .plate(shop.shop().belief()),
                         shop.shop().plate(grain, SimulatedShop.DOTS_PER_INCH).patches())));
-        VirtualResponse truth = VirtualResponse.of(
-                shop.shop()
-                        .plate(grain, SimulatedShop.DOTS_PER_INCH)
-                        .plate(shop.shop().truth()),
-                shop.shop().plate(grain, SimulatedShop.DOTS_PER_INCH).patches());
-        PrintableRange range = truth.printableRange();
+        PrintableRange range = range(shop);
         List<Double> after = new ArrayList<>();
         List<Double> before = new ArrayList<>();
         for (int i = 0; i < TARGETS; i++) {
@@ -100,6 +96,16 @@ record CalibrationTrial(
             before.add(shop.tones().lightness(foretold.coverage(wish)) - wish);
         }
         return new CalibrationTrial(given, trial, measured, lesson, seconds, after, before, range);
+    }
+
+    /** From the plate's own tone to the darkest level of the test plate. */
+    private static PrintableRange range(SimulatedShop shop) {
+        double bare = shop.tones().lightness(0);
+        double darkest = bare;
+        for (int level : Levels.WEDGE) {
+            darkest = Math.min(darkest, shop.tones().lightness(level / 1000.0));
+        }
+        return new PrintableRange(bare, bare, darkest);
     }
 
     static double worst(List<Double> misses) {

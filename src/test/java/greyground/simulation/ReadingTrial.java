@@ -23,7 +23,7 @@ import java.util.Optional;
  * @param seconds the reader took
  */
 record ReadingTrial(
-        SimulatedShop.Case given,
+        SimulatedShop given,
         Optional<ScanReading> reading,
         String refusal,
         List<Double> errors,
@@ -53,11 +53,11 @@ record ReadingTrial(
                 wiped.add(patch.lightness() - field.lightness());
             }
             return new ReadingTrial(
-                    given, Optional.of(reading), "", errors, wiped, placeError(given, reading.place()), seconds);
+                    given.shop(), Optional.of(reading), "", errors, wiped, placeError(given, reading.place()), seconds);
         } catch (Refusal refused) {
             double seconds = (System.nanoTime() - start) / 1e9;
             return new ReadingTrial(
-                    given,
+                    given.shop(),
                     Optional.empty(),
                     String.valueOf(refused.getMessage()),
                     List.of(),

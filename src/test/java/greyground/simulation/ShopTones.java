@@ -16,6 +16,8 @@ import java.util.concurrent.ConcurrentHashMap;
  */
 final class ShopTones {
     private static final int FINEST_CELLS = 256;
+    private static final double TEXTURE_PIXEL = 9;
+    private static final double LAST_COARSE = 0.85;
 
     private final PlateConditions truth;
     private final JobPlate plate;
@@ -24,10 +26,20 @@ final class ShopTones {
     private final Map<String, Double> targets = new ConcurrentHashMap<>();
     private final Map<Double, Texture> textures = new ConcurrentHashMap<>();
 
+    /** Computed as finely as a job is. */
     ShopTones(PlateConditions truth, JobPlate plate) {
+        this(truth, plate, plate.plate(truth));
+    }
+
+    /** Computed on pixels of another width. */
+    ShopTones(PlateConditions truth, JobPlate plate, double widestPixelMicrometres) {
+        this(truth, plate, new VirtualPlate(truth, null, widestPixelMicrometres));
+    }
+
+    private ShopTones(PlateConditions truth, JobPlate plate, VirtualPlate fine) {
         this.truth = truth;
         this.plate = plate;
-        this.fine = plate.plate(truth);
+        this.fine = fine;
     }
 
     /**
@@ -90,7 +102,9 @@ final class ShopTones {
 
     private Texture finest(double coverage) {
         FilmPatch film = plate.patches().at(coverage);
-        PlateStates states = fine.states(film);
+        // Past the darkest tone a coarse plate may lose the last lands.
+        VirtualPlate grown = coverage > LAST_COARSE ? fine : new VirtualPlate(truth, null, TEXTURE_PIXEL);
+        PlateStates states = grown.states(film);
         float[] roots = PlateView.printRoot().of(truth, states);
         int width = states.grid().width();
         int height = states.grid().height();
