@@ -5,7 +5,7 @@ import greyground.simulation.CalibrationReport;
 /**
  * Prints how well scans of simulated test plates are read and what is learnt from them, as the tables of docs/calibration.md.
  *
- * <p>Arguments: {@code read CASES FIRST-SEED} or {@code learn CASES FIRST-SEED}.
+ * <p>Arguments: what is studied ({@code read}, {@code print} or {@code learn}), number of cases, first seed.
  */
 public final class CalibrationStudy {
     private CalibrationStudy() {}
@@ -14,10 +14,10 @@ public final class CalibrationStudy {
     public static void main(String[] arguments) throws Exception {
         int cases = Integer.parseInt(arguments[1]);
         long first = Long.parseLong(arguments[2]);
-        if (arguments[0].equals("read")) {
-            CalibrationReport.read(cases, first);
-        } else {
-            CalibrationReport.learn(cases, first);
+        switch (arguments[0]) {
+            case "read" -> CalibrationReport.read(cases, first);
+            case "print" -> CalibrationReport.print(cases, first);
+            default -> CalibrationReport.learn(cases, first);
         }
     }
 }

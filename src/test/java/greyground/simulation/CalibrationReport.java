@@ -113,6 +113,35 @@ public final class CalibrationReport {
                 recipe.codeModuleMicrometres()));
     }
 
+    /** Loops without a lesson: only whether the next plate prints as wished. */
+    public static void print(int cases, long first) throws Exception {
+        ExecutorService workers = Executors.newFixedThreadPool(WORKERS);
+        List<Future<CalibrationTrial>> under = new ArrayList<>();
+        for (long seed = first; seed < first + cases; seed++) {
+            long one = seed;
+            Grain grain = GRAINS.get((int) Math.floorMod(seed, (long) GRAINS.size()));
+            under.add(workers.submit(() -> CalibrationTrial.of(one, grain, new double[] {60, 80}, 0, false)));
+        }
+        workers.shutdown();
+        List<Double> before = new ArrayList<>();
+        List<Double> after = new ArrayList<>();
+        for (Future<CalibrationTrial> future : under) {
+            CalibrationTrial trial = future.get();
+            before.add(CalibrationTrial.worst(trial.uncalibrated()));
+            after.add(CalibrationTrial.worst(trial.calibrated()));
+            say(
+                    "%d %s L* %.1f to %.1f: uncalibrated %.2f calibrated %.2f",
+                    trial.given().shop().seed(),
+                    trial.given().shop().grain(),
+                    trial.range().bare(),
+                    trial.range().darkest(),
+                    before.get(before.size() - 1),
+                    after.get(after.size() - 1));
+        }
+        row("worst L* of a case, uncalibrated", before);
+        row("worst L* of a case, calibrated", after);
+    }
+
     /** Whole loops. */
     public static void learn(int cases, long first) throws Exception {
         CalibrationTally all = new CalibrationTally();
