@@ -41,6 +41,12 @@ final class LessonModel {
                 IntStream.range(0, numbers.size()).filter(numbers::shapes).toArray();
     }
 
+    /** Width of the pixels that the plates are computed on. */
+    double pixelMicrometres() {
+        double pitch = patches.get(0).pitchMicrometres();
+        return pitch / Math.ceil(pitch / widestPixelMicrometres - 1e-9);
+    }
+
     /** Computes the plate in the middle, one on either side in each number, and others spread within {@code reach} beliefs. */
     void spread(double[] coordinates, double reach, int count, boolean axes) {
         List<double[]> more = new ArrayList<>();

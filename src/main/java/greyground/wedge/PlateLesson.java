@@ -11,7 +11,9 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 
 /**
  * What one test plate teaches about the workshop's numbers: all that shape a tone are looked for together, each held by what the
@@ -20,7 +22,7 @@ import org.hipparchus.linear.RealMatrix;
  *
  * <p>It is the most likely plate (maximum a posteriori, Gaussian errors and beliefs; Tarantola 2005, ch. 3, from memory): tones, lines
  * and direct readings are weighted by their errors and the model's own, and the covariance is {@code (J' J + B^-1)^-1}, never
- * narrowed for a good fit. A number is <em>determined</em> when its error is at most half of what was believed, half its 95 %
+ * narrowed for a good fit and widened for errors that all tones share. A number is <em>determined</em> when its error is at most half of what was believed, half its 95 %
  * interval at most a quarter of its allowed range, and it does not lie at the end of that.
  *
  * @param fit determined numbers, and for the others why not
@@ -40,6 +42,13 @@ public record PlateLesson(PlateFit fit, PlateConditions likeliest) {
 
     /** A lesson's pixels over a job's: it needs slopes, and tones within half a unit (measured: docs/calibration.md). */
     private static final double COARSER = 4.0 / 3;
+
+    // Errors that all tones share, assumed: where a pixel puts an edge, in pixels; light that strays into every dark,
+    // over white; and
+    // what was taken for paper, over itself.
+    private static final double EDGE_PIXELS = 0.25;
+    private static final double STRAY = 0.001;
+    private static final double PAPER = 0.005;
 
     private static final double STEP = 0.05;
     private static final double TOLD = 0.5;
@@ -236,7 +245,8 @@ public record PlateLesson(PlateFit fit, PlateConditions likeliest) {
             }
             // As many beliefs as numbers: readings are the degrees of freedom.
             double unit = solution.varianceOfUnit();
-            RealMatrix covariance = solution.covariance(spreads).scalarMultiply(Math.max(1, unit));
+            RealMatrix covariance =
+                    shared(solution, at, solution.covariance(spreads).scalarMultiply(Math.max(1, unit)));
             double quantile = Confidence.quantile(SHARE, Math.max(1, solution.degrees()));
             Map<FitParameter, FittedFigure> figures = new EnumMap<>(FitParameter.class);
             Map<FitParameter, Map<FitParameter, Double>> correlations = new EnumMap<>(FitParameter.class);
@@ -285,6 +295,34 @@ public record PlateLesson(PlateFit fit, PlateConditions likeliest) {
                     Arrays.stream(solution.singularValues(spreads)).boxed().toList();
             PlateFit fit = new PlateFit(numbers.with(kept), figures, correlations, singular, Math.sqrt(unit));
             return new PlateLesson(fit, numbers.with(at));
+        }
+
+        /** Adds what errors that all tones share do to the numbers. */
+        private RealMatrix shared(FitLeastSquares.Solution solution, double[] at, RealMatrix covariance) {
+            double[] lightness = foretold(at);
+            double[] stray = new double[lightness.length];
+            double[] paper = new double[lightness.length];
+            for (int i = 0; i < tones; i++) {
+                // CIE 15: dY/dL = 3 (L + 16)^2 / 116^3.
+                double root = lightness[i] + 16;
+                stray[i] = STRAY * 116 * 116 * 116 / (3 * root * root) / errors[i];
+                paper[i] = PAPER * root / 3 / errors[i];
+            }
+            RealMatrix wider = covariance;
+            for (double[] mode : List.of(stray, paper)) {
+                RealVector moved =
+                        covariance.operate(solution.jacobian().transpose().operate(new ArrayRealVector(mode)));
+                wider = wider.add(moved.outerProduct(moved));
+            }
+            double edge = EDGE_PIXELS * model.pixelMicrometres();
+            int shift = numbers.parameters().indexOf(FitParameter.EDGE_SHIFT);
+            wider.addToEntry(shift, shift, edge * edge);
+            int factor = numbers.parameters().indexOf(FitParameter.ETCH_FACTOR);
+            if (factor >= 0 && numbers.with(at).wells() instanceof Bath bath) {
+                double share = edge / bath.undercutMicrometres();
+                wider.addToEntry(factor, factor, share * share);
+            }
+            return wider;
         }
 
         private String reason(int number, RealMatrix covariance) {

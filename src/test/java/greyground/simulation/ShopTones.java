@@ -15,15 +15,11 @@ import java.util.concurrent.ConcurrentHashMap;
  * Both come from the virtual plate under the secret numbers.
  */
 final class ShopTones {
-    /** Pixel of the plates that textures are cut from; lightness is computed as finely as for a job. */
-    private static final double TEXTURE_PIXEL = 9;
-
     private static final int FINEST_CELLS = 256;
 
     private final PlateConditions truth;
     private final JobPlate plate;
     private final VirtualPlate fine;
-    private final VirtualPlate coarse;
     private final Map<Double, Double> lightness = new ConcurrentHashMap<>();
     private final Map<String, Double> targets = new ConcurrentHashMap<>();
     private final Map<Double, Texture> textures = new ConcurrentHashMap<>();
@@ -32,7 +28,6 @@ final class ShopTones {
         this.truth = truth;
         this.plate = plate;
         this.fine = plate.plate(truth);
-        this.coarse = new VirtualPlate(truth, null, TEXTURE_PIXEL);
     }
 
     /**
@@ -95,7 +90,7 @@ final class ShopTones {
 
     private Texture finest(double coverage) {
         FilmPatch film = plate.patches().at(coverage);
-        PlateStates states = coarse.states(film);
+        PlateStates states = fine.states(film);
         float[] roots = PlateView.printRoot().of(truth, states);
         int width = states.grid().width();
         int height = states.grid().height();
