@@ -8,7 +8,9 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Temperatures;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
+import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -16,24 +18,82 @@ import java.util.OptionalDouble;
 /**
  * A wish for the bath in the words a person gives, such as depth "30um" and bath-copper "20g/L".
  *
- * @param given words by name: depth, darkest, bitten, proof-density, proof-depth, bath-temperature, bath-copper; other names are
- *     ignored
+ * @param given words by name: depth, darkest, bitten, measured, proof-density, proof-depth, bath-temperature, bath-copper; other
+ *     names are ignored. Several bitten and as many measured, a line each, are a log
  */
 public record BiteWords(Map<String, String> given) {
-    private static final List<String> WISHES = List.of("depth", "darkest", "bitten", "proof-density", "proof-depth");
+    private static final List<String> WISHES =
+            List.of("depth", "darkest", "bitten", "measured", "proof-density", "proof-depth");
+
+    private static final int MOST_PROOFS = 50;
+
+    /**
+     * One proof of a log.
+     *
+     * @param minutes in the bath until then, from the first minute on
+     * @param readings the file that holds its tones
+     */
+    public record Proof(double minutes, Path readings) {}
 
     public BiteWords {
         given = Map.copyOf(given);
         checkTogether(given, "depth", "darkest", "a bite has one goal");
         checkTogether(given, "proof-density", "proof-depth", "a proof tells the depth once");
-        boolean proof = given.containsKey("proof-density") || given.containsKey("proof-depth");
+        if (given.containsKey("measured")) {
+            checkTogether(given, "measured", "proof-density", "a proof tells the depth once");
+            checkTogether(given, "measured", "proof-depth", "a proof tells the depth once");
+            String log = "the log tells what every further minute does";
+            checkTogether(given, "measured", "depth", log);
+            checkTogether(given, "measured", "darkest", log);
+            int bitten = lines(given, "bitten").size();
+            int measured = lines(given, "measured").size();
+            if (bitten != measured || measured > MOST_PROOFS) {
+                throw Refusal.use("--bitten is given " + bitten + " times and --measured " + measured
+                        + " times; each of at most " + MOST_PROOFS
+                        + " proofs needs both: give the minutes so far and the readings of every proof, in order");
+            }
+        } else if (lines(given, "bitten").size() > 1) {
+            throw Refusal.use("--bitten is given more than once; a bite log needs --measured with each: add the proofs'"
+                    + " readings, or give one --bitten");
+        }
+        boolean proof =
+                given.containsKey("proof-density") || given.containsKey("proof-depth") || given.containsKey("measured");
         if (given.containsKey("bitten") && !proof) {
-            throw Refusal.use("--bitten is given but not what the proof showed: add --proof-density, such as 1.1, or"
-                    + " --proof-depth, such as 18um");
+            throw Refusal.use("--bitten is given but not what the proof showed: add --proof-density, such as 1.1, "
+                    + " --proof-depth, such as 18um, or --measured with a file of tones");
         }
         if (proof && !given.containsKey("bitten")) {
             throw Refusal.use("a proof is given but not how long the plate was bitten: add --bitten, such as 12min");
         }
+    }
+
+    private static List<String> lines(Map<String, String> given, String name) {
+        return given.containsKey(name) ? given.getOrDefault(name, "").lines().toList() : List.of();
+    }
+
+    /** Whether tones measured on proofs are given. */
+    public boolean logAsked() {
+        return given.containsKey("measured");
+    }
+
+    /** The proofs of a log, in the order given. */
+    List<Proof> proofs() {
+        List<String> files = lines(given, "measured");
+        List<Proof> proofs = new ArrayList<>();
+        for (String time : lines(given, "bitten")) {
+            proofs.add(new Proof(minutes(time), Path.of(files.get(proofs.size()))));
+        }
+        return proofs;
+    }
+
+    private static double minutes(String time) {
+        return Refusal.checkRange(
+                "minutes bitten so far",
+                Durations.parseSeconds("minutes bitten so far", time) / 60,
+                0.1,
+                10_000,
+                "min",
+                "add up the bite log");
     }
 
     private static void checkTogether(Map<String, String> given, String one, String other, String why) {
@@ -82,15 +142,7 @@ public record BiteWords(Map<String, String> given) {
 
     OptionalDouble bittenMinutes() {
         String bitten = given.get("bitten");
-        return bitten == null
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(Refusal.checkRange(
-                        "minutes bitten so far",
-                        Durations.parseSeconds("minutes bitten so far", bitten) / 60,
-                        0.1,
-                        10_000,
-                        "min",
-                        "add up the bite log"));
+        return bitten == null ? OptionalDouble.empty() : OptionalDouble.of(minutes(bitten));
     }
 
     OptionalDouble proofDensity() {

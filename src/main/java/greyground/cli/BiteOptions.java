@@ -1,5 +1,7 @@
 package greyground.cli;
 
+import java.nio.file.Path;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -13,9 +15,18 @@ final class BiteOptions {
     @Nullable
     String darkest;
 
-    @Option(names = "--bitten", paramLabel = "TIME", description = "bitten so far, such as 12min; plans the rest")
-    @Nullable
-    String bitten;
+    @Option(
+            names = "--bitten",
+            paramLabel = "TIME",
+            description = "bitten so far, such as 12min; plans the rest. Once for each --measured, in order")
+    List<String> bitten = List.of();
+
+    @Option(
+            names = "--measured",
+            paramLabel = "FILE",
+            description = "tones read on the proof after that bite: comma-separated coverage and L* or density, or what"
+                    + " 'read --json' printed; tells what further minutes would do")
+    List<Path> measured = List.of();
 
     @Option(
             names = "--proof-density",

@@ -2,8 +2,10 @@ package greyground.cli;
 
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -138,11 +140,18 @@ final class JobOptions {
         return names;
     }
 
+    /** An option that may be given again and again holds a line for each time. */
+    private static String words(@Nullable Object value) {
+        return value instanceof List<?> times
+                ? times.stream().map(String::valueOf).collect(Collectors.joining("\n"))
+                : String.valueOf(value);
+    }
+
     /** What was given, by option name without its dashes. */
     static Map<String, String> given(ParseResult parsed) {
         Map<String, String> given = new HashMap<>();
         for (OptionSpec option : parsed.matchedOptions()) {
-            given.put(option.longestName().replaceFirst("^--", ""), String.valueOf(option.<Object>getValue()));
+            given.put(option.longestName().replaceFirst("^--", ""), words(option.getValue()));
         }
         return given;
     }

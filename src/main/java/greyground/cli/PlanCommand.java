@@ -11,6 +11,7 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -35,7 +36,9 @@ import picocli.CommandLine.Parameters;
             "  greyground plan harbour.pdf --darkest 24 --bath-temperature 18C --bath-copper 20g/L",
             "      minutes in today's bath for a darkest tone of L* 24, and what 20 %% less or more does",
             "  greyground plan harbour.pdf --depth 30um --bitten 12min --proof-density 1.1",
-            "      how much longer after a proof"
+            "      how much longer after a proof",
+            "  greyground plan harbour.pdf --bitten 8min --measured first.csv --bitten 14min --measured second.csv",
+            "      the bite log: how fast the bath bites, and what further minutes would do"
         },
         mixinStandardHelpOptions = false)
 final class PlanCommand implements Callable<Integer> {
@@ -80,7 +83,7 @@ final class PlanCommand implements Callable<Integer> {
         BenchAdvice advice;
         try {
             PlannedPlate plate = KeptFiles.isPdf(file) ? film() : art(today, new Share(progress, 0, 0.4));
-            advice = BenchAdvice.of(plate, words, searchExposure, today, new Share(progress, 0.4, 1)::show);
+            advice = BenchAdvice.of(plate, words, pdf(), searchExposure, today, new Share(progress, 0.4, 1)::show);
         } finally {
             progress.clear();
         }
@@ -93,6 +96,10 @@ final class PlanCommand implements Callable<Integer> {
         void show(double fraction) {
             progress.show(from + (to - from) * fraction);
         }
+    }
+
+    private Optional<Path> pdf() {
+        return KeptFiles.isPdf(file) ? Optional.of(file) : Optional.empty();
     }
 
     private PlannedPlate film() {

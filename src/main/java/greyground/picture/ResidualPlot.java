@@ -121,7 +121,7 @@ public final class ResidualPlot implements DrawnPage {
                 Anchor.MIDDLE,
                 Palette.INK,
                 "L* at which the tone should print");
-        drawing.turnedWords(32, (TOP + BOTTOM) / 2 + 66, LETTER, 3, Palette.INK, "too light, in L*");
+        drawing.turnedWords(32, (TOP + BOTTOM) / 2, LETTER, 3, Palette.INK, "too light, in L*");
         for (CheckResult.Line line : result.lines()) {
             double side = 20;
             drawing.rectangle(x(line.stated()) - side / 2, BOTTOM + 14, side, side, Palette.RULE);

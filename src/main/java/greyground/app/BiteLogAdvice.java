@@ -1,0 +1,133 @@
+package greyground.app;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.output.Attachment;
+import greyground.output.FilmPdfReader;
+import greyground.plan.BiteAgain;
+import greyground.plan.BiteLog;
+import greyground.plan.BiteLogOrder;
+import greyground.plan.ExposurePlan.Step;
+import greyground.plan.PlanRequest;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.tone.Compensation;
+import greyground.wedge.DepthFit;
+import greyground.workshop.Figure;
+import greyground.workshop.JsonText;
+import greyground.workshop.Workshop;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A plate's bite log: how deep its proofs show it to be, how fast the bath bites, and what further minutes would do.
+ *
+ * @param log the numbers
+ * @param step to be read at the bath
+ */
+public record BiteLogAdvice(BiteLog log, Step step) {
+    /**
+     * Reads the log.
+     *
+     * @param plate with the workshop as it was before this plate was bitten
+     * @param film the PDF whose curve says how much black it uses; empty where no film is made
+     * @param today when temperature and copper were read
+     */
+    static BiteLogAdvice of(
+            PlannedPlate plate, BiteWords words, Optional<Path> film, LocalDate today, Progress progress) {
+        if (plate.job().process() instanceof PlateProcess.UnetchedFilm) {
+            throw Refusal.use("process is unetched-film, which is never bitten: ask for a bite of another process");
+        }
+        PlanRequest request = plate.request();
+        Workshop before = plate.workshop();
+        List<BiteWords.Proof> proofs = words.proofs();
+        // Whatever can be refused is, before the long work.
+        List<List<DepthFit.Reading>> readings = new ArrayList<>();
+        proofs.forEach(proof -> readings.add(ProofReadings.of(proof.readings())));
+        OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
+        Workshop now = words.bath(before, today);
+        JobPlate virtual = JobPlate.of(before, plate.job());
+        DepthTones tones = new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress);
+        List<BiteLog.State> states = new ArrayList<>();
+        for (int i = 0; i < proofs.size(); i++) {
+            DepthFit fit = DepthFit.of(readings.get(i), tones);
+            states.add(new BiteLog.State(
+                    proofs.get(i).minutes(),
+                    fit.depthMicrometres(),
+                    fit.standardError(),
+                    readings.get(i).size(),
+                    fit.misfit()));
+        }
+        if (!words.copperTold()) {
+            double depth = states.get(states.size() - 1).depthMicrometres();
+            now = now.with(
+                    "bath.copperGramsPerLitre",
+                    Figure.assumed(
+                            BiteAgain.copperAfterFirst(before, request, depth),
+                            "before the first bite, and what this plate has given it since"));
+        }
+        BiteLog log = BiteLog.of(before, now, request, states, tones);
+        return new BiteLogAdvice(log, BiteLogOrder.step(now, request, log, most));
+    }
+
+    /** Of a test plate, whose film knows no curve, nothing. */
+    private static OptionalDouble most(Path film) {
+        try (FilmPdfReader reader = FilmPdfReader.open(film)) {
+            return reader
+                    .attachment(Attachment.CURVE)
+                    .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
+                    .orElse(List.of())
+                    .stream()
+                    .mapToDouble(Compensation.Node::coverage)
+                    .max();
+        } catch (IOException closing) {
+            throw Refusal.failure("cannot read " + film + ": " + closing.getMessage(), closing);
+        }
+    }
+
+    /** Adds the log to a JSON object. */
+    void describe(ObjectNode tree) {
+        ObjectNode node = tree.putObject("biteLog");
+        ArrayNode states = node.putArray("states");
+        for (int i = 0; i < log.states().size(); i++) {
+            BiteLog.State state = log.states().get(i);
+            BiteLog.Stretch stretch = log.stretches().get(i);
+            ObjectNode each = states.addObject();
+            put(each, "minutes", state.minutes());
+            put(each, "depthMicrometres", state.depthMicrometres());
+            put(each, "standardError", state.standardError());
+            each.put("readings", state.readings());
+            put(each, "misfit", state.misfit());
+            put(each, "rateMicrometresPerMinute", stretch.rate());
+            put(each, "rateStandardError", stretch.standardError());
+            put(each, "rateForetold", stretch.foretold());
+        }
+        node.put("pace", log.pace());
+        put(node, "rateNowMicrometresPerMinute", log.bath().rateAtStart());
+        ArrayNode rows = node.putArray("more");
+        for (BiteLog.Row row : log.rows()) {
+            ObjectNode each = rows.addObject();
+            put(each, "minutes", row.moreMinutes());
+            put(each, "depthMicrometres", row.depthMicrometres());
+            put(each, "standardError", row.standardError());
+            put(each, "lightTone", row.light());
+            put(each, "middleTone", row.middle());
+            put(each, "darkTone", row.dark());
+            put(each, "darkest", row.tones().darkest());
+            put(each, "turningPoint", row.tones().turningCoverage());
+        }
+        node.put("endsNoDarker", log.endsNoDarker());
+        step.warnings().forEach(node.putArray("warnings")::add);
+    }
+
+    private static void put(ObjectNode node, String name, double value) {
+        node.set(name, JsonText.number(Math.rint(value * 1e6) / 1e6));
+    }
+}
