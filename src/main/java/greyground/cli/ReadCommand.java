@@ -97,6 +97,12 @@ final class ReadCommand implements Callable<Integer> {
             description = "the tones as measured and as foretold, as .svg, .png or .pdf")
     private @Nullable Path curve;
 
+    @Option(
+            names = "--overlay",
+            paramLabel = "PICTURE.png",
+            description = "the scan with every field that was read, and its tone, drawn over it")
+    private @Nullable Path overlay;
+
     @Option(names = "--json", description = "print the outcome as JSON")
     private boolean json;
 
@@ -155,6 +161,12 @@ final class ReadCommand implements Callable<Integer> {
         if (curve != null) {
             files.wantCurve(curve);
         }
+        if (overlay != null) {
+            if (scan == null) {
+                throw Refusal.use("--overlay belongs to a scan, but --values is given: leave one of them out");
+            }
+            files.wantOverlay(overlay);
+        }
         ReadWork work = ReadWork.of(
                 film,
                 workshop,
@@ -168,7 +180,7 @@ final class ReadCommand implements Callable<Integer> {
         try {
             outcome = values != null
                     ? work.values(values, progress::show)
-                    : work.scan(needed(scan, ""), Optional.ofNullable(reference), progress::show);
+                    : work.scan(needed(scan, ""), Optional.ofNullable(reference), overlay != null, progress::show);
         } finally {
             progress.clear();
         }
