@@ -77,6 +77,77 @@ final class FilmOnPlate implements PlateFilm {
         return new FilmOnPlate(source, shape, sheet.pixels(), mirrored, printed);
     }
 
+    /** Any part of a film, composed when it is asked for. */
+    @FunctionalInterface
+    interface Parts {
+        /** Rows that are right within a rectangle of the sheet. */
+        FilmRows within(PixelRect part);
+    }
+
+    /**
+     * A film of which only what is looked at is composed: a loupe needs a few columns of a wide sheet.
+     *
+     * @param whole its size; its rows are never made
+     * @param parts the same film
+     */
+    static PlateFilm inParts(Sheet sheet, FilmRows whole, Parts parts, boolean mirrored, Film printed) {
+        FilmOnPlate film = composed(sheet, whole, mirrored, printed);
+        return new PlateFilm() {
+            @Override
+            public int width() {
+                return film.width();
+            }
+
+            @Override
+            public int height() {
+                return film.height();
+            }
+
+            @Override
+            public double pitchMicrometres() {
+                return film.pitchMicrometres();
+            }
+
+            @Override
+            public Rows open() {
+                return new Rows() {
+                    @Override
+                    public Strip strip(int firstRow, int rowCount) {
+                        return (left, width) -> film.part(parts, left, width, firstRow, rowCount);
+                    }
+
+                    @Override
+                    public void close() {}
+                };
+            }
+        };
+    }
+
+    private FilmPatch part(Parts parts, int left, int width, int firstRow, int rowCount) {
+        int from =
+                mirrored ? shape.plate().right() - left - width : shape.plate().left() + left;
+        int first = Math.max(0, Math.min(shape.width() - 1, from));
+        int last = Math.max(first + 1, Math.min(shape.width(), from + width));
+        Sheets seen = new Sheets() {
+            @Override
+            public byte[] read(int top, int count) throws Exception {
+                return parts.within(new PixelRect(first, top, last - first, count))
+                        .maker()
+                        .make(top, count);
+            }
+
+            @Override
+            public void close() {}
+        };
+        try {
+            return strip(seen, firstRow, rowCount).cut(left, width);
+        } catch (RuntimeException known) {
+            throw known;
+        } catch (Exception failed) {
+            throw Refusal.failure("a part of the film can't be made: " + failed.getMessage(), failed);
+        }
+    }
+
     /**
      * A film of a film PDF.
      *
@@ -160,15 +231,7 @@ final class FilmOnPlate implements PlateFilm {
         return new Rows() {
             @Override
             public Strip strip(int firstRow, int rowCount) throws Exception {
-                int from = firstRow;
-                int to = firstRow + rowCount;
-                while (from < to && sheetRow(from) < 0) {
-                    from++;
-                }
-                while (to > from && sheetRow(to - 1) >= shape.height()) {
-                    to--;
-                }
-                return new Held(rows(sheets, from, to), from - firstRow, to - from, firstRow, rowCount);
+                return FilmOnPlate.this.strip(sheets, firstRow, rowCount);
             }
 
             @Override
@@ -176,6 +239,18 @@ final class FilmOnPlate implements PlateFilm {
                 sheets.close();
             }
         };
+    }
+
+    private Held strip(Sheets sheets, int firstRow, int rowCount) throws Exception {
+        int from = firstRow;
+        int to = firstRow + rowCount;
+        while (from < to && sheetRow(from) < 0) {
+            from++;
+        }
+        while (to > from && sheetRow(to - 1) >= shape.height()) {
+            to--;
+        }
+        return new Held(rows(sheets, from, to), from - firstRow, to - from, firstRow, rowCount);
     }
 
     /** Rows of square pixels, all of which lie on the sheet. */

@@ -29,6 +29,7 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.GreyPlane;
 import greyground.raster.Histogram;
+import greyground.raster.PixelRect;
 import greyground.raster.PlaneStore;
 import greyground.raster.Progress;
 import greyground.raster.TurnedArt;
@@ -131,7 +132,7 @@ public final class FilmPreparation {
     }
 
     /** The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper. */
-    private static ArtRange range(ArtChoice choice, GreyPlane plane) {
+    static ArtRange range(ArtChoice choice, GreyPlane plane) {
         boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
         greyground.art.ArtRange found = bothGiven ? greyground.art.ArtRange.FULL : greyground.art.ArtRange.find(plane);
         double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
@@ -140,14 +141,19 @@ public final class FilmPreparation {
     }
 
     private long[] greysOfCrop(GreyPlane plane, ArtChoice.Crop crop) throws Exception {
+        return Histogram.of(plane, cropped(plane, crop), threads);
+    }
+
+    /** The pixels of a fragment. */
+    static PixelRect cropped(GreyPlane plane, ArtChoice.Crop crop) {
         int left = Math.min(plane.width() - 1, (int) (crop.left() * plane.width()));
         int top = Math.min(plane.height() - 1, (int) (crop.top() * plane.height()));
         int width = Math.max(1, Math.min(plane.width() - left, (int) Math.round(crop.width() * plane.width())));
         int height = Math.max(1, Math.min(plane.height() - top, (int) Math.round(crop.height() * plane.height())));
-        return Histogram.of(plane, left, top, width, height, threads);
+        return new PixelRect(left, top, width, height);
     }
 
-    private static ExposurePlan plan(Job job, Workshop workshop, ToneCurve curve, long[] greys) {
+    static ExposurePlan plan(Job job, Workshop workshop, ToneCurve curve, long[] greys) {
         double black = 0;
         double pixels = 0;
         for (int grey = 0; grey < greys.length; grey++) {
@@ -168,24 +174,32 @@ public final class FilmPreparation {
                         curve.name()));
     }
 
-    private static FilmLimits limits(Job job, Workshop workshop) {
+    static FilmLimits limits(Job job, Workshop workshop) {
         return FilmLimits.of(JobPlate.conditions(workshop, job, workshop.usualDepthMicrometres()));
     }
 
     /** The positive on its whole sheet, and what it was made of. */
-    private record Picture(
-            Job job, SheetLayout layout, FilmContent.Picture content, ToneCurve curve, FilmComposer composer) {
+    record Picture(Job job, SheetLayout layout, FilmContent.Picture content, ToneCurve curve, FilmComposer composer) {
+        /** A mend of what lies within a rectangle of the sheet as the film is; within its own reach of the edges it is unsure. */
+        Mend mendWithin(PixelRect part, ArtRange range, FilmLimits limits) {
+            PixelRect plain = mirrored(job) ? part.mirrored(layout.width()) : part;
+            FilmContent.Picture seen = (FilmContent.Picture) content.within(plain);
+            FilmComposer composed = composer.within(part);
+            WishedBlack wished = WishedBlack.of(layout, seen, curve, range, mirrored(job));
+            return new Mend(composed.sheet(), composed, wished, limits);
+        }
+
         Mend mend(ArtRange range, FilmLimits limits) {
             WishedBlack wished = WishedBlack.of(layout, content, curve, range, mirrored(job));
             return new Mend(composer.sheet(), composer, wished, limits);
         }
     }
 
-    private static boolean mirrored(Job job) {
+    static boolean mirrored(Job job) {
         return job.placing().readingSide().mirrored();
     }
 
-    private static Picture picture(
+    static Picture picture(
             Job job,
             FilmPixels pixels,
             ToneCurve curve,
@@ -209,24 +223,28 @@ public final class FilmPreparation {
         return new Picture(job, layout, content, curve, positive);
     }
 
-    private static List<FilmDocument.Film> films(
+    static List<FilmDocument.Film> films(
             Job job, ToneCurve curve, String planSummary, Picture picture, Optional<Mend> mend) {
         List<FilmDocument.Film> films = new ArrayList<>();
         FilmRows positive = mend.isPresent() ? mend.get().rows() : picture.composer();
         add(films, job, picture.composer().sheet(), positive);
         if (job.process() instanceof PlateProcess.Photogravure screen) {
-            FilmPixels pixels = picture.layout().pixels();
-            SheetLayout screenLayout = layout(
-                    job,
-                    pixels,
-                    FilmLegends.screen(
-                            job, pixels, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
-            AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
-            FilmContent.Screen dots = new FilmContent.Screen(screenLayout.bleed(), aquatint.coverage());
-            FilmComposer screenFilm = FilmComposer.screened(screenLayout, dots, curve, aquatint.tile(), mirrored(job));
+            FilmComposer screenFilm = screen(job, picture.layout().pixels(), screen, curve, planSummary);
             add(films, job, screenFilm.sheet(), screenFilm);
         }
         return films;
+    }
+
+    /** The aquatint screen film of photogravure. */
+    static FilmComposer screen(
+            Job job, FilmPixels pixels, PlateProcess.Photogravure screen, ToneCurve curve, String planSummary) {
+        SheetLayout layout = layout(
+                job,
+                pixels,
+                FilmLegends.screen(job, pixels, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
+        AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
+        FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
+        return FilmComposer.screened(layout, dots, curve, aquatint.tile(), mirrored(job));
     }
 
     private static SheetLayout layout(Job job, FilmPixels pixels, List<String> words) {
@@ -256,7 +274,7 @@ public final class FilmPreparation {
         }
     }
 
-    private static List<String> warnings(Job job, JobTones tones, ArtSource.Decoded decoded, GreyPlane plane) {
+    static List<String> warnings(Job job, JobTones tones, ArtSource.Decoded decoded, GreyPlane plane) {
         List<String> warnings = new ArrayList<>(decoded.warnings());
         tones.note().ifPresent(warnings::add);
         double darkest = tones.printableRange().darkest();

@@ -18,6 +18,7 @@ import greyground.quantity.Ruling;
 import greyground.quantity.Size;
 import greyground.workshop.Paper;
 import greyground.workshop.Workshop;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,6 +39,80 @@ public record JobWords(Map<String, String> given) {
 
     private @Nullable String word(String name) {
         return given.get(name);
+    }
+
+    /** A wish that is there or not; "no" takes back what the job had. */
+    private boolean asked(String name, boolean base) {
+        String word = word(name);
+        return word == null ? base : !word.equals("no");
+    }
+
+    /**
+     * A job in words: given back with the same job as a base, they describe the same job, to a ten-thousandth of each number. Words
+     * that don't belong to its process and grain are left out.
+     */
+    public static JobWords of(Job job) {
+        Map<String, String> words = new HashMap<>();
+        words.put("title", job.title());
+        words.put("date", job.date());
+        words.put("plate", millimetres(job.plate()));
+        words.put("process", job.process().word());
+        words.put("resolution", Refusal.plain(job.resolution().dotsPerInch()) + "dpi");
+        words.put("range", job.rangeMapping());
+        words.put("mend", job.mended() ? "yes" : "no");
+        if (job.process() instanceof PlateProcess.Photogravure screen) {
+            words.put("screen-black", Refusal.plain(screen.screenBlack() * 100) + "%");
+            words.put("screen-spacing", Refusal.plain(screen.screenSpacingMicrometres()) + "um");
+        }
+        if (job.grain() instanceof Grain.Stochastic grain) {
+            words.put("grain", Refusal.plain(grain.spacingMicrometres()) + "um");
+            words.put("seed", Long.toString(grain.seed()));
+        } else if (job.grain() instanceof Grain.Halftone halftone) {
+            words.put("ruling", Refusal.plain(halftone.ruling().linesPerCentimetre()) + "/cm");
+            words.put("angle", Refusal.plain(halftone.angleDegrees()));
+            words.put("dots", halftone.shape() == Grain.DotShape.ROUND ? "round" : "line");
+        }
+        describe(job.art(), words);
+        describe(job.placing(), words);
+        return new JobWords(words);
+    }
+
+    private static void describe(ArtChoice art, Map<String, String> words) {
+        Crop crop = art.crop();
+        words.put("page", Integer.toString(art.page()));
+        words.put(
+                "crop",
+                percent(crop.left()) + "," + percent(crop.top()) + "," + percent(crop.width()) + ","
+                        + percent(crop.height()));
+        words.put("rotate", Refusal.plain(90 * art.quarterTurns() + art.straightenDegrees()));
+        words.put("white", point(art.white()));
+        words.put("black", point(art.black()));
+    }
+
+    private static void describe(Placing placing, Map<String, String> words) {
+        words.put("fit", placing.fit().word());
+        words.put("bleed", Refusal.plain(placing.bleedMillimetres()) + "mm");
+        words.put("bevel", Refusal.plain(placing.bevelMillimetres()) + "mm");
+        words.put(
+                "paper-shrink",
+                Refusal.plain(placing.shrink().acrossPercent()) + "%,"
+                        + Refusal.plain(placing.shrink().downPercent()) + "%");
+        words.put("ink-side", placing.readingSide().inkSide().word());
+        words.put("transfers", Integer.toString(placing.readingSide().transfers()));
+        words.put("sheet", placing.sheet().map(JobWords::millimetres).orElse("automatic"));
+        words.put("tile", placing.tiled() ? "yes" : "no");
+    }
+
+    private static String millimetres(Size size) {
+        return Refusal.plain(size.widthMillimetres()) + "x" + Refusal.plain(size.heightMillimetres()) + "mm";
+    }
+
+    private static String percent(double share) {
+        return Refusal.plain(share * 100) + "%";
+    }
+
+    private static String point(TonePoint point) {
+        return point instanceof TonePoint.Given given ? percent(given.luminance()) : "automatic";
     }
 
     private static long whole(String what, String text, long least, long most) {
@@ -93,7 +168,7 @@ public record JobWords(Map<String, String> given) {
                 choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base)),
                 placing(base.map(Job::placing).orElseGet(() -> usual(workshop.paper()))),
                 range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
-                given.containsKey("mend") || base.map(Job::mended).orElse(false),
+                asked("mend", base.map(Job::mended).orElse(false)),
                 base.map(Job::kept).orElse(List.of()));
     }
 
@@ -263,6 +338,6 @@ public record JobWords(Map<String, String> given) {
                 paperShrink != null ? PaperShrink.parse("paper shrinkage", paperShrink) : base.shrink(),
                 side,
                 film,
-                given.containsKey("tile") || base.tiled());
+                asked("tile", base.tiled()));
     }
 }

@@ -75,6 +75,12 @@ public final class KeptFiles {
         SafeFile.write("job", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
     }
 
+    /** Writes a workshop file, whole or not at all. */
+    public static void saveWorkshop(Path file, Workshop workshop) throws Exception {
+        byte[] bytes = WorkshopFile.text(workshop).getBytes(StandardCharsets.UTF_8);
+        SafeFile.write("workshop", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+    }
+
     private static String text(String what, Path file, String attachment) {
         if (!Files.isRegularFile(file)) {
             throw Refusal.failure("there is no " + what + " file " + file + ": check the name");

@@ -6,8 +6,6 @@ import greyground.film.Placing;
 import greyground.output.Attachment;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdfReader;
-import greyground.picture.Colouring;
-import greyground.picture.CopperRelief;
 import greyground.picture.Picture;
 import greyground.picture.ToneDiagram;
 import greyground.plan.BenchConditions;
@@ -15,7 +13,6 @@ import greyground.plate.Film;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
-import greyground.plate.PlateView;
 import greyground.plate.PlateWindow;
 import greyground.plate.ToneAlignment;
 import greyground.plate.WholePlate;
@@ -161,7 +158,7 @@ public final class ProofWork implements Closeable {
     }
 
     /** Several sheets of film taped together are one film; here it is made as one. */
-    private static Job onOneSheet(Job job) {
+    static Job onOneSheet(Job job) {
         Placing placing = job.placing();
         Placing one = new Placing(
                 placing.fit(),
@@ -336,7 +333,8 @@ public final class ProofWork implements Closeable {
             throws Exception {
         List<WholePlate.Look> looks = new ArrayList<>();
         for (PlateConditions each : conditions) {
-            stages.forEach(shown -> looks.add(new WholePlate.Look(each, view(shown))));
+            stages.forEach(
+                    shown -> looks.add(new WholePlate.Look(each, StageLook.view(shown.stage(), shown.turned()))));
         }
         double widest = widestPixelMicrometres(window);
         List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
@@ -352,7 +350,7 @@ public final class ProofWork implements Closeable {
                                     : alignment(conditions.get(i), widest))
                             .of(map);
                 }
-                Picture seen = coloured(shown.stage(), map, conditions.get(i));
+                Picture seen = StageLook.coloured(shown.stage(), map, conditions.get(i));
                 row.add(shown.turned() ? seen.mirrored() : seen);
             }
             pictures.add(row);
@@ -386,24 +384,6 @@ public final class ProofWork implements Closeable {
                 .map(measured -> alignment(measured, widest))
                 .orElseGet(() -> alignment(plate.conditions(), widest))
                 .mostLightness();
-    }
-
-    private static PlateView view(Shown shown) {
-        return switch (shown.stage()) {
-            case FILM -> PlateView.filmLight();
-            case RESIST -> PlateView.covered();
-            case COPPER -> shown.turned() ? CopperRelief.toMirror() : CopperRelief.asPrinted();
-            case PRINT -> PlateView.printRoot();
-        };
-    }
-
-    private static Picture coloured(Stage stage, PlateMap map, PlateConditions conditions) {
-        return switch (stage) {
-            case FILM -> Colouring.film(map);
-            case RESIST -> Colouring.resist(map);
-            case COPPER -> Colouring.copper(map);
-            case PRINT -> Colouring.print(map, conditions.paper());
-        };
     }
 
     /** The four-quadrant diagram of the job's tones. */

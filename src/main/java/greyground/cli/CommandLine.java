@@ -5,6 +5,8 @@ import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -36,6 +38,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "      the exposure and bite plan that the film carries, as text",
             "  greyground wedge --plate 150x200mm --out test.pdf",
             "      a test plate, from which the workshop learns its own tones",
+            "  greyground desk harbour.tif",
+            "      the window, with every stage of the plate to look at",
             "  greyground read proof.tif --wedge test.pdf --workshop shop.json --accept",
             "      what its scanned proof says, taken into the workshop",
             "",
@@ -48,7 +52,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             ProofCommand.class,
             PlanCommand.class,
             WedgeCommand.class,
-            ReadCommand.class
+            ReadCommand.class,
+            DeskCommand.class
         },
         synopsisSubcommandLabel = "COMMAND")
 public final class CommandLine implements Runnable {
@@ -74,9 +79,27 @@ public final class CommandLine implements Runnable {
         this.out = out;
     }
 
-    /** Runs one command and returns its exit status: 0 done, 2 wrong use, 1 failed. */
+    /** Opens the window, and returns when it is closed. */
+    @FunctionalInterface
+    public interface Window {
+        /**
+         * Opens it.
+         *
+         * @param file to begin with
+         */
+        void open(Optional<Path> file);
+    }
+
+    /** Runs one command where there is no window. */
     public static int run(String[] arguments, PrintStream out, PrintStream err) {
-        picocli.CommandLine line = new picocli.CommandLine(new CommandLine(out), commands(out, err))
+        return run(arguments, out, err, file -> {
+            throw Refusal.failure("this start of the program has no window: start it by its jar");
+        });
+    }
+
+    /** Runs one command and returns its exit status: 0 done, 2 wrong use, 1 failed. */
+    public static int run(String[] arguments, PrintStream out, PrintStream err, Window window) {
+        picocli.CommandLine line = new picocli.CommandLine(new CommandLine(out), commands(out, err, window))
                 .setUsageHelpWidth(100)
                 .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
@@ -106,7 +129,7 @@ public final class CommandLine implements Runnable {
                 .usage(out);
     }
 
-    private static IFactory commands(PrintStream out, PrintStream err) {
+    private static IFactory commands(PrintStream out, PrintStream err, Window window) {
         return new IFactory() {
             @Override
             public <K> K create(Class<K> kind) throws Exception {
@@ -119,6 +142,8 @@ public final class CommandLine implements Runnable {
                     command = new PlanCommand(out, err);
                 } else if (kind == WedgeCommand.class) {
                     command = new WedgeCommand(out, err);
+                } else if (kind == DeskCommand.class) {
+                    command = new DeskCommand(window);
                 } else if (kind == ReadCommand.class) {
                     command = new ReadCommand(out, err);
                 }

@@ -39,36 +39,41 @@ public record ArtOnPlate(PixelRect image, ResampleAxis across, ResampleAxis down
             FilmPixels pixels,
             PixelRect plate,
             PixelRect bleed) {
-        double cropWidth = crop.width() * artWidth;
-        double cropHeight = crop.height() * artHeight;
-        double middleX = crop.left() * artWidth + cropWidth / 2;
-        double middleY = crop.top() * artHeight + cropHeight / 2;
-        double driedAcross = plate.width() * pixels.scaleX() / shrink.filmScaleAcross();
-        double driedDown = plate.height() * pixels.scaleY() / shrink.filmScaleDown();
-        double fromWidth = driedAcross / cropWidth;
-        double fromHeight = driedDown / cropHeight;
-        double dried = fit == Placing.Fit.FILL ? Math.max(fromWidth, fromHeight) : Math.min(fromWidth, fromHeight);
-        // The closer side meets the plate exactly; the division keeps it so despite rounding.
-        double scaleAcross =
-                dried == fromWidth ? plate.width() / cropWidth : dried * shrink.filmScaleAcross() / pixels.scaleX();
-        double scaleDown =
-                dried == fromHeight ? plate.height() / cropHeight : dried * shrink.filmScaleDown() / pixels.scaleY();
+        ArtScale lies = ArtScale.of(
+                artWidth,
+                artHeight,
+                crop,
+                fit,
+                shrink,
+                new ArtScale.Plate(plate.width(), plate.height(), pixels.scaleX(), pixels.scaleY()));
         double plateX = plate.left() + plate.width() / 2.0;
         double plateY = plate.top() + plate.height() / 2.0;
         PixelRect image = fit == Placing.Fit.FILL
                 ? bleed
-                : shown(plate, bleed, plateX, plateY, cropWidth * scaleAcross, cropHeight * scaleDown);
+                : shown(
+                        plate,
+                        bleed,
+                        plateX,
+                        plateY,
+                        crop.width() * artWidth * lies.across(),
+                        crop.height() * artHeight * lies.down());
         return new ArtOnPlate(
                 image,
-                ResampleAxis.of(
-                        image.width(), middleX + (image.left() - plateX) / scaleAcross, 1 / scaleAcross, artWidth),
-                ResampleAxis.of(
-                        image.height(), middleY + (image.top() - plateY) / scaleDown, 1 / scaleDown, artHeight));
+                ResampleAxis.of(image.width(), lies.artX(image.left() - plateX), 1 / lies.across(), artWidth),
+                ResampleAxis.of(image.height(), lies.artY(image.top() - plateY), 1 / lies.down(), artHeight));
     }
 
     /** The same on a sheet of {@code sheetWidth} film pixels seen from its other side. */
     public ArtOnPlate mirrored(int sheetWidth) {
         return new ArtOnPlate(image.mirrored(sheetWidth), across.reversed(), down);
+    }
+
+    /** Only what lies within a part of the image; its pixels are the same bit for bit. */
+    ArtOnPlate within(PixelRect part) {
+        return new ArtOnPlate(
+                part,
+                across.part(part.left() - image.left(), part.width()),
+                down.part(part.top() - image.top(), part.height()));
     }
 
     private static PixelRect shown(

@@ -30,12 +30,22 @@ public final class FilmComposer implements FilmRows {
 
     private FilmComposer(
             SheetLayout layout, FilmContent content, ToneCurve curve, int bits, @Nullable GrainLimits grain) {
+        this(layout, content, curve, bits, grain, curve.table());
+    }
+
+    private FilmComposer(
+            SheetLayout layout,
+            FilmContent content,
+            ToneCurve curve,
+            int bits,
+            @Nullable GrainLimits grain,
+            char[] coverages) {
         this.layout = layout;
         this.content = content;
         this.curve = curve;
         this.bits = bits;
         this.grain = grain;
-        this.coverages = curve.table();
+        this.coverages = coverages;
     }
 
     /**
@@ -90,6 +100,16 @@ public final class FilmComposer implements FilmRows {
                 curve,
                 bits,
                 null);
+    }
+
+    /**
+     * The same film, whose rows carry its picture only within a rectangle of the sheet: there they are equal bit for bit, and a
+     * few columns take a small part of the whole film's work.
+     *
+     * @param part on the sheet as the film is, mirrored or not
+     */
+    public FilmComposer within(PixelRect part) {
+        return new FilmComposer(layout, content.within(part), curve, bits, grain, coverages);
     }
 
     /** Where everything lies, as the file describes it. */

@@ -30,6 +30,24 @@ public sealed interface FilmContent {
      */
     record Screen(PixelRect image, int coverage) implements FilmContent {}
 
+    /**
+     * Only what lies within a rectangle of the sheet, its pixels unchanged. Where nothing does, one pixel is left: content is never
+     * empty, and nobody looks there.
+     */
+    default FilmContent within(PixelRect part) {
+        PixelRect image = image();
+        int left = Math.max(image.left(), Math.min(image.right() - 1, part.left()));
+        int top = Math.max(image.top(), Math.min(image.bottom() - 1, part.top()));
+        PixelRect seen = new PixelRect(
+                left,
+                top,
+                Math.max(1, Math.min(image.right(), part.right()) - left),
+                Math.max(1, Math.min(image.bottom(), part.bottom()) - top));
+        return this instanceof Picture picture
+                ? new Picture(picture.art(), picture.placing().within(seen))
+                : new Screen(seen, ((Screen) this).coverage());
+    }
+
     /** The same on a sheet of {@code sheetWidth} film pixels seen from its other side. */
     default FilmContent mirrored(int sheetWidth) {
         if (this instanceof Picture picture) {

@@ -80,6 +80,11 @@ public final class Mend {
         return sheet;
     }
 
+    /** How far from a pixel the film decides what becomes of it, in film pixels. */
+    public int reachPixels() {
+        return halo;
+    }
+
     /** The mended film. */
     public FilmRows rows() {
         return new MendedRows(film, this);

@@ -19,8 +19,8 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
 
     private static final int MOST_ROWS = 8;
 
-    /** Darkening by less than this is none (about a tenth of what is seen side by side; assumed). */
-    private static final double NO_DARKER = 0.1;
+    /** Darkening by less than this is none: half of what is seen side by side (from memory, unverified). */
+    private static final double NO_DARKER = 0.5;
 
     /** A stretch whose rate is less sure than this says less than all the time so far. */
     private static final double UNSURE = 0.5;

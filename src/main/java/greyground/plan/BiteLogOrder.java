@@ -14,6 +14,9 @@ import java.util.OptionalDouble;
 
 /** Says a bite log and what further minutes would do, as a step to be read at the bath. */
 public final class BiteLogOrder {
+    /** Title of the step. */
+    static final String TITLE = "Bite log";
+
     /** A proof that the virtual plate misses by more than this, root mean square, is not described by it (assumed). */
     private static final double POOR_FIT = 3;
 
@@ -31,7 +34,7 @@ public final class BiteLogOrder {
     public static Step step(Workshop workshop, PlanRequest request, BiteLog log, OptionalDouble filmMost) {
         CopperSteps copper = new CopperSteps(workshop, request);
         BiteLog.State now = log.states().get(log.states().size() - 1);
-        StepDraft step = new StepDraft("Bite log")
+        StepDraft step = new StepDraft(TITLE)
                 .stated("bitten so far", minutes(now.minutes()))
                 .computed(
                         "depth so far",

@@ -191,15 +191,22 @@ public final class BiteOrder {
                 .done();
     }
 
+    private static String clock(Step step) {
+        if (step.seconds() > 0) {
+            return Durations.format(step.seconds());
+        }
+        return step.title().equals(BiteLogOrder.TITLE)
+                ? "choose the minutes by what they would print"
+                : "nothing more to do";
+    }
+
     /** Steps as a plan of their own, under the film's facts; its summary tells their clocks. */
     public static ExposurePlan plan(Step film, List<Step> steps) {
         List<Step> all = new ArrayList<>();
         all.add(film);
         all.addAll(steps);
-        String summary = steps.stream()
-                .map(step -> step.title() + ": "
-                        + (step.seconds() == 0 ? "nothing more to do" : Durations.format(step.seconds())))
-                .collect(Collectors.joining("; "));
+        String summary =
+                steps.stream().map(step -> step.title() + ": " + clock(step)).collect(Collectors.joining("; "));
         return new ExposurePlan(all, summary, Cautions.LEAD);
     }
 }

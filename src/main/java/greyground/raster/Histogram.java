@@ -9,6 +9,11 @@ public final class Histogram {
 
     private Histogram() {}
 
+    /** Counts every pixel of a rectangle, which must lie on the plane. */
+    public static long[] of(GreyPlane plane, PixelRect part, int threads) throws Exception {
+        return of(plane, part.left(), part.top(), part.width(), part.height(), threads);
+    }
+
     /**
      * Counts every pixel of columns {@code left..left+width-1} and rows {@code top..top+height-1}, which must lie on the plane.
      *

@@ -1,6 +1,7 @@
 package greyground.raster;
 
 import greyground.quantity.Refusal;
+import java.util.Arrays;
 
 /**
  * How the pixels of one film direction are made from the pixels of one art direction: for each film pixel, which art pixels
@@ -96,6 +97,16 @@ public final class ResampleAxis {
             System.arraycopy(weights, (count - 1 - i) * taps, turnedWeights, i * taps, taps);
         }
         return new ResampleAxis(scale, taps, turnedFirst, turnedNearest, turnedWeights);
+    }
+
+    /** The same plan for film pixels {@code from..from + count - 1} alone; their sums are equal bit for bit. */
+    public ResampleAxis part(int from, int count) {
+        return new ResampleAxis(
+                scale,
+                taps,
+                Arrays.copyOfRange(first, from, from + count),
+                Arrays.copyOfRange(nearest, from, from + count),
+                Arrays.copyOfRange(weights, from * taps, (from + count) * taps));
     }
 
     /** Film pixels. */

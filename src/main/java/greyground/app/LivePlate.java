@@ -1,0 +1,371 @@
+package greyground.app;
+
+import greyground.film.ArtScale;
+import greyground.film.FilmComposer;
+import greyground.film.Job;
+import greyground.film.Mend;
+import greyground.film.Placing;
+import greyground.grain.ThresholdTile;
+import greyground.plan.BenchConditions;
+import greyground.plan.ExposurePlan;
+import greyground.plate.Film;
+import greyground.plate.FilmLimits;
+import greyground.plate.PlateFilm;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateProcess;
+import greyground.plate.PlateWindow;
+import greyground.plate.WholePlate;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Offset;
+import greyground.raster.HalvedPlanes;
+import greyground.raster.PixelRect;
+import greyground.raster.Progress;
+import greyground.tone.ArtRange;
+import greyground.tone.Compensation;
+import greyground.tone.ToneCurve;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One job in one workshop, to be looked at from all sides while it is worked on. Seen from afar each place shows its even tone,
+ * through the very curve and response that make the film; seen closely the film's own pixels go through the virtual plate.
+ *
+ * <p>Used by the one thread that works the {@link LiveBench} it comes from, and only until that makes another.
+ */
+public final class LivePlate {
+    /** How much of the sheet round the plate is shown, in millimetres. */
+    public static final double MARGIN_MILLIMETRES = 12;
+
+    /** Less of the art than this is not worth a word. */
+    private static final double LEAST_SHARE_SAID = 0.001;
+
+    private final Job job;
+    private final Workshop workshop;
+    private final ArtRange range;
+    private final Optional<ThresholdTile> tile;
+    private final JobPlate plate;
+    private final JobTones known;
+    private final Compensation compensation;
+    private final StageTones tones;
+    private final LiveArt art;
+    private final HalvedPlanes planes;
+    private final LiveGreys greys;
+    private final ToneCurves curves;
+    private @Nullable ExposurePlan plan;
+    private FilmPreparation.@Nullable Picture picture;
+    private long @Nullable [] counts;
+
+    LivePlate(Made made, LiveArt art, HalvedPlanes planes, LiveGreys greys) {
+        this.job = made.job();
+        this.workshop = made.workshop();
+        this.range = made.range();
+        this.tile = made.tile();
+        this.plate = made.plate();
+        this.known = made.known();
+        this.compensation = made.compensation();
+        this.tones = made.tones();
+        this.art = art;
+        this.planes = planes;
+        this.greys = greys;
+        this.curves = ToneCurves.of(compensation, known);
+    }
+
+    /** What a bench has made for one state of job and workshop. */
+    record Made(
+            Job job,
+            Workshop workshop,
+            ArtRange range,
+            Optional<ThresholdTile> tile,
+            JobPlate plate,
+            JobTones known,
+            Compensation compensation,
+            StageTones tones) {}
+
+    /** The job, settled: digest, white and black as numbers. */
+    public Job job() {
+        return job;
+    }
+
+    /** Linear luminance of the art that prints as bare paper. */
+    public double artWhite() {
+        return range.white();
+    }
+
+    /** Linear luminance of the art that prints darkest. */
+    public double artBlack() {
+        return range.black();
+    }
+
+    /** The curves that its tones go through. */
+    public ToneCurves curves() {
+        return curves;
+    }
+
+    /** Pixels of the art as the job turns it. */
+    public int artWidth() {
+        return planes.whole().width();
+    }
+
+    /** Pixels of the art as the job turns it. */
+    public int artHeight() {
+        return planes.whole().height();
+    }
+
+    /** The art by itself; the view counts art pixels. */
+    public LivePicture art(LiveView view) {
+        short[] seen = greys.of(planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view);
+        int[] pixels = new int[seen.length];
+        int[] table = LiveGreys.ofLuminance();
+        for (int y = 0; y < view.height(); y++) {
+            double down = view.top() + (y + 0.5) * view.perPixel();
+            for (int x = 0; x < view.width() && down >= 0 && down < artHeight(); x++) {
+                double across = view.left() + (x + 0.5) * view.perPixel();
+                if (across >= 0 && across < artWidth()) {
+                    pixels[y * view.width() + x] = table[seen[y * view.width() + x] & 0xFFFF];
+                }
+            }
+        }
+        return new LivePicture(view.width(), view.height(), pixels);
+    }
+
+    /** A stage from afar: every place as its even tone looks. */
+    public LivePicture tones(Stage stage, LiveView view) {
+        short[] seen = platedGreys(view);
+        double width = job.plate().widthMillimetres();
+        double height = job.plate().heightMillimetres();
+        double margin = stage == Stage.FILM || stage == Stage.PRINT ? MARGIN_MILLIMETRES : 0;
+        double image = stage == Stage.FILM ? job.placing().bleedMillimetres() : 0;
+        double[] shown = shown(image);
+        int[] colours = new int[ToneCurve.CODES];
+        for (int grey = 0; grey < colours.length; grey++) {
+            colours[grey] = LivePicture.OPAQUE
+                    | tones.colour(stage, compensation.curve().coverage(grey));
+        }
+        int bare = LivePicture.OPAQUE | tones.colour(stage, 0);
+        int[] pixels = new int[seen.length];
+        for (int y = 0; y < view.height(); y++) {
+            double down = view.top() + (y + 0.5) * view.perPixel();
+            if (down < -margin || down >= height + margin) {
+                continue;
+            }
+            for (int x = 0; x < view.width(); x++) {
+                double across = view.left() + (x + 0.5) * view.perPixel();
+                if (across >= -margin && across < width + margin) {
+                    boolean art = across >= shown[0] && across < shown[1] && down >= shown[2] && down < shown[3];
+                    int at = y * view.width() + x;
+                    pixels[at] = art ? colours[seen[at] & 0xFFFF] : bare;
+                }
+            }
+        }
+        return new LivePicture(view.width(), view.height(), pixels);
+    }
+
+    /** Left, right, top and bottom of what the art covers, in millimetres of plate. */
+    private double[] shown(double bleed) {
+        double width = job.plate().widthMillimetres();
+        double height = job.plate().heightMillimetres();
+        if (job.placing().fit() == Placing.Fit.FILL) {
+            return new double[] {-bleed, width + bleed, -bleed, height + bleed};
+        }
+        ArtScale lies = scale();
+        double halfAcross = job.art().crop().width() * artWidth() * lies.across() / 2;
+        double halfDown = job.art().crop().height() * artHeight() * lies.down() / 2;
+        boolean full = halfAcross >= width / 2 - 1e-6;
+        boolean tall = halfDown >= height / 2 - 1e-6;
+        return new double[] {
+            full ? -bleed : width / 2 - halfAcross,
+            full ? width + bleed : width / 2 + halfAcross,
+            tall ? -bleed : height / 2 - halfDown,
+            tall ? height + bleed : height / 2 + halfDown
+        };
+    }
+
+    private ArtScale scale() {
+        return ArtScale.of(
+                artWidth(),
+                artHeight(),
+                job.art().crop(),
+                job.placing().fit(),
+                job.placing().shrink(),
+                new ArtScale.Plate(job.plate().widthMillimetres(), job.plate().heightMillimetres(), 1, 1));
+    }
+
+    private short[] platedGreys(LiveView view) {
+        ArtScale lies = scale();
+        return greys.of(
+                planes,
+                lies.artX(view.left() - job.plate().widthMillimetres() / 2),
+                lies.artY(view.top() - job.plate().heightMillimetres() / 2),
+                view.perPixel() / lies.across(),
+                view.perPixel() / lies.down(),
+                view);
+    }
+
+    /** The tone at a place of the plate. */
+    public ToneAt tone(Offset place) {
+        double across = place.acrossMillimetres();
+        double down = place.downMillimetres();
+        double[] shown = shown(0);
+        if (across < shown[0] || across >= shown[1] || down < shown[2] || down >= shown[3]) {
+            // Clear film, whatever the art.
+            return new ToneAt(100, 0, curves.plate().get(0).out(), curves.bareLightness());
+        }
+        ArtScale lies = scale();
+        return toneOfArt(
+                lies.artX(across - job.plate().widthMillimetres() / 2),
+                lies.artY(down - job.plate().heightMillimetres() / 2));
+    }
+
+    /** The tone at a place of the art, in art pixels. */
+    public ToneAt toneOfArt(double artX, double artY) {
+        return curves.at(grey(artX, artY), compensation.curve(), known.response());
+    }
+
+    /** Linear luminance of the art about a place, over about five by five of its pixels so that a speck decides nothing. */
+    public double luminance(double artX, double artY) {
+        return (double) grey(artX, artY) / (ToneCurve.CODES - 1);
+    }
+
+    private int grey(double artX, double artY) {
+        double side = 5;
+        return LiveArt.greys(planes, artX - side / 2, artY - side / 2, side, side, 1, 1)[0] & 0xFFFF;
+    }
+
+    /** The same place on the plate, from a place of the art in art pixels. */
+    public Offset onPlate(double artX, double artY) {
+        ArtScale lies = scale();
+        return new Offset(
+                job.plate().widthMillimetres() / 2 + (artX - lies.middleX()) * lies.across(),
+                job.plate().heightMillimetres() / 2 + (artY - lies.middleY()) * lies.down());
+    }
+
+    /**
+     * A stage from near: the film's own dots go through the virtual plate.
+     *
+     * @param quick on pixels twice as wide as a tone of the response deserves, a quarter of the work; else as fine as the view shows
+     */
+    public LivePicture close(Stage stage, LiveView view, boolean quick, Progress progress) throws Exception {
+        PlateWindow window = new PlateWindow(
+                view.left() * 1000, view.top() * 1000, view.perPixel() * 1000, view.width(), view.height());
+        double fine = plate.widestPixelMicrometres();
+        double widest = quick ? 2 * fine : Math.min(2 * fine, Math.max(fine, window.cellMicrometres()));
+        List<PlateMap> maps = new WholePlate(positive(), screen(), widest)
+                .look(
+                        window,
+                        List.of(new WholePlate.Look(plate.conditions(), StageLook.view(stage, false))),
+                        Math.max(1, Runtime.getRuntime().availableProcessors()),
+                        progress);
+        PlateMap map = maps.get(0);
+        if (stage == Stage.PRINT && widest > fine) {
+            map = tones.alignment(plate.plate(plate.conditions(), widest), widest)
+                    .of(map);
+        }
+        return LivePicture.of(StageLook.coloured(stage, map, plate.conditions()));
+    }
+
+    private PlateFilm positive() {
+        FilmPreparation.Picture film = picture();
+        FilmOnPlate.Parts parts = film.composer()::within;
+        if (job.mended()) {
+            FilmLimits limits = FilmPreparation.limits(job, workshop);
+            parts = part -> mended(film, part, limits);
+        }
+        return FilmOnPlate.inParts(film.composer().sheet(), film.composer(), parts, mirrored(), printed());
+    }
+
+    private greyground.film.FilmRows mended(FilmPreparation.Picture film, PixelRect part, FilmLimits limits) {
+        Mend narrow = film.mendWithin(part, range, limits);
+        int reach = narrow.reachPixels();
+        int left = Math.max(0, part.left() - reach);
+        int top = Math.max(0, part.top() - reach);
+        PixelRect wide = new PixelRect(left, top, part.right() + reach - left, part.bottom() + reach - top);
+        return film.mendWithin(wide, range, limits).rows();
+    }
+
+    private @Nullable PlateFilm screen() {
+        if (!(job.process() instanceof PlateProcess.Photogravure process)) {
+            return null;
+        }
+        FilmComposer dots =
+                FilmPreparation.screen(ProofWork.onOneSheet(job), pixels(), process, compensation.curve(), "");
+        return FilmOnPlate.inParts(dots.sheet(), dots, dots::within, mirrored(), printed());
+    }
+
+    private FilmPreparation.Picture picture() {
+        FilmPreparation.Picture present = picture;
+        if (present == null) {
+            present = FilmPreparation.picture(
+                    ProofWork.onOneSheet(job), pixels(), compensation.curve(), "", planes.whole(), tile);
+            picture = present;
+        }
+        return present;
+    }
+
+    private boolean mirrored() {
+        return FilmPreparation.mirrored(job);
+    }
+
+    private FilmPixels pixels() {
+        return workshop.filmPrinter().pixels(job.resolution());
+    }
+
+    private Film printed() {
+        return BenchConditions.film(workshop);
+    }
+
+    /** What to do at the bench, as the film would carry it. */
+    public ExposurePlan plan(Progress progress) throws Exception {
+        ExposurePlan present = plan;
+        if (present == null) {
+            present = FilmPreparation.plan(job, workshop, compensation.curve(), counts(progress));
+            plan = present;
+        }
+        return present;
+    }
+
+    private long[] counts(Progress progress) throws Exception {
+        long[] present = counts;
+        if (present == null) {
+            present = art.greysOfCrop(job.art(), progress);
+            counts = present;
+        }
+        return present;
+    }
+
+    /** What deserves a second look and can be told at once, most pressing first. */
+    public List<String> remarks(Progress progress) throws Exception {
+        List<String> remarks =
+                new ArrayList<>(FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole()));
+        double pixels = 0;
+        for (long count : counts(progress)) {
+            pixels += count;
+        }
+        lost(remarks, "lighter than the lightest tone that holds", compensation.light(), pixels);
+        lost(remarks, "darker than the plate can print", compensation.dark(), pixels);
+        remarks.addAll(plan(progress).warnings());
+        return remarks;
+    }
+
+    private void lost(List<String> remarks, String what, Compensation.Unattained tones, double pixels)
+            throws Exception {
+        double share = tones.pixels(counts(Progress.NONE)) / pixels;
+        if (share >= LEAST_SHARE_SAID) {
+            remarks.add(String.format(Locale.ROOT, "%.1f %% of the art is %s", share * 100, what));
+        }
+    }
+
+    /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
+    public List<PlateWarning> check(Progress progress) throws Exception {
+        Job whole = ProofWork.onOneSheet(job);
+        FilmPreparation.Picture film = picture();
+        Optional<Mend> mend =
+                job.mended() ? Optional.of(film.mend(range, FilmPreparation.limits(job, workshop))) : Optional.empty();
+        FilmChecks checks = FilmChecks.of(
+                whole, workshop, FilmPreparation.films(whole, compensation.curve(), "", film, mend), progress);
+        return PlateWarning.of(checks, mirrored(), job.plate().widthMillimetres());
+    }
+}

@@ -1,0 +1,141 @@
+package greyground.app;
+
+import greyground.plate.FilmPatches;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateStates;
+import greyground.plate.PlateWindow;
+import greyground.plate.ToneAlignment;
+import greyground.plate.ToneTerms;
+import greyground.plate.VirtualPlate;
+import greyground.tone.Lightness;
+import greyground.tone.ToneCurve;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How an even tone looks at each stage, as a colour for every coverage of the film: the mean of what the virtual plate shows of the
+ * job's own grain, which is what the eye makes of it from afar. The print's is the response that sets the curve, measured or foretold.
+ *
+ * <p>Each stage is computed when it is first asked for. One thread uses it.
+ */
+final class StageTones {
+    /** Coverages that have a colour; 4096 is finer than a screen's 256 greys. */
+    private static final int STEPS = 4096;
+
+    /** Every second level of the response: what lies between runs nearly straight. */
+    private static final int STRIDE = 2;
+
+    private final VirtualPlate plate;
+    private final FilmPatches patches;
+    private final JobTones tones;
+    private final Map<Stage, int[]> colours = new EnumMap<>(Stage.class);
+    private final Map<Double, ToneAlignment> alignments = new HashMap<>();
+    private double @Nullable [][] filmAndCopper;
+
+    StageTones(VirtualPlate plate, FilmPatches patches, JobTones tones) {
+        this.plate = plate;
+        this.patches = patches;
+        this.tones = tones;
+    }
+
+    /**
+     * Moves the print's tones of a plate computed more coarsely onto the response.
+     *
+     * @param coarse the same plate on the pixels of a picture
+     */
+    ToneAlignment alignment(VirtualPlate coarse, double widestPixelMicrometres) {
+        return alignments.computeIfAbsent(
+                widestPixelMicrometres, widest -> ToneAlignment.of(coarse, patches, tones.foretold()));
+    }
+
+    /** The colour of a coverage in 1/65 535, 0xRRGGBB. */
+    int colour(Stage stage, int coverage) {
+        return table(stage)[(coverage + 8) >> 4];
+    }
+
+    /** The colours of {@value #STEPS} even steps of coverage and one more. */
+    private int[] table(Stage stage) {
+        return colours.computeIfAbsent(stage, this::made);
+    }
+
+    private int[] made(Stage stage) {
+        PlateConditions conditions = plate.conditions();
+        float[] values = new float[STEPS + 1];
+        for (int i = 0; i <= STEPS; i++) {
+            values[i] = (float) value(stage, (double) i / STEPS, conditions);
+        }
+        PlateMap map = new PlateMap(new PlateWindow(0, 0, 100, STEPS + 1, 1), values);
+        int[] pixels =
+                LivePicture.of(StageLook.coloured(stage, map, conditions)).pixels();
+        // The largest coverage rounds up to one step past the last.
+        int[] table = new int[((ToneCurve.SOLID + 8) >> 4) + 1];
+        System.arraycopy(pixels, 0, table, 0, pixels.length);
+        return table;
+    }
+
+    private double value(Stage stage, double coverage, PlateConditions conditions) {
+        return switch (stage) {
+            case PRINT ->
+                Math.pow(
+                        Lightness.toLuminance(tones.response().lightness(coverage)),
+                        1 / conditions.paper().opticalGain());
+            case RESIST -> 1 - between(coverage, openCoverages(), openShares());
+            case FILM -> between(coverage, filmAndCopper()[0], filmAndCopper()[1]);
+            case COPPER -> between(coverage, filmAndCopper()[0], filmAndCopper()[2]);
+        };
+    }
+
+    private double[] openCoverages() {
+        return tones.foretold().levels().stream()
+                .mapToDouble(ToneTerms::coverage)
+                .toArray();
+    }
+
+    private double[] openShares() {
+        return tones.foretold().levels().stream()
+                .mapToDouble(ToneTerms::openShare)
+                .toArray();
+    }
+
+    private double[][] filmAndCopper() {
+        double[][] present = filmAndCopper;
+        if (present != null) {
+            return present;
+        }
+        List<ToneTerms> levels = tones.foretold().levels();
+        double[] coverages = IntStream.range(0, levels.size())
+                .filter(i -> i % STRIDE == 0 || i == levels.size() - 1)
+                .mapToDouble(i -> levels.get(i).coverage())
+                .toArray();
+        double[][] made = {coverages, new double[coverages.length], new double[coverages.length]};
+        IntStream.range(0, coverages.length).parallel().forEach(i -> {
+            PlateStates states = plate.states(patches.at(coverages[i]));
+            made[1][i] = mean(StageLook.view(Stage.FILM, false).of(plate.conditions(), states));
+            made[2][i] = mean(StageLook.view(Stage.COPPER, false).of(plate.conditions(), states));
+        });
+        filmAndCopper = made;
+        return made;
+    }
+
+    private static double mean(float[] values) {
+        double sum = 0;
+        for (float value : values) {
+            sum += value;
+        }
+        return sum / values.length;
+    }
+
+    private static double between(double at, double[] places, double[] values) {
+        int upper = 1;
+        while (upper < places.length - 1 && places[upper] < at) {
+            upper++;
+        }
+        double share = (at - places[upper - 1]) / (places[upper] - places[upper - 1]);
+        return values[upper - 1] + share * (values[upper] - values[upper - 1]);
+    }
+}

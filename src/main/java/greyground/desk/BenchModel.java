@@ -1,0 +1,214 @@
+package greyground.desk;
+
+import greyground.app.KeptFiles;
+import greyground.film.Job;
+import greyground.film.JobFile;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What lies on the bench: a job and a workshop with the way back through every change, their files, and what of them is not saved.
+ * Knows nothing of the window. One thread uses it.
+ */
+final class BenchModel {
+    private final Recovery recovery;
+    private final List<Runnable> watchers = new ArrayList<>();
+    private @Nullable History<BenchState> history;
+    private Workshop workshopWithoutArt = Workshop.assumed();
+    private @Nullable Path jobFile;
+    private @Nullable Path workshopFile;
+    private @Nullable Job savedJob;
+    private Workshop savedWorkshop = Workshop.assumed();
+
+    BenchModel(Recovery recovery) {
+        this.recovery = recovery;
+    }
+
+    /** Hears of every change, after it. */
+    void watch(Runnable watcher) {
+        watchers.add(watcher);
+    }
+
+    private void changed() {
+        List.copyOf(watchers).forEach(Runnable::run);
+    }
+
+    /** What lies there; empty before a picture does. */
+    Optional<BenchState> state() {
+        return Optional.ofNullable(history).map(History::present);
+    }
+
+    /** The workshop, with or without a picture. */
+    Workshop workshop() {
+        return state().map(BenchState::workshop).orElse(workshopWithoutArt);
+    }
+
+    Optional<Path> jobFile() {
+        return Optional.ofNullable(jobFile);
+    }
+
+    Optional<Path> workshopFile() {
+        return Optional.ofNullable(workshopFile);
+    }
+
+    /**
+     * Puts another picture on the bench; the way back begins anew.
+     *
+     * @param file of its job, if it comes from one
+     */
+    void lay(BenchState state, @Nullable Path file) {
+        history = new History<>(state);
+        jobFile = file;
+        // A job as usual is not yet anybody's work; a job of a file is what the file holds.
+        savedJob = state.job();
+        if (!state.workshop().equals(savedWorkshop) && workshopFile == null) {
+            savedWorkshop = state.workshop();
+        }
+        recovery.clear();
+        changed();
+    }
+
+    /** Takes up work that was left unsaved: it is unsaved still. */
+    void takeUp(BenchState state, Optional<Path> file) {
+        history = new History<>(state);
+        jobFile = file.orElse(null);
+        savedJob = null;
+        changed();
+    }
+
+    /**
+     * Changes what lies there.
+     *
+     * @param what for undo to name
+     * @param gesture see {@link History#step}
+     */
+    void change(String what, String gesture, UnaryOperator<BenchState> change) {
+        History<BenchState> present = history;
+        if (present == null) {
+            return;
+        }
+        BenchState next = change.apply(present.present());
+        if (!next.equals(present.present())) {
+            present.step(next, what, gesture);
+            changed();
+        }
+    }
+
+    /** Tells parts of the job anew. */
+    void tell(String what, String gesture, Map<String, String> words) {
+        change(what, gesture, state -> state.told(words));
+    }
+
+    /** The gesture is over. */
+    void letGo() {
+        if (history != null) {
+            history.letGo();
+        }
+    }
+
+    Optional<String> undoes() {
+        return Optional.ofNullable(history).flatMap(History::undoes);
+    }
+
+    Optional<String> redoes() {
+        return Optional.ofNullable(history).flatMap(History::redoes);
+    }
+
+    void undo() {
+        if (history != null && history.undo()) {
+            changed();
+        }
+    }
+
+    void redo() {
+        if (history != null && history.redo()) {
+            changed();
+        }
+    }
+
+    /** Whether the job is other than its file, or than it was laid down. */
+    boolean jobUnsaved() {
+        return state().filter(state -> !state.job().equals(savedJob)).isPresent();
+    }
+
+    /** Whether the workshop is other than its file. */
+    boolean workshopUnsaved() {
+        return !workshop().equals(savedWorkshop);
+    }
+
+    /** Whether closing now would lose anything. */
+    boolean unsaved() {
+        return jobUnsaved() || workshopUnsaved();
+    }
+
+    /** Writes the job; its file from now on. */
+    void saveJob(Path file) throws Exception {
+        Job job = state().orElseThrow().job();
+        KeptFiles.saveJob(file, job);
+        jobFile = file;
+        savedJob = job;
+        saved();
+    }
+
+    /** Writes the workshop; its file from now on. */
+    void saveWorkshop(Path file) throws Exception {
+        Workshop workshop = workshop();
+        KeptFiles.saveWorkshop(file, workshop);
+        workshopFile = file;
+        savedWorkshop = workshop;
+        saved();
+    }
+
+    private void saved() {
+        if (!unsaved()) {
+            recovery.clear();
+        }
+        changed();
+    }
+
+    /** Uses the workshop of a file. */
+    void openWorkshop(Path file) {
+        Workshop workshop = KeptFiles.workshop(file);
+        workshopFile = KeptFiles.isPdf(file) ? null : file;
+        savedWorkshop = workshop;
+        if (history == null) {
+            workshopWithoutArt = workshop;
+            changed();
+        } else {
+            change("workshop opened", "", state -> state.in(workshop));
+        }
+    }
+
+    /** What keeps unsaved work safe from a crash: to be run on any thread, some moments after a change. */
+    Runnable autosaving() {
+        Optional<BenchState> state = state();
+        Optional<Path> file = jobFile();
+        int asOf = recovery.cleared();
+        if (!unsaved() || state.isEmpty()) {
+            return () -> {};
+        }
+        return () -> recovery.keep(state.get(), file, asOf);
+    }
+
+    /** The unsaved work is let go on purpose, or everything is saved. */
+    void leave() {
+        recovery.clear();
+    }
+
+    /** A job of a text, as its file holds it. */
+    static Job job(String text) {
+        return JobFile.read(text);
+    }
+
+    /** A workshop of a text, as its file holds it. */
+    static Workshop workshop(String text) {
+        return WorkshopFile.read(text);
+    }
+}

@@ -1,0 +1,142 @@
+package greyground.desk;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one thread that computes while the window stays free. Each kind of work has one place in the queue: what is asked later
+ * takes the place of what was asked before, and more pressing work stops what is less so.
+ */
+final class BenchWorker implements AutoCloseable {
+    private final Map<Kind, Work> waiting = new EnumMap<>(Kind.class);
+    private final Consumer<Throwable> failures;
+    private @Nullable Kind running;
+    private boolean stopped;
+    private boolean closed;
+    private @Nullable Work last;
+
+    /** Kinds of work, most pressing first. */
+    enum Kind {
+        PLATE,
+        TONE,
+        PICTURE,
+        LOUPE,
+        THUMBNAILS,
+        FINE_PICTURE,
+        WORDS,
+        CHECK
+    }
+
+    /** Work that tells how far it is, and may be stopped there. */
+    @FunctionalInterface
+    interface Work {
+        void run(Watch watch) throws Exception;
+    }
+
+    /** Hears how far work is; throws {@link CancellationException} once it is no longer wanted. */
+    @FunctionalInterface
+    interface Watch {
+        void done(double fraction);
+    }
+
+    /**
+     * Starts the thread.
+     *
+     * @param failures hears of what went wrong, on the worker's thread
+     */
+    BenchWorker(Consumer<Throwable> failures) {
+        this.failures = failures;
+        Thread thread = new Thread(this::work, "bench");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Asks for work; what waits of the same kind is forgotten. */
+    synchronized void ask(Kind kind, Work work) {
+        if (closed) {
+            return;
+        }
+        waiting.put(kind, work);
+        Kind present = running;
+        if (present != null && kind.compareTo(present) <= 0) {
+            stopped = true;
+        }
+        notifyAll();
+    }
+
+    /** Forgets work that waits, and stops it if it runs. */
+    synchronized void drop(Kind kind) {
+        waiting.remove(kind);
+        if (kind == running) {
+            stopped = true;
+        }
+    }
+
+    /** Whether anything runs or waits. */
+    synchronized boolean isBusy() {
+        return running != null || !waiting.isEmpty();
+    }
+
+    private void work() {
+        while (true) {
+            Work work = next();
+            if (work == null) {
+                return;
+            }
+            try {
+                work.run(this::watch);
+            } catch (CancellationException unwanted) {
+                // Something more pressing has come.
+            } catch (Exception | OutOfMemoryError failed) {
+                failures.accept(failed);
+            } finally {
+                synchronized (this) {
+                    running = null;
+                    notifyAll();
+                }
+            }
+        }
+    }
+
+    private synchronized @Nullable Work next() {
+        try {
+            while (waiting.isEmpty() && !closed) {
+                wait();
+            }
+        } catch (InterruptedException ended) {
+            return null;
+        }
+        if (waiting.isEmpty()) {
+            Work closing = last;
+            last = null;
+            return closing;
+        }
+        Kind kind = waiting.keySet().iterator().next();
+        running = kind;
+        stopped = false;
+        return waiting.remove(kind);
+    }
+
+    private synchronized void watch(double fraction) {
+        if (stopped) {
+            throw new CancellationException("no longer wanted");
+        }
+    }
+
+    /** Drops all work; {@code closing} is the last the thread does. */
+    synchronized void close(Work closing) {
+        waiting.clear();
+        stopped = true;
+        last = closing;
+        closed = true;
+        notifyAll();
+    }
+
+    @Override
+    public void close() {
+        close(watch -> {});
+    }
+}

@@ -1,0 +1,246 @@
+package greyground.desk;
+
+import greyground.app.ToneAt;
+import greyground.app.ToneCurves;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javafx.geometry.VPos;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Region;
+import javafx.scene.paint.Color;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The four-quadrant diagram of tone (after L. A. Jones): art to the right, black on the film down, ink in the plate to the left, print
+ * up. The tone under the pointer goes round it.
+ */
+final class DiagramView extends Region {
+    static final double HEIGHT = 248;
+    private static final double LETTER = 13;
+
+    private final Canvas canvas = new Canvas();
+    private @Nullable ToneCurves curves;
+    private @Nullable ToneAt tone;
+    private Light light = new Light(false);
+    private double side;
+    private double middleX;
+    private double middleY;
+    private double mostInk;
+
+    DiagramView() {
+        getChildren().add(canvas);
+        setId("diagram");
+        setMinHeight(HEIGHT);
+        setPrefHeight(HEIGHT);
+        setMaxHeight(HEIGHT);
+        setAccessibleText("Tone diagram");
+    }
+
+    void show(@Nullable ToneCurves shown) {
+        curves = shown;
+        tone = null;
+        draw();
+    }
+
+    void follow(@Nullable ToneAt followed) {
+        tone = followed;
+        if (followed != null) {
+            setAccessibleText("Tone diagram: " + words(followed));
+        }
+        draw();
+    }
+
+    void look(Light shining) {
+        light = shining;
+        draw();
+    }
+
+    /** A tone's way in words. */
+    static String words(ToneAt tone) {
+        return String.format(
+                Locale.ROOT,
+                "art L* %.0f, film %.0f %% black, ink %.1f \u00b5m, print L* %.0f",
+                tone.artLightness(),
+                100 * tone.coverage(),
+                tone.inkMicrometres(),
+                tone.printLightness());
+    }
+
+    @Override
+    protected void layoutChildren() {
+        canvas.setWidth(getWidth());
+        canvas.setHeight(getHeight());
+        draw();
+    }
+
+    private void draw() {
+        GraphicsContext pen = canvas.getGraphicsContext2D();
+        pen.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
+        side = Math.max(20, Math.min((canvas.getWidth() - 48) / 2, (canvas.getHeight() - 48) / 2));
+        middleX = canvas.getWidth() / 2;
+        middleY = canvas.getHeight() / 2;
+        ToneCurves shown = curves;
+        grid(pen);
+        if (shown != null) {
+            mostInk = 1.05
+                    * shown.plate().stream()
+                            .mapToDouble(ToneCurves.Point::out)
+                            .max()
+                            .orElse(1);
+            limits(pen, shown);
+            curves(pen, shown);
+            ToneAt followed = tone;
+            if (followed != null) {
+                follow(pen, followed);
+            }
+        }
+        names(pen);
+    }
+
+    private void grid(GraphicsContext pen) {
+        pen.setStroke(light.faint());
+        pen.setLineWidth(1);
+        for (int i = -4; i <= 4; i++) {
+            double at = side * i / 4;
+            pen.strokeLine(middleX + at, middleY - side, middleX + at, middleY + side);
+            pen.strokeLine(middleX - side, middleY + at, middleX + side, middleY + at);
+        }
+        pen.setStroke(light.quiet());
+        pen.strokeLine(middleX - side, middleY, middleX + side, middleY);
+        pen.strokeLine(middleX, middleY - side, middleX, middleY + side);
+    }
+
+    private void names(GraphicsContext pen) {
+        pen.setFont(Font.font(LETTER));
+        pen.setFill(light.quiet());
+        pen.setTextBaseline(VPos.CENTER);
+        pen.setTextAlign(TextAlignment.CENTER);
+        pen.fillText("print L* \u2191", middleX, middleY - side - 10);
+        pen.fillText("\u2193 black on the film", middleX, middleY + side + 10);
+        turned(pen, middleX - side - 11, "ink \u2191");
+        turned(pen, middleX + side + 11, "art L* \u2193");
+    }
+
+    private void turned(GraphicsContext pen, double x, String words) {
+        pen.save();
+        pen.translate(x, middleY);
+        pen.rotate(-90);
+        pen.fillText(words, 0, 0);
+        pen.restore();
+    }
+
+    private double right(double artLightness) {
+        return middleX + side * artLightness / 100;
+    }
+
+    private double up(double printLightness) {
+        return middleY - side * printLightness / 100;
+    }
+
+    private double down(double coverage) {
+        return middleY + side * coverage;
+    }
+
+    private double left(double ink) {
+        return middleX - side * ink / mostInk;
+    }
+
+    /** The turning point, a dashed line with its name; the darkest print, a dotted one. */
+    private void limits(GraphicsContext pen, ToneCurves shown) {
+        pen.setFont(Font.font(LETTER));
+        pen.setTextAlign(TextAlignment.LEFT);
+        pen.setTextBaseline(VPos.BOTTOM);
+        pen.setLineWidth(1);
+        if (shown.turningCoverage() < 1) {
+            double y = down(shown.turningCoverage());
+            pen.setStroke(light.copper());
+            pen.setFill(light.copper());
+            pen.setLineDashes(5, 4);
+            pen.strokeLine(middleX - side, y, middleX + side, y);
+            pen.setLineDashes();
+            pen.setTextAlign(TextAlignment.RIGHT);
+            pen.fillText(
+                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()),
+                    middleX + side - 3,
+                    y - 2);
+        }
+        double y = up(shown.darkestLightness());
+        pen.setStroke(light.quiet());
+        pen.setFill(light.quiet());
+        pen.setLineDashes(1, 3);
+        pen.strokeLine(middleX - side, y, middleX + side, y);
+        pen.setLineDashes();
+        pen.setTextAlign(TextAlignment.RIGHT);
+        pen.fillText(String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness()), middleX + side - 3, y - 2);
+    }
+
+    private interface Place {
+        double[] of(ToneCurves.Point point);
+    }
+
+    private void curves(GraphicsContext pen, ToneCurves shown) {
+        pen.setStroke(light.rule());
+        pen.setLineWidth(5);
+        line(pen, shown.wish(), point -> new double[] {right(point.in()), up(point.out())});
+        pen.setStroke(light.ink());
+        pen.setLineWidth(1.75);
+        line(pen, shown.film(), point -> new double[] {right(point.in()), down(point.out())});
+        line(pen, shown.print(), point -> new double[] {right(point.in()), up(point.out())});
+        // Past the turning point ink and print go back over themselves: dashed, since no tone uses it.
+        List<ToneCurves.Point> used = new ArrayList<>();
+        List<ToneCurves.Point> past = new ArrayList<>();
+        List<ToneCurves.Point> usedInk = new ArrayList<>();
+        List<ToneCurves.Point> pastInk = new ArrayList<>();
+        for (int i = 0; i < shown.plate().size(); i++) {
+            boolean before = shown.plate().get(i).in() <= shown.turningCoverage();
+            (before ? used : past).add(shown.plate().get(i));
+            (before ? usedInk : pastInk).add(shown.ink().get(i));
+        }
+        line(pen, used, point -> new double[] {left(point.out()), down(point.in())});
+        line(pen, usedInk, point -> new double[] {left(point.in()), up(point.out())});
+        pen.setLineDashes(3, 3);
+        line(pen, past, point -> new double[] {left(point.out()), down(point.in())});
+        line(pen, pastInk, point -> new double[] {left(point.in()), up(point.out())});
+        pen.setLineDashes();
+    }
+
+    private static void line(GraphicsContext pen, List<ToneCurves.Point> points, Place place) {
+        pen.beginPath();
+        for (int i = 0; i < points.size(); i++) {
+            double[] at = place.of(points.get(i));
+            if (i == 0) {
+                pen.moveTo(at[0], at[1]);
+            } else {
+                pen.lineTo(at[0], at[1]);
+            }
+        }
+        pen.stroke();
+    }
+
+    private void follow(GraphicsContext pen, ToneAt followed) {
+        double[] xs = {
+            right(followed.artLightness()),
+            left(followed.inkMicrometres()),
+            left(followed.inkMicrometres()),
+            right(followed.artLightness())
+        };
+        double[] ys = {
+            down(followed.coverage()),
+            down(followed.coverage()),
+            up(followed.printLightness()),
+            up(followed.printLightness())
+        };
+        pen.setStroke(light.copper());
+        pen.setLineWidth(1.5);
+        pen.strokePolygon(xs, ys, 4);
+        for (int i = 0; i < 4; i++) {
+            pen.setFill(light.safe() ? light.bench() : Color.WHITE);
+            pen.fillOval(xs[i] - 3.5, ys[i] - 3.5, 7, 7);
+            pen.strokeOval(xs[i] - 3.5, ys[i] - 3.5, 7, 7);
+        }
+    }
+}

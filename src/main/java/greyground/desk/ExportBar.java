@@ -1,0 +1,113 @@
+package greyground.desk;
+
+import greyground.app.PositiveOutcome;
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import org.jspecify.annotations.Nullable;
+
+/** Makes the film: asks where, shows how far it is and how long it still takes, and stops on demand. */
+final class ExportBar extends HBox {
+    private final DeskServices services;
+    private final BenchModel model;
+    private final DeskFiles files;
+    private final Consumer<String> say;
+    private final Label words = new Label();
+    private final ProgressBar bar = new ProgressBar(0);
+    private final Button stop = new Button("Stop");
+    private @Nullable FilmExport work;
+
+    ExportBar(DeskServices services, BenchModel model, DeskFiles files, Consumer<String> say) {
+        super(8);
+        this.services = services;
+        this.model = model;
+        this.files = files;
+        this.say = say;
+        setAlignment(Pos.CENTER_RIGHT);
+        bar.setPrefWidth(160);
+        bar.setAccessibleText("Progress of the film");
+        words.setMinWidth(Region.USE_PREF_SIZE);
+        stop.setId("stop-film");
+        stop.setAccessibleText("Stop making the film");
+        stop.setMinWidth(Region.USE_PREF_SIZE);
+        stop.setOnAction(pressed -> stop());
+        getChildren().addAll(words, bar, stop);
+        show(false);
+    }
+
+    private void show(boolean working) {
+        setVisible(working);
+        setManaged(working);
+    }
+
+    boolean isWorking() {
+        FilmExport present = work;
+        return present != null && present.isRunning();
+    }
+
+    void refresh() {
+        stop.setDisable(!isWorking());
+    }
+
+    /** Asks where the film goes, and makes it. */
+    void ask() {
+        if (isWorking()) {
+            say.accept("a film is being made: wait for it, or stop it first");
+            return;
+        }
+        model.state()
+                .ifPresent(state -> services.files()
+                        .save("Make the film", FileAsking.Kind.FILM, files.suggested(".pdf"))
+                        .ifPresent(file -> make(state, file)));
+    }
+
+    private void make(BenchState state, Path file) {
+        FilmExport export = new FilmExport(services.window());
+        work = export;
+        TimeLeft left = new TimeLeft(services.nanoTime());
+        bar.setProgress(0);
+        words.setText("Making the film");
+        show(true);
+        stop.setDisable(false);
+        say.accept("");
+        export.start(state, file, new FilmExport.Listener() {
+            @Override
+            public void progress(double done) {
+                bar.setProgress(done);
+                String guess = left.words(done);
+                words.setText(guess.isEmpty() ? "Making the film" : "Making the film, " + guess);
+            }
+
+            @Override
+            public void written(Path film, PositiveOutcome outcome) {
+                show(false);
+                files.made(film);
+                say.accept("film written: " + film.getFileName() + ", " + outcome.sheetWords() + "; print it at 100 %");
+            }
+
+            @Override
+            public void failed(String fault) {
+                show(false);
+                say.accept(fault);
+            }
+
+            @Override
+            public void stopped() {
+                show(false);
+                say.accept("stopped; nothing was written");
+            }
+        });
+    }
+
+    void stop() {
+        FilmExport present = work;
+        if (present != null) {
+            present.stop();
+        }
+    }
+}

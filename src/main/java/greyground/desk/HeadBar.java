@@ -1,0 +1,72 @@
+package greyground.desk;
+
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+
+/** What can be done with the whole: open, save, export, back and forth, and the window's other views. */
+final class HeadBar extends HBox {
+    private final DeskWindow desk;
+    private final Button save;
+    private final Button saveShop;
+    private final Button film;
+    private final Button undo;
+    private final Button redo;
+    private final ToggleButton plan = DeskWindow.toggle("Plan", "plan-view");
+    private final ToggleButton safe = DeskWindow.toggle("Safelight", "safelight");
+    private final ToggleButton inch = DeskWindow.toggle("Inches", "inches");
+
+    HeadBar(DeskWindow desk, DeskFiles files, ExportBar export) {
+        super(8);
+        this.desk = desk;
+        setAlignment(Pos.CENTER_RIGHT);
+        Button open = button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
+        Button shop = button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
+        save = button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
+        saveShop =
+                button("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
+        undo = button("Undo", "undo", "", desk.model()::undo);
+        redo = button("Redo", "redo", "", desk.model()::redo);
+        film = button("Make film", "make-film", "Write the film as a PDF at true size (Ctrl+E)", export::ask);
+        film.getStyleClass().add("main");
+        plan.setTooltip(new Tooltip("The plan as a wall card, with clocks (F2)"));
+        plan.setOnAction(pressed -> desk.showPlan(plan.isSelected()));
+        safe.setTooltip(new Tooltip("Amber on black, so that the screen does not fog film (F3)"));
+        safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
+        inch.setTooltip(new Tooltip("Lengths in inches (F4)"));
+        inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
+        getChildren().addAll(open, save, shop, saveShop, undo, redo, inch, safe, plan, film);
+    }
+
+    private static Button button(String words, String id, String hint, Runnable action) {
+        Button button = new Button(words);
+        button.setId(id);
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        button.setTooltip(new Tooltip(hint));
+        button.setOnAction(pressed -> action.run());
+        return button;
+    }
+
+    void refresh() {
+        boolean present = desk.model().state().isPresent();
+        save.setDisable(!present);
+        film.setDisable(!present);
+        plan.setDisable(!present);
+        saveShop.setDisable(!desk.model().workshopUnsaved());
+        step(undo, "Undo", desk.model().undoes(), "Ctrl+Z");
+        step(redo, "Redo", desk.model().redoes(), "Ctrl+Shift+Z");
+        plan.setSelected(desk.isPlanShown());
+        safe.setSelected(desk.isSafe());
+        inch.setSelected(desk.isInInches());
+    }
+
+    private static void step(Button button, String word, java.util.Optional<String> what, String keys) {
+        button.setDisable(what.isEmpty());
+        String words = word + what.map(each -> ": " + each).orElse("");
+        button.getTooltip().setText(words + " (" + keys + ")");
+        button.setAccessibleText(words);
+    }
+}

@@ -1,0 +1,204 @@
+package greyground.desk;
+
+import greyground.app.LiveBench;
+import greyground.app.LivePicture;
+import greyground.app.LivePlate;
+import greyground.app.LiveView;
+import greyground.app.PlateWarning;
+import greyground.app.SourceArt;
+import greyground.app.Stage;
+import greyground.app.ToneAt;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Brings the bench's pictures to the window: everything is computed on the {@link BenchWorker}, everything told on the window's own
+ * thread, and what a newer change has overtaken is never told.
+ */
+final class LiveDesk implements AutoCloseable {
+    /** Pixels at which the film's dots begin to be told apart, in millimetres. */
+    static final double DOTS_SHOW_MILLIMETRES = 0.045;
+
+    private final BenchWorker worker;
+    private final Executor window;
+    private final Consumer<String> refusals;
+    // These two belong to the worker's thread.
+    private @Nullable LiveBench bench;
+    private @Nullable LivePlate plate;
+    // Counts changes; the window's thread alone writes it.
+    private volatile int change;
+
+    /**
+     * A desk without a picture.
+     *
+     * @param window runs what it is given on the window's thread
+     * @param refusals hears one line when something can't be done, on that thread
+     */
+    LiveDesk(Executor window, Consumer<String> refusals) {
+        this.window = window;
+        this.refusals = refusals;
+        this.worker = new BenchWorker(this::failed);
+    }
+
+    private void failed(Throwable failed) {
+        String words = failed instanceof Refusal refusal
+                ? String.valueOf(refusal.getMessage())
+                : failed instanceof OutOfMemoryError
+                        ? "there is not enough memory for this picture: give Java more (-Xmx2g)"
+                        : "an unforeseen fault, " + failed.getClass().getSimpleName() + ": please report it";
+        window.execute(() -> refusals.accept(words));
+    }
+
+    /** Makes the plate of a new state; told when its pictures can be asked for. */
+    void show(BenchState state, Consumer<LivePlate> ready) {
+        int own = change + 1;
+        change = own;
+        worker.drop(BenchWorker.Kind.CHECK);
+        worker.drop(BenchWorker.Kind.WORDS);
+        worker.ask(BenchWorker.Kind.PLATE, watch -> {
+            LiveBench present = bench;
+            if (present == null || !present.file().equals(state.art())) {
+                plate = null;
+                if (present != null) {
+                    present.close();
+                }
+                bench = null;
+                present = LiveBench.open(state.art());
+                bench = present;
+            }
+            LivePlate made = present.plate(state.job(), state.workshop(), watch::done);
+            plate = made;
+            tell(own, () -> ready.accept(made));
+        });
+    }
+
+    /** Looks into a picture's file; told on the window's thread. */
+    void look(Path file, Consumer<SourceArt> told) {
+        worker.ask(BenchWorker.Kind.PLATE, watch -> {
+            try (LiveBench looked = LiveBench.open(file)) {
+                SourceArt source = looked.source(1);
+                window.execute(() -> told.accept(source));
+            }
+        });
+    }
+
+    private void tell(int own, Runnable news) {
+        window.execute(() -> {
+            if (own == change) {
+                news.run();
+            }
+        });
+    }
+
+    /** Work that needs the plate. */
+    @FunctionalInterface
+    private interface PlateWork {
+        Runnable run(LivePlate plate, BenchWorker.Watch watch) throws Exception;
+    }
+
+    private void ask(BenchWorker.Kind kind, PlateWork work) {
+        int own = change;
+        worker.ask(kind, watch -> {
+            LivePlate present = plate;
+            if (present != null && own == change) {
+                tell(own, work.run(present, watch));
+            }
+        });
+    }
+
+    /** A station from afar, and then from near where the view shows dots. */
+    void picture(Station station, LiveView view, Consumer<LivePicture> shown) {
+        worker.drop(BenchWorker.Kind.FINE_PICTURE);
+        ask(BenchWorker.Kind.PICTURE, (present, watch) -> {
+            LivePicture far = far(present, station, view);
+            return () -> shown.accept(far);
+        });
+        if (station.stage().isPresent() && view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
+            Stage stage = station.stage().get();
+            ask(BenchWorker.Kind.FINE_PICTURE, (present, watch) -> {
+                LivePicture near = present.close(stage, view, view.perPixel() > 0.01, watch::done);
+                return () -> shown.accept(near);
+            });
+        }
+    }
+
+    private static LivePicture far(LivePlate plate, Station station, LiveView view) {
+        return station.stage().map(stage -> plate.tones(stage, view)).orElseGet(() -> plate.art(view));
+    }
+
+    /** All stations, small. */
+    void thumbnails(LiveView ofArt, LiveView ofPlate, java.util.function.BiConsumer<Station, LivePicture> shown) {
+        int own = change;
+        ask(BenchWorker.Kind.THUMBNAILS, (present, watch) -> {
+            for (Station station : Station.values()) {
+                LivePicture small = far(present, station, station == Station.ART ? ofArt : ofPlate);
+                tell(own, () -> shown.accept(station, small));
+                watch.done(0);
+            }
+            return () -> {};
+        });
+    }
+
+    /** A station through the loupe; quickly, and then as fine as it goes. */
+    void loupe(Station station, LiveView view, Consumer<LivePicture> shown) {
+        ask(BenchWorker.Kind.LOUPE, (present, watch) -> {
+            LivePicture seen = station.stage().isPresent()
+                    ? present.close(station.stage().get(), view, true, watch::done)
+                    : present.art(view);
+            return () -> shown.accept(seen);
+        });
+    }
+
+    /** The tone of a place: of the plate in millimetres, of the art in its pixels. */
+    void tone(Station station, double x, double y, Consumer<ToneAt> told) {
+        ask(BenchWorker.Kind.TONE, (present, watch) -> {
+            ToneAt tone = station == Station.ART ? present.toneOfArt(x, y) : present.tone(new Offset(x, y));
+            return () -> told.accept(tone);
+        });
+    }
+
+    /** Linear luminance of a place of the art. */
+    void luminance(double artX, double artY, Consumer<Double> told) {
+        ask(BenchWorker.Kind.TONE, (present, watch) -> {
+            double luminance = present.luminance(artX, artY);
+            return () -> told.accept(luminance);
+        });
+    }
+
+    /** Plan and remarks, then every dot of the film looked through. */
+    void words(Consumer<ExposurePlan> plan, Consumer<List<String>> remarks, Consumer<List<PlateWarning>> warnings) {
+        ask(BenchWorker.Kind.WORDS, (present, watch) -> {
+            ExposurePlan made = present.plan(watch::done);
+            List<String> said = present.remarks(watch::done);
+            return () -> {
+                plan.accept(made);
+                remarks.accept(said);
+            };
+        });
+        ask(BenchWorker.Kind.CHECK, (present, watch) -> {
+            List<PlateWarning> found = present.check(watch::done);
+            return () -> warnings.accept(found);
+        });
+    }
+
+    boolean isBusy() {
+        return worker.isBusy();
+    }
+
+    @Override
+    public void close() {
+        worker.close(watch -> {
+            LiveBench present = bench;
+            bench = null;
+            if (present != null) {
+                present.close();
+            }
+        });
+    }
+}

@@ -1,0 +1,134 @@
+package greyground.desk;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.film.JobFile;
+import greyground.quantity.Refusal;
+import greyground.workshop.JsonText;
+import greyground.workshop.WorkshopFile;
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Unsaved work on disk, so that a killed program or a power cut takes at most the last moments: one file for each running desk, gone
+ * when its work is saved or let go on purpose.
+ */
+final class Recovery {
+    private static final String KIND = "desk's unsaved work";
+    private static final Pattern NAME = Pattern.compile("unsaved-(\\d+)\\.json");
+
+    private final DeskFolder folder;
+    private final String own;
+    private int cleared;
+
+    /**
+     * The unsaved work of one process.
+     *
+     * @param process its number
+     */
+    Recovery(DeskFolder folder, long process) {
+        this.folder = folder;
+        this.own = "unsaved-" + process + ".json";
+    }
+
+    /**
+     * Work that was left.
+     *
+     * @param name of its file
+     * @param art the picture
+     * @param job as text
+     * @param workshop as text
+     * @param jobFile where the job was to be saved
+     */
+    record Left(String name, Path art, String job, String workshop, Optional<Path> jobFile) {}
+
+    /** Counts how often everything was saved or let go; work that was to be kept before that is kept no more. */
+    synchronized int cleared() {
+        return cleared;
+    }
+
+    /**
+     * Keeps work as it stands. Any thread may call it.
+     *
+     * @param asOf {@link #cleared} when the work stood so
+     * @return whether it is kept
+     */
+    synchronized boolean keep(BenchState state, Optional<Path> jobFile, int asOf) {
+        if (asOf != cleared) {
+            return false;
+        }
+        ObjectNode tree = JsonText.object();
+        tree.put("greyground", KIND);
+        tree.put("version", 1);
+        tree.put("art", state.art().toString());
+        jobFile.ifPresent(file -> tree.put("jobFile", file.toString()));
+        tree.set("job", JobFile.tree(state.job()));
+        tree.set("workshop", WorkshopFile.tree(state.workshop()));
+        return folder.keep("unsaved work", own, JsonText.print(tree));
+    }
+
+    /** Nothing of this process is unsaved any more. */
+    synchronized void clear() {
+        cleared++;
+        folder.forget(own);
+    }
+
+    /** The work is taken over, or let go. */
+    void forget(Left left) {
+        folder.forget(left.name());
+    }
+
+    /** Work of desks that no longer run. */
+    List<Left> left() {
+        List<Left> found = new ArrayList<>();
+        if (!Files.isDirectory(folder.folder())) {
+            return found;
+        }
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder.folder(), "unsaved-*.json")) {
+            for (Path file : files) {
+                String name = String.valueOf(file.getFileName());
+                Matcher matcher = NAME.matcher(name);
+                if (matcher.matches() && !isRunning(matcher.group(1))) {
+                    read(name).ifPresent(found::add);
+                }
+            }
+        } catch (IOException unreadable) {
+            return found;
+        }
+        return found;
+    }
+
+    private boolean isRunning(String process) {
+        try {
+            return own.contains("-" + process + ".")
+                    || ProcessHandle.of(Long.parseLong(process)).isPresent();
+        } catch (NumberFormatException tooLong) {
+            return false;
+        }
+    }
+
+    private Optional<Left> read(String name) {
+        return folder.read(name).flatMap(text -> {
+            try {
+                ObjectNode tree = JsonText.read(KIND, 1, text);
+                return Optional.of(new Left(
+                        name,
+                        Path.of(tree.path("art").asText()),
+                        JsonText.print(tree.path("job")),
+                        JsonText.print(tree.path("workshop")),
+                        Optional.of(tree.path("jobFile").asText())
+                                .filter(file -> !file.isEmpty())
+                                .map(Path::of)));
+            } catch (Refusal | InvalidPathException spoilt) {
+                return Optional.empty();
+            }
+        });
+    }
+}

@@ -1,0 +1,29 @@
+package greyground.desk;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Every setting of the desk, by station. */
+final class Settings {
+    static final List<Setting> ALL = Stream.of(
+                    ArtSettings.ALL, FilmSettings.ALL, ResistSettings.ALL, CopperSettings.ALL, PrintSettings.ALL)
+            .flatMap(List::stream)
+            .toList();
+
+    private Settings() {}
+
+    /** Those of a station that mean anything now, in the order they are shown. */
+    static List<Setting> at(Station station, BenchState state) {
+        return ALL.stream()
+                .filter(setting -> setting.station() == station && setting.applies(state))
+                .toList();
+    }
+
+    /** Finds a setting. */
+    static Setting named(String id) {
+        return ALL.stream()
+                .filter(setting -> setting.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no setting is called " + id));
+    }
+}

@@ -1,0 +1,155 @@
+package greyground.desk;
+
+import greyground.app.PlateWarning;
+import greyground.quantity.Offset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** What the plate will not keep and what else deserves a look; choosing a line with a place goes there. */
+final class WarningsView extends VBox {
+    private static final double HEIGHT = 116;
+
+    private final Label title = new Label();
+    private final ListView<Line> list = new ListView<>();
+    private List<String> remarks = List.of();
+    private List<PlateWarning> warnings = List.of();
+    private boolean checked;
+
+    /**
+     * A line of the list.
+     *
+     * @param number of the place on the picture, 0 for none
+     */
+    record Line(int number, String words, Optional<Offset> place) {}
+
+    WarningsView(Consumer<Line> chosen) {
+        getStyleClass().add("warnings");
+        title.getStyleClass().add("strong");
+        title.setPadding(new javafx.geometry.Insets(8, 16, 4, 16));
+        list.setId("warnings");
+        list.setAccessibleText("Warnings");
+        list.setAccessibleHelp("Enter goes to the place of a warning");
+        list.setFixedCellSize(-1);
+        VBox.setVgrow(list, Priority.ALWAYS);
+        list.setCellFactory(view -> new Cell());
+        list.setOnMouseClicked(click -> take(chosen));
+        list.setOnKeyPressed(key -> {
+            if (key.getCode() == KeyCode.ENTER || key.getCode() == KeyCode.SPACE) {
+                take(chosen);
+                key.consume();
+            }
+        });
+        list.setPlaceholder(new Label(""));
+        setMinHeight(HEIGHT);
+        setPrefHeight(HEIGHT);
+        getChildren().addAll(title, list);
+        fill();
+    }
+
+    private void take(Consumer<Line> chosen) {
+        Line line = list.getSelectionModel().getSelectedItem();
+        if (line != null) {
+            chosen.accept(line);
+        }
+    }
+
+    private static final class Cell extends ListCell<Line> {
+        Cell() {
+            setWrapText(true);
+            setPrefWidth(0);
+        }
+
+        @Override
+        protected void updateItem(Line line, boolean empty) {
+            super.updateItem(line, empty);
+            setText(
+                    empty || line == null
+                            ? ""
+                            : (line.number() > 0 ? line.number() + "   " : "\u2013   ") + line.words());
+        }
+    }
+
+    /** Nothing is known yet. */
+    void clear() {
+        remarks = List.of();
+        warnings = List.of();
+        checked = false;
+        fill();
+    }
+
+    /** The plate has changed: what was found by looking through the film holds no more. */
+    void stale() {
+        checked = false;
+        title();
+    }
+
+    void remarks(List<String> said) {
+        remarks = said;
+        warnings = List.of();
+        fill();
+    }
+
+    void checked(List<PlateWarning> found) {
+        warnings = found;
+        checked = true;
+        fill();
+    }
+
+    /** Places to be marked, in the list's order. */
+    List<Line> placed() {
+        return lines().stream().filter(line -> line.number() > 0).toList();
+    }
+
+    private List<Line> lines() {
+        List<Line> lines = new ArrayList<>();
+        int number = 0;
+        for (PlateWarning warning : warnings) {
+            Optional<Offset> place = warning.place();
+            String where = place.map(at -> String.format(
+                            Locale.ROOT,
+                            ", at %.1f mm across, %.1f mm down",
+                            at.acrossMillimetres(),
+                            at.downMillimetres()))
+                    .orElse("");
+            lines.add(new Line(place.isPresent() ? ++number : 0, warning.words() + where, place));
+        }
+        for (String remark : remarks) {
+            if (warnings.stream().noneMatch(warning -> warning.words().equals(remark))) {
+                lines.add(new Line(0, remark, Optional.empty()));
+            }
+        }
+        return lines;
+    }
+
+    private void fill() {
+        list.getItems().setAll(lines());
+        title();
+    }
+
+    private void title() {
+        int count = list.getItems().size();
+        String words = count == 0 ? "Nothing to warn of" : count == 1 ? "1 warning" : count + " warnings";
+        title.setText(checked ? words : words + ", the film is still being looked through");
+    }
+
+    void focusFirst() {
+        list.requestFocus();
+        if (list.getSelectionModel().isEmpty()) {
+            list.getSelectionModel().selectFirst();
+        }
+    }
+
+    void idle() {
+        title.setText("Warnings");
+        list.getItems().clear();
+    }
+}

@@ -1,0 +1,37 @@
+package greyground.desk;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import org.junit.jupiter.api.Test;
+
+/** What decides things at the desk is tested without a window, so it must not need one. */
+class ModelsWithoutWindowTest {
+    @Test
+    void modelsKnowNothingOfJavaFx() {
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("javafx..")
+                .check(new ClassFileImporter()
+                        .importClasses(
+                                BenchModel.class,
+                                BenchState.class,
+                                BenchWorker.class,
+                                Countdown.class,
+                                DeskFolder.class,
+                                FilmExport.class,
+                                History.class,
+                                LiveDesk.class,
+                                RecentFiles.class,
+                                Recovery.class,
+                                RulerTicks.class,
+                                Setting.class,
+                                Settings.class,
+                                Station.class,
+                                TimeLeft.class,
+                                Turning.class,
+                                Unit.class,
+                                Viewport.class));
+    }
+}
