@@ -92,7 +92,8 @@ public final class LessonOutcome implements ReadOutcome {
         outlierWords().ifPresent(words -> lines.add("left    " + words));
         trendWords().ifPresent(words -> lines.add("uneven  " + words));
         bandWords().ifPresent(words -> lines.add("bands   " + words));
-        learning.findings().forEach(finding -> lines.add("target  " + finding.words()));
+        learning.findings()
+                .forEach(finding -> lines.add("target  " + finding.words().replace(": bar gauge,", ":")));
         learning.learned().changes().forEach(change -> lines.add("learn   " + change.words()));
         undetermined().forEach(figure -> lines.add("stays   " + figure.words()));
         notes().forEach(note -> lines.add("note    " + note));
@@ -235,7 +236,7 @@ public final class LessonOutcome implements ReadOutcome {
         tree.put("fields", film.plate().patches().size());
         found.scan().ifPresent(reading -> {
             ObjectNode place = tree.putObject("place");
-            put(place, "pixelsPerInch", ReadWork.pixelsPerInch(reading.place()));
+            put(place, "pixelsPerInch", ReadWork.pixelsPerInch(reading));
             place.put("mirrored", reading.place().mirrored());
             ArrayNode corners = place.putArray("corners");
             double width = film.plate().recipe().widthMicrometres();

@@ -90,7 +90,7 @@ public final class ReadWork {
         List<String> notes = new ArrayList<>(decoded.warnings());
         notes.addAll(reading.notes());
         PlateFindings found = new PlateFindings(
-                "scan of " + Math.round(pixelsPerInch(reading.place())) + " pixels per inch"
+                "scan of " + Math.round(pixelsPerInch(reading)) + " pixels per inch"
                         + (choices.references().isEmpty() ? "" : ", reflection wedge beside it"),
                 reading.patches(),
                 Optional.of(reading),
@@ -123,10 +123,14 @@ public final class ReadWork {
                 .orElseGet(() -> Lightness.ofDensity(shop.paper().whiteDensity().value()));
     }
 
-    /** Of print, as the plate lies on the scan. */
-    static double pixelsPerInch(PlateOnScan place) {
-        double step = 10_000;
-        double across = StrictMath.hypot(place.x(step, 0) - place.x(0, 0), place.y(step, 0) - place.y(0, 0));
-        return across / step * MICROMETRES_PER_INCH;
+    /** Of print, at the plate's middle on the scan. */
+    static double pixelsPerInch(ScanReading reading) {
+        PlateOnScan place = reading.place();
+        double x = reading.plate().recipe().widthMicrometres() / 2.0;
+        double y = reading.plate().recipe().heightMicrometres() / 2.0;
+        double step = 1000;
+        double across = StrictMath.hypot(
+                place.x(x + step, y) - place.x(x - step, y), place.y(x + step, y) - place.y(x - step, y));
+        return across / (2 * step) * MICROMETRES_PER_INCH;
     }
 }
