@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** What a proof said, in words and as JSON, and the way to take it into the workshop. */
-public sealed interface ReadOutcome permits LessonOutcome, CheckReading, ExposureLesson {
+public sealed interface ReadOutcome permits LessonOutcome, CheckReading, ExposureLesson, FilmPrinterOutcome {
     /** Lines for a terminal, each led by one word. */
     List<String> lines();
 
@@ -23,7 +23,9 @@ public sealed interface ReadOutcome permits LessonOutcome, CheckReading, Exposur
     void draw(String what, Path file) throws Exception;
 
     /** The scan with what was measured drawn over it; empty where that wasn't asked for, or nothing was scanned. */
-    Optional<Picture> overlay();
+    default Optional<Picture> overlay() {
+        return Optional.empty();
+    }
 
     /**
      * Takes the lesson into the workshop file, keeping what that held.
