@@ -144,6 +144,7 @@ final class DeskWindow {
         root.setCenter(centre);
         root.setRight(side);
         root.setBottom(status);
+        root.heightProperty().addListener((what, was, is) -> diagram.tall(is.doubleValue() * 0.28));
         DeskKeys.bind(this, root);
         files.acceptDrops(root);
     }
@@ -168,6 +169,9 @@ final class DeskWindow {
     private void changed() {
         Optional<BenchState> state = model.state();
         boolean present = state.isPresent();
+        if (present && empty.isVisible()) {
+            picture.requestFocus();
+        }
         empty.setVisible(!present);
         if (!present) {
             empty.refresh();
@@ -289,6 +293,12 @@ final class DeskWindow {
                         height)
                 .view(scale);
         live.thumbnails(art, of, (each, small) -> rail.show(each, small, light, scale));
+    }
+
+    /** Lays pointer and loupe on a place of the plate. */
+    void pointAt(double x, double y) {
+        picture.layLoupe(x, y);
+        point(x, y);
     }
 
     private void point(double x, double y) {

@@ -19,7 +19,8 @@ import org.jspecify.annotations.Nullable;
  * up. The tone under the pointer goes round it.
  */
 final class DiagramView extends Region {
-    static final double HEIGHT = 248;
+    private static final double LEAST_HEIGHT = 188;
+    private static final double MOST_HEIGHT = 264;
     private static final double LETTER = 13;
 
     private final Canvas canvas = new Canvas();
@@ -34,10 +35,16 @@ final class DiagramView extends Region {
     DiagramView() {
         getChildren().add(canvas);
         setId("diagram");
-        setMinHeight(HEIGHT);
-        setPrefHeight(HEIGHT);
-        setMaxHeight(HEIGHT);
+        tall(MOST_HEIGHT);
         setAccessibleText("Tone diagram");
+    }
+
+    /** As tall as the window has room for. */
+    void tall(double height) {
+        double held = Math.max(LEAST_HEIGHT, Math.min(MOST_HEIGHT, height));
+        setMinHeight(held);
+        setPrefHeight(held);
+        setMaxHeight(held);
     }
 
     void show(@Nullable ToneCurves shown) {

@@ -16,7 +16,7 @@ import javafx.scene.layout.VBox;
 
 /** The settings of one station, and below them what the one in hand means. */
 final class SettingsPane extends VBox {
-    private static final double HELP_HEIGHT = 132;
+    private static final double HELP_HEIGHT = 112;
 
     private final BenchModel model;
     private final Supplier<Boolean> inches;
