@@ -52,11 +52,15 @@ public final class ChartReader {
         FieldMeter meter = new FieldMeter(place, stray, paper, choices.paperLightness(), wedge, light.step());
         PatchTally tally = new PatchTally();
         List<MeasuredPatch> patches = new ArrayList<>();
-        for (LevelPatch patch : expected.patches()) {
+        for (int i = 0; i < expected.patches().size(); i++) {
+            LevelPatch patch = expected.patches().get(i);
+            if (sight.hidden().contains(i)) {
+                continue;
+            }
             Area inner = inner(patch.area());
-            FieldReading reading = meter.read(inner.left(), inner.top(), inner.width(), inner.height());
+            FieldReading reading = meter.read(inner.left(), inner.top(), inner.width(), inner.height(), uneven(patch));
             tally.count(reading);
-            if (reading.leftOut() <= MOST_SPOILED) {
+            if (!spoiled(reading)) {
                 patches.add(new MeasuredPatch(
                         patch.coverage(),
                         reading.lightness(),
@@ -68,9 +72,18 @@ public final class ChartReader {
         }
         progress.done(0.9);
         List<TargetReading> targets = TargetMeter.read(scan, expected.targets(), place, meter);
-        tally.say(notes, paper, expected, patches.size(), choices);
+        tally.say(notes, paper, expected, choices);
         progress.done(1);
-        return new ScanReading(expected, place.place(), patches, targets, notes);
+        return new ScanReading(expected, place.place(), patches, targets, paper.squares(), notes);
+    }
+
+    /** Dots that stand alone and lands that are lost here and there make cells uneven (assumed limits). */
+    private static boolean uneven(LevelPatch patch) {
+        return patch.coveragePerMille() <= 75 || patch.coveragePerMille() >= 960;
+    }
+
+    private static boolean spoiled(FieldReading reading) {
+        return reading.leftOut() > MOST_SPOILED;
     }
 
     /** What of a field is measured, without its rim. */
@@ -85,14 +98,16 @@ public final class ChartReader {
         private int clipped;
         private int past;
         private int dusty;
+        private int spoiled;
 
         void count(FieldReading reading) {
             clipped += reading.clipped() > MOST_CLIPPED ? 1 : 0;
             past += reading.outsideWedge() ? 1 : 0;
-            dusty += reading.leftOut() > 0.1 && reading.leftOut() <= MOST_SPOILED ? 1 : 0;
+            spoiled += spoiled(reading) ? 1 : 0;
+            dusty += reading.leftOut() > 0.1 && !spoiled(reading) ? 1 : 0;
         }
 
-        void say(List<String> notes, PaperWhite paper, TestPlate plate, int measured, ScanChoices choices) {
+        void say(List<String> notes, PaperWhite paper, TestPlate plate, ScanChoices choices) {
             int all = plate.patches().size();
             if (!paper.bare()) {
                 notes.add(
@@ -108,9 +123,8 @@ public final class ChartReader {
                         + " fields are clipped at the scan's black or white and can't be trusted:"
                         + " scan again without automatic corrections");
             }
-            if (measured < all) {
-                notes.add(
-                        all - measured + " of " + all + " fields are left out: too much of them is spoiled or uneven");
+            if (spoiled > 0) {
+                notes.add(spoiled + " of " + all + " fields are left out: too much of them is spoiled or uneven");
             }
             if (dusty > 0) {
                 notes.add("dust or scratches were passed over in " + dusty + " fields");

@@ -24,10 +24,10 @@ import java.util.stream.IntStream;
  * a place is dark where it is darker than the mean about it: vignetting and toned paper don't matter.
  */
 final class CodeSearch {
-    /** A code turned by 45 degrees at 4 values to a module, and half as much again. */
-    private static final int WINDOW = 256;
+    /** A code turned by 45 degrees at 5.8 values to a module lies whole in one of the windows. */
+    private static final int WINDOW = 320;
 
-    private static final int STRIDE = 112;
+    private static final int STRIDE = 116;
     /** How far off another code may be, as a share of its distance: a code's small square foretells no perspective (assumed). */
     private static final double UNSURE = 0.15;
 
@@ -88,12 +88,16 @@ final class CodeSearch {
      */
     private record Window(int left, int top) {}
 
-    /** Every code of ours on the map, each once. Windows whose middle lies where {@code skipped} says are left out. */
-    static List<Found> codes(LightMap roots, Predicate<double[]> skipped) {
+    /**
+     * Every code of ours on the map, each once. Windows whose middle lies where {@code skipped} says are left out.
+     *
+     * @param soft whether each value is averaged with its neighbours, which helps against grain and hurts on coarse scans
+     */
+    static List<Found> codes(LightMap roots, boolean soft, Predicate<double[]> skipped) {
         List<Window> windows = windows(roots, skipped);
         List<List<Found>> each = IntStream.range(0, windows.size())
                 .parallel()
-                .mapToObj(i -> inWindow(roots, windows.get(i)))
+                .mapToObj(i -> inWindow(roots, soft, windows.get(i)))
                 .toList();
         List<Found> found = new ArrayList<>();
         for (List<Found> some : each) {
@@ -142,14 +146,15 @@ final class CodeSearch {
         return windows;
     }
 
-    private static List<Found> inWindow(LightMap roots, Window window) {
+    private static List<Found> inWindow(LightMap roots, boolean soft, Window window) {
         int width = Math.min(WINDOW, roots.width() - window.left());
         int height = Math.min(WINDOW, roots.height() - window.top());
         List<Found> found = new ArrayList<>();
         if (width < 50 || height < 50) {
             return found;
         }
-        float[] softened = softened(roots, window, width, height);
+        float[] values = values(roots, window, width, height);
+        float[] softened = soft ? softened(values, width, height) : values;
         float least = Float.MAX_VALUE;
         float most = 0;
         for (float value : softened) {
@@ -192,15 +197,24 @@ final class CodeSearch {
         return new Found(text, corners, diagonal / (18 * Math.sqrt(2)));
     }
 
-    /** The window, each value with its eight neighbours: the grain of the code's dark parts goes. */
-    private static float[] softened(LightMap roots, Window window, int width, int height) {
+    private static float[] values(LightMap roots, Window window, int width, int height) {
+        float[] values = new float[width * height];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                values[y * width + x] = roots.value(window.left() + x, window.top() + y);
+            }
+        }
+        return values;
+    }
+
+    /** Each value with its eight neighbours: the grain of the code's dark parts goes. */
+    private static float[] softened(float[] values, int width, int height) {
         float[] across = new float[width * height];
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                float before = roots.value(window.left() + Math.max(0, x - 1), window.top() + y);
-                float here = roots.value(window.left() + x, window.top() + y);
-                float after = roots.value(window.left() + Math.min(width - 1, x + 1), window.top() + y);
-                across[y * width + x] = (before + 2 * here + after) / 4;
+                float before = values[y * width + Math.max(0, x - 1)];
+                float after = values[y * width + Math.min(width - 1, x + 1)];
+                across[y * width + x] = (before + 2 * values[y * width + x] + after) / 4;
             }
         }
         float[] softened = new float[width * height];

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class FieldMeter {
     private static final double CELL = 1_000;
-    private static final int FEWEST_CELLS = 4;
+    private static final int FEWEST_CELLS = 5;
 
     /** Cells this many times the usual deviation off are spoiled (assumed; in an even field one of 500 000 is). */
     private static final double FAR = 5;
@@ -50,11 +50,15 @@ final class FieldMeter {
         return wedge == null ? even * paperLuminance : StrictMath.pow(10, -wedge.density(even * paper.mean()));
     }
 
-    /** Measures a rectangle, in micrometres. */
-    FieldReading read(double left, double top, double width, double height) {
+    /**
+     * Measures a rectangle, in micrometres.
+     *
+     * @param uneven whether its cells may differ as they like: sparse or broken grain, that is not dust
+     */
+    FieldReading read(double left, double top, double width, double height, boolean uneven) {
         int across = (int) Math.max(FEWEST_CELLS, Math.ceil(width / CELL));
         int down = (int) Math.max(FEWEST_CELLS, Math.ceil(height / CELL));
-        return read(light::raw, left, top, width, height, across, down, stepPixels);
+        return read(light::raw, left, top, width, height, across, down, stepPixels, uneven);
     }
 
     /** Where light comes from. */
@@ -65,7 +69,15 @@ final class FieldMeter {
 
     /** Measures a rectangle in a number of cells, from a map of its own. */
     FieldReading read(
-            Source source, double left, double top, double width, double height, int across, int down, double step) {
+            Source source,
+            double left,
+            double top,
+            double width,
+            double height,
+            int across,
+            int down,
+            double step,
+            boolean uneven) {
         double pixels = place.scale(left + width / 2, top + height / 2);
         int samplesX = (int) Math.max(2, Math.ceil(width / across * pixels / step));
         int samplesY = (int) Math.max(2, Math.ceil(height / down * pixels / step));
@@ -93,11 +105,11 @@ final class FieldMeter {
         double share = clipped / ((double) cells.length * samplesX * samplesY);
         boolean past =
                 wedge != null && !wedge.holds(signals / paper.at(left + width / 2, top + height / 2) * paper.mean());
-        return reading(cells, share, past);
+        return reading(cells, share, past, uneven);
     }
 
     /** The mean of cells without the spoiled ones. */
-    static FieldReading reading(double[] cells, double clipped, boolean past) {
+    static FieldReading reading(double[] cells, double clipped, boolean past, boolean uneven) {
         double[] tones = new double[cells.length];
         for (int i = 0; i < cells.length; i++) {
             tones[i] = Lightness.ofLuminance(Math.max(0, cells[i]));
@@ -111,7 +123,8 @@ final class FieldMeter {
         }
         // Sparse grain has many even cells and a few dark ones: the mean distance keeps those, which the median would
         // call dust.
-        double deviation = Math.max(LEAST_DEVIATION, Math.max(1.4826 * median(away), Math.min(square, 2) * 1.2533));
+        double wide = uneven ? Math.min(square, 2) * 1.2533 : 0;
+        double deviation = Math.max(LEAST_DEVIATION, Math.max(1.4826 * median(away), wide));
         double sum = 0;
         int kept = 0;
         for (int i = 0; i < cells.length; i++) {

@@ -135,6 +135,19 @@ final class LightMap {
         return new LightMap(across, down, step * factor, left, top, means);
     }
 
+    /** The same with values a share of a step apart, drawn between the neighbours. */
+    LightMap redrawn(double share) {
+        int across = (int) Math.max(1, Math.floor(width / share));
+        int down = (int) Math.max(1, Math.floor(height / share));
+        float[] drawn = new float[Math.multiplyExact(across, down)];
+        for (int y = 0; y < down; y++) {
+            for (int x = 0; x < across; x++) {
+                drawn[y * across + x] = (float) at(left + (x + 0.5) * share * step, top + (y + 0.5) * share * step);
+            }
+        }
+        return new LightMap(across, down, step * share, left, top, drawn);
+    }
+
     /** The same by its square root, in which prints look about as even in tone as to the eye. */
     LightMap roots() {
         float[] roots = new float[values.length];

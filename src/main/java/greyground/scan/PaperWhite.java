@@ -30,16 +30,16 @@ public final class PaperWhite {
     private final double middleY;
     private final double reach;
     private final double mean;
-    private final boolean bare;
+    private final List<Square> squares;
     private final double fall;
 
-    private PaperWhite(TestPlate plate, double[] surface, double mean, boolean bare) {
+    private PaperWhite(TestPlate plate, double[] surface, double mean, List<Square> squares) {
         this.surface = surface;
         this.middleX = plate.recipe().widthMicrometres() / 2.0;
         this.middleY = plate.recipe().heightMicrometres() / 2.0;
         this.reach = Math.max(middleX, middleY);
         this.mean = mean;
-        this.bare = bare;
+        this.squares = List.copyOf(squares);
         double least = Double.MAX_VALUE;
         double most = 0;
         for (int j = 0; j <= 8; j++) {
@@ -126,7 +126,7 @@ public final class PaperWhite {
         double[] y = paper.stream()
                 .mapToDouble(s -> s.topMicrometres() + s.sideMicrometres() / 2)
                 .toArray();
-        return fitted(plate, x, y, paperValues.stream().mapToDouble(v -> v).toArray(), terms, true);
+        return fitted(plate, x, y, paperValues.stream().mapToDouble(v -> v).toArray(), terms, paper);
     }
 
     private static PaperWhite clearFields(TestPlate plate, Projective place, StrayLight light, double usual) {
@@ -146,13 +146,13 @@ public final class PaperWhite {
         double[] y = fields.stream().mapToDouble(f -> f[1]).toArray();
         double[] v = fields.stream().mapToDouble(f -> f[2]).toArray();
         return v.length == 0
-                ? new PaperWhite(plate, new double[] {usual}, usual, false)
-                : fitted(plate, x, y, v, v.length >= 4 ? 3 : 1, false);
+                ? new PaperWhite(plate, new double[] {usual}, usual, List.of())
+                : fitted(plate, x, y, v, v.length >= 4 ? 3 : 1, List.of());
     }
 
     /** Least squares, again and again with less weight for what is far off (Tukey's biweight). */
     private static PaperWhite fitted(
-            TestPlate plate, double[] x, double[] y, double[] values, int terms, boolean bare) {
+            TestPlate plate, double[] x, double[] y, double[] values, int terms, List<Square> squares) {
         double middleX = plate.recipe().widthMicrometres() / 2.0;
         double middleY = plate.recipe().heightMicrometres() / 2.0;
         double reach = Math.max(middleX, middleY);
@@ -191,7 +191,13 @@ public final class PaperWhite {
             sum += weights[i] * values[i];
             all += weights[i];
         }
-        return new PaperWhite(plate, surface, all > 0 ? sum / all : usual, bare);
+        List<Square> kept = new ArrayList<>();
+        for (int i = 0; i < squares.size(); i++) {
+            if (weights[i] > 0) {
+                kept.add(squares.get(i));
+            }
+        }
+        return new PaperWhite(plate, surface, all > 0 ? sum / all : usual, kept);
     }
 
     private static double mean(Square square, Projective place, StrayLight light) {
@@ -255,9 +261,14 @@ public final class PaperWhite {
         return mean;
     }
 
+    /** The squares of paper it rests on. */
+    List<Square> squares() {
+        return squares;
+    }
+
     /** Whether bare paper was seen, and not only clear fields. */
     boolean bare() {
-        return bare;
+        return !squares.isEmpty();
     }
 
     /** How much darker the darkest place of the plate is lit than the lightest, 0 to 1. */

@@ -10,6 +10,7 @@ import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Finds a plate on a scan: one code that reads tells where the others must be; codes and then the fields' edges place it. One search, one
@@ -18,6 +19,11 @@ import java.util.List;
 final class PlateSearch {
     /** Reductions tried, coarse first: cheap, and grain is softened. */
     private static final int[] REDUCTIONS = {24, 16, 12, 8, 6, 4, 3, 2, 1};
+
+    /** Distances of values tried between those, where nothing is found. */
+    private static final double[] REDRAWN = {0.7, 0.5};
+
+    private static final double MOST_REDRAWN = 16_000_000;
 
     private static final double FINDER_FIRST = 3.5;
     private static final double FINDER_LAST = CornerCode.MODULES - 3.5;
@@ -90,6 +96,7 @@ final class PlateSearch {
         if (seen.isEmpty()) {
             return new PlateSight(
                     place,
+                    Set.of(),
                     List.of(
                             "the plate's codes were not recognised at the corners given by hand; the corners are used as"
                                     + " given"));
@@ -97,12 +104,27 @@ final class PlateSearch {
         return search.refined(mended, seen, true);
     }
 
+    /** Codes on a whole scan: coarse maps first; then without softening, and between the sizes, where none was found. */
     private static List<Found> codes(LightMap light) {
-        for (int reduction : REDUCTIONS) {
-            if (Math.min(light.width(), light.height()) / reduction >= 60) {
-                List<Found> found = CodeSearch.codes(light.reduced(reduction).roots(), middle -> false);
-                if (!found.isEmpty()) {
-                    return withFiner(light, found, reduction);
+        for (boolean soft : new boolean[] {true, false}) {
+            for (int reduction : REDUCTIONS) {
+                if (Math.min(light.width(), light.height()) / reduction >= 60) {
+                    List<Found> found =
+                            CodeSearch.codes(light.reduced(reduction).roots(), soft, middle -> false);
+                    if (!found.isEmpty()) {
+                        return withFiner(light, found, reduction);
+                    }
+                }
+            }
+        }
+        for (double share : REDRAWN) {
+            for (int reduction : new int[] {2, 1}) {
+                LightMap reduced = light.reduced(reduction);
+                if (reduced.width() / share * reduced.height() / share < MOST_REDRAWN) {
+                    List<Found> found = CodeSearch.codes(reduced.redrawn(share).roots(), true, middle -> false);
+                    if (!found.isEmpty()) {
+                        return found;
+                    }
                 }
             }
         }
@@ -118,6 +140,7 @@ final class PlateSearch {
                 List<double[]> likely = CodeSearch.likely(all);
                 CodeSearch.codes(
                                 light.reduced(finer).roots(),
+                                true,
                                 middle -> likely.stream()
                                         .noneMatch(place -> StrictMath.hypot(place[0] - middle[0], place[1] - middle[1])
                                                 < place[2] + reach))
@@ -239,7 +262,8 @@ final class PlateSearch {
         Projective back = place.inverse();
         LightMap roots = light.reduced(reduction).roots();
         words.checkNoOther(
-                CodeSearch.codes(roots, middle -> inside(back.x(middle[0], middle[1]), back.y(middle[0], middle[1]))),
+                CodeSearch.codes(
+                        roots, true, middle -> inside(back.x(middle[0], middle[1]), back.y(middle[0], middle[1]))),
                 place);
     }
 
@@ -303,7 +327,7 @@ final class PlateSearch {
         List<Pattern> edges = plate.patches().stream()
                 .flatMap(patch -> EdgePatterns.of(patch.area()).stream())
                 .toList();
-        return new PlateSight(place, words.checked(place, codes, fit.fits(place, edges), byHand));
+        return words.checked(place, codes, fit.fits(place, edges), byHand);
     }
 
     /** The part of the plate that has been laid on the scan so far. */

@@ -11,6 +11,7 @@ import java.util.List;
  * @param place where the plate lies on the scan
  * @param patches one for each field that could be measured, in the layout's order
  * @param targets mean lightness over each target that has an even tone or lines, in the layout's order
+ * @param paper squares of bare paper that were taken for white; none where clear fields stood for it
  * @param notes what a person should know, one sentence each: mirrored, uneven light, fields left out
  */
 public record ScanReading(
@@ -18,10 +19,22 @@ public record ScanReading(
         PlateOnScan place,
         List<MeasuredPatch> patches,
         List<TargetReading> targets,
+        List<PaperWhite.Square> paper,
         List<String> notes) {
     public ScanReading {
         patches = List.copyOf(patches);
         targets = List.copyOf(targets);
+        paper = List.copyOf(paper);
         notes = List.copyOf(notes);
+    }
+
+    /** A reading that tells of no paper. */
+    public ScanReading(
+            TestPlate plate,
+            PlateOnScan place,
+            List<MeasuredPatch> patches,
+            List<TargetReading> targets,
+            List<String> notes) {
+        this(plate, place, patches, targets, List.of(), notes);
     }
 }

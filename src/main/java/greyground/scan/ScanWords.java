@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** Judges what was found on a scan, and says what is wrong with it in words. */
 final class ScanWords {
@@ -22,6 +24,15 @@ final class ScanWords {
 
     private static final double BLANK = 8;
     private static final double SEEN = 0.3;
+    private static final double LEAST_CODE = 0.35;
+
+    // Fields of these coverages, per mille, print edges in any shop (assumed).
+    private static final int LEAST_GREY = 200;
+    private static final int MOST_GREY = 960;
+
+    /** Share of edges seen from which one that isn't says something. */
+    private static final double MOST_SEEN = 0.8;
+
     private static final double MICROMETRES_PER_INCH = 25_400;
 
     private final TestPlate plate;
@@ -191,20 +202,26 @@ final class ScanWords {
         }
     }
 
-    /** Whether enough of the plate is seen, and notes about it. */
-    List<String> checked(Projective place, List<Registering.Fit> codes, List<Registering.Fit> sides, boolean byHand) {
+    /** Whether enough of the plate is seen, which fields are not, and notes about it. */
+    PlateSight checked(Projective place, List<Registering.Fit> codes, List<Registering.Fit> sides, boolean byHand) {
         int toSee = 0;
         int seen = 0;
         List<Double> away = new ArrayList<>();
+        Set<Integer> hidden = new TreeSet<>();
         for (int i = 0; i < plate.patches().size(); i++) {
             LevelPatch patch = plate.patches().get(i);
-            if (patch.coveragePerMille() >= 200 && patch.coveragePerMille() <= 900) {
-                for (Registering.Fit fit : sides.subList(4 * i, 4 * i + 4)) {
-                    toSee++;
-                    if (fit.likeness() > SEEN) {
-                        seen++;
-                        away.add(Math.max(Math.abs(fit.moveX()), Math.abs(fit.moveY())));
-                    }
+            int ofFour = 0;
+            for (Registering.Fit fit : sides.subList(4 * i, 4 * i + 4)) {
+                if (fit.likeness() > SEEN) {
+                    ofFour++;
+                    away.add(Math.max(Math.abs(fit.moveX()), Math.abs(fit.moveY())));
+                }
+            }
+            if (patch.coveragePerMille() >= LEAST_GREY && patch.coveragePerMille() <= MOST_GREY) {
+                toSee += 4;
+                seen += ofFour;
+                if (ofFour < 2) {
+                    hidden.add(i);
                 }
             }
         }
@@ -212,7 +229,15 @@ final class ScanWords {
             throw Refusal.failure("the print is damaged or covered beyond reading: only " + seen + " of " + toSee
                     + " edges of its grey fields are seen where they should be; uncover the proof, or pull another");
         }
+        if (seen < MOST_SEEN * toSee) {
+            // On a pale or coarse scan edges are lost by chance.
+            hidden.clear();
+        }
         List<String> notes = new ArrayList<>();
+        if (!hidden.isEmpty()) {
+            notes.add(hidden.size() + " of " + plate.patches().size()
+                    + " fields show no edge where they should be and are left out: covered, torn or not printed");
+        }
         if (byHand) {
             notes.add("the corners given by hand were moved onto the print's codes and fields");
         }
@@ -241,10 +266,8 @@ final class ScanWords {
                     away.get(away.size() * 9 / 10) / 1000));
         }
         notes.add("read at " + Math.round(pixelsPerInch(place)) + " pixels to the inch of print");
-        return notes;
+        return new PlateSight(place, hidden, notes);
     }
-
-    private static final double LEAST_CODE = 0.35;
 
     /** How far the print lies turned, clockwise, -180 to 180; a mirrored one as if turned over sideways first. */
     private double turnedDegrees(Projective place) {

@@ -66,7 +66,7 @@ final class TargetMeter {
         double left = area.left() + (area.width() - width) / 2;
         double top = area.top() + (area.height() - height) / 2;
         LightMap part = part(scan, place, left, top, width, height);
-        FieldReading reading = meter.read(part::at, left, top, width, height, across, down, 1);
+        FieldReading reading = meter.read(part::at, left, top, width, height, across, down, 1, true);
         return new TargetReading(target, reading.lightness(), reading.spread());
     }
 

@@ -1,0 +1,66 @@
+package greyground.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import greyground.art.Art;
+import greyground.output.ExternalTool;
+import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
+import greyground.scan.ChartReader;
+import greyground.scan.ScanChoices;
+import greyground.scan.ScanReading;
+import greyground.tone.Lightness;
+import greyground.tone.Srgb;
+import greyground.wedge.MeasuredPatch;
+import greyground.wedge.TestPlate;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The film itself on a scanner: drawn by the program, rendered by poppler, found and read among its marks and words. */
+class FilmOnScannerIT {
+    @TempDir
+    private static Path folder;
+
+    @Test
+    void aRenderedFilmIsFoundAndItsCoveragesRead() throws Exception {
+        Path film = folder.resolve("strip.pdf");
+        String said = Attempt.done(
+                        "wedge",
+                        "--kind",
+                        "strip",
+                        "--plate",
+                        "100x30mm",
+                        "--resolution",
+                        "720",
+                        "--date",
+                        "2026-03-31",
+                        "--out",
+                        film)
+                .out();
+        Matcher code = Pattern.compile("GG1[A-Z0-9]{26}").matcher(said);
+        assertTrue(code.find(), said);
+        TestPlate plate = TestPlate.ofCode(code.group());
+        ExternalTool.run(folder, "pdftoppm", "-r", "300", "-gray", "-png", "-f", "1", "-l", "1", "strip.pdf", "film");
+        try (GreyPlane scan = Art.open(folder.resolve("film-1.png")).decode(Progress.NONE, 1L << 30, folder)) {
+            ScanReading reading =
+                    ChartReader.read(scan, plate, new ScanChoices(List.of(), List.of(), 0, 100), Progress.NONE);
+            assertFalse(reading.place().mirrored());
+            // 100 mm at 300 pixels to the inch, between the plate's corners.
+            double width = reading.place().x(plate.recipe().widthMicrometres(), 0)
+                    - reading.place().x(0, 0);
+            assertEquals(100 / 25.4 * 300, width, 0.6);
+            assertEquals(plate.patches().size(), reading.patches().size());
+            for (MeasuredPatch patch : reading.patches()) {
+                // Poppler averages a film's pixels in their coding: a share c of black is the code 1 - c.
+                double code01 = 1 - patch.coverage();
+                assertEquals(Lightness.ofLuminance(Srgb.decode(code01)), patch.lightness(), 3, patch::toString);
+            }
+        }
+    }
+}
