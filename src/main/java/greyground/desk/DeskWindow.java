@@ -344,7 +344,7 @@ final class DeskWindow {
                         tool("No crop", "no-crop", () -> tell("crop", Map.of("crop", "0%,0%,100%,100%"))),
                         tool("Quarter left  [", "quarter-left", () -> quarter(false)),
                         tool("Quarter right  ]", "quarter-right", () -> quarter(true)));
-        VBox.setMargin(tools, new javafx.geometry.Insets(8, 0, 0, 0));
+        VBox.setMargin(tools, new javafx.geometry.Insets(0, 0, 8, 0));
         return tools;
     }
 

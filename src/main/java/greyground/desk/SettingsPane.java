@@ -56,7 +56,7 @@ final class SettingsPane extends VBox {
         getChildren().addAll(scroll, help);
     }
 
-    /** Things to do at this station, below its settings. */
+    /** Things to do at this station, above its settings. */
     void setExtra(List<Node> nodes) {
         extra.getChildren().setAll(nodes);
     }
@@ -113,7 +113,7 @@ final class SettingsPane extends VBox {
         words.setWrapText(true);
         words.setMinHeight(Region.USE_PREF_SIZE);
         words.getStyleClass().add("quiet");
-        rows.getChildren().setAll(title, words);
+        rows.getChildren().setAll(title, words, extra);
         VBox.setMargin(words, new javafx.geometry.Insets(0, 0, 8, 0));
         boolean ofShop = false;
         for (Setting setting : shown) {
@@ -142,7 +142,6 @@ final class SettingsPane extends VBox {
             settingRows.add(row);
             rows.getChildren().add(row);
         }
-        rows.getChildren().add(extra);
     }
 
     private void explain(SettingRow row) {
