@@ -147,7 +147,8 @@ class ArchitectureTest {
                         "greyground.grain",
                         "greyground.plate",
                         "greyground.workshop",
-                        "greyground.film");
+                        "greyground.film",
+                        "greyground.scan");
         List<String> calls = classes.stream()
                 .flatMap(one -> one.getMethodCallsFromSelf().stream())
                 .filter(call -> call.getTargetOwner().getName().equals("java.lang.Math"))

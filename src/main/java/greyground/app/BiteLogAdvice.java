@@ -33,6 +33,8 @@ import java.util.OptionalDouble;
  * @param step to be read at the bath
  */
 public record BiteLogAdvice(BiteLog log, Step step) {
+    private static final double COARSE_SHARE = 0.5;
+
     /**
      * Reads the log.
      *
@@ -54,9 +56,13 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
         Workshop now = words.bath(before, today);
         JobPlate virtual = JobPlate.of(before, plate.job());
-        DepthTones tones = new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress);
+        DepthTones tones =
+                new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress.part(0, COARSE_SHARE));
         List<BiteLog.State> states = new ArrayList<>();
         for (int i = 0; i < proofs.size(); i++) {
+            double from = COARSE_SHARE + (1 - COARSE_SHARE) * i / proofs.size();
+            double to = COARSE_SHARE + (1 - COARSE_SHARE) * (i + 1) / proofs.size();
+            tones.refine(DepthFit.of(readings.get(i), tones).depthMicrometres(), progress.part(from, to));
             DepthFit fit = DepthFit.of(readings.get(i), tones);
             states.add(new BiteLog.State(
                     proofs.get(i).minutes(),

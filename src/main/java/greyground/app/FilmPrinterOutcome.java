@@ -9,13 +9,16 @@ import greyground.wedge.FigureChange;
 import greyground.wedge.FilmPrinterFit;
 import greyground.wedge.FilmReading;
 import greyground.workshop.JsonText;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
 /** What a printed film tells of its printer, in words and as JSON. */
-public final class FilmPrinterOutcome {
+public final class FilmPrinterOutcome implements ReadOutcome {
     /** Fewer pinholes than this let no light through that matters: 0.05 % of clear film is a density of 3.3 (science of a tint). */
     private static final double FEWEST_PINHOLES = 0.0005;
 
@@ -23,12 +26,25 @@ public final class FilmPrinterOutcome {
     private static final double ODD = 3;
 
     private final Job job;
+    private final ShopFile shopFile;
+    private final Workshop workshop;
+    private final LocalDate date;
     private final Optional<FilmPrinterFit> fit;
     private final List<FigureChange> changes;
     private final List<String> notes;
 
-    FilmPrinterOutcome(Job job, Optional<FilmPrinterFit> fit, List<FigureChange> changes, List<String> notes) {
+    FilmPrinterOutcome(
+            Job job,
+            ShopFile shopFile,
+            Workshop workshop,
+            LocalDate date,
+            Optional<FilmPrinterFit> fit,
+            List<FigureChange> changes,
+            List<String> notes) {
         this.job = job;
+        this.shopFile = shopFile;
+        this.workshop = workshop;
+        this.date = date;
         this.fit = fit;
         this.changes = List.copyOf(changes);
         List<String> all = new ArrayList<>(notes);
@@ -79,7 +95,7 @@ public final class FilmPrinterOutcome {
         return "film " + (job.title().isEmpty() ? "without a title" : job.title());
     }
 
-    /** Lines for a terminal. */
+    @Override
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
         fit.ifPresent(found -> {
@@ -109,7 +125,7 @@ public final class FilmPrinterOutcome {
         return Refusal.plain(Math.rint(value * 1e4) / 1e4);
     }
 
-    /** Adds the outcome to a JSON object. */
+    @Override
     public void describe(ObjectNode tree) {
         fit.ifPresent(found -> {
             ArrayNode fields = tree.putArray("fields");
@@ -132,7 +148,19 @@ public final class FilmPrinterOutcome {
             node.set("after", number(change.after()));
             node.set("standardError", number(change.standardError()));
         }
+        tree.put("kind", "film");
         notes.forEach(tree.putArray("notes")::add);
+    }
+
+    @Override
+    public void draw(String what, Path file) {
+        throw Refusal.use("a film's readings have no " + what + " to draw: leave out --" + what);
+    }
+
+    @Override
+    public Path accept() throws Exception {
+        LearnedWorkshop learned = LearnedWorkshop.of(workshop, changes, date, test());
+        return shopFile.teach(learned.before(), learned.after(), date + "-film");
     }
 
     private static JsonNode number(double value) {

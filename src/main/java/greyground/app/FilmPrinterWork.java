@@ -15,6 +15,7 @@ import greyground.wedge.FilmReading;
 import greyground.workshop.FilmPrinter;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -36,12 +37,16 @@ public final class FilmPrinterWork {
 
     private final Job job;
     private final Workshop printedIn;
+    private final ShopFile shopFile;
     private final Workshop workshop;
+    private final LocalDate date;
 
-    private FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop) {
+    private FilmPrinterWork(Job job, Workshop printedIn, ShopFile shopFile, LocalDate date) {
         this.job = job;
         this.printedIn = printedIn;
-        this.workshop = workshop;
+        this.shopFile = shopFile;
+        this.workshop = shopFile.workshop().orElse(printedIn);
+        this.date = date;
     }
 
     /** What the readings of a film are. */
@@ -61,10 +66,11 @@ public final class FilmPrinterWork {
      * Opens the film.
      *
      * @param film the PDF that was printed
-     * @param workshop to teach
+     * @param workshop the file to be taught; where there is none yet, the film's own workshop is
+     * @param date of the readings
      */
-    public static FilmPrinterWork of(Path film, Workshop workshop) {
-        return new FilmPrinterWork(KeptFiles.job(film), KeptFiles.workshop(film), workshop);
+    public static FilmPrinterWork of(Path film, Path workshop, LocalDate date) {
+        return new FilmPrinterWork(KeptFiles.job(film), KeptFiles.workshop(film), ShopFile.open(workshop), date);
     }
 
     /** The film's job. */
@@ -93,7 +99,7 @@ public final class FilmPrinterWork {
                 read -> scale("filmPrinter.scaleX", "across", read, drawn.scaleX(), changes, notes));
         downMillimetres.ifPresent(read -> scale("filmPrinter.scaleY", "down", read, drawn.scaleY(), changes, notes));
         Optional<FilmPrinterFit> fit = readings.map(file -> fit(KeptFiles.readings(file), changes, notes));
-        return new FilmPrinterOutcome(job, fit, changes, notes);
+        return new FilmPrinterOutcome(job, shopFile, workshop, date, fit, changes, notes);
     }
 
     /** A film drawn smaller already, and still out, adds to what it was drawn for. */

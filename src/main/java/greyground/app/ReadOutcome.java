@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /** What a proof said, in words and as JSON, and the way to take it into the workshop. */
-public sealed interface ReadOutcome permits LessonOutcome, CheckReading {
+public sealed interface ReadOutcome permits LessonOutcome, CheckReading, FilmPrinterOutcome {
     /** Lines for a terminal, each led by one word. */
     List<String> lines();
 

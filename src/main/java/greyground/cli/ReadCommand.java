@@ -1,6 +1,8 @@
 package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.FilmPrinterOutcome;
+import greyground.app.FilmPrinterWork;
 import greyground.app.ReadFiles;
 import greyground.app.ReadOutcome;
 import greyground.app.ReadWords;
@@ -42,6 +44,8 @@ import picocli.CommandLine.Spec;
             "      the same, taken into shop.json; what that held is kept as shop.before-1-DATE-CHART.json",
             "  greyground read --values fields.csv --wedge test.pdf --workshop shop.json",
             "      from densities typed in: a line 'row,column,density', then one for each field read",
+            "  greyground read --film strip.csv --ruler-across 100.4mm --wedge still.pdf --workshop shop.json --accept",
+            "      the film printer's densities, dot growth and scale, from any film that it printed",
             "  greyground read --take-back --workshop shop.json",
             "      the last lesson undone; what it taught is kept as shop.taken-back-1-DATE-CHART.json",
             "",
@@ -58,7 +62,10 @@ final class ReadCommand implements Callable<Integer> {
             description = "the scanned proof, any picture that 'positive' opens, turned or mirrored as it may be")
     private @Nullable Path scan;
 
-    @Option(names = "--wedge", paramLabel = "TEST.pdf", description = "the test plate's film, as 'wedge' made it")
+    @Option(
+            names = "--wedge",
+            paramLabel = "TEST.pdf",
+            description = "the test plate's film, as 'wedge' made it; for --film and the rulers any film")
     private @Nullable Path wedge;
 
     @Option(
@@ -91,6 +98,9 @@ final class ReadCommand implements Callable<Integer> {
     @Mixin
     ReadOptions options = new ReadOptions();
 
+    @Mixin
+    FilmReadingOptions printed = new FilmReadingOptions();
+
     @Option(
             names = "--curve",
             paramLabel = "FILE",
@@ -116,11 +126,14 @@ final class ReadCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        return takeBack ? takenBack() : read();
+        if (takeBack) {
+            return takenBack();
+        }
+        return printed.areGiven() ? printedFilm() : read();
     }
 
     private int takenBack() throws Exception {
-        if (accept || scan != null || values != null || wedge != null) {
+        if (accept || scan != null || values != null || wedge != null || printed.areGiven()) {
             throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
         }
         ShopFile.TakenBack done = ShopFile.open(workshop).takeBack();
@@ -135,6 +148,25 @@ final class ReadCommand implements Callable<Integer> {
                     + done.restored().getFileName() + ")");
             out.println("kept    what it held until now, as " + done.replaced().getFileName());
         }
+        return CommandLine.done();
+    }
+
+    /** What a film's own densities and rulers say of its printer. */
+    private int printedFilm() throws Exception {
+        Path film = needed(wedge, "no film is given: add --wedge FILM.pdf, the film that was measured");
+        if (scan != null || values != null || reference != null || curve != null) {
+            throw Refusal.use(
+                    "--film and the rulers are read on a film, a scan or --values on its proof: read one after the"
+                            + " other");
+        }
+        FilmPrinterOutcome outcome = FilmPrinterWork.of(
+                        film,
+                        workshop,
+                        new ReadWords(JobOptions.given(command.commandLine().getParseResult()))
+                                .date(LocalDate.now(ZoneId.systemDefault())))
+                .read(printed.film(), printed.acrossMillimetres(), printed.downMillimetres());
+        Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
+        tell(outcome, new ReadFiles(List.of(film, workshop)), kept);
         return CommandLine.done();
     }
 

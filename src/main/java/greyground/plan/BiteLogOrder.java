@@ -123,8 +123,8 @@ public final class BiteLogOrder {
             step.advise(
                     rows.size() == 2
                             ? "Further minutes print no darker: the plate is as black as it can be."
-                            : "Past +" + Refusal.plain(last.moreMinutes() / 2) + " to +"
-                                    + Refusal.plain(last.moreMinutes()) + " min the print gets no darker.");
+                            : "Past about +" + Refusal.plain(last.moreMinutes() / 2)
+                                    + " min the print gets no darker.");
         }
         double before = rows.get(0).tones().turningCoverage();
         for (BiteLog.Row row : rows) {

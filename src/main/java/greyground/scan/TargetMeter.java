@@ -11,6 +11,15 @@ final class TargetMeter {
     /** A bar's middle third must be as wide, in pixels, to have a tone of its own: half a pixel of softness on both sides. */
     private static final double LEAST_MIDDLE = 1.4;
 
+    /** Share of a small field's side that is read. */
+    private static final double RIMLESS = 0.85;
+
+    /** Share of the bare strip's side: its rim holds ink. */
+    private static final double BARE_SHARE = 0.6;
+
+    /** Side of a cell. */
+    private static final int CELL = 400;
+
     private TargetMeter() {}
 
     /** One reading for each target that has a tone, where the scan is fine enough to tell it. */
@@ -21,52 +30,84 @@ final class TargetMeter {
                 Area area = target.area();
                 double pixels = place.scale(area.left() + area.width() / 2.0, area.top() + area.height() / 2.0);
                 if (target instanceof Target.Bar bar) {
-                    double shareX = bar.upright() ? 1.0 / 3 : 0.7;
-                    double shareY = bar.upright() ? 0.7 : 1.0 / 3;
                     double thin = (bar.upright() ? area.width() : area.height()) / 3.0;
+                    Cells middle = new Cells(1, thin);
+                    Cells along = new Cells(12, 0.7 * Math.max(area.width(), area.height()));
                     if (thin * pixels >= LEAST_MIDDLE) {
-                        int along = 12;
-                        readings.add(read(
-                                scan,
-                                target,
-                                place,
-                                meter,
-                                shareX,
-                                shareY,
-                                bar.upright() ? 1 : along,
-                                bar.upright() ? along : 1));
+                        readings.add(
+                                bar.upright()
+                                        ? read(scan, target, place, meter, middle, along)
+                                        : read(scan, target, place, meter, along, middle));
                     }
                 } else {
-                    int across = cells(area.width());
-                    int down = cells(area.height());
-                    double rim = target instanceof Target.Bare ? 0.6 : target instanceof Target.Holes ? 0.75 : 0.8;
-                    readings.add(read(scan, target, place, meter, rim, rim, across, down));
+                    readings.add(read(scan, target, place, meter));
                 }
             }
         }
         return readings;
     }
 
-    private static int cells(int length) {
-        return Math.max(3, length / 1000);
+    /** A field, inside its rim, in cells of whole periods: then it doesn't matter where lines or dots begin. */
+    private static TargetReading read(GreyPlane scan, Target target, Projective place, FieldMeter meter) {
+        Area area = target.area();
+        if (target instanceof Target.Dots dots) {
+            return read(
+                    scan,
+                    target,
+                    place,
+                    meter,
+                    Cells.of(area.width(), RIMLESS, dots.pitch()),
+                    Cells.of(area.height(), RIMLESS, dots.pitch()));
+        }
+        if (target instanceof Target.Holes holes) {
+            return read(
+                    scan,
+                    target,
+                    place,
+                    meter,
+                    Cells.of(area.width(), RIMLESS, holes.pitch()),
+                    Cells.of(area.height(), RIMLESS, holes.pitch()));
+        }
+        if (target instanceof Target.Lines lines) {
+            Cells along = Cells.of(area.width(), RIMLESS, CELL);
+            Cells across = Cells.of(area.width(), RIMLESS, lines.period());
+            return lines.upright()
+                    ? read(scan, target, place, meter, across, along)
+                    : read(scan, target, place, meter, along, across);
+        }
+        return read(
+                scan,
+                target,
+                place,
+                meter,
+                Cells.of(area.width(), BARE_SHARE, 2 * CELL),
+                Cells.of(area.height(), BARE_SHARE, 2 * CELL));
+    }
+
+    /**
+     * Cells along one side of a field.
+     *
+     * @param count of them
+     * @param length of all, in micrometres
+     */
+    private record Cells(int count, double length) {
+        /** As many as fit into a share of a length, each a whole number of periods and, where it can, about a cell long. */
+        static Cells of(int length, double share, int period) {
+            int size = Math.max(1, Math.round((float) CELL / period)) * period;
+            int count = (int) Math.max(1, Math.floor(share * length / size));
+            return new Cells(count, Math.min(length, (double) count * size));
+        }
     }
 
     private static TargetReading read(
-            GreyPlane scan,
-            Target target,
-            Projective place,
-            FieldMeter meter,
-            double shareX,
-            double shareY,
-            int across,
-            int down) {
+            GreyPlane scan, Target target, Projective place, FieldMeter meter, Cells across, Cells down) {
         Area area = target.area();
-        double width = area.width() * shareX;
-        double height = area.height() * shareY;
+        double width = across.length();
+        double height = down.length();
         double left = area.left() + (area.width() - width) / 2;
         double top = area.top() + (area.height() - height) / 2;
         LightMap part = part(scan, place, left, top, width, height);
-        FieldReading reading = meter.read(part::at, left, top, width, height, across, down, 1, true);
+        FieldReading reading = meter.read(part::at, left, top, width, height, across.count(), down.count(), 1, true);
         return new TargetReading(target, reading.lightness(), reading.spread());
     }
 

@@ -19,6 +19,12 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
     /** A tone read on a proof, ink and wiping varying from pull to pull (assumed). */
     public static final double READING_ERROR = 1;
 
+    /**
+     * What the virtual plate's own pixels, which make tones go down in small steps, leave unsure of a depth: fits to its own tones
+     * without any error came within 1 % (measured at 13 and 20 um).
+     */
+    private static final double PIXELS = 0.015;
+
     private static final int TRIALS = 24;
     private static final int BEST = 3;
     private static final double PRECISION = 1e-9;
@@ -102,6 +108,6 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
             double off = readings.get(i).lightness() - curves.get(i).value(place);
             squares += off * off;
         }
-        return new DepthFit(depth, depth * Math.sqrt(variance), Math.sqrt(squares / readings.size()));
+        return new DepthFit(depth, depth * Math.sqrt(variance + PIXELS * PIXELS), Math.sqrt(squares / readings.size()));
     }
 }

@@ -9,6 +9,7 @@ import greyground.tone.MonotoneCubic;
 import greyground.tone.ToneValue;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -19,8 +20,9 @@ import java.util.stream.IntStream;
  *
  * <p>A field's light is the area's mean, {@code a 10^-black + (1 - a) 10^-clear}, with {@code a} the share that ink covers once the
  * field's own dots have grown ({@link PrintedTint}). Readings of one field are first made one by their median, so that a reading
- * through a pinhole or a fingerprint is outvoted; then the three numbers are found together by weighted least squares within their
- * allowed ranges. Covariance is {@code (J' J)^-1 max(1, chi^2 / v)}, as for a test plate.
+ * through a pinhole or a fingerprint is outvoted. Clear and black are those of their own fields; the growth is found from the tints by
+ * weighted least squares within its bounds. Its variance is {@code (J' J)^-1 max(1, chi^2 / v)}, as for a test plate, and what clear
+ * and black leave unsure of it.
  *
  * @param clear density of the film where nothing is printed
  * @param black density of a solid
@@ -32,8 +34,6 @@ public record FilmPrinterFit(
         Estimate clear, Estimate black, Optional<Estimate> growth, double pinholeShare, List<Field> fields) {
     private static final double[] GROWTHS = {-20, -14, -9, -6, -3, 0, 3, 6, 9, 12, 16, 20, 26, 32, 40, 50};
     private static final double LEAST_WINDOW = 0.3;
-    private static final double MOST_CLEAR = 1.5;
-    private static final double MOST_BLACK = 6;
     private static final double PRECISION = 1e-9;
     private static final int MOST_STEPS = 100;
 
@@ -108,49 +108,73 @@ public record FilmPrinterFit(
         }
         List<Level> levels = new ArrayList<>();
         byCoverage.forEach((coverage, all) -> levels.add(Level.of(coverage, all)));
-        double clear = levels.get(0).density();
-        double black = levels.get(levels.size() - 1).density();
-        if (black - clear < LEAST_WINDOW) {
-            throw Refusal.use("film's solid is " + Refusal.plain(Math.rint((black - clear) * 1000) / 1000)
+        Level first = levels.get(0);
+        Level last = levels.get(levels.size() - 1);
+        Estimate clear = new Estimate(first.density(), first.error());
+        Estimate black = new Estimate(last.density(), last.error());
+        double window = black.value() - clear.value();
+        if (window < LEAST_WINDOW) {
+            throw Refusal.use("film's solid is " + Refusal.plain(Math.rint(window * 1000) / 1000)
                     + " D above its clear field; a film must have at least " + LEAST_WINDOW
                     + " D: check the readings, or print the film darker");
         }
-        boolean tints = levels.stream().anyMatch(Level::isTint);
-        List<MonotoneCubic> covered = tints ? covered(levels, patches, softnessMicrometres) : List.of();
+        List<Level> tints = levels.stream().filter(Level::isTint).toList();
+        Optional<Estimate> growth = Optional.empty();
+        List<MonotoneCubic> covered = List.of();
+        if (!tints.isEmpty()) {
+            covered = covered(tints, patches, softnessMicrometres);
+            growth = Optional.of(growth(tints, covered, clear, black));
+        }
+        List<Field> fields = new ArrayList<>();
+        int tint = 0;
+        for (Level level : levels) {
+            double share = level.isTint()
+                    ? covered.get(tint++).value(within(growth.orElseThrow().value()))
+                    : level.coverage();
+            fields.add(new Field(
+                    level.coverage(),
+                    level.readings(),
+                    level.density(),
+                    density(share, clear.value(), black.value()),
+                    ToneValue.area(level.density(), clear.value(), black.value(), 1)));
+        }
+        double thinnest = byCoverage.lastEntry().getValue().stream()
+                .mapToDouble(FilmReading::density)
+                .min()
+                .orElseThrow();
+        return new FilmPrinterFit(clear, black, growth, pinholes(thinnest, black.value(), clear.value()), fields);
+    }
+
+    /** What the errors of clear and black do to the growth adds to that of the tints. */
+    private static Estimate growth(List<Level> tints, List<MonotoneCubic> covered, Estimate clear, Estimate black) {
+        FitLeastSquares.Solution found = solved(tints, covered, clear.value(), black.value());
+        double value = found.values().getEntry(0);
+        double own = found.covariance(new double[] {1}).getEntry(0, 0) * Math.max(1, found.varianceOfUnit());
+        double byClear = solved(tints, covered, clear.value() + clear.standardError(), black.value())
+                        .values()
+                        .getEntry(0)
+                - value;
+        double byBlack = solved(tints, covered, clear.value(), black.value() + black.standardError())
+                        .values()
+                        .getEntry(0)
+                - value;
+        return new Estimate(value, Math.sqrt(own + byClear * byClear + byBlack * byBlack));
+    }
+
+    private static FitLeastSquares.Solution solved(
+            List<Level> tints, List<MonotoneCubic> covered, double clear, double black) {
         FitLeastSquares problem = new FitLeastSquares(
-                numbers -> densities(levels, covered, numbers),
-                levels.stream().mapToDouble(Level::density).toArray(),
-                levels.stream().mapToDouble(Level::error).toArray(),
-                Arrays.copyOf(new double[] {0, 0, GROWTHS[0]}, tints ? 3 : 2),
-                Arrays.copyOf(new double[] {MOST_CLEAR, MOST_BLACK, GROWTHS[GROWTHS.length - 1]}, tints ? 3 : 2),
-                Arrays.copyOf(new double[] {1e-4, 1e-4, 0.05}, tints ? 3 : 2),
+                numbers -> IntStream.range(0, tints.size())
+                        .mapToDouble(i -> density(covered.get(i).value(within(numbers[0])), clear, black))
+                        .toArray(),
+                tints.stream().mapToDouble(Level::density).toArray(),
+                tints.stream().mapToDouble(Level::error).toArray(),
+                new double[] {GROWTHS[0]},
+                new double[] {GROWTHS[GROWTHS.length - 1]},
+                new double[] {0.05},
                 PRECISION,
                 MOST_STEPS);
-        double[] start = tints
-                ? new double[] {clear, black, murrayDavies(levels, covered, clear, black)}
-                : new double[] {clear, black};
-        FitLeastSquares.Solution found = problem.solve(start);
-        double wider = Math.sqrt(Math.max(1, found.varianceOfUnit()));
-        double[] scales = Arrays.copyOf(new double[] {0.1, 0.1, 5}, start.length);
-        List<Estimate> estimates = IntStream.range(0, start.length)
-                .mapToObj(i -> new Estimate(
-                        found.values().getEntry(i),
-                        wider * Math.sqrt(found.covariance(scales).getEntry(i, i))))
-                .toList();
-        double[] foretold = densities(levels, covered, found.values().toArray());
-        List<Field> fields = new ArrayList<>();
-        for (int i = 0; i < levels.size(); i++) {
-            Level level = levels.get(i);
-            double share = ToneValue.area(
-                    level.density(), estimates.get(0).value(), estimates.get(1).value(), 1);
-            fields.add(new Field(level.coverage(), level.readings(), level.density(), foretold[i], share));
-        }
-        return new FilmPrinterFit(
-                estimates.get(0),
-                estimates.get(1),
-                tints ? Optional.of(estimates.get(2)) : Optional.empty(),
-                pinholes(byCoverage.lastEntry().getValue(), black, clear),
-                fields);
+        return problem.solve(new double[] {murrayDavies(tints, covered, clear, black)});
     }
 
     /**
@@ -164,54 +188,36 @@ public record FilmPrinterFit(
         return Math.max(0, Math.min(1, share));
     }
 
-    private static double pinholes(List<FilmReading> solids, double black, double clear) {
-        double worst = solids.stream().mapToDouble(FilmReading::density).min().orElseThrow();
-        return pinholes(worst, black, clear);
-    }
-
     /** For each tint, the share that ink covers as a curve over the growth. The field's own share stands in for its patch's. */
-    private static List<MonotoneCubic> covered(List<Level> levels, FilmPatches patches, double softness) {
-        double[][] shares = new double[levels.size()][GROWTHS.length];
-        IntStream.range(0, levels.size() * GROWTHS.length).parallel().forEach(i -> {
-            Level level = levels.get(i / GROWTHS.length);
-            if (level.isTint()) {
-                FilmPatch patch = patches.at(level.coverage());
-                double grown = PrintedTint.covered(patch, GROWTHS[i % GROWTHS.length], softness);
-                shares[i / GROWTHS.length][i % GROWTHS.length] =
-                        Math.max(0, Math.min(1, grown + level.coverage() - patch.coverage()));
-            }
+    private static List<MonotoneCubic> covered(List<Level> tints, FilmPatches patches, double softness) {
+        double[][] shares = new double[tints.size()][GROWTHS.length];
+        IntStream.range(0, tints.size() * GROWTHS.length).parallel().forEach(i -> {
+            Level level = tints.get(i / GROWTHS.length);
+            FilmPatch patch = patches.at(level.coverage());
+            double grown = PrintedTint.covered(patch, GROWTHS[i % GROWTHS.length], softness);
+            shares[i / GROWTHS.length][i % GROWTHS.length] =
+                    Math.max(0, Math.min(1, grown + level.coverage() - patch.coverage()));
         });
         return Arrays.stream(shares)
                 .map(row -> MonotoneCubic.fritschCarlson(GROWTHS, row))
                 .toList();
     }
 
-    private static double[] densities(List<Level> levels, List<MonotoneCubic> covered, double[] numbers) {
-        double clear = Film.transmission(numbers[0]);
-        double opaque = Film.transmission(numbers[1]);
-        double[] densities = new double[levels.size()];
-        for (int i = 0; i < densities.length; i++) {
-            Level level = levels.get(i);
-            double share = level.isTint() ? covered.get(i).value(within(numbers[2])) : level.coverage();
-            densities[i] = -StrictMath.log10(share * opaque + (1 - share) * clear);
-        }
-        return densities;
+    private static double density(double share, double clear, double black) {
+        return -StrictMath.log10(share * Film.transmission(black) + (1 - share) * Film.transmission(clear));
     }
 
     private static double within(double growth) {
         return Math.max(GROWTHS[0], Math.min(GROWTHS[GROWTHS.length - 1], growth));
     }
 
-    /** The growth at which the tint nearest to half covers what Murray and Davies read from its density. */
-    private static double murrayDavies(List<Level> levels, List<MonotoneCubic> covered, double clear, double black) {
-        int middle = IntStream.range(0, levels.size())
-                .filter(i -> levels.get(i).isTint())
+    /** The growth at which the tint nearest to half covers about what Murray and Davies read from its density. */
+    private static double murrayDavies(List<Level> tints, List<MonotoneCubic> covered, double clear, double black) {
+        int middle = IntStream.range(0, tints.size())
                 .boxed()
-                .min((a, b) -> Double.compare(
-                        Math.abs(levels.get(a).coverage() - 0.5),
-                        Math.abs(levels.get(b).coverage() - 0.5)))
+                .min(Comparator.comparingDouble(i -> Math.abs(tints.get(i).coverage() - 0.5)))
                 .orElseThrow();
-        double share = ToneValue.area(levels.get(middle).density(), clear, black, 1);
+        double share = ToneValue.area(tints.get(middle).density(), clear, black, 1);
         MonotoneCubic curve = covered.get(middle);
         int best = 0;
         for (int i = 0; i < GROWTHS.length; i++) {

@@ -98,8 +98,7 @@ class BiteLogIT {
         BiteLog.State before = log.states().get(0);
         BiteLog.State now = log.states().get(1);
         assertEquals(FIRST_DEPTH, before.depthMicrometres(), 1.96 * before.standardError());
-        // Without spread only what is lost between computed depths is left.
-        assertEquals(SECOND_DEPTH, now.depthMicrometres(), 0.02 * SECOND_DEPTH);
+        assertEquals(SECOND_DEPTH, now.depthMicrometres(), 1.96 * now.standardError());
         assertTrue(before.standardError() < 1, before.toString());
         double rate = (SECOND_DEPTH - FIRST_DEPTH) / 6;
         assertEquals(

@@ -16,6 +16,7 @@ import greyground.tone.ToneValue;
 import greyground.wedge.FigureChange;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -64,6 +65,12 @@ class FilmPrinterWorkIT {
         return csv.toString();
     }
 
+    private static FilmPrinterWork work() throws Exception {
+        Path file = folder.resolve("shop.json");
+        Files.writeString(file, WorkshopFile.text(shop));
+        return FilmPrinterWork.of(film, file, LocalDate.of(2026, 4, 1));
+    }
+
     private static FigureChange change(FilmPrinterOutcome outcome, String path) {
         return outcome.changes().stream()
                 .filter(each -> each.path().equals(path))
@@ -75,8 +82,7 @@ class FilmPrinterWorkIT {
     void densitiesAndRulersTeachThePrinter() throws Exception {
         Path csv = folder.resolve("readings.csv");
         Files.writeString(csv, readings("density"));
-        FilmPrinterOutcome outcome =
-                FilmPrinterWork.of(film, shop).read(Optional.of(csv), Optional.of(100.2), Optional.of(99.8));
+        FilmPrinterOutcome outcome = work().read(Optional.of(csv), Optional.of(100.2), Optional.of(99.8));
         FigureChange growth = change(outcome, "filmPrinter.spotGrowthMicrometres");
         assertEquals(HIDDEN_GROWTH, growth.after(), 1.96 * growth.standardError());
         assertTrue(growth.standardError() < 1.5, growth.words());
@@ -86,17 +92,21 @@ class FilmPrinterWorkIT {
         assertEquals(1.004 * 1.002, change(outcome, "filmPrinter.scaleX").after(), 1e-4);
         assertEquals(0.998, change(outcome, "filmPrinter.scaleY").after(), 1e-4);
         assertTrue(outcome.lines().stream().anyMatch(line -> line.contains("ink covers")));
-        Workshop taught = LearnedWorkshop.of(shop, outcome.changes(), LocalDate.of(2026, 4, 1), outcome.test())
-                .after();
+        Path kept = outcome.accept();
+        Workshop taught = KeptFiles.workshop(folder.resolve("shop.json"));
         assertFalse(taught.figures().get("filmPrinter.scaleX").isAssumed());
+        assertEquals(
+                growth.after(), taught.filmPrinter().spotGrowthMicrometres().value());
+        assertEquals(shop, KeptFiles.workshop(kept));
+        ShopFile.open(folder.resolve("shop.json")).takeBack();
+        assertEquals(shop, KeptFiles.workshop(folder.resolve("shop.json")));
     }
 
     @Test
     void visualDensitiesLeaveTheUltravioletOnesAlone() throws Exception {
         Path csv = folder.resolve("visual.csv");
         Files.writeString(csv, readings("visual"));
-        FilmPrinterOutcome outcome =
-                FilmPrinterWork.of(film, shop).read(Optional.of(csv), Optional.empty(), Optional.empty());
+        FilmPrinterOutcome outcome = work().read(Optional.of(csv), Optional.empty(), Optional.empty());
         assertEquals(
                 List.of("filmPrinter.spotGrowthMicrometres"),
                 outcome.changes().stream().map(FigureChange::path).toList());
@@ -105,7 +115,7 @@ class FilmPrinterWorkIT {
 
     @Test
     void badReadingsAreRefusedInOneLine() throws Exception {
-        FilmPrinterWork work = FilmPrinterWork.of(film, shop);
+        FilmPrinterWork work = work();
         assertThrows(Refusal.class, () -> work.read(Optional.empty(), Optional.empty(), Optional.empty()));
         for (String text : List.of(
                 "coverage,density\n",

@@ -57,9 +57,14 @@ class FilmOnScannerIT {
             assertEquals(100 / 25.4 * 300, width, 0.6);
             assertEquals(plate.patches().size(), reading.patches().size());
             for (MeasuredPatch patch : reading.patches()) {
-                // Poppler averages a film's pixels in their coding: a share c of black is the code 1 - c.
-                double code01 = 1 - patch.coverage();
-                assertEquals(Lightness.ofLuminance(Srgb.decode(code01)), patch.lightness(), 3, patch::toString);
+                // Poppler averages a film's pixels in their coding: black and clear wholly mixed within a pixel are the
+                // code
+                // 1 - c, not mixed at all the light 1 - c, and grain lies between (Jensen's inequality).
+                double clear = 1 - patch.coverage();
+                double mixed = Lightness.ofLuminance(Srgb.decode(clear));
+                double apart = Lightness.ofLuminance(clear);
+                assertTrue(patch.lightness() > mixed - 1, patch::toString);
+                assertTrue(patch.lightness() < apart + 1, patch::toString);
             }
         }
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.quantity.Size;
+import greyground.tone.Lightness;
 import greyground.wedge.Area;
 import greyground.wedge.FitReading;
 import greyground.wedge.MeasuredDepth;
@@ -87,6 +88,35 @@ class TargetFindingsTest {
                 .toList();
         FitReading reading = TargetFindings.smallestLand(holes).reading().orElseThrow();
         assertEquals("28 um lost and 40 um held", reading.how());
+    }
+
+    /**
+     * Line pairs painted half black, half clear, seen at 600 ppi: their mean light is half of both for every period, however many lines the
+     * field holds, since only whole periods are read. Fields hold 4.75 to 47 periods.
+     */
+    @Test
+    void linePairsAreReadOverWholePeriods() {
+        TestPlate plate = TestPlate.of(Recipe.of(Recipe.Kind.EXPOSURE, new Size(60, 80), 2, 3, 75, 180));
+        PaintedScan painted = PaintedScan.of(plate, PaintedScan::usualTone).at(600);
+        for (Target target : plate.targets()) {
+            if (target instanceof Target.Lines lines && lines.period() >= 200) {
+                Area area = lines.area();
+                painted.stained(area, 93);
+                for (int x = 0; x < area.width(); x += lines.period()) {
+                    int width = Math.min(lines.period() / 2, area.width() - x);
+                    painted.stained(new Area(area.left() + x, area.top(), width, area.height()), 20);
+                }
+            }
+        }
+        double half = Lightness.ofLuminance((Lightness.toLuminance(93) + Lightness.toLuminance(20)) / 2);
+        int read = 0;
+        for (TargetReading one : ChartReaderTest.read(painted.plane(), plate).targets()) {
+            if (one.target() instanceof Target.Lines lines && (lines.period() == 200 || lines.period() == 400)) {
+                read++;
+                assertEquals(half, one.lightness(), 0.6, lines::toString);
+            }
+        }
+        assertTrue(read > 0);
     }
 
     /** Each strip of an exposure test gets its own fields and targets, all of them once. */
