@@ -32,8 +32,7 @@ final class LiveGreys {
                 key -> LiveArt.greys(planes, left, top, across, down, view.width(), view.height()));
     }
 
-    /** The opaque screen grey of each grey code. */
-    @SuppressWarnings("MS_EXPOSE_REP") // read only, by the bench's own thread
+    /** The opaque screen grey of each grey code; nobody may change the table. */
     static int[] ofLuminance() {
         return OF_LUMINANCE;
     }

@@ -27,8 +27,8 @@ final class StageTones {
     /** Coverages that have a colour; 4096 is finer than a screen's 256 greys. */
     private static final int STEPS = 4096;
 
-    /** Every second level of the response: what lies between runs nearly straight. */
-    private static final int STRIDE = 2;
+    /** Every fourth level of the response: film and copper run nearly straight in between, and one waits for them. */
+    private static final int STRIDE = 4;
 
     private final VirtualPlate plate;
     private final FilmPatches patches;

@@ -8,26 +8,34 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The one thread that computes while the window stays free. Each kind of work has one place in the queue: what is asked later
- * takes the place of what was asked before, and more pressing work stops what is less so.
+ * takes the place of what was asked before. Long work stops for what is more pressing and begins again afterwards; short work ends
+ * first, so that a moving hand never starves the loupe.
  */
 final class BenchWorker implements AutoCloseable {
     private final Map<Kind, Work> waiting = new EnumMap<>(Kind.class);
     private final Consumer<Throwable> failures;
     private @Nullable Kind running;
     private boolean stopped;
+    private boolean again;
     private boolean closed;
     private @Nullable Work last;
 
     /** Kinds of work, most pressing first. */
     enum Kind {
-        PLATE,
-        TONE,
-        PICTURE,
-        LOUPE,
-        THUMBNAILS,
-        FINE_PICTURE,
-        WORDS,
-        CHECK
+        PLATE(true),
+        TONE(false),
+        PICTURE(false),
+        LOUPE(false),
+        THUMBNAILS(true),
+        FINE_PICTURE(true),
+        WORDS(true),
+        CHECK(true);
+
+        private final boolean takesLong;
+
+        Kind(boolean takesLong) {
+            this.takesLong = takesLong;
+        }
     }
 
     /** Work that tells how far it is, and may be stopped there. */
@@ -61,8 +69,10 @@ final class BenchWorker implements AutoCloseable {
         }
         waiting.put(kind, work);
         Kind present = running;
-        if (present != null && kind.compareTo(present) <= 0) {
+        if (present != null && kind.compareTo(present) <= 0 && (present.takesLong || kind == Kind.PLATE)) {
             stopped = true;
+            // A new plate makes all else pointless.
+            again = kind != Kind.PLATE && kind != present;
         }
         notifyAll();
     }
@@ -72,6 +82,7 @@ final class BenchWorker implements AutoCloseable {
         waiting.remove(kind);
         if (kind == running) {
             stopped = true;
+            again = false;
         }
     }
 
@@ -89,7 +100,7 @@ final class BenchWorker implements AutoCloseable {
             try {
                 work.run(this::watch);
             } catch (CancellationException unwanted) {
-                // Something more pressing has come.
+                beginAgain(work);
             } catch (Exception | OutOfMemoryError failed) {
                 failures.accept(failed);
             } finally {
@@ -117,7 +128,15 @@ final class BenchWorker implements AutoCloseable {
         Kind kind = waiting.keySet().iterator().next();
         running = kind;
         stopped = false;
+        again = false;
         return waiting.remove(kind);
+    }
+
+    private synchronized void beginAgain(Work work) {
+        Kind present = running;
+        if (again && present != null) {
+            waiting.putIfAbsent(present, work);
+        }
     }
 
     private synchronized void watch(double fraction) {

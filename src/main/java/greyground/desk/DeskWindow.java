@@ -144,6 +144,7 @@ final class DeskWindow {
         root.setCenter(centre);
         root.setRight(side);
         root.setBottom(status);
+        root.heightProperty().addListener((what, was, is) -> diagram.tall(is.doubleValue() * 0.28));
         DeskKeys.bind(this, root);
         files.acceptDrops(root);
     }
@@ -168,6 +169,9 @@ final class DeskWindow {
     private void changed() {
         Optional<BenchState> state = model.state();
         boolean present = state.isPresent();
+        if (present && empty.isVisible()) {
+            picture.requestFocus();
+        }
         empty.setVisible(!present);
         if (!present) {
             empty.refresh();
@@ -291,6 +295,12 @@ final class DeskWindow {
         live.thumbnails(art, of, (each, small) -> rail.show(each, small, light, scale));
     }
 
+    /** Lays pointer and loupe on a place of the plate. */
+    void pointAt(double x, double y) {
+        picture.layLoupe(x, y);
+        point(x, y);
+    }
+
     private void point(double x, double y) {
         if (plate != null) {
             String where = station == Station.ART
@@ -334,7 +344,7 @@ final class DeskWindow {
                         tool("No crop", "no-crop", () -> tell("crop", Map.of("crop", "0%,0%,100%,100%"))),
                         tool("Quarter left  [", "quarter-left", () -> quarter(false)),
                         tool("Quarter right  ]", "quarter-right", () -> quarter(true)));
-        VBox.setMargin(tools, new javafx.geometry.Insets(8, 0, 0, 0));
+        VBox.setMargin(tools, new javafx.geometry.Insets(0, 0, 8, 0));
         return tools;
     }
 

@@ -11,6 +11,7 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
+import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
 import org.jspecify.annotations.Nullable;
 
@@ -19,7 +20,8 @@ import org.jspecify.annotations.Nullable;
  * up. The tone under the pointer goes round it.
  */
 final class DiagramView extends Region {
-    static final double HEIGHT = 248;
+    private static final double LEAST_HEIGHT = 188;
+    private static final double MOST_HEIGHT = 264;
     private static final double LETTER = 13;
 
     private final Canvas canvas = new Canvas();
@@ -34,10 +36,16 @@ final class DiagramView extends Region {
     DiagramView() {
         getChildren().add(canvas);
         setId("diagram");
-        setMinHeight(HEIGHT);
-        setPrefHeight(HEIGHT);
-        setMaxHeight(HEIGHT);
+        tall(MOST_HEIGHT);
         setAccessibleText("Tone diagram");
+    }
+
+    /** As tall as the window has room for. */
+    void tall(double height) {
+        double held = Math.max(LEAST_HEIGHT, Math.min(MOST_HEIGHT, height));
+        setMinHeight(held);
+        setPrefHeight(held);
+        setMaxHeight(held);
     }
 
     void show(@Nullable ToneCurves shown) {
@@ -93,6 +101,7 @@ final class DiagramView extends Region {
                             .orElse(1);
             limits(pen, shown);
             curves(pen, shown);
+            limitNames(pen, shown);
             ToneAt followed = tone;
             if (followed != null) {
                 follow(pen, followed);
@@ -149,33 +158,49 @@ final class DiagramView extends Region {
         return middleX - side * ink / mostInk;
     }
 
-    /** The turning point, a dashed line with its name; the darkest print, a dotted one. */
+    /** The turning point, a dashed line; the darkest print, a dotted one. */
     private void limits(GraphicsContext pen, ToneCurves shown) {
-        pen.setFont(Font.font(LETTER));
-        pen.setTextAlign(TextAlignment.LEFT);
-        pen.setTextBaseline(VPos.BOTTOM);
         pen.setLineWidth(1);
         if (shown.turningCoverage() < 1) {
             double y = down(shown.turningCoverage());
             pen.setStroke(light.copper());
-            pen.setFill(light.copper());
             pen.setLineDashes(5, 4);
             pen.strokeLine(middleX - side, y, middleX + side, y);
-            pen.setLineDashes();
-            pen.setTextAlign(TextAlignment.RIGHT);
-            pen.fillText(
-                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()),
-                    middleX + side - 3,
-                    y - 2);
         }
         double y = up(shown.darkestLightness());
         pen.setStroke(light.quiet());
-        pen.setFill(light.quiet());
         pen.setLineDashes(1, 3);
         pen.strokeLine(middleX - side, y, middleX + side, y);
         pen.setLineDashes();
+    }
+
+    /** Names of the two lines, over whatever curve runs there. */
+    private void limitNames(GraphicsContext pen, ToneCurves shown) {
+        if (shown.turningCoverage() < 1) {
+            label(
+                    pen,
+                    String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage()),
+                    down(shown.turningCoverage()),
+                    light.copper());
+        }
+        label(
+                pen,
+                String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness()),
+                up(shown.darkestLightness()),
+                light.quiet());
+    }
+
+    private void label(GraphicsContext pen, String words, double y, Color colour) {
+        Text measured = new Text(words);
+        measured.setFont(Font.font(LETTER));
+        double width = measured.getLayoutBounds().getWidth();
+        pen.setFill(light.panel());
+        pen.fillRect(middleX + side - width - 5, y - LETTER - 4, width + 4, LETTER + 2);
+        pen.setFont(Font.font(LETTER));
         pen.setTextAlign(TextAlignment.RIGHT);
-        pen.fillText(String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness()), middleX + side - 3, y - 2);
+        pen.setTextBaseline(VPos.BOTTOM);
+        pen.setFill(colour);
+        pen.fillText(words, middleX + side - 3, y - 1);
     }
 
     private interface Place {

@@ -183,7 +183,7 @@ final class PictureDrawing {
             double at = Math.rint(RULER + tick.pixel()) + 0.5;
             pen.strokeLine(at, RULER - (tick.numbered() ? 10 : 4), at, RULER - 1);
             if (tick.numbered() && at > RULER + 2) {
-                pen.fillText(RulerTicks.words(tick.value(), per), at + 3, 8);
+                pen.fillText(RulerTicks.words(tick.value(), per), at + 3, 10);
             }
         }
         for (RulerTicks.Tick tick : RulerTicks.of(port.top() / unit, per, port.height())) {
@@ -191,7 +191,7 @@ final class PictureDrawing {
             pen.strokeLine(RULER - (tick.numbered() ? 10 : 4), at, RULER - 1, at);
             if (tick.numbered() && at > RULER + 24) {
                 pen.save();
-                pen.translate(8, at - 3);
+                pen.translate(10, at - 3);
                 pen.rotate(-90);
                 pen.fillText(RulerTicks.words(tick.value(), per), 0, 0);
                 pen.restore();

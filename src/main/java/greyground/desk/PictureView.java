@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * move and its new picture the old one is moved along, so the hand never waits.
  */
 final class PictureView extends Region {
-    static final int RULER = 24;
+    static final int RULER = 28;
     static final int LOUPE = 240;
     static final double LOUPE_MILLIMETRES = 2;
     private static final double LOUPE_ART_PIXELS = 80;
@@ -290,6 +290,16 @@ final class PictureView extends Region {
         if (loupeOn) {
             loupeX = port().planeX(port().width() / 2.0);
             loupeY = port().planeY(port().height() / 2.0);
+            loupeMoved.accept(this);
+        }
+        draw();
+    }
+
+    /** Moves the loupe, if it is there. */
+    void layLoupe(double x, double y) {
+        loupeX = x;
+        loupeY = y;
+        if (loupeOn) {
             loupeMoved.accept(this);
         }
         draw();

@@ -143,7 +143,7 @@ final class PlanView extends ScrollPane {
                 lines.add(table, 0, row++, 3, 1);
                 continue;
             }
-            Label value = words(line.value(), "strong");
+            Label value = words(line.value().replaceAll("(?<=[0-9]) um\\b", " \u00b5m"), "strong");
             String known = (line.restsOnAssumption() ? "\u25cb " : "") + line.provenance();
             lines.addRow(row++, words(line.label(), "quiet"), value, words(known, "quiet"));
         }

@@ -16,7 +16,7 @@ import javafx.scene.layout.VBox;
 
 /** The settings of one station, and below them what the one in hand means. */
 final class SettingsPane extends VBox {
-    private static final double HELP_HEIGHT = 132;
+    private static final double HELP_HEIGHT = 112;
 
     private final BenchModel model;
     private final Supplier<Boolean> inches;
@@ -56,7 +56,7 @@ final class SettingsPane extends VBox {
         getChildren().addAll(scroll, help);
     }
 
-    /** Things to do at this station, below its settings. */
+    /** Things to do at this station, above its settings. */
     void setExtra(List<Node> nodes) {
         extra.getChildren().setAll(nodes);
     }
@@ -113,7 +113,7 @@ final class SettingsPane extends VBox {
         words.setWrapText(true);
         words.setMinHeight(Region.USE_PREF_SIZE);
         words.getStyleClass().add("quiet");
-        rows.getChildren().setAll(title, words);
+        rows.getChildren().setAll(title, words, extra);
         VBox.setMargin(words, new javafx.geometry.Insets(0, 0, 8, 0));
         boolean ofShop = false;
         for (Setting setting : shown) {
@@ -142,7 +142,6 @@ final class SettingsPane extends VBox {
             settingRows.add(row);
             rows.getChildren().add(row);
         }
-        rows.getChildren().add(extra);
     }
 
     private void explain(SettingRow row) {

@@ -120,11 +120,11 @@ final class WarningsView extends VBox {
                             at.acrossMillimetres(),
                             at.downMillimetres()))
                     .orElse("");
-            lines.add(new Line(place.isPresent() ? ++number : 0, warning.words() + where, place));
+            lines.add(new Line(place.isPresent() ? ++number : 0, DeskWords.of(warning.words()) + where, place));
         }
         for (String remark : remarks) {
             if (warnings.stream().noneMatch(warning -> warning.words().equals(remark))) {
-                lines.add(new Line(0, remark, Optional.empty()));
+                lines.add(new Line(0, DeskWords.of(remark), Optional.empty()));
             }
         }
         return lines;

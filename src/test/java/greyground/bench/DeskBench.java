@@ -1,5 +1,6 @@
 package greyground.bench;
 
+import com.sun.management.OperatingSystemMXBean;
 import greyground.app.JobWords;
 import greyground.app.LiveBench;
 import greyground.app.LivePlate;
@@ -8,6 +9,7 @@ import greyground.app.Stage;
 import greyground.film.Job;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -81,6 +83,8 @@ public final class DeskBench {
     }
 
     private static void time(String what, int rounds, Work work) throws Exception {
+        OperatingSystemMXBean machine = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+        long startBusy = machine.getProcessCpuTime();
         List<Double> times = new ArrayList<>();
         for (int round = 0; round < rounds; round++) {
             long start = System.nanoTime();
@@ -90,9 +94,10 @@ public final class DeskBench {
         List<Double> sorted = times.stream().sorted().toList();
         System.out.printf(
                 Locale.ROOT,
-                "%-60s median %6.0f ms, most %6.0f ms%n",
+                "%-54s median %6.0f ms, most %6.0f ms, processors %6.0f ms%n",
                 what,
                 sorted.get(sorted.size() / 2),
-                sorted.get(sorted.size() - 1));
+                sorted.get(sorted.size() - 1),
+                (machine.getProcessCpuTime() - startBusy) / 1e6 / rounds);
     }
 }

@@ -1,0 +1,16 @@
+package greyground.desk;
+
+import java.util.Locale;
+
+/** Sentences that were written for a terminal, as the window says them. */
+final class DeskWords {
+    private DeskWords() {}
+
+    /** With the window's own ways in place of a command's options, and the micro sign. */
+    static String of(String words) {
+        String told = words.replace("or use --fit whole", "or show it whole (Film, Picture)")
+                .replace("greyground plan with --search-exposure looks", "'greyground plan --search-exposure' looks")
+                .replaceAll("(?<=[0-9]) um\\b", " \u00b5m");
+        return told.isEmpty() ? told : told.substring(0, 1).toUpperCase(Locale.ROOT) + told.substring(1);
+    }
+}

@@ -1,0 +1,153 @@
+package greyground.desk;
+
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.FutureTask;
+import javafx.application.Platform;
+import javafx.scene.Scene;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.image.WritableImage;
+import javafx.scene.transform.Scale;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+
+/** Draws the pictures of the window that the guide shows. Arguments: a folder, and the art. */
+final class DeskPictures {
+    private DeskPictures() {}
+
+    private static <T> T onScreen(Callable<T> work) throws Exception {
+        FutureTask<T> task = new FutureTask<>(work);
+        Platform.runLater(task);
+        return task.get();
+    }
+
+    /** Writes one picture for each look of the window. */
+    public static void main(String[] arguments) throws Exception {
+        Path folder = Path.of(arguments[0]);
+        Path art = Path.of(arguments[1]);
+        NativeParts.start();
+        Path state = Files.createTempDirectory("desk");
+        FileAsking none = new FileAsking() {
+            @Override
+            public Optional<Path> open(String title, Kind kind) {
+                return Optional.empty();
+            }
+
+            @Override
+            public Optional<Path> save(String title, Kind kind, String suggested) {
+                return Optional.empty();
+            }
+        };
+        DeskWindow desk = onScreen(() -> new DeskWindow(new DeskServices(
+                none,
+                new DeskFolder(state),
+                1,
+                () -> LocalDate.of(2026, 11, 25),
+                System::nanoTime,
+                Platform::runLater)));
+        Stage stage = onScreen(() -> {
+            Stage made = new Stage();
+            made.setScene(new Scene(desk.root(), 1400, 900));
+            made.show();
+            return made;
+        });
+        shot(desk, stage, folder, "empty", 1400, 900, 1);
+        onScreen(() -> {
+            desk.begin(Optional.of(art));
+            return null;
+        });
+        while (desk.model().state().isEmpty()) {
+            Thread.sleep(50);
+        }
+        rest(desk);
+        for (Station station : Station.values()) {
+            onScreen(() -> {
+                desk.choose(station);
+                return null;
+            });
+            shot(desk, stage, folder, station.label().toLowerCase(java.util.Locale.ROOT), 1400, 900, 1);
+        }
+        onScreen(() -> {
+            desk.picture().goTo(108, 60);
+            return null;
+        });
+        shot(desk, stage, folder, "print-near", 1400, 900, 1);
+        onScreen(() -> {
+            desk.choose(Station.COPPER);
+            desk.picture().fit();
+            desk.picture().toggleLoupe();
+            desk.pointAt(108, 74);
+            return null;
+        });
+        shot(desk, stage, folder, "loupe", 1100, 700, 1);
+        shot(desk, stage, folder, "loupe-200", 1100, 700, 2);
+        onScreen(() -> {
+            desk.choose(Station.RESIST);
+            desk.root().lookup("#setting-land").requestFocus();
+            desk.picture().toggleLoupe();
+            desk.tell("crop", Map.of("crop", "10%,10%,50%,80%"));
+            return null;
+        });
+        shot(desk, stage, folder, "resist-1100", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(true);
+            desk.choose(Station.ART);
+            return null;
+        });
+        shot(desk, stage, folder, "safelight", 1100, 700, 1);
+        onScreen(() -> {
+            desk.showPlan(true);
+            return null;
+        });
+        shot(desk, stage, folder, "plan-safelight", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(false);
+            desk.showPlan(true);
+            desk.mayClose(() -> {});
+            return null;
+        });
+        shot(desk, stage, folder, "plan", 1400, 900, 1);
+        System.exit(0);
+    }
+
+    private static void rest(DeskWindow desk) throws Exception {
+        int quiet = 0;
+        while (quiet < 3) {
+            Thread.sleep(120);
+            quiet = onScreen(desk::isAtRest) ? quiet + 1 : 0;
+        }
+    }
+
+    private static void shot(
+            DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale)
+            throws Exception {
+        onScreen(() -> {
+            stage.setWidth(width);
+            stage.setHeight(height);
+            return null;
+        });
+        Thread.sleep(200);
+        rest(desk);
+        Thread.sleep(300);
+        BufferedImage image = onScreen(() -> {
+            SnapshotParameters parameters = new SnapshotParameters();
+            parameters.setTransform(new Scale(scale, scale));
+            WritableImage seen = desk.root().snapshot(parameters, null);
+            int across = (int) seen.getWidth();
+            int down = (int) seen.getHeight();
+            BufferedImage copy = new BufferedImage(across, down, BufferedImage.TYPE_INT_RGB);
+            for (int y = 0; y < down; y++) {
+                for (int x = 0; x < across; x++) {
+                    copy.setRGB(x, y, seen.getPixelReader().getArgb(x, y));
+                }
+            }
+            return copy;
+        });
+        ImageIO.write(image, "png", folder.resolve("desk-" + name + ".png").toFile());
+    }
+}
