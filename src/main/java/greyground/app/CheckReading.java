@@ -1,10 +1,12 @@
 package greyground.app;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.picture.Picture;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A check plate's proof, read: it judges the workshop and never changes it.
@@ -33,6 +35,11 @@ record CheckReading(PlateFindings found, CheckOutcome outcome) implements ReadOu
     @Override
     public void draw(String what, Path file) throws Exception {
         outcome.writePlot(file);
+    }
+
+    @Override
+    public Optional<Picture> overlay() {
+        return found.overlay();
     }
 
     @Override

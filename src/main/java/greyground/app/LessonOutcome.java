@@ -2,11 +2,11 @@ package greyground.app;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.picture.Picture;
 import greyground.picture.ResponseCurve;
 import greyground.plate.PrintableRange;
 import greyground.quantity.Refusal;
 import greyground.scan.PlateOnScan;
-import greyground.scan.ScanReading;
 import greyground.wedge.FigureChange;
 import greyground.wedge.FittedFigure;
 import greyground.wedge.MeasuredBands;
@@ -37,16 +37,18 @@ public final class LessonOutcome implements ReadOutcome {
     private final TestFilm film;
     private final ShopFile shopFile;
     private final PlateFindings found;
-    private final Optional<ScanReading> scan;
     private final PlateLearning learning;
 
-    LessonOutcome(
-            TestFilm film, ShopFile shopFile, PlateFindings found, Optional<ScanReading> scan, PlateLearning learning) {
+    LessonOutcome(TestFilm film, ShopFile shopFile, PlateFindings found, PlateLearning learning) {
         this.film = film;
         this.shopFile = shopFile;
         this.found = found;
-        this.scan = scan;
         this.learning = learning;
+    }
+
+    @Override
+    public Optional<Picture> overlay() {
+        return found.overlay();
     }
 
     @Override
@@ -90,6 +92,8 @@ public final class LessonOutcome implements ReadOutcome {
         outlierWords().ifPresent(words -> lines.add("left    " + words));
         trendWords().ifPresent(words -> lines.add("uneven  " + words));
         bandWords().ifPresent(words -> lines.add("bands   " + words));
+        learning.findings()
+                .forEach(finding -> lines.add("target  " + finding.words().replace(": bar gauge,", ":")));
         learning.learned().changes().forEach(change -> lines.add("learn   " + change.words()));
         undetermined().forEach(figure -> lines.add("stays   " + figure.words()));
         notes().forEach(note -> lines.add("note    " + note));
@@ -99,7 +103,8 @@ public final class LessonOutcome implements ReadOutcome {
     private String foundWords() {
         String fields = found.patches().size() + " readings of "
                 + film.plate().patches().size() + " fields";
-        return scan.map(reading -> found.how() + ", " + placeWords(reading.place()) + "; " + fields)
+        return found.scan()
+                .map(reading -> found.how() + ", " + placeWords(reading.place()) + "; " + fields)
                 .orElse(found.how() + ", " + fields);
     }
 
@@ -229,9 +234,9 @@ public final class LessonOutcome implements ReadOutcome {
         tree.put("date", learning.kept().date().toString());
         tree.put("readings", found.patches().size());
         tree.put("fields", film.plate().patches().size());
-        scan.ifPresent(reading -> {
+        found.scan().ifPresent(reading -> {
             ObjectNode place = tree.putObject("place");
-            put(place, "pixelsPerInch", ReadWork.pixelsPerInch(reading.place()));
+            put(place, "pixelsPerInch", ReadWork.pixelsPerInch(reading));
             place.put("mirrored", reading.place().mirrored());
             ArrayNode corners = place.putArray("corners");
             double width = film.plate().recipe().widthMicrometres();
@@ -278,6 +283,8 @@ public final class LessonOutcome implements ReadOutcome {
         }
         ArrayNode stays = tree.putArray("undetermined");
         undetermined().forEach(figure -> stays.add(figure.words()));
+        ArrayNode targets = tree.putArray("targets");
+        learning.findings().forEach(finding -> targets.add(finding.words()));
         learning.fit().ifPresent(fit -> put(tree, "misfit", fit.misfit()));
         notes().forEach(tree.putArray("notes")::add);
     }

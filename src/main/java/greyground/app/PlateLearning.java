@@ -4,6 +4,7 @@ import greyground.plate.PlateProcess;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
+import greyground.scan.TargetFindings;
 import greyground.tone.Lightness;
 import greyground.wedge.FigureChange;
 import greyground.wedge.MeasuredDepth;
@@ -28,6 +29,7 @@ import java.util.Optional;
  * @param kept the same as the workshop keeps it
  * @param foretold what the workshop foretold for this very plate
  * @param taught what it foretells once it is taught
+ * @param findings of bars, dots and holes; only the bars teach a number, since the bite widens openings and eats lands
  * @param fit of the numbers; empty where a plate of this kind teaches none
  * @param learned the workshop before and after
  * @param notes one sentence each
@@ -37,6 +39,7 @@ record PlateLearning(
         KeptResponse kept,
         VirtualResponse foretold,
         VirtualResponse taught,
+        List<TargetFindings.Finding> findings,
         Optional<PlateFit> fit,
         LearnedWorkshop learned,
         List<String> notes) {
@@ -52,6 +55,7 @@ record PlateLearning(
     private static final String PAPER = "paper.whiteDensity";
 
     PlateLearning {
+        findings = List.copyOf(findings);
         notes = List.copyOf(notes);
     }
 
@@ -71,11 +75,16 @@ record PlateLearning(
         double bite = making.biteMinutes();
         VirtualResponse foretold = foretold(film, shop, bite);
         progress.done(0.2);
+        MeasuredDepth depth = words.depth().orElseGet(() -> guessed(shop, bite));
+        boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
+        List<TargetFindings.Finding> findings = found.scan()
+                .map(scan -> TargetLessons.findings(
+                        scan, depth, bite > 0, film.job().resolution().pitchMicrometres()))
+                .orElse(List.of());
         List<FigureChange> changes = told(shop, words, bite);
         Workshop told =
                 LearnedWorkshop.of(shop, changes, date, "test plate " + chart).after();
-        boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
-        Optional<PlateFit> fit = again ? Optional.empty() : fit(film, told, words, bite, measured, found);
+        Optional<PlateFit> fit = again ? Optional.empty() : fit(film, told, depth, measured, found, findings);
         fit.ifPresent(one -> changes.addAll(exact(one.changes(path -> LearnedWorkshop.provenance(shop, path)), shop)));
         progress.done(0.8);
         LearnedWorkshop figures = LearnedWorkshop.of(shop, changes, date, "test plate " + chart);
@@ -87,6 +96,7 @@ record PlateLearning(
                 kept,
                 foretold,
                 taught,
+                findings,
                 fit,
                 new LearnedWorkshop(shop, after, changes),
                 notes(film, shop, after, kept));
@@ -132,15 +142,14 @@ record PlateLearning(
     private static Optional<PlateFit> fit(
             TestFilm film,
             Workshop shop,
-            ReadWords words,
-            double biteMinutes,
+            MeasuredDepth depth,
             MeasuredResponse measured,
-            PlateFindings found) {
+            PlateFindings found,
+            List<TargetFindings.Finding> findings) {
         if (film.job().process() instanceof PlateProcess.SprayedAquatint) {
             return Optional.empty();
         }
         JobPlate plate = JobPlate.of(shop, film.job());
-        MeasuredDepth depth = words.depth().orElseGet(() -> guessed(shop, biteMinutes));
         return Optional.of(PlateLesson.of(
                         plate.conditions(depth.micrometres()),
                         depth,
@@ -148,7 +157,9 @@ record PlateLearning(
                         plate.widestPixelMicrometres(),
                         measured,
                         TargetLessons.lines(found.targets(), measured),
-                        biteMinutes > 0 ? TargetLessons.pad(found.targets(), measured, depth) : List.of())
+                        findings.stream()
+                                .flatMap(finding -> finding.reading().stream())
+                                .toList())
                 .fit());
     }
 

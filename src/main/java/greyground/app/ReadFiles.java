@@ -1,6 +1,11 @@
 package greyground.app;
 
+import greyground.picture.Picture;
+import greyground.picture.PngFile;
 import greyground.quantity.Refusal;
+import java.io.BufferedOutputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -11,6 +16,8 @@ import java.util.Optional;
 /** The pictures wanted of a reading. None is written over what the reading rests on. */
 public final class ReadFiles {
     private static final String CURVE = "curve";
+
+    private static final String OVERLAY = "overlay";
 
     private final List<Path> sources;
     private final Map<String, Path> named = new LinkedHashMap<>();
@@ -32,6 +39,19 @@ public final class ReadFiles {
         want(CURVE, file);
     }
 
+    /** Wants the scan with what was measured drawn over it, as PNG. */
+    public void wantOverlay(Path file) {
+        if (!DiagramFile.ending(file).equals("png")) {
+            throw Refusal.use("the " + OVERLAY + " " + file + " does not end in .png: pictures are written as PNG");
+        }
+        want(OVERLAY, file);
+    }
+
+    /** Whether an overlay is wanted. */
+    public boolean wantsOverlay() {
+        return named.containsKey(OVERLAY);
+    }
+
     private void want(String what, Path file) {
         SafeFile.checkWritable(what, file);
         sources.forEach(source -> SafeFile.checkDistinct(what, file, "file that is read", source));
@@ -46,9 +66,18 @@ public final class ReadFiles {
 
     /** Writes what was wanted. */
     public void write(ReadOutcome outcome) throws Exception {
-        Optional<Path> curve = Optional.ofNullable(named.get(CURVE));
-        if (curve.isPresent()) {
-            outcome.draw(CURVE, curve.get());
+        Path curve = named.get(CURVE);
+        if (curve != null) {
+            outcome.draw(CURVE, curve);
+        }
+        Path overlay = named.get(OVERLAY);
+        Optional<Picture> drawn = outcome.overlay();
+        if (overlay != null && drawn.isPresent()) {
+            SafeFile.write(OVERLAY, overlay, channel -> {
+                OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+                PngFile.write(drawn.get(), "what was read of a scan, drawn by " + Program.words(), out);
+                out.flush();
+            });
         }
     }
 }

@@ -1,11 +1,13 @@
 package greyground.app;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.picture.Picture;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /** What a proof said, in words and as JSON, and the way to take it into the workshop. */
-public sealed interface ReadOutcome permits LessonOutcome, CheckReading, FilmPrinterOutcome {
+public sealed interface ReadOutcome permits LessonOutcome, CheckReading, ExposureLesson, FilmPrinterOutcome {
     /** Lines for a terminal, each led by one word. */
     List<String> lines();
 
@@ -19,6 +21,11 @@ public sealed interface ReadOutcome permits LessonOutcome, CheckReading, FilmPri
      * @param file replaced whole or not at all
      */
     void draw(String what, Path file) throws Exception;
+
+    /** The scan with what was measured drawn over it; empty where that wasn't asked for, or nothing was scanned. */
+    default Optional<Picture> overlay() {
+        return Optional.empty();
+    }
 
     /**
      * Takes the lesson into the workshop file, keeping what that held.

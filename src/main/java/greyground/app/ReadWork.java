@@ -1,7 +1,8 @@
 package greyground.app;
 
 import greyground.film.ArtChoice;
-import greyground.quantity.Refusal;
+import greyground.picture.Picture;
+import greyground.picture.ScanOverlay;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.scan.ChartReader;
@@ -70,8 +71,9 @@ public final class ReadWork {
      *
      * @param scan a picture of any kind that art may be
      * @param reference densities of a reflection wedge on it, if one lies there
+     * @param drawn whether what is measured shall be drawn over the scan
      */
-    public ReadOutcome scan(Path scan, Optional<Path> reference, Progress progress) throws Exception {
+    public ReadOutcome scan(Path scan, Optional<Path> reference, boolean drawn, Progress progress) throws Exception {
         ScanChoices choices = new ScanChoices(
                 words.corners(),
                 reference.map(TypedValues::reference).orElse(List.of()),
@@ -80,38 +82,39 @@ public final class ReadWork {
         ArtSource source = ArtSource.open(scan);
         ArtSource.Decoded decoded = source.decode(ArtChoice.WHOLE, progress.part(0, DECODED));
         ScanReading reading;
+        Optional<Picture> overlay;
         try (GreyPlane plane = decoded.plane()) {
             reading = ChartReader.read(plane, film.plate(), choices, progress.part(DECODED, FOUND));
+            overlay = drawn ? Optional.of(ScanOverlay.of(plane, reading)) : Optional.empty();
         }
         List<String> notes = new ArrayList<>(decoded.warnings());
         notes.addAll(reading.notes());
         PlateFindings found = new PlateFindings(
-                "scan of " + Math.round(pixelsPerInch(reading.place())) + " pixels per inch"
+                "scan of " + Math.round(pixelsPerInch(reading)) + " pixels per inch"
                         + (choices.references().isEmpty() ? "" : ", reflection wedge beside it"),
                 reading.patches(),
-                reading.targets(),
+                Optional.of(reading),
+                overlay,
                 notes);
-        return outcome(found, Optional.of(reading), progress.part(FOUND, 1));
+        return outcome(found, progress.part(FOUND, 1));
     }
 
     /** Takes readings that a person typed in. */
     public ReadOutcome values(Path values, Progress progress) {
         List<MeasuredPatch> patches = TypedValues.fields(values, film.plate());
-        PlateFindings found = new PlateFindings("densitometer", patches, List.of(), List.of());
-        return outcome(found, Optional.empty(), progress);
+        PlateFindings found = new PlateFindings("densitometer", patches, Optional.empty(), Optional.empty(), List.of());
+        return outcome(found, progress);
     }
 
-    private ReadOutcome outcome(PlateFindings found, Optional<ScanReading> reading, Progress progress) {
+    private ReadOutcome outcome(PlateFindings found, Progress progress) {
         if (film.check().isPresent()) {
             return new CheckReading(found, CheckOutcome.of(film.check().get(), found.patches()));
         }
         if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
-            throw Refusal.use(
-                    "the film is an exposure test, whose strips are judged on the developed resist, by eye: choose"
-                            + " the strip and write its time into the workshop, as its plan says");
+            return ExposureLesson.of(film, shopFile, shop, found, date);
         }
         PlateLearning learning = PlateLearning.of(film, shop, found, words, date, progress);
-        return new LessonOutcome(film, shopFile, found, reading, learning);
+        return new LessonOutcome(film, shopFile, found, learning);
     }
 
     /** As told, else as the workshop has it. */
@@ -120,10 +123,14 @@ public final class ReadWork {
                 .orElseGet(() -> Lightness.ofDensity(shop.paper().whiteDensity().value()));
     }
 
-    /** Of print, as the plate lies on the scan. */
-    static double pixelsPerInch(PlateOnScan place) {
-        double step = 10_000;
-        double across = StrictMath.hypot(place.x(step, 0) - place.x(0, 0), place.y(step, 0) - place.y(0, 0));
-        return across / step * MICROMETRES_PER_INCH;
+    /** Of print, at the plate's middle on the scan. */
+    static double pixelsPerInch(ScanReading reading) {
+        PlateOnScan place = reading.place();
+        double x = reading.plate().recipe().widthMicrometres() / 2.0;
+        double y = reading.plate().recipe().heightMicrometres() / 2.0;
+        double step = 1000;
+        double across = StrictMath.hypot(
+                place.x(x + step, y) - place.x(x - step, y), place.y(x + step, y) - place.y(x - step, y));
+        return across / (2 * step) * MICROMETRES_PER_INCH;
     }
 }

@@ -1,24 +1,26 @@
 package greyground.app;
 
+import greyground.scan.ScanReading;
+import greyground.scan.TargetFindings;
 import greyground.scan.TargetReading;
-import greyground.wedge.FitParameter;
-import greyground.wedge.FitReading;
 import greyground.wedge.MeasuredDepth;
 import greyground.wedge.MeasuredLevel;
 import greyground.wedge.MeasuredLines;
 import greyground.wedge.MeasuredResponse;
 import greyground.wedge.Target;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
-/** What a test plate's targets say: line pairs as tones, and the bar gauge as the radius of the wiping pad. */
+/** What a test plate's targets say: line pairs as tones, bars, dots and holes as numbers of their own. */
 final class TargetLessons {
     /** One small field of lines is known no better than this, however even it is (assumed). */
     private static final double LEAST_LINE_ERROR = 0.5;
+
+    /** Half the width of an even distribution over its standard deviation. */
+    private static final double HALF_OF_EVEN = Math.sqrt(3);
 
     private TargetLessons() {}
 
@@ -44,42 +46,29 @@ final class TargetLessons {
     }
 
     /**
-     * The pad's radius by each bar gauge: a bar counts as solid while its middle prints nearer to the plate's darkest tone than to bare
-     * paper, and the critical width lies between the widest solid bar and the next, pale one. A gauge without such a pair says nothing.
+     * What bars, dots and holes say, in the order: pad, smallest opening, smallest land.
+     *
+     * @param pitchMicrometres of the film: targets finer than its pixels are drawn coarser than they are called
      */
-    static List<FitReading> pad(List<TargetReading> targets, MeasuredResponse measured, MeasuredDepth depth) {
-        double half =
-                (measured.printableRange().bare() + measured.printableRange().darkest()) / 2;
-        List<FitReading> readings = new ArrayList<>();
-        for (boolean upright : new boolean[] {true, false}) {
-            List<TargetReading> gauge = targets.stream()
-                    .filter(read -> read.target() instanceof Target.Bar bar && bar.upright() == upright)
-                    .sorted(Comparator.comparingInt(read -> width(read.target())))
-                    .toList();
-            pad(gauge, half, depth).ifPresent(readings::add);
+    static List<TargetFindings.Finding> findings(
+            ScanReading reading, MeasuredDepth depth, boolean bitten, double pitchMicrometres) {
+        List<TargetFindings.Finding> all = new ArrayList<>();
+        if (bitten) {
+            all.add(TargetFindings.barGauge(reading, depth));
         }
-        return readings;
+        all.add(drawn(TargetFindings.smallestOpening(reading.targets(), reading.patches()), pitchMicrometres));
+        all.add(drawn(TargetFindings.smallestLand(reading.targets()), pitchMicrometres));
+        return all;
     }
 
-    private static Optional<FitReading> pad(List<TargetReading> gauge, double half, MeasuredDepth depth) {
-        int pale = gauge.size();
-        while (pale > 0 && gauge.get(pale - 1).lightness() > half) {
-            pale--;
-        }
-        if (pale == 0 || pale == gauge.size()) {
-            return Optional.empty();
-        }
-        double solid = width(gauge.get(pale - 1).target()) / 1000.0;
-        double open = width(gauge.get(pale).target()) / 1000.0;
-        double radius = solid * open / (8 * depth.micrometres() / 1000);
-        return radius < FitParameter.PAD_RADIUS.least() || radius > FitParameter.PAD_RADIUS.most()
-                ? Optional.empty()
-                : Optional.of(FitReading.barGauge(solid, open, depth));
-    }
-
-    private static int width(Target target) {
-        return target instanceof Target.Bar bar && !bar.upright()
-                ? target.area().height()
-                : target.area().width();
+    private static TargetFindings.Finding drawn(TargetFindings.Finding finding, double pitchMicrometres) {
+        boolean finer = finding.reading().isPresent()
+                && finding.reading().get().value()
+                                - HALF_OF_EVEN * finding.reading().get().standardError()
+                        < pitchMicrometres;
+        return finer
+                ? new TargetFindings.Finding(
+                        Optional.empty(), finding.words() + "; finer than the film's pixels, so it says nothing sure")
+                : finding;
     }
 }

@@ -107,6 +107,12 @@ final class ReadCommand implements Callable<Integer> {
             description = "the tones as measured and as foretold, as .svg, .png or .pdf")
     private @Nullable Path curve;
 
+    @Option(
+            names = "--overlay",
+            paramLabel = "PICTURE.png",
+            description = "the scan with every field that was read, and its tone, drawn over it")
+    private @Nullable Path overlay;
+
     @Option(names = "--json", description = "print the outcome as JSON")
     private boolean json;
 
@@ -154,7 +160,7 @@ final class ReadCommand implements Callable<Integer> {
     /** What a film's own densities and rulers say of its printer. */
     private int printedFilm() throws Exception {
         Path film = needed(wedge, "no film is given: add --wedge FILM.pdf, the film that was measured");
-        if (scan != null || values != null || reference != null || curve != null) {
+        if (scan != null || values != null || reference != null || curve != null || overlay != null) {
             throw Refusal.use(
                     "--film and the rulers are read on a film, a scan or --values on its proof: read one after the"
                             + " other");
@@ -187,6 +193,12 @@ final class ReadCommand implements Callable<Integer> {
         if (curve != null) {
             files.wantCurve(curve);
         }
+        if (overlay != null) {
+            if (scan == null) {
+                throw Refusal.use("--overlay belongs to a scan, but --values is given: leave one of them out");
+            }
+            files.wantOverlay(overlay);
+        }
         ReadWork work = ReadWork.of(
                 film,
                 workshop,
@@ -200,7 +212,7 @@ final class ReadCommand implements Callable<Integer> {
         try {
             outcome = values != null
                     ? work.values(values, progress::show)
-                    : work.scan(needed(scan, ""), Optional.ofNullable(reference), progress::show);
+                    : work.scan(needed(scan, ""), Optional.ofNullable(reference), overlay != null, progress::show);
         } finally {
             progress.clear();
         }

@@ -19,7 +19,7 @@ final class WedgeOptions {
             names = "--plate",
             paramLabel = "SIZE",
             description =
-                    "the copper's size, from 60x80mm; a strip from 30x100mm (usual: 150x200mm, 150x40mm, 100x150mm by kind)")
+                    "the copper's size, from 60x80mm; a strip from 30x100mm (usual: 150x200mm, 150x40mm, 100x150mm, 80x100mm by kind)")
     @Nullable
     String plate;
 

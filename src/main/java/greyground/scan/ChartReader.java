@@ -134,8 +134,8 @@ public final class ChartReader {
                         + " fields lie past the reference wedge's range; their tones are drawn out" + " from its end");
             }
             if (choices.flareShare() > 0) {
-                notes.add("stray light of " + Refusal.plain(100 * choices.flareShare()) + " % of the mean over "
-                        + StrayLight.SIDE_MILLIMETRES + " mm was taken out");
+                notes.add("stray light of " + Refusal.plain(Math.rint(1000 * choices.flareShare()) / 10)
+                        + " % of the mean over " + StrayLight.SIDE_MILLIMETRES + " mm was taken out");
             }
         }
     }

@@ -23,6 +23,9 @@ public final class PaperWhite {
     /** Paper differs from its smooth surface by less than this share (assumed). */
     private static final double UNEVEN = 0.01;
 
+    /** Times its paper that a clear field may seem to send back: errors of the surface (assumed). */
+    private static final double MOST_CLEAR = 1.04;
+
     private static final double ENOUGH_OF_A_SIDE = 0.4;
 
     private final double[] surface;
@@ -93,7 +96,6 @@ public final class PaperWhite {
                 values.add(value);
             }
         }
-        double clear = clear(plate, place, light);
         double[] levels = values.stream().mapToDouble(value -> value).sorted().toArray();
         double usual = levels.length == 0 ? 0 : levels[(int) (levels.length * 0.7)];
         List<Square> paper = new ArrayList<>();
@@ -103,7 +105,7 @@ public final class PaperWhite {
         squares.forEach(square -> could[square.edge()]++);
         for (int i = 0; i < seen.size(); i++) {
             // A lid, a hand or another print is much darker than most of the paper; uneven light is not.
-            if (values.get(i) > 0.75 * usual && values.get(i) < 1.25 * usual) {
+            if (values.get(i) > 0.65 * usual && values.get(i) < 1.35 * usual) {
                 paper.add(seen.get(i));
                 paperValues.add(values.get(i));
                 have[seen.get(i).edge()]++;
@@ -115,9 +117,8 @@ public final class PaperWhite {
         }
         boolean opposite = (have[0] > ENOUGH_OF_A_SIDE * could[0] && have[1] > ENOUGH_OF_A_SIDE * could[1])
                 || (have[2] > ENOUGH_OF_A_SIDE * could[2] && have[3] > ENOUGH_OF_A_SIDE * could[3]);
-        // Clear film can't print lighter than its paper.
-        if (sides == 0 || usual < 0.96 * clear) {
-            return clearFields(plate, place, light, clear);
+        if (sides == 0) {
+            return clearFields(plate, place, light);
         }
         int terms = sides == 4 ? 6 : sides == 3 || (sides == 2 && !opposite) ? 3 : 1;
         double[] x = paper.stream()
@@ -126,27 +127,23 @@ public final class PaperWhite {
         double[] y = paper.stream()
                 .mapToDouble(s -> s.topMicrometres() + s.sideMicrometres() / 2)
                 .toArray();
-        return fitted(plate, x, y, paperValues.stream().mapToDouble(v -> v).toArray(), terms, paper);
+        PaperWhite white =
+                fitted(plate, x, y, paperValues.stream().mapToDouble(v -> v).toArray(), terms, paper);
+        // Clear film can't print lighter than its paper: what lies round the plate then is something else.
+        double[] clear = clear(plate, place, light).stream()
+                .mapToDouble(field -> field[2] / white.at(field[0], field[1]))
+                .sorted()
+                .toArray();
+        return clear.length > 0 && clear[clear.length / 2] > MOST_CLEAR ? clearFields(plate, place, light) : white;
     }
 
-    private static PaperWhite clearFields(TestPlate plate, Projective place, StrayLight light, double usual) {
-        List<double[]> fields = new ArrayList<>();
-        for (LevelPatch patch : plate.patches()) {
-            if (patch.coveragePerMille() == 0) {
-                double side = 0.5 * Math.min(patch.area().width(), patch.area().height());
-                double x = patch.area().left() + patch.area().width() / 2.0;
-                double y = patch.area().top() + patch.area().height() / 2.0;
-                double value = mean(new Square(x - side / 2, y - side / 2, side, 0), place, light);
-                if (!Double.isNaN(value)) {
-                    fields.add(new double[] {x, y, value});
-                }
-            }
-        }
+    private static PaperWhite clearFields(TestPlate plate, Projective place, StrayLight light) {
+        List<double[]> fields = clear(plate, place, light);
         double[] x = fields.stream().mapToDouble(f -> f[0]).toArray();
         double[] y = fields.stream().mapToDouble(f -> f[1]).toArray();
         double[] v = fields.stream().mapToDouble(f -> f[2]).toArray();
         return v.length == 0
-                ? new PaperWhite(plate, new double[] {usual}, usual, List.of())
+                ? new PaperWhite(plate, new double[] {1}, 1, List.of())
                 : fitted(plate, x, y, v, v.length >= 4 ? 3 : 1, List.of());
     }
 
@@ -215,26 +212,21 @@ public final class PaperWhite {
         return light.cleared(sum / SAMPLES / SAMPLES, place.x(x, y), place.y(x, y));
     }
 
-    /** The middling light of the clear fields. */
-    private static double clear(TestPlate plate, Projective place, StrayLight light) {
-        double[] values = plate.patches().stream()
-                .filter(patch -> patch.coveragePerMille() == 0)
-                .mapToDouble(patch -> {
-                    double side =
-                            0.5 * Math.min(patch.area().width(), patch.area().height());
-                    return mean(
-                            new Square(
-                                    patch.area().left() + patch.area().width() / 2.0 - side / 2,
-                                    patch.area().top() + patch.area().height() / 2.0 - side / 2,
-                                    side,
-                                    0),
-                            place,
-                            light);
-                })
-                .filter(value -> !Double.isNaN(value))
-                .sorted()
-                .toArray();
-        return values.length == 0 ? 0 : values[values.length / 2];
+    /** The clear fields: place of each and its light. */
+    private static List<double[]> clear(TestPlate plate, Projective place, StrayLight light) {
+        List<double[]> fields = new ArrayList<>();
+        for (LevelPatch patch : plate.patches()) {
+            if (patch.coveragePerMille() == 0) {
+                double side = 0.5 * Math.min(patch.area().width(), patch.area().height());
+                double x = patch.area().left() + patch.area().width() / 2.0;
+                double y = patch.area().top() + patch.area().height() / 2.0;
+                double value = mean(new Square(x - side / 2, y - side / 2, side, 0), place, light);
+                if (!Double.isNaN(value)) {
+                    fields.add(new double[] {x, y, value});
+                }
+            }
+        }
+        return fields;
     }
 
     private static double[] row(double u, double v, int terms) {

@@ -2,12 +2,12 @@ package greyground.scan;
 
 /**
  * Takes a scanner's stray light out of a signal: what was read is (1 - f) of the place's own light and f of the mean about it
- * ({@link greyground.tone.Flare}), the mean being over a square of {@value #SIDE_MILLIMETRES} mm: how far stray light reaches in a flat-bed
- * scanner is assumed.
+ * ({@link greyground.tone.Flare}), the mean being over a square of {@value #SIDE_MILLIMETRES} mm: some 5 mm round a place, as far as light
+ * travels within a glass of a few millimetres (assumed).
  */
 final class StrayLight {
     /** Side of the surroundings. */
-    static final int SIDE_MILLIMETRES = 20;
+    static final int SIDE_MILLIMETRES = 10;
 
     private static final int CELL_PIXELS_LEAST = 1;
     private static final int CELLS = 10;

@@ -7,9 +7,6 @@ import greyground.plate.VirtualPlate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.SingularValueDecomposition;
 
 /**
  * The virtual plate made smooth. It is computed for a few dozen plates spread over the numbers that move edges and wells, and between
@@ -29,9 +26,7 @@ final class LessonModel {
     private final int[] shaping;
     private final List<double[]> places = new ArrayList<>();
     private final List<List<InkOnPaper>> prints = new ArrayList<>();
-    private double[] middle = new double[0];
-    private RealMatrix smoother = new Array2DRowRealMatrix(1, 1);
-    private double[] weights = new double[0];
+    private LocalQuadratic local = new LocalQuadratic(List.of(new double[0]), new double[0], 1);
 
     LessonModel(LessonNumbers numbers, List<FilmPatch> patches, double widestPixelMicrometres) {
         this.numbers = numbers;
@@ -39,6 +34,12 @@ final class LessonModel {
         this.widestPixelMicrometres = widestPixelMicrometres;
         this.shaping =
                 IntStream.range(0, numbers.size()).filter(numbers::shapes).toArray();
+    }
+
+    /** Width of the pixels that the plates are computed on. */
+    double pixelMicrometres() {
+        double pitch = patches.get(0).pitchMicrometres();
+        return pitch / Math.ceil(pitch / widestPixelMicrometres - 1e-9);
     }
 
     /** Computes the plate in the middle, one on either side in each number, and others spread within {@code reach} beliefs. */
@@ -80,38 +81,13 @@ final class LessonModel {
 
     /** Fits the quadratic anew; plates {@code bandwidth} beliefs from the middle weigh 0.6 of those there. */
     void centre(double[] coordinates, double bandwidth) {
-        middle = place(coordinates);
-        int count = places.size();
-        weights = new double[count];
-        double[][] rows = new double[count][];
-        for (int d = 0; d < count; d++) {
-            double square = 0;
-            for (int i = 0; i < middle.length; i++) {
-                double off = (places.get(d)[i] - middle[i]) / bandwidth;
-                square += off * off;
-            }
-            weights[d] = StrictMath.exp(-square / 2);
-            rows[d] = basis(places.get(d));
-            for (int k = 0; k < rows[d].length; k++) {
-                rows[d][k] *= Math.sqrt(weights[d]);
-            }
-        }
-        // Pseudo-inverse of the weighted rows: coefficients from weighted tones.
-        RealMatrix inverse = new SingularValueDecomposition(new Array2DRowRealMatrix(rows))
-                .getSolver()
-                .getInverse();
-        for (int k = 0; k < inverse.getRowDimension(); k++) {
-            for (int d = 0; d < count; d++) {
-                inverse.multiplyEntry(k, d, Math.sqrt(weights[d]));
-            }
-        }
-        smoother = inverse;
+        local = new LocalQuadratic(places, place(coordinates), bandwidth);
     }
 
     /** Lightness of each patch. */
     double[] lightness(double[] coordinates) {
         double[][] tones = tones(coordinates);
-        double[] shares = smoother.preMultiply(basis(place(coordinates)));
+        double[] shares = local.shares(place(coordinates));
         double[] smooth = new double[patches.size()];
         for (int d = 0; d < shares.length; d++) {
             for (int p = 0; p < smooth.length; p++) {
@@ -128,15 +104,15 @@ final class LessonModel {
         double all = 0;
         double freedom = 0;
         for (int d = 0; d < tones.length; d++) {
-            double[] shares = smoother.preMultiply(basis(places.get(d)));
-            all += weights[d];
-            freedom += weights[d] * (1 - shares[d]);
+            double[] shares = local.shares(places.get(d));
+            all += local.weight(d);
+            freedom += local.weight(d) * (1 - shares[d]);
             for (int p = 0; p < squares.length; p++) {
                 double off = tones[d][p];
                 for (int k = 0; k < tones.length; k++) {
                     off -= shares[k] * tones[k][p];
                 }
-                squares[p] += weights[d] * off * off;
+                squares[p] += local.weight(d) * off * off;
             }
         }
         double divisor = Math.max(freedom, 0.1 * all);
@@ -170,20 +146,5 @@ final class LessonModel {
         return IntStream.of(shaping)
                 .mapToDouble(i -> (coordinates[i] - numbers.believed(i)) / numbers.spread(i))
                 .toArray();
-    }
-
-    private double[] basis(double[] place) {
-        int n = place.length;
-        double[] basis = new double[1 + n + n * (n + 1) / 2];
-        basis[0] = 1;
-        int at = 1 + n;
-        for (int i = 0; i < n; i++) {
-            double one = place[i] - middle[i];
-            basis[1 + i] = one;
-            for (int k = i; k < n; k++) {
-                basis[at++] = one * (place[k] - middle[k]);
-            }
-        }
-        return basis;
     }
 }

@@ -219,6 +219,19 @@ class ChartReaderTest {
         assertFalse(read(painted(FULL).plane(), FULL).paper().isEmpty());
     }
 
+    /** Light that falls off from the middle leaves the paper at the corners darker than clear fields; it is paper all the same. */
+    @Test
+    void paperInFallingLightIsStillPaper() {
+        PaintedScan dim = painted(EXPOSURE)
+                .lit((u, v) -> 1 - 0.5 * ((u - 0.5) * (u - 0.5) + (v - 0.5) * (v - 0.5)))
+                .at(200);
+        ScanReading reading = read(dim.plane(), EXPOSURE);
+        assertFalse(reading.paper().isEmpty(), reading.notes()::toString);
+        for (MeasuredPatch patch : reading.patches()) {
+            assertEquals(PaintedScan.usualTone(patch.coverage()), patch.lightness(), 0.3);
+        }
+    }
+
     @Test
     void clippingIsSaid() {
         ScanReading reading = read(painted(FULL).lit((u, v) -> 1.4).plane(), FULL);

@@ -13,7 +13,7 @@ import greyground.wedge.TestPlate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** A scanner in which stray light of 2 % is spread as the equation says, R' = (1 - f) R + f Rbar, over 20 mm. */
+/** A scanner in which stray light of 2 % is spread as the equation says, R' = (1 - f) R + f Rbar, over 10 mm. */
 class StrayLightTest {
     private static final double SHARE = 0.02;
 
@@ -30,7 +30,7 @@ class StrayLightTest {
                 sums[y + 1][x + 1] = sums[y][x + 1] + line;
             }
         }
-        int reach = (int) Math.round(10 * pixelsPerInch / 25.4);
+        int reach = (int) Math.round(5 * pixelsPerInch / 25.4);
         return ArrayPlane.of(width, height, (x, y) -> {
             int left = Math.max(0, x - reach);
             int right = Math.min(width, x + reach + 1);

@@ -4,6 +4,10 @@ import greyground.app.JobPlate;
 import greyground.app.KeptFiles;
 import greyground.film.ChartFile;
 import greyground.film.Job;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Random;
 
@@ -35,18 +39,37 @@ public final class ProofOfFilm {
                 random,
                 cell,
                 job.resolution().pitchMicrometres());
-        Scanner scanner = Scanner.of(pixelsPerInch, new Random(shop));
+        Scanner any = Scanner.of(pixelsPerInch, new Random(shop));
+        // A file without a profile is read as sRGB, so it must be coded so.
+        Scanner scanner = new Scanner(
+                pixelsPerInch,
+                any.degrees(),
+                any.mirrored(),
+                any.skewX(),
+                any.skewY(),
+                any.blurPixels(),
+                any.vignetting(),
+                any.flare(),
+                any.white(),
+                any.noise(),
+                Scanner.Coding.SRGB_8,
+                any.dust());
         scanner.scan(print, random).write(scan, false);
         return hidden;
     }
 
-    /** Film, number of the shop, pixels per inch, scan. */
+    /** Film, number of the shop, pixels per inch, scan; and a workshop file to write with the secret numbers, to proof other films in. */
     public static void main(String[] arguments) throws Exception {
         HiddenWorkshop shop = scan(
                 Path.of(arguments[0]),
                 Long.parseLong(arguments[1]),
                 Double.parseDouble(arguments[2]),
                 Path.of(arguments[3]));
+        Workshop secret = shop.secret();
+        double minutes = secret.bath().biteMinutes().value();
+        Workshop bitten = secret.with(
+                "bath.rateMicrometresPerMinute", Figure.assumed(shop.depthMicrometres() / minutes, "invented"));
+        Files.writeString(Path.of(arguments[4]), WorkshopFile.text(bitten.named("what this shop really is")));
         System.out.println("depth " + shop.depthMicrometres() + ", gauge " + shop.gauge());
         shop.secret().figures().forEach((path, figure) -> {
             if (figure.value() != shop.believed().figures().get(path).value()) {

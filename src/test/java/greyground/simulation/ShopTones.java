@@ -15,24 +15,31 @@ import java.util.concurrent.ConcurrentHashMap;
  * Both come from the virtual plate under the secret numbers.
  */
 final class ShopTones {
-    /** Pixel of the plates that textures are cut from; lightness is computed as finely as for a job. */
-    private static final double TEXTURE_PIXEL = 9;
-
     private static final int FINEST_CELLS = 256;
+    private static final double TEXTURE_PIXEL = 9;
+    private static final double LAST_COARSE = 0.85;
 
     private final PlateConditions truth;
     private final JobPlate plate;
     private final VirtualPlate fine;
-    private final VirtualPlate coarse;
     private final Map<Double, Double> lightness = new ConcurrentHashMap<>();
     private final Map<String, Double> targets = new ConcurrentHashMap<>();
     private final Map<Double, Texture> textures = new ConcurrentHashMap<>();
 
+    /** Computed as finely as a job is. */
     ShopTones(PlateConditions truth, JobPlate plate) {
+        this(truth, plate, plate.plate(truth));
+    }
+
+    /** Computed on pixels of another width. */
+    ShopTones(PlateConditions truth, JobPlate plate, double widestPixelMicrometres) {
+        this(truth, plate, new VirtualPlate(truth, null, widestPixelMicrometres));
+    }
+
+    private ShopTones(PlateConditions truth, JobPlate plate, VirtualPlate fine) {
         this.truth = truth;
         this.plate = plate;
-        this.fine = plate.plate(truth);
-        this.coarse = new VirtualPlate(truth, null, TEXTURE_PIXEL);
+        this.fine = fine;
     }
 
     /**
@@ -95,7 +102,9 @@ final class ShopTones {
 
     private Texture finest(double coverage) {
         FilmPatch film = plate.patches().at(coverage);
-        PlateStates states = coarse.states(film);
+        // Past the darkest tone a coarse plate may lose the last lands.
+        VirtualPlate grown = coverage > LAST_COARSE ? fine : new VirtualPlate(truth, null, TEXTURE_PIXEL);
+        PlateStates states = grown.states(film);
         float[] roots = PlateView.printRoot().of(truth, states);
         int width = states.grid().width();
         int height = states.grid().height();

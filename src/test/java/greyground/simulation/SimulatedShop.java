@@ -57,12 +57,12 @@ record SimulatedShop(long seed, HiddenWorkshop shop, Grain grain, TestPlate char
                 ? random.nextBoolean() ? new double[] {100, 30} : new double[] {150, 40}
                 : sizes[random.nextInt(sizes.length)];
         double surface = size[0] * size[1];
-        double[] usual = surface < 6100
-                ? new double[] {200, 300, 300, 400, 600, 600, 1200}
-                : new double[] {200, 300, 300, 400, 600};
+        double[] usual = {200, 300, 300, 300, 400, 400, 600};
         double ppi = usual[random.nextInt(usual.length)];
-        if (surface > 13_000) {
-            ppi = Math.min(ppi, 400);
+        if (surface < 6100 && random.nextInt(12) == 0) {
+            ppi = 1200;
+        } else if (surface > 13_000) {
+            ppi = Math.min(ppi, 300);
         }
         return of(seed, which, grain, strip ? Recipe.Kind.STRIP : Recipe.Kind.FULL, size, Scanner.of(ppi, random));
     }

@@ -74,7 +74,8 @@ class MeasuredStatisticsTest {
         assertFalse(MeasuredOutliers.kept(patches, List.of())[7]);
     }
 
-    private static double[] python(String script, List<double[]> rows) {
+    /** Runs a script with rows of numbers on its input. */
+    static double[] python(String script, List<double[]> rows) {
         String text = rows.stream()
                 .map(row -> Arrays.stream(row)
                         .mapToObj(value -> String.format(Locale.ROOT, "%.17g", value))

@@ -1,0 +1,23 @@
+package greyground.bench;
+
+import greyground.simulation.CalibrationReport;
+
+/**
+ * Prints how well scans of simulated test plates are read and what is learnt from them, as the tables of docs/calibration.md.
+ *
+ * <p>Arguments: what is studied ({@code read}, {@code print} or {@code learn}), number of cases, first seed.
+ */
+public final class CalibrationStudy {
+    private CalibrationStudy() {}
+
+    /** Runs it. */
+    public static void main(String[] arguments) throws Exception {
+        int cases = Integer.parseInt(arguments[1]);
+        long first = Long.parseLong(arguments[2]);
+        switch (arguments[0]) {
+            case "read" -> CalibrationReport.read(cases, first);
+            case "print" -> CalibrationReport.print(cases, first);
+            default -> CalibrationReport.learn(cases, first);
+        }
+    }
+}
