@@ -192,7 +192,8 @@ final class BenchModel {
         Optional<Path> file = jobFile();
         int asOf = recovery.cleared();
         if (!unsaved() || state.isEmpty()) {
-            return () -> {};
+            // What was kept may have been taken back since.
+            return recovery::clear;
         }
         return () -> recovery.keep(state.get(), file, asOf);
     }

@@ -260,6 +260,7 @@ final class DeskFiles {
      */
     boolean mayLeave(String doing, Runnable then) {
         if (!model.unsaved()) {
+            model.leave();
             return true;
         }
         String what = model.jobUnsaved()

@@ -57,6 +57,7 @@ final class DeskWindow {
     private Station station = Station.ART;
     private Light light = new Light(false);
     private boolean inches;
+    private int chosenPlace = -1;
     private @Nullable LivePlate plate;
     private @Nullable ExposurePlan planned;
 
@@ -225,6 +226,7 @@ final class DeskWindow {
     }
 
     private void checked(List<PlateWarning> found) {
+        chosenPlace = -1;
         warnings.checked(found);
         model.state().ifPresent(state -> mark(state.job()));
     }
@@ -416,8 +418,6 @@ final class DeskWindow {
                 chosenPlace));
     }
 
-    private int chosenPlace = -1;
-
     private void goTo(WarningsView.Line line) {
         line.place().ifPresent(place -> {
             if (station == Station.ART) {
@@ -509,6 +509,19 @@ final class DeskWindow {
 
     /** Whether the window may close now; if not, the person is asked. */
     boolean mayClose(Runnable close) {
+        if (export.isWorking()) {
+            ask(
+                    "A film is being made; closing stops it, and nothing of it is written.",
+                    List.of(
+                            new Question.Answer("Stop and close", () -> {
+                                export.stop();
+                                if (files.mayLeave("closing", close)) {
+                                    close.run();
+                                }
+                            }),
+                            new Question.Answer("Wait for it", () -> {})));
+            return false;
+        }
         return files.mayLeave("closing", close);
     }
 

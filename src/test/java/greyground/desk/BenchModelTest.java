@@ -108,6 +108,16 @@ class BenchModelTest {
     }
 
     @Test
+    void workThatWasTakenBackLeavesNothingToRecover() {
+        BenchModel model = model(GONE);
+        model.tell("grain", "", Map.of("grain", "150um"));
+        model.autosaving().run();
+        model.undo();
+        model.autosaving().run();
+        assertEquals(List.of(), new Recovery(desk(), 1).left());
+    }
+
+    @Test
     void aSpoiltRecoveryFileIsPassedOver() throws Exception {
         Files.createDirectories(desk().folder());
         Files.writeString(desk().folder().resolve("unsaved-" + GONE + ".json"), "{\"greyground\": \"desk's");

@@ -232,6 +232,34 @@ class DeskIT {
         assertTrue(told.contains("77") && told.contains("between 0 and 6"), told);
     }
 
+    /** A resist that holds no land below 120 um loses many of a 180 um grain: the check finds places, and Enter goes to one. */
+    @Test
+    void aWarningTakesOneToItsPlace() throws Exception {
+        smallPlate();
+        press("station-resist");
+        type("land", "120");
+        press("station-art");
+        @SuppressWarnings("unchecked")
+        ListView<WarningsView.Line> list = find("warnings", ListView.class);
+        waitFor("a place", () -> list.getItems().stream().anyMatch(line -> line.number() > 0));
+        WarningsView.Line first = onScreen(() -> {
+            WarningsView.Line line = list.getItems().stream()
+                    .filter(each -> each.number() > 0)
+                    .findFirst()
+                    .orElseThrow();
+            list.getSelectionModel().select(line);
+            list.requestFocus();
+            return line;
+        });
+        key(KeyCode.ENTER, false);
+        assertEquals(Station.COPPER, onScreen(() -> desk.picture().station()));
+        Viewport port = onScreen(() -> desk.picture().port());
+        double x = port.pixelX(first.place().orElseThrow().acrossMillimetres());
+        double y = port.pixelY(first.place().orElseThrow().downMillimetres());
+        assertTrue(x >= 0 && x <= port.width() && y >= 0 && y <= port.height(), x + ", " + y);
+        assertTrue(port.perPixel() <= 0.02);
+    }
+
     @Test
     void aFilmThatIsStoppedLeavesNothing() throws Exception {
         smallPlate();
