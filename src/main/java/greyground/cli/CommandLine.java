@@ -13,8 +13,10 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.IFactory;
 import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /**
@@ -75,6 +77,9 @@ public final class CommandLine implements Runnable {
             description = "show the version")
     boolean version;
 
+    @Spec
+    private CommandSpec command = CommandSpec.create();
+
     private CommandLine(PrintStream out) {
         this.out = out;
     }
@@ -124,9 +129,7 @@ public final class CommandLine implements Runnable {
     /** No command at all: show how to begin. */
     @Override
     public void run() {
-        new picocli.CommandLine(this)
-                .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
-                .usage(out);
+        command.commandLine().usage(out);
     }
 
     private static IFactory commands(PrintStream out, PrintStream err, Window window) {
