@@ -58,7 +58,7 @@ public final class ProofOfFilm {
         return hidden;
     }
 
-    /** Film, number of the shop, pixels per inch, scan; and a workshop file to write with the secret numbers, to proof other films in. */
+    /** Film, number of the shop, pixels per inch, scan; and, if wished, a workshop file to write with the secret numbers, to proof other films in. */
     public static void main(String[] arguments) throws Exception {
         HiddenWorkshop shop = scan(
                 Path.of(arguments[0]),
@@ -69,7 +69,9 @@ public final class ProofOfFilm {
         double minutes = secret.bath().biteMinutes().value();
         Workshop bitten = secret.with(
                 "bath.rateMicrometresPerMinute", Figure.assumed(shop.depthMicrometres() / minutes, "invented"));
-        Files.writeString(Path.of(arguments[4]), WorkshopFile.text(bitten.named("what this shop really is")));
+        if (arguments.length > 4) {
+            Files.writeString(Path.of(arguments[4]), WorkshopFile.text(bitten.named("what this shop really is")));
+        }
         System.out.println("depth " + shop.depthMicrometres() + ", gauge " + shop.gauge());
         shop.secret().figures().forEach((path, figure) -> {
             if (figure.value() != shop.believed().figures().get(path).value()) {
