@@ -114,8 +114,7 @@ final class CodeSearch {
     static List<double[]> likely(List<Found> found) {
         List<double[]> likely = new ArrayList<>();
         for (Found one : found) {
-            List<CornerCode> codes =
-                    TestPlate.of(CodeText.read(one.text()).recipe()).codes();
+            List<CornerCode> codes = TestPlate.codesBeside(CodeText.read(one.text()));
             for (CornerCode own : codes) {
                 if (own.text().equals(one.text())) {
                     for (CornerCode code : codes) {

@@ -54,6 +54,15 @@ public record TestPlate(
         return plate;
     }
 
+    /** All codes of the plate that one of them names: where they stand hangs on the recipe alone, whatever the tones are. */
+    public static List<CornerCode> codesBeside(CodeText code) {
+        Recipe recipe = code.recipe();
+        List<Area> places = recipe.kind() == Recipe.Kind.EXPOSURE
+                ? of(recipe).codes().stream().map(CornerCode::area).toList()
+                : CodePlaces.of(recipe).corners();
+        return codes(recipe, places, code.id());
+    }
+
     /** Five letters and digits that stand for this layout. */
     public String id() {
         return idOf(patches, targets, codes.stream().map(CornerCode::area).toList());

@@ -245,6 +245,22 @@ class ReadIT {
         assertEquals(KeptFiles.workshop(film), WorkshopFile.read(Files.readString(shop)));
     }
 
+    /** A check plate judges the workshop that made it and teaches it nothing. */
+    @Test
+    void aCheckPlatesScanIsJudgedToneByTone() throws Exception {
+        Path shop = shop("checked.json");
+        Path check = folder.resolve("check.pdf");
+        Path scan = folder.resolve("check.png");
+        Attempt.done("wedge", "--kind", "check", "--plate", "60x80mm", "--workshop", shop, "--out", check);
+        ProofOfFilm.scan(check, 3, 300, scan);
+        Path plot = folder.resolve("check.svg");
+        Attempt judged = Attempt.done("read", scan, "--wedge", check, "--workshop", shop, "--curve", plot);
+        // An unmeasured workshop foretells this invented one's tones wrong, and the check must say so.
+        assertTrue(judged.out().contains("too dark") || judged.out().contains("too light"), judged.out());
+        assertTrue(Files.readString(plot).contains("<svg"));
+        assertEquals(BY_HAND, Files.readString(shop));
+    }
+
     @Test
     void whatCannotBeReadLeavesTheWorkshopAsItWas() throws Exception {
         Path shop = shop("kept.json");

@@ -11,11 +11,13 @@ import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.wedge.Area;
+import greyground.wedge.CheckPlate;
 import greyground.wedge.MeasuredPatch;
 import greyground.wedge.Recipe;
 import greyground.wedge.Recipe.Kind;
 import greyground.wedge.TestPlate;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +29,13 @@ class ChartReaderTest {
     private static final TestPlate FULL = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
     private static final TestPlate STRIP = TestPlate.of(Recipe.of(Kind.STRIP, new Size(100, 30), 1, 2, 75, 180));
     private static final TestPlate EXPOSURE = TestPlate.of(Recipe.of(Kind.EXPOSURE, new Size(60, 80), 2, 3, 75, 180));
+    private static final TestPlate CHECK = CheckPlate.of(
+                    Recipe.of(Kind.CHECK, new Size(60, 80), 2, 4, 75, 180),
+                    Stream.of(0, 60, 150, 300, 450, 600, 750, 850, 900)
+                            .map(level ->
+                                    new CheckPlate.Tone(level, PaintedScan.usualTone(level / 1000.0), Optional.empty()))
+                            .toList())
+            .plate();
     static final ScanChoices PLAIN = new ScanChoices(List.of(), List.of(), 0, 95);
 
     /** A place is right to 0.1 mm, as asked for in the plan of the work. */
@@ -62,6 +71,7 @@ class ChartReaderTest {
                         "strip, bent",
                         STRIP,
                         painted(STRIP).bent(1, 0, 0, 1, 0, 0, 0, 1).turned(-30)),
+                Arguments.of("check plate", CHECK, painted(CHECK).turned(170)),
                 Arguments.of("exposure", EXPOSURE, painted(EXPOSURE).turned(20)),
                 Arguments.of(
                         "exposure, mirrored",
