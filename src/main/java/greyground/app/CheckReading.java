@@ -43,6 +43,11 @@ record CheckReading(PlateFindings found, CheckOutcome outcome) implements ReadOu
     }
 
     @Override
+    public boolean teaches() {
+        return false;
+    }
+
+    @Override
     public Path accept() {
         throw refused();
     }

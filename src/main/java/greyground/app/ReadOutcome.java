@@ -27,6 +27,11 @@ public sealed interface ReadOutcome permits LessonOutcome, CheckReading, Exposur
         return Optional.empty();
     }
 
+    /** Whether there is anything to accept: a check plate only judges. */
+    default boolean teaches() {
+        return true;
+    }
+
     /**
      * Takes the lesson into the workshop file, keeping what that held.
      *

@@ -247,7 +247,8 @@ final class ReadCommand implements Callable<Integer> {
                         "shop    " + workshop + " has learned this",
                         "kept    what it held before, as " + kept.get().getFileName()
                                 + "; --take-back puts it in place again")
-                : List.of("shop    " + workshop + " is untouched: add --accept to take this into it");
+                : List.of("shop    " + workshop + " is untouched"
+                        + (outcome.teaches() ? ": add --accept to take this into it" : ", as a check plate leaves it"));
         closing.forEach(out::println);
     }
 }

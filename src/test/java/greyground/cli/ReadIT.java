@@ -257,6 +257,7 @@ class ReadIT {
         Attempt judged = Attempt.done("read", scan, "--wedge", check, "--workshop", shop, "--curve", plot);
         // An unmeasured workshop foretells this invented one's tones wrong, and the check must say so.
         assertTrue(judged.out().contains("too dark") || judged.out().contains("too light"), judged.out());
+        assertFalse(judged.out().contains("--accept"), judged.out());
         assertTrue(Files.readString(plot).contains("<svg"));
         assertEquals(BY_HAND, Files.readString(shop));
     }
