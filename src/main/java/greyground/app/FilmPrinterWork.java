@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -34,6 +35,20 @@ public final class FilmPrinterWork {
     private static final double MOST_OUT = 0.03;
 
     private static final String COVERAGE = "coverage";
+    private static final Map<String, String> COLUMNS = Map.of(
+            COVERAGE,
+            COVERAGE,
+            "coverage %",
+            COVERAGE,
+            Kind.ULTRAVIOLET.column,
+            Kind.ULTRAVIOLET.column,
+            Kind.VISUAL.column,
+            Kind.VISUAL.column,
+            Kind.STEP.column,
+            Kind.STEP.column);
+
+    /** No film is blacker (assumed); a greater number is a slip of the pen. */
+    private static final double MOST_DENSITY = 6;
 
     private final Job job;
     private final Workshop printedIn;
@@ -98,7 +113,7 @@ public final class FilmPrinterWork {
         acrossMillimetres.ifPresent(
                 read -> scale("filmPrinter.scaleX", "across", read, drawn.scaleX(), changes, notes));
         downMillimetres.ifPresent(read -> scale("filmPrinter.scaleY", "down", read, drawn.scaleY(), changes, notes));
-        Optional<FilmPrinterFit> fit = readings.map(file -> fit(KeptFiles.readings(file), changes, notes));
+        Optional<FilmPrinterFit> fit = readings.map(file -> fit(file, changes, notes));
         return new FilmPrinterOutcome(job, shopFile, workshop, date, fit, changes, notes);
     }
 
@@ -115,9 +130,9 @@ public final class FilmPrinterWork {
         changes.add(change(path, new Estimate(scale, drawn * RULE_ERROR_MILLIMETRES / 100)));
     }
 
-    private FilmPrinterFit fit(String text, List<FigureChange> changes, List<String> notes) {
-        ReadingTable table = ReadingTable.of("film readings", text);
-        Kind kind = kind(table);
+    private FilmPrinterFit fit(Path file, List<FigureChange> changes, List<String> notes) {
+        TypedTable table = TypedTable.read("film readings", file, COLUMNS);
+        Kind kind = kind(file, table);
         FilmPrinter printer = workshop.filmPrinter();
         FilmPrinterFit fit = FilmPrinterFit.of(
                 readings(table, kind),
@@ -141,31 +156,33 @@ public final class FilmPrinterWork {
         return fit;
     }
 
-    private static Kind kind(ReadingTable table) {
+    private static Kind kind(Path file, TypedTable table) {
+        table.need(COVERAGE);
         List<Kind> kinds = new ArrayList<>();
         for (Kind kind : Kind.values()) {
-            if (table.column(kind.column) >= 0) {
+            if (table.has(kind.column)) {
                 kinds.add(kind);
             }
         }
-        if (table.column(COVERAGE) < 0 || kinds.size() != 1) {
-            throw Refusal.use("film readings have the columns " + String.join(", ", table.names())
-                    + "; they must be coverage and one of density, visual or step: correct the heading");
+        if (kinds.size() != 1) {
+            throw Refusal.use(file.getFileName() + " has " + kinds.size()
+                    + " columns of readings; it must have one of density, visual or step: mend its header line");
         }
         return kinds.get(0);
     }
 
-    private List<FilmReading> readings(ReadingTable table, Kind kind) {
+    private List<FilmReading> readings(TypedTable table, Kind kind) {
         List<FilmReading> readings = new ArrayList<>();
-        for (List<Double> row : table.rows()) {
-            double coverage = row.get(table.column(COVERAGE)) / 100;
-            double value = row.get(table.column(kind.column));
+        double least = kind == Kind.STEP ? 1 : 0;
+        double most = kind == Kind.STEP ? StepWedge.nominal().steps() : MOST_DENSITY;
+        for (TypedTable.Row row : table.rows()) {
+            double coverage = table.needed(row, COVERAGE, 0, 100) / 100;
+            double value = table.needed(row, kind.column, least, most);
             boolean between = coverage > 0 && coverage < 1;
             if (between && job.grain() instanceof Grain.Continuous) {
                 continue;
             }
             if (kind == Kind.STEP) {
-                Refusal.checkRange("wedge step", value, 1, StepWedge.nominal().steps(), "", "count from the clear end");
                 readings.add(
                         FilmReading.matched(coverage, StepWedge.nominal().density(value), StepWedge.DENSITY_PER_STEP));
             } else {

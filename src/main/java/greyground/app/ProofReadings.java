@@ -8,12 +8,15 @@ import greyground.workshop.JsonText;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Tones of a proof: comma-separated values, or what {@code read --json} says of a test plate. */
 final class ProofReadings {
     private static final String COVERAGE = "coverage";
-    private static final List<String> LIGHTNESS = List.of("l*", "lightness");
+    private static final String LIGHTNESS = "L*";
     private static final String DENSITY = "density";
+    private static final Map<String, String> COLUMNS = Map.of(
+            COVERAGE, COVERAGE, "coverage %", COVERAGE, "l*", LIGHTNESS, "lightness", LIGHTNESS, DENSITY, DENSITY);
 
     /** A mean of many fields is told more surely than the plate can be foretold. */
     private static final double LEAST_ERROR = 0.3;
@@ -27,25 +30,22 @@ final class ProofReadings {
      */
     static List<DepthFit.Reading> of(Path file) {
         String text = KeptFiles.readings(file);
-        return text.stripLeading().startsWith("{") ? json(text) : table(text);
+        return text.stripLeading().startsWith("{") ? json(text) : table(file);
     }
 
-    private static List<DepthFit.Reading> table(String text) {
-        ReadingTable table = ReadingTable.of("proof readings", text);
-        int coverage = table.column(COVERAGE);
-        int density = table.column(DENSITY);
-        int lightness = LIGHTNESS.stream().mapToInt(table::column).max().orElse(-1);
-        if (coverage < 0 || (density < 0) == (lightness < 0)) {
-            throw Refusal.use("proof readings have the columns " + String.join(", ", table.names())
-                    + "; they must be coverage and one of L* and density: correct the heading");
+    private static List<DepthFit.Reading> table(Path file) {
+        TypedTable table = TypedTable.read("proof readings", file, COLUMNS);
+        table.need(COVERAGE);
+        if (table.has(DENSITY) == table.has(LIGHTNESS)) {
+            throw Refusal.use(
+                    file.getFileName() + " must have one column of density or one of L*: mend its header line");
         }
         List<DepthFit.Reading> readings = new ArrayList<>();
-        for (List<Double> row : table.rows()) {
-            double tone = lightness >= 0
-                    ? row.get(lightness)
-                    : Lightness.ofDensity(Refusal.checkRange(
-                            "proof tone's density", row.get(density), 0, 4, "D", "measure it with the paper included"));
-            readings.add(new DepthFit.Reading(row.get(coverage) / 100, tone, DepthFit.READING_ERROR));
+        for (TypedTable.Row row : table.rows()) {
+            double tone = table.has(LIGHTNESS)
+                    ? table.needed(row, LIGHTNESS, 0, 100)
+                    : Lightness.ofDensity(table.needed(row, DENSITY, 0, 4));
+            readings.add(new DepthFit.Reading(table.needed(row, COVERAGE, 0, 100) / 100, tone, DepthFit.READING_ERROR));
         }
         return readings;
     }
