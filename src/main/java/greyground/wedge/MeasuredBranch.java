@@ -15,7 +15,8 @@ import java.util.List;
  * their difference and a fifth of a unit of L*, less than the eye sees; of several branches the one with the widest range is
  * used. Lesser rises are pooled by {@link IsotonicFit}, each level weighted by repeats over variance, and a pool stands as one
  * knot at its mean coverage, so that no flat stretch is left. At the light end, levels that can't be told from bare paper become
- * one knot at the last of them; a jump down from it of more than 3 L* between levels closer than 1/64 is a gap.
+ * one knot at the last of them; a jump down from it of more than 3 L* between levels closer than 1/64 is a gap. Between clear film and the
+ * first tint no tint was seen to print as bare paper, so a jump there is no gap: the curve goes on to clear film.
  */
 final class MeasuredBranch {
     // Assumed, as for the virtual plate's branch; a test plate has fewer levels, so its gap may be wider.
@@ -92,7 +93,9 @@ final class MeasuredBranch {
         List<MeasuredLevel> used = new ArrayList<>();
         MeasuredLevel last = run.get(first);
         MeasuredLevel next = run.get(first + 1);
-        boolean jump = bare - next.lightness() > GAP && next.coverage() - last.coverage() <= GAP_WIDTH + 1e-9;
+        boolean jump = last.coverage() > 0
+                && bare - next.lightness() > GAP
+                && next.coverage() - last.coverage() <= GAP_WIDTH + 1e-9;
         if (!jump || first + 2 >= run.size()) {
             double lightness = last.coverage() > 0 ? bare - BELOW_BARE : bare;
             used.add(new MeasuredLevel(

@@ -188,6 +188,20 @@ class MeasuredResponseTest extends PlateResponseContract {
         assertEquals(response.lightness(0), response.lightness(0.02));
     }
 
+    /** A shop whose dots grow much prints its first tint far below paper; fewer dots still print the tones between. */
+    @Test
+    void betweenClearFilmAndTheFirstTintTheCurveGoesOn() {
+        MeasuredResponse response =
+                MeasuredResponse.of("steep", InventedPlate.read(MeasuredResponseTest::steep, 3, 0.3, 5, (x, y) -> 0.0));
+        assertEquals(0, response.usable().least(), 1e-9);
+        assertEquals(steep(0.005), response.lightness(0.005), 2);
+    }
+
+    /** L* 78 at 1 %. */
+    private static double steep(double coverage) {
+        return 90 - 76 * Math.pow(coverage, 0.4);
+    }
+
     @Test
     void whatCannotBeAResponseIsRefused() {
         List<MeasuredPatch> few = InventedPlate.read(1, 0, 1).subList(0, 4);
