@@ -20,7 +20,7 @@ public record LearnedWorkshop(Workshop before, Workshop after, List<FigureChange
         changes = List.copyOf(changes);
     }
 
-    /** How a workshop's number is known, for {@code PlateFit.changes}: its provenance in words. */
+    /** How a workshop's number is known, for {@code PlateLesson.changes}: its provenance in words. */
     public static String provenance(Workshop workshop, String path) {
         return figure(workshop, path).provenance().words();
     }

@@ -14,7 +14,7 @@ import greyground.wedge.MeasuredLevel;
 import greyground.wedge.MeasuredPatch;
 import greyground.wedge.MeasuredResponse;
 import greyground.wedge.MeasuredTrend;
-import greyground.wedge.PlateFit;
+import greyground.wedge.PlateLesson;
 import greyground.workshop.JsonText;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -217,9 +217,9 @@ public final class LessonOutcome implements ReadOutcome {
             notes.add(Refusal.plain(Math.rint(100 * measured.pooledShare()))
                     + " % of the levels don't darken in order: the measurement is in doubt");
         }
-        if (learning.fit().map(PlateFit::misfit).orElse(0.0) >= POOR_FIT) {
+        if (learning.fit().map(PlateLesson::misfit).orElse(0.0) >= POOR_FIT) {
             notes.add("the virtual plate does not explain this print (misfit "
-                    + tenth(learning.fit().map(PlateFit::misfit).orElse(0.0))
+                    + tenth(learning.fit().map(PlateLesson::misfit).orElse(0.0))
                     + "; near 1 it would): trust the measured tones more than the numbers");
         }
         return notes;

@@ -9,7 +9,6 @@ import greyground.tone.Lightness;
 import greyground.wedge.FigureChange;
 import greyground.wedge.MeasuredDepth;
 import greyground.wedge.MeasuredResponse;
-import greyground.wedge.PlateFit;
 import greyground.wedge.PlateLesson;
 import greyground.workshop.Figure;
 import greyground.workshop.KeptResponse;
@@ -40,7 +39,7 @@ record PlateLearning(
         VirtualResponse foretold,
         VirtualResponse taught,
         List<TargetFindings.Finding> findings,
-        Optional<PlateFit> fit,
+        Optional<PlateLesson> fit,
         LearnedWorkshop learned,
         List<String> notes) {
     /** A depth that nobody measured, from a rate that nobody measured, or from one that was (assumed). */
@@ -84,7 +83,7 @@ record PlateLearning(
         List<FigureChange> changes = told(shop, words, bite);
         Workshop told =
                 LearnedWorkshop.of(shop, changes, date, "test plate " + chart).after();
-        Optional<PlateFit> fit = again ? Optional.empty() : fit(film, told, depth, measured, found, findings);
+        Optional<PlateLesson> fit = again ? Optional.empty() : fit(film, told, depth, measured, found, findings);
         fit.ifPresent(one -> changes.addAll(exact(one.changes(path -> LearnedWorkshop.provenance(shop, path)), shop)));
         progress.done(0.8);
         LearnedWorkshop figures = LearnedWorkshop.of(shop, changes, date, "test plate " + chart);
@@ -139,7 +138,7 @@ record PlateLearning(
         return new FigureChange(path, present.value(), present.provenance().words(), after, error);
     }
 
-    private static Optional<PlateFit> fit(
+    private static Optional<PlateLesson> fit(
             TestFilm film,
             Workshop shop,
             MeasuredDepth depth,
@@ -151,16 +150,13 @@ record PlateLearning(
         }
         JobPlate plate = JobPlate.of(shop, film.job());
         return Optional.of(PlateLesson.of(
-                        plate.conditions(depth.micrometres()),
-                        depth,
-                        plate.patches(),
-                        plate.widestPixelMicrometres(),
-                        measured,
-                        TargetLessons.lines(found.targets(), measured),
-                        findings.stream()
-                                .flatMap(finding -> finding.reading().stream())
-                                .toList())
-                .fit());
+                plate.conditions(depth.micrometres()),
+                depth,
+                plate.patches(),
+                plate.widestPixelMicrometres(),
+                measured,
+                TargetLessons.lines(found.targets(), measured),
+                findings.stream().flatMap(finding -> finding.reading().stream()).toList()));
     }
 
     private static MeasuredDepth guessed(Workshop shop, double biteMinutes) {

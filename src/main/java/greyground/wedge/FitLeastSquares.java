@@ -80,9 +80,8 @@ final class FitLeastSquares {
      * @param jacobian derivatives of the readings, in units of their errors, by each number
      * @param sum of squared residuals in units of their errors
      * @param degrees readings less numbers
-     * @param residuals readings less foretold, in units of their errors
      */
-    record Solution(RealVector values, RealMatrix jacobian, double sum, int degrees, RealVector residuals) {
+    record Solution(RealVector values, RealMatrix jacobian, double sum, int degrees) {
         /** Sum of squares over degrees of freedom; 1 if model and errors are right. */
         double varianceOfUnit() {
             return degrees > 0 ? sum / degrees : 1;
@@ -114,11 +113,6 @@ final class FitLeastSquares {
             return covariance;
         }
 
-        /** Singular values of J with each number in units of its scale, largest first. */
-        double[] singularValues(double[] scales) {
-            return parts(scales).getSingularValues();
-        }
-
         private SingularValueDecomposition parts(double[] scales) {
             RealMatrix scaled = jacobian.copy();
             for (int row = 0; row < scaled.getRowDimension(); row++) {
@@ -135,11 +129,6 @@ final class FitLeastSquares {
         if (start.length > readings.length) {
             throw Refusal.use("a fit has " + readings.length + " readings for " + start.length
                     + " numbers; it needs at least as many readings: measure more patches");
-        }
-        if (start.length == 0) {
-            RealVector misses = new ArrayRealVector(scaled(start), false).mapMultiply(-1);
-            RealMatrix none = new Array2DRowRealMatrix(readings.length, 1);
-            return new Solution(new ArrayRealVector(), none, misses.dotProduct(misses), readings.length, misses);
         }
         double[] angles = new double[start.length];
         for (int i = 0; i < start.length; i++) {
@@ -166,12 +155,7 @@ final class FitLeastSquares {
             for (double one : foretold) {
                 sum += one * one;
             }
-            return new Solution(
-                    new ArrayRealVector(values),
-                    closeSlopes(values),
-                    sum,
-                    readings.length - start.length,
-                    new ArrayRealVector(foretold).mapMultiply(-1));
+            return new Solution(new ArrayRealVector(values), closeSlopes(values), sum, readings.length - start.length);
         } catch (MathIllegalStateException | MathIllegalArgumentException failed) {
             throw Refusal.failure(
                     "the fit found no end within " + MOST_TRIALS

@@ -68,25 +68,6 @@ public record FitReading(FitParameter parameter, double value, double standardEr
                         + " um held");
     }
 
-    /**
-     * Etch factor from an opening measured before and after the bite: it widens by the undercut on both sides, so
-     * {@code F = 2h / (after - before)}.
-     *
-     * @param wideningError standard error of {@code after - before}, above 0
-     */
-    public static FitReading undercut(
-            double beforeMicrometres, double afterMicrometres, double depthMicrometres, double wideningError) {
-        checkBracket("bitten opening", beforeMicrometres, afterMicrometres, "um");
-        double widening = afterMicrometres - beforeMicrometres;
-        double factor = 2 * depthMicrometres / widening;
-        return new FitReading(
-                FitParameter.ETCH_FACTOR,
-                factor,
-                factor * wideningError / widening,
-                "opening of " + Refusal.plain(beforeMicrometres) + " um bitten to " + Refusal.plain(afterMicrometres)
-                        + " um");
-    }
-
     private static void checkBracket(String what, double low, double high, String unit) {
         if (!(low > 0) || !(high > low) || !Double.isFinite(high)) {
             throw Refusal.use(what + " widths are " + Refusal.plain(low) + " and " + Refusal.plain(high) + " " + unit

@@ -126,7 +126,7 @@ final class LessonModel {
     double[] sampling(double[] coordinates) {
         PlateConditions conditions = numbers.with(coordinates);
         List<InkOnPaper> first = prints.get(0);
-        double[] roots = PlateModel.roots(first, conditions);
+        double[] roots = roots(first, conditions);
         return first.stream()
                 .mapToDouble(one -> one.lightnessError(roots, conditions.paper()))
                 .toArray();
@@ -134,7 +134,7 @@ final class LessonModel {
 
     private double[][] tones(double[] coordinates) {
         PlateConditions conditions = numbers.with(coordinates);
-        double[] roots = PlateModel.roots(prints.stream().flatMap(List::stream).toList(), conditions);
+        double[] roots = roots(prints.stream().flatMap(List::stream).toList(), conditions);
         return prints.stream()
                 .map(one -> one.stream()
                         .mapToDouble(patch -> patch.lightness(roots, conditions.paper()))
@@ -146,5 +146,13 @@ final class LessonModel {
         return IntStream.of(shaping)
                 .mapToDouble(i -> (coordinates[i] - numbers.believed(i)) / numbers.spread(i))
                 .toArray();
+    }
+
+    /** Of as many classes as any of the films has. */
+    private static double[] roots(List<InkOnPaper> films, PlateConditions conditions) {
+        int classes = films.stream().mapToInt(InkOnPaper::classes).max().orElse(0);
+        double tone =
+                conditions.wipe().plateToneMicrometres() * conditions.ink().transferFraction();
+        return InkOnPaper.roots(classes, conditions.ink(), conditions.paper(), tone);
     }
 }

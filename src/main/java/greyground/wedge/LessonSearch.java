@@ -2,10 +2,9 @@ package greyground.wedge;
 
 import greyground.plate.Bath;
 import greyground.tone.Confidence;
+import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
@@ -29,6 +28,12 @@ final class LessonSearch {
     private static final double EDGE_PIXELS = 0.25;
     private static final double STRAY = 0.001;
     private static final double PAPER = 0.005;
+
+    /**
+     * Least error of a foretold tone, in L*: one varies by 0.1 to 0.4 from piece to piece of a grain where it is steady (measured,
+     * docs/virtual-plate.md).
+     */
+    private static final double LEAST_ERROR = 0.3;
 
     /** A number that is held has this share of its belief left. */
     private static final double HELD = 1e-3;
@@ -133,7 +138,7 @@ final class LessonSearch {
                     ? levels.get(i).standardError()
                     : lines.get(i - levels.size()).standardError();
             double sample = i < levels.size() ? sampling[i] : 0;
-            double model = StrictMath.hypot(Math.max(FitModel.LEAST_ERROR, sample), rough[i]);
+            double model = StrictMath.hypot(Math.max(LEAST_ERROR, sample), rough[i]);
             all[i] = StrictMath.hypot(own, model);
         }
         for (int i = 0; i < readings.size(); i++) {
@@ -157,54 +162,31 @@ final class LessonSearch {
         RealMatrix covariance =
                 shared(solution, at, solution.covariance(spreads).scalarMultiply(Math.max(1, unit)));
         double quantile = Confidence.quantile(SHARE, Math.max(1, solution.degrees()));
-        Map<FitParameter, FittedFigure> figures = new EnumMap<>(FitParameter.class);
-        Map<FitParameter, Map<FitParameter, Double>> correlations = new EnumMap<>(FitParameter.class);
-        List<FitParameter> parameters = numbers.parameters();
-        boolean[] told = new boolean[parameters.size()];
-        double[] kept = new double[size];
-        for (int i = 0; i < size; i++) {
-            kept[i] = numbers.believed(i);
-        }
-        for (int i = 0; i < parameters.size(); i++) {
-            FitParameter number = parameters.get(i);
+        List<FittedFigure> figures = new ArrayList<>();
+        for (int i = 0; i < numbers.parameters().size(); i++) {
+            FitParameter number = numbers.parameters().get(i);
             double error = Math.sqrt(covariance.getEntry(i, i));
             double half = quantile * error;
             double margin = AT_BOUND * number.range();
-            told[i] = !isHeld(i)
+            boolean told = !isHeld(i)
                     && error <= TOLD * spreads[i]
                     && half <= DETERMINED * number.range()
                     && at[i] >= numbers.least(i) + margin
                     && at[i] <= numbers.most(i) - margin;
             double before = number.value(numbers.believed(i));
-            if (told[i]) {
-                kept[i] = at[i];
-                double value = number.value(at[i]);
-                figures.put(
-                        number,
-                        new FittedFigure.Determined(
-                                number,
-                                before,
-                                value,
-                                error * number.slope(value),
-                                Math.max(number.least(), number.value(at[i] - half)),
-                                Math.min(number.most(), number.value(at[i] + half))));
-            } else {
-                figures.put(number, new FittedFigure.Undetermined(number, before, reason(i, covariance)));
-            }
+            double value = number.value(at[i]);
+            figures.add(
+                    told
+                            ? new FittedFigure.Determined(
+                                    number,
+                                    before,
+                                    value,
+                                    error * number.slope(value),
+                                    Math.max(number.least(), number.value(at[i] - half)),
+                                    Math.min(number.most(), number.value(at[i] + half)))
+                            : new FittedFigure.Undetermined(number, before, reason(i, covariance)));
         }
-        for (int i = 0; i < parameters.size(); i++) {
-            Map<FitParameter, Double> row = new EnumMap<>(FitParameter.class);
-            for (int k = 0; told[i] && k < parameters.size(); k++) {
-                if (told[k]) {
-                    row.put(parameters.get(k), correlation(covariance, i, k));
-                }
-            }
-            correlations.put(parameters.get(i), row);
-        }
-        List<Double> singular =
-                Arrays.stream(solution.singularValues(spreads)).boxed().toList();
-        PlateFit fit = new PlateFit(numbers.with(kept), figures, correlations, singular, Math.sqrt(unit));
-        return new PlateLesson(fit, numbers.with(at));
+        return new PlateLesson(figures, Math.sqrt(unit));
     }
 
     /** Ink strength stays as believed, and what it would do to the others if that is wrong widens their errors. */

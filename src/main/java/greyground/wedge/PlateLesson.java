@@ -7,6 +7,7 @@ import greyground.plate.PlateConditions;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * What one test plate teaches about the workshop's numbers: all that shape a tone are looked for together, each held by what the
@@ -19,10 +20,10 @@ import java.util.List;
  * interval at most a quarter of its allowed range, and it does not lie at the end of that. Ink strength is held
  * as believed, since intervals found for it were seen to miss; what it would do to the others if that is wrong widens their errors.
  *
- * @param fit determined numbers, and for the others why not
- * @param likeliest the plate with every number where it is most likely, the undetermined ones too: for foretelling, not for keeping
+ * @param figures determined numbers, and for the others why not, in the order of {@link FitParameter}
+ * @param misfit root of chi^2 over degrees of freedom; near 1 where the virtual plate explains the print, 2 or more where it does not
  */
-public record PlateLesson(PlateFit fit, PlateConditions likeliest) {
+public record PlateLesson(List<FittedFigure> figures, double misfit) {
     /** Tones that are used; more say little and cost much (assumed). */
     private static final int MOST_TONES = 8;
 
@@ -31,6 +32,10 @@ public record PlateLesson(PlateFit fit, PlateConditions likeliest) {
 
     /** Lines narrower than this many film pixels are drawn as the pixels allow, and say little. */
     private static final double LEAST_LINE_PIXELS = 2;
+
+    public PlateLesson {
+        figures = List.copyOf(figures);
+    }
 
     /**
      * Learns.
@@ -76,6 +81,19 @@ public record PlateLesson(PlateFit fit, PlateConditions likeliest) {
                         drawn,
                         readings)
                 .found();
+    }
+
+    /** The determined numbers as changes of the workshop. {@code provenance} tells how a path's present value is known. */
+    public List<FigureChange> changes(UnaryOperator<String> provenance) {
+        List<FigureChange> changes = new ArrayList<>();
+        for (FittedFigure figure : figures) {
+            if (figure instanceof FittedFigure.Determined found) {
+                String path = found.parameter().path();
+                changes.add(new FigureChange(
+                        path, found.before(), provenance.apply(path), found.value(), found.standardError()));
+            }
+        }
+        return changes;
     }
 
     /** Levels up to the darkest, spread over them; bare paper is always one. */

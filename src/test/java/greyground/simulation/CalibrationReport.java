@@ -179,7 +179,7 @@ public final class CalibrationReport {
                     worstBefore,
                     worstAfter,
                     trial.lessonSeconds(),
-                    trial.lesson().orElseThrow().fit().misfit(),
+                    trial.lesson().orElseThrow().misfit(),
                     line.words());
         }
         say(
@@ -215,7 +215,7 @@ public final class CalibrationReport {
     private record PlateLessonLine(String words) {
         static PlateLessonLine of(CalibrationTrial trial) {
             StringBuilder words = new StringBuilder();
-            for (FittedFigure figure : trial.lesson().orElseThrow().fit().figures()) {
+            for (FittedFigure figure : trial.lesson().orElseThrow().figures()) {
                 if (figure instanceof FittedFigure.Determined found) {
                     double truth =
                             figure.parameter().of(trial.given().shop().shop().truth());

@@ -11,7 +11,7 @@ final class CalibrationTally {
     private final Map<FitParameter, int[]> counts = new EnumMap<>(FitParameter.class);
 
     void add(PlateLesson lesson, HiddenWorkshop shop) {
-        for (FittedFigure figure : lesson.fit().figures()) {
+        for (FittedFigure figure : lesson.figures()) {
             int[] count = counts.computeIfAbsent(figure.parameter(), key -> new int[3]);
             count[0]++;
             if (figure instanceof FittedFigure.Determined found) {

@@ -7,6 +7,7 @@ import greyground.plate.VirtualResponse;
 import greyground.scan.ScanReading;
 import greyground.scan.TargetReading;
 import greyground.tone.ResponseInverse;
+import greyground.wedge.FitParameter;
 import greyground.wedge.FitReading;
 import greyground.wedge.Levels;
 import greyground.wedge.MeasuredLines;
@@ -143,7 +144,10 @@ record CalibrationTrial(
                     * shop.depthMicrometres()
                     / shop.secret().bath().etchFactor().value();
             double seen = OPENING + widening + LOUPE_ERROR * random.nextGaussian();
-            all.add(FitReading.undercut(OPENING, seen, shop.gauge().micrometres(), LOUPE_ERROR));
+            // An opening widens by the undercut on both sides.
+            double factor = 2 * shop.gauge().micrometres() / (seen - OPENING);
+            double error = factor * LOUPE_ERROR / (seen - OPENING);
+            all.add(new FitReading(FitParameter.ETCH_FACTOR, factor, error, "undercut under a loupe"));
         }
         return all;
     }

@@ -101,7 +101,7 @@ class SimulatedShopIT {
         if (trial.lesson().isPresent()) {
             int held = 0;
             int determined = 0;
-            for (FittedFigure figure : trial.lesson().get().fit().figures()) {
+            for (FittedFigure figure : trial.lesson().get().figures()) {
                 if (figure instanceof FittedFigure.Determined found) {
                     double truth =
                             figure.parameter().of(trial.given().shop().shop().truth());
@@ -109,9 +109,8 @@ class SimulatedShopIT {
                     held += truth >= found.low() && truth <= found.high() ? 1 : 0;
                 }
             }
-            assertTrue(determined >= 4, trial.lesson().get().fit().words().toString());
-            assertTrue(
-                    held >= 0.9 * determined, trial.lesson().get().fit().words().toString());
+            assertTrue(determined >= 4, trial.lesson().get().figures().toString());
+            assertTrue(held >= 0.9 * determined, trial.lesson().get().figures().toString());
         }
     }
 
