@@ -78,7 +78,11 @@ record PlateLearning(
         boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
         List<TargetFindings.Finding> findings = found.scan()
                 .map(scan -> TargetLessons.findings(
-                        scan, depth, bite > 0, film.job().resolution().pitchMicrometres()))
+                        scan,
+                        depth,
+                        shop.bath().etchFactor().value(),
+                        bite > 0,
+                        film.job().resolution().pitchMicrometres()))
                 .orElse(List.of());
         List<FigureChange> changes = told(shop, words, bite);
         Workshop told =

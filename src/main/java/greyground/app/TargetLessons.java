@@ -48,13 +48,14 @@ final class TargetLessons {
     /**
      * What bars, dots and holes say, in the order: pad, smallest opening, smallest land.
      *
+     * @param etchFactor of the workshop's bath
      * @param pitchMicrometres of the film: targets finer than its pixels are drawn coarser than they are called
      */
     static List<TargetFindings.Finding> findings(
-            ScanReading reading, MeasuredDepth depth, boolean bitten, double pitchMicrometres) {
+            ScanReading reading, MeasuredDepth depth, double etchFactor, boolean bitten, double pitchMicrometres) {
         List<TargetFindings.Finding> all = new ArrayList<>();
         if (bitten) {
-            all.add(TargetFindings.barGauge(reading, depth));
+            all.add(TargetFindings.barGauge(reading, depth, etchFactor));
         }
         all.add(drawn(TargetFindings.smallestOpening(reading.targets(), reading.patches()), pitchMicrometres));
         all.add(drawn(TargetFindings.smallestLand(reading.targets()), pitchMicrometres));

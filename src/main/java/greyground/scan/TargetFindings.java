@@ -55,17 +55,18 @@ public final class TargetFindings {
      * lying ones where those tell nothing.
      *
      * @param depth of the bite
+     * @param etchFactor of the workshop's bath, depth over undercut: bars are bitten wider than they are drawn
      */
-    public static Finding barGauge(ScanReading reading, MeasuredDepth depth) {
-        Finding upright = barGauge(reading, depth, true);
+    public static Finding barGauge(ScanReading reading, MeasuredDepth depth, double etchFactor) {
+        Finding upright = barGauge(reading, depth, etchFactor, true);
         return upright.reading().isPresent()
                         || reading.targets().stream()
                                 .noneMatch(one -> one.target() instanceof Target.Bar bar && !bar.upright())
                 ? upright
-                : barGauge(reading, depth, false);
+                : barGauge(reading, depth, etchFactor, false);
     }
 
-    private static Finding barGauge(ScanReading reading, MeasuredDepth depth, boolean upright) {
+    private static Finding barGauge(ScanReading reading, MeasuredDepth depth, double etchFactor, boolean upright) {
         List<TargetReading> bars = of(
                 reading.targets(),
                 target -> target instanceof Target.Bar bar && bar.upright() == upright,
@@ -95,7 +96,7 @@ public final class TargetFindings {
         }
         int[] widths = between.get();
         try {
-            FitReading pad = FitReading.barGauge(widths[0] / 1000.0, widths[1] / 1000.0, depth);
+            FitReading pad = FitReading.barGauge(widths[0] / 1000.0, widths[1] / 1000.0, depth, etchFactor);
             return new Finding(Optional.of(pad), about + pad.how());
         } catch (Refusal outside) {
             return Finding.none(about + outside.getMessage());

@@ -29,20 +29,33 @@ public record FitReading(FitParameter parameter, double value, double standardEr
     }
 
     /**
-     * Radius of the pad from a bar gauge, {@code r = w^2 / 8h}: the critical width lies somewhere between the widest bar that
-     * printed solid and the narrowest that printed pale, evenly likely in its logarithm; the depth's error adds.
+     * Radius of the pad from a bar gauge, {@code r = w^2 / 8h}, with {@code w} a bar's bitten width: as drawn, and {@code 2h / F} wider by
+     * the undercut on both sides, on whose lips the pad rests. The critical width lies somewhere between the widest bar that printed
+     * solid and the narrowest that printed pale, evenly likely in its logarithm; the errors of depth and etch factor add.
      *
-     * @param widestSolidMillimetres above 0
-     * @param narrowestPaleMillimetres above that
+     * @param widestSolidMillimetres as drawn, above 0
+     * @param narrowestPaleMillimetres as drawn, above that
      * @param depth of the bite where the gauge lies
+     * @param etchFactor of the workshop's bath, depth over undercut, 0.5 to 10; as unsure as a lesson takes it to be
+     *     ({@link LessonNumbers#belief})
      */
     public static FitReading barGauge(
-            double widestSolidMillimetres, double narrowestPaleMillimetres, MeasuredDepth depth) {
+            double widestSolidMillimetres, double narrowestPaleMillimetres, MeasuredDepth depth, double etchFactor) {
         checkBracket("bar", widestSolidMillimetres, narrowestPaleMillimetres, "mm");
-        double square = widestSolidMillimetres * narrowestPaleMillimetres;
-        double radius = square / (8 * depth.micrometres() / 1000);
-        double width = EVEN * StrictMath.log(narrowestPaleMillimetres / widestSolidMillimetres);
-        double share = StrictMath.hypot(2 * width, depth.standardError() / depth.micrometres());
+        Refusal.checkRange("etch factor", etchFactor, 0.5, 10, "", "1 to 2 in a still tray, 1.5 to 3.5 sprayed");
+        double deep = depth.micrometres() / 1000;
+        double widened = 2 * deep / etchFactor;
+        double solid = widestSolidMillimetres + widened;
+        double pale = narrowestPaleMillimetres + widened;
+        double radius = solid * pale / (8 * deep);
+        double width = EVEN * StrictMath.log(pale / solid);
+        // d ln r / d ln F, but for its sign; a deeper bite is wider too.
+        double byFactor = widened / solid + widened / pale;
+        double byDepth = byFactor - 1;
+        double errors = StrictMath.hypot(
+                byDepth * depth.standardError() / depth.micrometres(),
+                byFactor * LessonNumbers.belief(FitParameter.ETCH_FACTOR));
+        double share = StrictMath.hypot(2 * width, errors);
         return new FitReading(
                 FitParameter.PAD_RADIUS,
                 radius,

@@ -34,14 +34,14 @@ class TargetFindingsTest {
     private static TargetFindings.Finding gauge(List<TargetReading> bars) {
         TestPlate plate = TestPlate.of(Recipe.of(Recipe.Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
         return TargetFindings.barGauge(
-                new ScanReading(plate, new PlateOnScan(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of()), DEPTH);
+                new ScanReading(plate, new PlateOnScan(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of()), DEPTH, 2);
     }
 
     /** Bars solid up to 0.7 mm and pale from 1 mm: the same numbers as the gauge's own closed form. */
     @Test
     void theGaugeIsTheLastSolidBarAndTheFirstPaleOne() {
         TargetFindings.Finding found = gauge(bars(width -> width <= 700 ? 18 : 80));
-        assertEquals(FitReading.barGauge(0.7, 1, DEPTH), found.reading().orElseThrow());
+        assertEquals(FitReading.barGauge(0.7, 1, DEPTH, 2), found.reading().orElseThrow());
     }
 
     @Test

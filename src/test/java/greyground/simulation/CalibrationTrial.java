@@ -132,12 +132,20 @@ record CalibrationTrial(
         if (aids >= 1) {
             double critical =
                     Math.sqrt(8 * shop.secret().wipe().padRadiusMillimetres().value() * shop.depthMicrometres() / 1000);
+            double widened = 2
+                    * shop.depthMicrometres()
+                    / 1000
+                    / shop.secret().bath().etchFactor().value();
             List<Integer> bars = Target.Bar.WIDTHS;
             int at = 0;
-            while (at < bars.size() - 2 && bars.get(at + 1) / 1000.0 < critical) {
+            while (at < bars.size() - 2 && bars.get(at + 1) / 1000.0 + widened < critical) {
                 at++;
             }
-            all.add(FitReading.barGauge(bars.get(at) / 1000.0, bars.get(at + 1) / 1000.0, shop.gauge()));
+            all.add(FitReading.barGauge(
+                    bars.get(at) / 1000.0,
+                    bars.get(at + 1) / 1000.0,
+                    shop.gauge(),
+                    shop.believed().bath().etchFactor().value()));
         }
         if (aids >= 2) {
             double widening = 2
