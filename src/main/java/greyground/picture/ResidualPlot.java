@@ -3,34 +3,29 @@ package greyground.picture;
 import greyground.picture.Drawing.Anchor;
 import greyground.quantity.Refusal;
 import greyground.wedge.CheckResult;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.Locale;
 
 /**
  * How far each tone of a check plate prints from where it should: its wished lightness to the right, what it is off upwards, with 95 %
  * intervals. The band is what counts as right; under the axis lie the tones themselves.
  */
-public final class ResidualPlot implements DrawnPage {
+public final class ResidualPlot extends DrawnPage {
     private static final double WIDTH = 960;
     private static final double HEIGHT = 600;
     private static final double LEFT = 92;
     private static final double RIGHT = WIDTH - 48;
     private static final double TOP = 128;
     private static final double BOTTOM = HEIGHT - 128;
-    private static final double LETTER = 15;
     private static final double LEAST_REACH = 4;
     private static final double MOST_REACH = 40;
     private static final double DOT = 5;
 
-    private final String title;
     private final CheckResult result;
     private final double reach;
     private final double darkest;
-    private final Drawing drawing = new Drawing(WIDTH, HEIGHT);
 
     private ResidualPlot(String title, CheckResult result) {
-        this.title = title;
+        super(WIDTH, HEIGHT, "Check plate: " + title);
         this.result = result;
         double most = LEAST_REACH;
         for (CheckResult.Line line : result.lines()) {
@@ -54,32 +49,12 @@ public final class ResidualPlot implements DrawnPage {
      */
     public static ResidualPlot of(String title, CheckResult result) {
         ResidualPlot plot = new ResidualPlot(title, result);
-        plot.draw();
+        plot.draw(title);
         return plot;
     }
 
-    @Override
-    public String svg() {
-        return DrawnSvg.of(drawing, words(), Palette.PAGE);
-    }
-
-    @Override
-    public Picture picture() {
-        return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
-    }
-
-    @Override
-    public void writePdf(OutputStream out) throws IOException {
-        DrawnPdf.write(drawing, words(), Palette.PAGE, out);
-    }
-
-    private String words() {
-        return "Check plate: " + title;
-    }
-
-    private void draw() {
-        drawing.heavyWords(LEFT, 48, LETTER * 1.35, Anchor.START, Palette.INK, "How near the tones print");
-        drawing.words(LEFT, 74, LETTER, Anchor.START, Palette.QUIET, title);
+    private void draw(String title) {
+        heading(LEFT, "How near the tones print", title);
         String verdict = result.verdict();
         drawing.words(
                 LEFT,
@@ -101,17 +76,11 @@ public final class ResidualPlot implements DrawnPage {
         for (double off = -Math.floor(reach / step) * step; off <= reach; off += step) {
             drawing.line(LEFT, y(off), RIGHT, y(off), off == 0 ? 1.4 : 0.7, off == 0 ? Palette.INK : Palette.FAINT);
             drawing.words(
-                    LEFT - 10,
-                    y(off) + 5,
-                    LETTER * 0.87,
-                    Anchor.END,
-                    Palette.QUIET,
-                    (off > 0 ? "+" : "") + Refusal.plain(off));
+                    LEFT - 10, y(off) + 5, SMALL, Anchor.END, Palette.QUIET, (off > 0 ? "+" : "") + Refusal.plain(off));
         }
         for (double lightness = darkest; lightness <= 100; lightness += 10) {
             drawing.line(x(lightness), BOTTOM, x(lightness), BOTTOM + 5, 1, Palette.RULE);
-            drawing.words(
-                    x(lightness), BOTTOM + 60, LETTER * 0.87, Anchor.MIDDLE, Palette.QUIET, Refusal.plain(lightness));
+            drawing.words(x(lightness), BOTTOM + 60, SMALL, Anchor.MIDDLE, Palette.QUIET, Refusal.plain(lightness));
         }
         drawing.line(LEFT, BOTTOM, RIGHT, BOTTOM, 1, Palette.RULE);
         drawing.words(

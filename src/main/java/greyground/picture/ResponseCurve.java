@@ -7,8 +7,6 @@ import greyground.quantity.Refusal;
 import greyground.wedge.MeasuredLevel;
 import greyground.wedge.MeasuredPatch;
 import greyground.wedge.MeasuredResponse;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -16,24 +14,21 @@ import java.util.List;
  * A test plate's response: print lightness against black on the film, as measured with its band, and as it was foretold before and after
  * the plate taught the workshop.
  */
-public final class ResponseCurve implements DrawnPage {
+public final class ResponseCurve extends DrawnPage {
     private static final double WIDTH = 960;
     private static final double HEIGHT = 860;
     private static final double LEFT = 100;
     private static final double TOP = 110;
     private static final double ACROSS = 800;
     private static final double DOWN = 600;
-    private static final double LETTER = 15;
     private static final int STEPS = 400;
 
-    private final String title;
     private final MeasuredResponse measured;
     private final VirtualResponse foretold;
     private final VirtualResponse taught;
-    private final Drawing drawing = new Drawing(WIDTH, HEIGHT);
 
     private ResponseCurve(String title, MeasuredResponse measured, VirtualResponse foretold, VirtualResponse taught) {
-        this.title = title;
+        super(WIDTH, HEIGHT, "Response: " + title);
         this.measured = measured;
         this.foretold = foretold;
         this.taught = taught;
@@ -48,30 +43,14 @@ public final class ResponseCurve implements DrawnPage {
      */
     public static ResponseCurve of(
             String title, MeasuredResponse measured, VirtualResponse foretold, VirtualResponse taught) {
-        ResponseCurve curve = new ResponseCurve(title.replace(" um", " \u00b5m"), measured, foretold, taught);
-        curve.draw();
+        String whose = title.replace(" um", " \u00b5m");
+        ResponseCurve curve = new ResponseCurve(whose, measured, foretold, taught);
+        curve.draw(whose);
         return curve;
     }
 
-    @Override
-    public String svg() {
-        return DrawnSvg.of(drawing, "Response: " + title, Palette.PAGE);
-    }
-
-    /** As pixels, half as many again as the drawing has units. */
-    @Override
-    public Picture picture() {
-        return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
-    }
-
-    @Override
-    public void writePdf(OutputStream out) throws IOException {
-        DrawnPdf.write(drawing, "Response: " + title, Palette.PAGE, out);
-    }
-
-    private void draw() {
-        drawing.heavyWords(LEFT - 40, 48, LETTER * 1.35, Anchor.START, Palette.INK, "What the test plate prints");
-        drawing.words(LEFT - 40, 74, LETTER, Anchor.START, Palette.QUIET, title);
+    private void draw(String title) {
+        heading(LEFT - 40, "What the test plate prints", title);
         grid();
         band();
         turn();
@@ -99,14 +78,13 @@ public final class ResponseCurve implements DrawnPage {
     }
 
     private void grid() {
-        double small = LETTER * 0.87;
         for (int i = 0; i <= 10; i++) {
             double x = LEFT + ACROSS * i / 10;
             double y = TOP + DOWN * i / 10;
             drawing.line(x, TOP, x, TOP + DOWN, 0.7, Palette.FAINT);
             drawing.line(LEFT, y, LEFT + ACROSS, y, 0.7, Palette.FAINT);
-            drawing.words(x, TOP + DOWN + 22, small, Anchor.MIDDLE, Palette.QUIET, Integer.toString(10 * i));
-            drawing.words(LEFT - 10, y + 5, small, Anchor.END, Palette.QUIET, Integer.toString(100 - 10 * i));
+            drawing.words(x, TOP + DOWN + 22, SMALL, Anchor.MIDDLE, Palette.QUIET, Integer.toString(10 * i));
+            drawing.words(LEFT - 10, y + 5, SMALL, Anchor.END, Palette.QUIET, Integer.toString(100 - 10 * i));
         }
         drawing.path(
                 List.of(
@@ -144,7 +122,7 @@ public final class ResponseCurve implements DrawnPage {
             drawing.words(
                     x(most) - 8,
                     TOP + 20,
-                    LETTER * 0.87,
+                    SMALL,
                     Anchor.END,
                     Palette.ACCENT,
                     "turning point, " + Refusal.plain(Math.rint(1000 * most) / 10) + " %: more black prints paler");

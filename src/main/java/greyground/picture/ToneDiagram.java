@@ -10,8 +10,6 @@ import greyground.tone.Compensation;
 import greyground.tone.PlateResponse;
 import greyground.wedge.MeasuredLevel;
 import greyground.wedge.MeasuredResponse;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -23,13 +21,11 @@ import java.util.Optional;
  *
  * <p>Every curve is the numbers it is given: the tone curve's nodes and the response's computed levels.
  */
-public final class ToneDiagram implements DrawnPage {
+public final class ToneDiagram extends DrawnPage {
     private static final double WIDTH = 960;
     private static final double HEIGHT = 980;
-    private static final double SIDE = 360;
-    private static final double MIDDLE_X = WIDTH / 2;
-    private static final double MIDDLE_Y = 472;
-    private static final double LETTER = 15;
+    private static final double LEFT = ToneQuadrants.MIDDLE_X - ToneQuadrants.SIDE;
+    private static final double RIGHT = ToneQuadrants.MIDDLE_X + ToneQuadrants.SIDE;
     private static final double WISH_WEIGHT = 8;
     private static final int FOLLOWED_LIGHTNESS = 50;
     private static final int CURVE_STEPS = 200;
@@ -37,21 +33,19 @@ public final class ToneDiagram implements DrawnPage {
     /** A gap smaller than this can't be seen (1 L* side by side is about the least that is seen; from memory, unverified). */
     private static final double LEAST_GAP_SHOWN = 1;
 
-    private final String title;
     private final List<Compensation.Node> nodes;
     private final VirtualResponse foretold;
     private final Optional<MeasuredResponse> measured;
     private final PlateResponse response;
     private final PrintableRange range;
-    private final double mostInk;
-    private final Drawing drawing = new Drawing(WIDTH, HEIGHT);
+    private final ToneQuadrants at;
 
     private ToneDiagram(
             String title,
             List<Compensation.Node> nodes,
             VirtualResponse foretold,
             Optional<MeasuredResponse> measured) {
-        this.title = title;
+        super(WIDTH, HEIGHT, "Four-quadrant tone diagram: " + title);
         this.nodes = nodes;
         this.foretold = foretold;
         this.measured = measured;
@@ -61,7 +55,7 @@ public final class ToneDiagram implements DrawnPage {
                 .mapToDouble(ToneTerms::inkVolumeMicrometres)
                 .max()
                 .orElse(1);
-        this.mostInk = roundUp(most);
+        this.at = new ToneQuadrants(drawing, most);
     }
 
     /**
@@ -78,140 +72,50 @@ public final class ToneDiagram implements DrawnPage {
             VirtualResponse foretold,
             Optional<MeasuredResponse> measured) {
         ToneDiagram diagram = new ToneDiagram(title, nodes, foretold, measured);
-        diagram.draw();
+        diagram.draw(title);
         return diagram;
     }
 
-    @Override
-    public String svg() {
-        return DrawnSvg.of(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE);
-    }
-
-    @Override
-    public Picture picture() {
-        return DrawnPixels.alone(drawing, 1.5, 0, Palette.PAGE, Lettering.load());
-    }
-
-    @Override
-    public void writePdf(OutputStream out) throws IOException {
-        DrawnPdf.write(drawing, "Four-quadrant tone diagram: " + title, Palette.PAGE, out);
-    }
-
-    private void draw() {
-        drawing.heavyWords(60, 48, LETTER * 1.35, Anchor.START, Palette.INK, "How each tone travels");
-        drawing.words(60, 74, LETTER, Anchor.START, Palette.QUIET, title);
-        grid();
+    private void draw(String title) {
+        heading(60, "How each tone travels", title);
+        at.grid();
         gapAndTurn();
         curves();
         follow();
-        frame();
+        at.frame(measured.isPresent());
         legend();
-    }
-
-    private void grid() {
-        for (int i = 1; i < 5; i++) {
-            double at = SIDE * i / 5;
-            for (int sign = -1; sign <= 1; sign += 2) {
-                double x = MIDDLE_X + sign * at;
-                double y = MIDDLE_Y + sign * at;
-                drawing.line(x, MIDDLE_Y - SIDE, x, MIDDLE_Y + SIDE, 0.7, Palette.FAINT);
-                drawing.line(MIDDLE_X - SIDE, y, MIDDLE_X + SIDE, y, 0.7, Palette.FAINT);
-            }
-        }
-    }
-
-    private void frame() {
-        double left = MIDDLE_X - SIDE;
-        double right = MIDDLE_X + SIDE;
-        double top = MIDDLE_Y - SIDE;
-        double bottom = MIDDLE_Y + SIDE;
-        drawing.path(
-                List.of(
-                        new Point(left, top),
-                        new Point(right, top),
-                        new Point(right, bottom),
-                        new Point(left, bottom),
-                        new Point(left, top)),
-                1,
-                Palette.RULE,
-                0);
-        drawing.line(left, MIDDLE_Y, right, MIDDLE_Y, 1.6, Palette.INK);
-        drawing.line(MIDDLE_X, top, MIDDLE_X, bottom, 1.6, Palette.INK);
-        double small = LETTER * 0.87;
-        for (int i = 0; i <= 5; i++) {
-            String percent = Integer.toString(20 * i);
-            double x = SIDE * i / 5;
-            String ink = Refusal.plain(Math.rint(mostInk * i / 5 * 100) / 100);
-            if (i > 0) {
-                drawing.words(MIDDLE_X + x, bottom + 20, small, Anchor.MIDDLE, Palette.QUIET, percent);
-                drawing.words(MIDDLE_X - x, bottom + 20, small, Anchor.MIDDLE, Palette.QUIET, ink);
-                drawing.words(left - 8, MIDDLE_Y - x + 5, small, Anchor.END, Palette.QUIET, percent);
-                drawing.words(left - 8, MIDDLE_Y + x + 5, small, Anchor.END, Palette.QUIET, percent);
-                drawing.words(right + 8, MIDDLE_Y - x + 5, small, Anchor.START, Palette.QUIET, percent);
-                drawing.words(right + 8, MIDDLE_Y + x + 5, small, Anchor.START, Palette.QUIET, percent);
-            } else {
-                drawing.words(MIDDLE_X, bottom + 20, small, Anchor.MIDDLE, Palette.QUIET, "0");
-                drawing.words(left - 8, MIDDLE_Y + 5, small, Anchor.END, Palette.QUIET, "0");
-                drawing.words(right + 8, MIDDLE_Y + 5, small, Anchor.START, Palette.QUIET, "0");
-            }
-        }
-        drawing.words(
-                MIDDLE_X + SIDE / 2, bottom + 44, LETTER, Anchor.MIDDLE, Palette.INK, "art, L* (100 is white)  \u2192");
-        drawing.words(
-                MIDDLE_X - SIDE / 2,
-                bottom + 44,
-                LETTER,
-                Anchor.MIDDLE,
-                Palette.INK,
-                "\u2190  ink in the plate, \u00b5m");
-        drawing.turnedWords(left - 48, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");
-        drawing.turnedWords(left - 48, MIDDLE_Y + SIDE / 2, LETTER, 3, Palette.INK, "\u2190  black on the film, %");
-        drawing.turnedWords(right + 54, MIDDLE_Y - SIDE / 2, LETTER, 3, Palette.INK, "print, L*  \u2192");
-        drawing.turnedWords(right + 54, MIDDLE_Y + SIDE / 2, LETTER, 3, Palette.INK, "\u2190  black on the film, %");
-        heading(right - 12, bottom - 14, Anchor.END, "1  art to film: the tone curve");
-        heading(
-                left + 12,
-                MIDDLE_Y + 24,
-                Anchor.START,
-                measured.isPresent() ? "2  film to copper, foretold" : "2  film to copper");
-        heading(left + 12, top + 24, Anchor.START, "3  copper to print");
-        heading(right - 12, MIDDLE_Y - 14, Anchor.END, "4  print against art");
-    }
-
-    private void heading(double x, double y, Anchor anchor, String words) {
-        drawing.heavyWords(x, y, LETTER, anchor, Palette.INK, words);
     }
 
     private void gapAndTurn() {
         if (range.lightGap() >= LEAST_GAP_SHOWN) {
-            double from = up(range.bare());
-            drawing.rectangle(MIDDLE_X - SIDE, from, 2 * SIDE, up(range.lightest()) - from, Palette.GAP);
+            double from = at.up(range.bare());
+            drawing.rectangle(LEFT, from, RIGHT - LEFT, at.up(range.lightest()) - from, Palette.GAP);
             drawing.words(
-                    MIDDLE_X + 12,
+                    ToneQuadrants.MIDDLE_X + 12,
                     from - 6,
-                    LETTER * 0.87,
+                    SMALL,
                     Anchor.START,
                     Palette.ACCENT,
                     "nothing prints between L* " + whole(range.bare()) + " and " + whole(range.lightest()));
         }
         double turn = turningPoint();
         if (turn < 1) {
-            double y = down(turn);
-            drawing.dashed(MIDDLE_X - SIDE, y, MIDDLE_X + SIDE, y, 1.2, Palette.ACCENT, 5);
+            double y = at.down(turn);
+            drawing.dashed(LEFT, y, RIGHT, y, 1.2, Palette.ACCENT, 5);
             drawing.words(
-                    MIDDLE_X + SIDE - 12,
+                    RIGHT - 12,
                     y - 7,
-                    LETTER * 0.87,
+                    SMALL,
                     Anchor.END,
                     Palette.ACCENT,
                     "turning point, " + whole(100 * turn) + " %: more black prints paler");
         }
-        double darkest = up(range.darkest());
-        drawing.dashed(MIDDLE_X - SIDE, darkest, MIDDLE_X + SIDE, darkest, 1, Palette.RULE, 3);
+        double darkest = at.up(range.darkest());
+        drawing.dashed(LEFT, darkest, RIGHT, darkest, 1, Palette.RULE, 3);
         drawing.words(
-                MIDDLE_X + SIDE - 12,
+                RIGHT - 12,
                 darkest - 6,
-                LETTER * 0.87,
+                SMALL,
                 Anchor.END,
                 Palette.QUIET,
                 "darkest print, L* " + whole(range.darkest()));
@@ -222,17 +126,17 @@ public final class ToneDiagram implements DrawnPage {
         List<Point> wish = new ArrayList<>();
         List<Point> print = new ArrayList<>();
         for (Compensation.Node node : nodes) {
-            film.add(new Point(right(node.artLightness()), down(node.coverage())));
-            wish.add(new Point(right(node.artLightness()), up(node.wishedLightness())));
-            print.add(new Point(right(node.artLightness()), up(response.lightness(node.coverage()))));
+            film.add(new Point(at.right(node.artLightness()), at.down(node.coverage())));
+            wish.add(new Point(at.right(node.artLightness()), at.up(node.wishedLightness())));
+            print.add(new Point(at.right(node.artLightness()), at.up(response.lightness(node.coverage()))));
         }
         List<Point> plate = new ArrayList<>();
         List<Point> ink = new ArrayList<>();
         List<Point> platePast = new ArrayList<>();
         List<Point> inkPast = new ArrayList<>();
         for (ToneTerms level : foretold.levels()) {
-            Point held = new Point(left(level.inkVolumeMicrometres()), down(level.coverage()));
-            Point printed = new Point(left(level.inkVolumeMicrometres()), up(level.lightness()));
+            Point held = new Point(at.left(level.inkVolumeMicrometres()), at.down(level.coverage()));
+            Point printed = new Point(at.left(level.inkVolumeMicrometres()), at.up(level.lightness()));
             if (level.coverage() <= foretold.turningPoint()) {
                 plate.add(held);
                 ink.add(printed);
@@ -268,10 +172,10 @@ public final class ToneDiagram implements DrawnPage {
         List<Point> curve = new ArrayList<>();
         for (int i = 0; i <= CURVE_STEPS; i++) {
             double coverage = turningPoint() * i / CURVE_STEPS;
-            double x = left(ink(coverage));
-            curve.add(new Point(x, up(read.lightness(coverage))));
-            above.add(new Point(x, up(Math.min(100, read.lightness(coverage) + read.halfWidth(coverage)))));
-            below.add(0, new Point(x, up(Math.max(0, read.lightness(coverage) - read.halfWidth(coverage)))));
+            double x = at.left(ink(coverage));
+            curve.add(new Point(x, at.up(read.lightness(coverage))));
+            above.add(new Point(x, at.up(Math.min(100, read.lightness(coverage) + read.halfWidth(coverage)))));
+            below.add(0, new Point(x, at.up(Math.max(0, read.lightness(coverage) - read.halfWidth(coverage)))));
         }
         above.addAll(below);
         drawing.area(above, Palette.FAINT);
@@ -279,8 +183,8 @@ public final class ToneDiagram implements DrawnPage {
         for (MeasuredLevel level : read.levels()) {
             boolean used = level.coverage() <= turningPoint();
             drawing.ring(
-                    left(ink(level.coverage())),
-                    up(level.lightness()),
+                    at.left(ink(level.coverage())),
+                    at.up(level.lightness()),
                     3,
                     Palette.PAGE,
                     used ? Palette.INK : Palette.ACCENT);
@@ -296,10 +200,10 @@ public final class ToneDiagram implements DrawnPage {
         double coverage = coverage(FOLLOWED_LIGHTNESS);
         double ink = ink(coverage);
         double print = response.lightness(coverage);
-        Point onFilm = new Point(right(FOLLOWED_LIGHTNESS), down(coverage));
-        Point onCopper = new Point(left(ink), down(coverage));
-        Point inked = new Point(left(ink), up(print));
-        Point printed = new Point(right(FOLLOWED_LIGHTNESS), up(print));
+        Point onFilm = new Point(at.right(FOLLOWED_LIGHTNESS), at.down(coverage));
+        Point onCopper = new Point(at.left(ink), at.down(coverage));
+        Point inked = new Point(at.left(ink), at.up(print));
+        Point printed = new Point(at.right(FOLLOWED_LIGHTNESS), at.up(print));
         drawing.path(List.of(onFilm, onCopper, inked, printed, onFilm), 1.2, Palette.ACCENT, 0);
         for (Point point : List.of(onFilm, onCopper, inked, printed)) {
             drawing.ring(point.x(), point.y(), 4.5, Palette.PAGE, Palette.ACCENT);
@@ -362,33 +266,6 @@ public final class ToneDiagram implements DrawnPage {
             }
         }
         return 0;
-    }
-
-    private static double right(double artLightness) {
-        return MIDDLE_X + SIDE * artLightness / 100;
-    }
-
-    private static double up(double printLightness) {
-        return MIDDLE_Y - SIDE * printLightness / 100;
-    }
-
-    private static double down(double coverage) {
-        return MIDDLE_Y + SIDE * coverage;
-    }
-
-    private double left(double inkMicrometres) {
-        return MIDDLE_X - SIDE * inkMicrometres / mostInk;
-    }
-
-    /** The next of 1, 2, 2.5, 5 times a power of ten, so that fifths of it are round. */
-    private static double roundUp(double value) {
-        double power = Math.pow(10, Math.floor(Math.log10(Math.max(1e-6, value))));
-        for (double step : new double[] {1, 1.5, 2, 2.5, 3, 4, 5, 7.5, 10}) {
-            if (step * power >= value * 1.04) {
-                return step * power;
-            }
-        }
-        return 10 * power;
     }
 
     private static String whole(double value) {

@@ -1,15 +1,11 @@
 package greyground.bench;
 
-import greyground.film.ArtChoice;
 import greyground.film.ArtOnPlate;
+import greyground.film.FilledPlate;
 import greyground.film.FilmComposer;
 import greyground.film.FilmContent;
-import greyground.film.Placing;
 import greyground.film.SheetLayout;
-import greyground.film.TextWidth;
 import greyground.grain.ThresholdTile;
-import greyground.quantity.FilmPixels;
-import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
@@ -22,9 +18,7 @@ import greyground.raster.ResampleAxis;
 import greyground.tone.ToneCurve;
 import java.io.OutputStream;
 import java.lang.management.ManagementFactory;
-import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * Times the making of a 300 x 400 mm film at 1440 dpi from 6000 x 8000 grey pixels: the whole, cold and warm, and each stage by
@@ -38,24 +32,9 @@ public final class FilmKernelBench {
         ArrayPlane art = ArrayPlane.of(6000, 8000, FilmKernelBench::scene);
         ThresholdTile grain = BenchGrain.tile(1024, 180 / 17.639);
         long made = System.nanoTime();
-        SheetLayout layout = SheetLayout.of(
-                FilmPixels.of(new Resolution(1440)),
-                new Size(300, 400),
-                3,
-                2,
-                Optional.empty(),
-                List.of("bench"),
-                TextWidth.GENEROUS);
-        ArtOnPlate placing = ArtOnPlate.of(
-                6000,
-                8000,
-                ArtChoice.Crop.ALL,
-                Placing.Fit.FILL,
-                PaperShrink.NONE,
-                layout.pixels(),
-                layout.plate(),
-                layout.bleed());
-        FilmComposer film = FilmComposer.screened(layout, new FilmContent.Picture(art, placing), curve(), grain, false);
+        SheetLayout layout = FilledPlate.sheet(new Resolution(1440), new Size(300, 400), "bench");
+        FilmContent.Picture picture = FilledPlate.picture(art, layout);
+        FilmComposer film = FilmComposer.screened(layout, picture, curve(), grain, false);
         say("plan", made, 0);
         double megapixels = (double) film.width() * film.height() / 1e6;
         for (int round = 0; round < 4; round++) {
@@ -67,7 +46,7 @@ public final class FilmKernelBench {
             DeflatedRows.write(film.height(), film.bytesPerRow(), film::maker, threads, count, Progress.NONE);
             say("compose and deflate, " + count.bytes / 1_000_000 + " MB", start, megapixels);
         }
-        stages(art, placing, layout);
+        stages(art, picture.placing(), layout);
     }
 
     private static void stages(ArrayPlane art, ArtOnPlate placing, SheetLayout layout) {

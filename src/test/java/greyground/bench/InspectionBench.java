@@ -1,12 +1,9 @@
 package greyground.bench;
 
-import greyground.film.ArtChoice;
-import greyground.film.ArtOnPlate;
+import greyground.film.FilledPlate;
 import greyground.film.FilmComposer;
 import greyground.film.FilmContent;
-import greyground.film.Placing;
 import greyground.film.SheetLayout;
-import greyground.film.TextWidth;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
@@ -15,8 +12,6 @@ import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
 import greyground.plate.FilmPitch;
 import greyground.plate.PlateProcess;
-import greyground.quantity.FilmPixels;
-import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
@@ -25,13 +20,8 @@ import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
-import java.io.IOException;
 import java.lang.management.ManagementFactory;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * Times the inspection of a 300 x 400 mm film at 1440 dpi, 386 million pixels on the plate, with a real grain of 180 um and the
@@ -52,25 +42,9 @@ public final class InspectionBench {
         Resolution resolution = new Resolution(1440);
         ThresholdTile grain = ThresholdTile.of(new Grain.Stochastic(180, 1), resolution);
         ArrayPlane art = ArrayPlane.of(3000, 4000, InspectionBench::scene);
-        SheetLayout layout = SheetLayout.of(
-                FilmPixels.of(resolution),
-                new Size(300, 400),
-                3,
-                2,
-                Optional.empty(),
-                List.of("bench"),
-                TextWidth.GENEROUS);
-        ArtOnPlate placing = ArtOnPlate.of(
-                3000,
-                4000,
-                ArtChoice.Crop.ALL,
-                Placing.Fit.FILL,
-                PaperShrink.NONE,
-                layout.pixels(),
-                layout.plate(),
-                layout.bleed());
-        FilmComposer film =
-                FilmComposer.screened(layout, new FilmContent.Picture(art, placing), curve(most), grain, false);
+        SheetLayout layout = FilledPlate.sheet(resolution, new Size(300, 400), "bench");
+        FilmContent.Picture picture = FilledPlate.picture(art, layout);
+        FilmComposer film = FilmComposer.screened(layout, picture, curve(most), grain, false);
         FilmLimits limits = FilmLimits.of(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
         System.out.println(limits);
         PixelRect plate = layout.plate();
@@ -99,7 +73,7 @@ public final class InspectionBench {
                         found.shutSquareMillimetres());
             }
         }
-        System.out.println("peak resident " + peak());
+        System.out.println("peak resident " + PeakMemory.words());
     }
 
     private static int scene(int x, int y) {
@@ -113,16 +87,6 @@ public final class InspectionBench {
             table[grey] = (char) (most * Math.min(ToneCurve.SOLID, 1.3 * (ToneCurve.SOLID - grey)));
         }
         return new ToneCurve("bench", table);
-    }
-
-    private static String peak() throws IOException {
-        Path status = Path.of("/proc/self/status");
-        return Files.exists(status)
-                ? Files.readAllLines(status).stream()
-                        .filter(line -> line.startsWith("VmHWM"))
-                        .findFirst()
-                        .orElse("unknown")
-                : "unknown here";
     }
 
     /** Wall and processor time from its making on. */

@@ -1,18 +1,12 @@
 package greyground.bench;
 
 import greyground.app.JobPlate;
-import greyground.film.ArtChoice;
-import greyground.film.Job;
-import greyground.film.Placing;
 import greyground.grain.Grain;
-import greyground.plate.PlateProcess;
 import greyground.plate.VirtualResponse;
-import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
-import greyground.quantity.Size;
+import greyground.simulation.HiddenWorkshop;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
-import java.util.List;
 import java.util.Locale;
 
 /** Prints how the response of the usual plate moves with each figure of the workshop, as the table of docs/virtual-plate.md. */
@@ -60,19 +54,8 @@ public final class PlateSensitivity {
     }
 
     private static void row(String what, Workshop workshop, Grain grain) {
-        Job job = new Job(
-                "",
-                "",
-                new Size(60, 60),
-                new PlateProcess.EtchedFilm(),
-                new Resolution(1440),
-                grain,
-                ArtChoice.WHOLE,
-                Placing.USUAL,
-                "lightness",
-                false,
-                List.of());
-        VirtualResponse response = JobPlate.of(workshop, job).response();
+        VirtualResponse response =
+                JobPlate.of(workshop, HiddenWorkshop.job(grain, 1440)).response();
         StringBuilder line = new StringBuilder(String.format(
                 Locale.ROOT,
                 "| %s | %.1f | %.1f | %.1f |",

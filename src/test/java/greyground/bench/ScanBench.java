@@ -15,7 +15,6 @@ import greyground.wedge.LevelPatch;
 import greyground.wedge.Recipe;
 import greyground.wedge.TestPlate;
 import java.lang.management.ManagementFactory;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -50,7 +49,7 @@ public final class ScanBench {
                         (System.nanoTime() - start) / 1e9,
                         reading.patches().size(),
                         ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage(),
-                        peak());
+                        PeakMemory.words());
             }
         }
     }
@@ -109,15 +108,5 @@ public final class ScanBench {
         for (int y = area.top() / cell; y < area.bottom() / cell; y++) {
             Arrays.fill(print, y * across + area.left() / cell, y * across + area.right() / cell, (float) light);
         }
-    }
-
-    private static String peak() throws Exception {
-        Path status = Path.of("/proc/self/status");
-        return Files.exists(status)
-                ? Files.readAllLines(status).stream()
-                        .filter(line -> line.startsWith("VmHWM"))
-                        .findFirst()
-                        .orElse("unknown")
-                : "unknown here";
     }
 }

@@ -1,8 +1,6 @@
 package greyground.film;
 
 import greyground.grain.ThresholdTile;
-import greyground.quantity.FilmPixels;
-import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
@@ -10,8 +8,6 @@ import greyground.raster.DeflatedRows;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
 import java.io.OutputStream;
-import java.util.List;
-import java.util.Optional;
 import java.util.zip.Inflater;
 
 /** Composes and deflates a film of more than 2^32 pixels, reads it back as it comes, and says how many bytes it held. */
@@ -21,23 +17,8 @@ final class HugeFilm {
     public static void main(String[] arguments) throws Exception {
         ArrayPlane art = ArrayPlane.of(4000, 3000, (x, y) -> (x * 13 + y * 7) % 65_536);
         // 5080 dpi is 200 film pixels a millimetre.
-        SheetLayout layout = SheetLayout.of(
-                FilmPixels.of(new Resolution(5080)),
-                new Size(400, 300),
-                3,
-                2,
-                Optional.empty(),
-                List.of("huge"),
-                TextWidth.GENEROUS);
-        ArtOnPlate placing = ArtOnPlate.of(
-                4000,
-                3000,
-                ArtChoice.Crop.ALL,
-                Placing.Fit.FILL,
-                PaperShrink.NONE,
-                layout.pixels(),
-                layout.plate(),
-                layout.bleed());
+        SheetLayout layout = FilledPlate.sheet(new Resolution(5080), new Size(400, 300), "huge");
+        FilmContent.Picture picture = FilledPlate.picture(art, layout);
         char[] even = new char[ToneCurve.CODES];
         for (int grey = 0; grey < even.length; grey++) {
             even[grey] = (char) (ToneCurve.SOLID - grey);
@@ -47,11 +28,7 @@ final class HugeFilm {
             order[i] = i * 1597 % order.length;
         }
         FilmComposer film = FilmComposer.screened(
-                layout,
-                new FilmContent.Picture(art, placing),
-                new ToneCurve("even", even),
-                ThresholdTile.fromOrder(64, 64, order),
-                false);
+                layout, picture, new ToneCurve("even", even), ThresholdTile.fromOrder(64, 64, order), false);
         ReadBack readBack = new ReadBack();
         DeflatedRows.write(film.height(), film.bytesPerRow(), film::maker, 2, readBack, Progress.NONE);
         System.out.println(film.width() + " " + film.height() + " " + readBack.bytes + " " + readBack.ended());

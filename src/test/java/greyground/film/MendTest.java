@@ -12,8 +12,6 @@ import greyground.plate.FilmInspection;
 import greyground.plate.FilmLimits;
 import greyground.plate.FilmPitch;
 import greyground.plate.PlateProcess;
-import greyground.quantity.FilmPixels;
-import greyground.quantity.PaperShrink;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
@@ -27,7 +25,6 @@ import greyground.workshop.Workshop;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class MendTest {
@@ -59,29 +56,13 @@ class MendTest {
     }
 
     static Made made(ArrayPlane art, Grain grain, double most, boolean mirrored) {
-        SheetLayout layout = SheetLayout.of(
-                FilmPixels.of(RESOLUTION),
-                new Size(40, 30),
-                3,
-                2,
-                Optional.empty(),
-                List.of("mend"),
-                TextWidth.GENEROUS);
-        ArtOnPlate placing = ArtOnPlate.of(
-                400,
-                300,
-                ArtChoice.Crop.ALL,
-                Placing.Fit.FILL,
-                PaperShrink.NONE,
-                layout.pixels(),
-                layout.plate(),
-                layout.bleed());
+        SheetLayout layout = FilledPlate.sheet(RESOLUTION, new Size(40, 30), "mend");
+        FilmContent.Picture picture = FilledPlate.picture(art, layout);
         char[] table = new char[ToneCurve.CODES];
         for (int grey = 0; grey < table.length; grey++) {
             table[grey] = (char) (most * (ToneCurve.SOLID - grey));
         }
         ToneCurve curve = new ToneCurve("even", table);
-        FilmContent.Picture picture = new FilmContent.Picture(art, placing);
         FilmComposer film = FilmComposer.screened(layout, picture, curve, TILES.get(grain), mirrored);
         WishedBlack wished = WishedBlack.of(layout, picture, curve, ArtRange.WHOLE, mirrored);
         return new Made(layout, film, new Mend(film.sheet(), film, wished, LIMITS));

@@ -3,14 +3,14 @@ package greyground.plate;
 import java.util.function.IntBinaryOperator;
 
 /** A film whose pixels a rule draws, counted from the plate's top left; also past the plate. */
-final class DrawnFilm implements PlateFilm {
+public final class DrawnFilm implements PlateFilm {
     private final int width;
     private final int height;
     private final double pitch;
     private final IntBinaryOperator black;
 
     /** Blackens the pixels at which the rule gives more than 0. */
-    DrawnFilm(int width, int height, double pitch, IntBinaryOperator black) {
+    public DrawnFilm(int width, int height, double pitch, IntBinaryOperator black) {
         this.width = width;
         this.height = height;
         this.pitch = pitch;

@@ -1,7 +1,7 @@
 package greyground.simulation;
 
 import greyground.output.FilmPdfReader;
-import greyground.plate.FilmPatch;
+import greyground.plate.DrawnFilm;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateFilm;
 import greyground.plate.PlateMap;
@@ -11,10 +11,11 @@ import greyground.plate.WholePlate;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 
 /** The very bits of a film PDF, bitten and printed whole in a hidden workshop: nothing is painted. */
-final class BittenFilm implements PlateFilm {
+final class BittenFilm {
     private static final double MARGIN = 14_000;
 
     /** How far light spreads in the paper, at least as far as dots lie apart, as the law of Yule and Nielsen takes it. */
@@ -49,12 +50,12 @@ final class BittenFilm implements PlateFilm {
         double across = plate.width() * pitch;
         double down = plate.height() * pitch;
         Canvas canvas = new Canvas(across, down, MARGIN, cell);
-        java.util.Arrays.fill(
-                canvas.reflectance, (float) Math.pow(10, -conditions.paper().density()));
+        Arrays.fill(canvas.reflectance, (float) Math.pow(10, -conditions.paper().density()));
         int columns = (int) (across / cell);
-        int down1 = (int) (down / cell);
-        PlateWindow window = new PlateWindow(0, 0, cell, columns, down1);
-        PlateMap map = new WholePlate(this, null, widestPixel)
+        int lines = (int) (down / cell);
+        PlateWindow window = new PlateWindow(0, 0, cell, columns, lines);
+        PlateFilm film = new DrawnFilm(plate.width(), plate.height(), pitch, (x, y) -> black(x, y) ? 1 : 0);
+        PlateMap map = new WholePlate(film, null, widestPixel)
                 .look(window, List.of(new WholePlate.Look(conditions, PlateView.printRoot())), 2, Progress.NONE)
                 .get(0);
         double gain = conditions.paper().opticalGain();
@@ -65,9 +66,9 @@ final class BittenFilm implements PlateFilm {
         // Light spreads in paper over more than a cell: round each place it gives what the mean root says, not the mean
         // light.
         int reach = (int) Math.ceil(SPREAD / cell);
-        float[] roots = mean(map.values(), columns, down1, reach);
-        float[] lights = mean(apart, columns, down1, reach);
-        for (int row = 0; row < down1; row++) {
+        float[] roots = mean(map.values(), columns, lines, reach);
+        float[] lights = mean(apart, columns, lines, reach);
+        for (int row = 0; row < lines; row++) {
             for (int column = 0; column < columns; column++) {
                 int at = row * columns + column;
                 double spread = apart[at] * Math.pow(roots[at], gain) / lights[at];
@@ -104,49 +105,6 @@ final class BittenFilm implements PlateFilm {
             }
         }
         return mean;
-    }
-
-    @Override
-    public int width() {
-        return plate.width();
-    }
-
-    @Override
-    public int height() {
-        return plate.height();
-    }
-
-    @Override
-    public double pitchMicrometres() {
-        return pitch;
-    }
-
-    @Override
-    public Rows open() {
-        return new Rows() {
-            @Override
-            public Strip strip(int firstRow, int rowCount) {
-                return (left, width) -> cut(left, firstRow, width, rowCount);
-            }
-
-            @Override
-            public void close() {
-                // Nothing is held open.
-            }
-        };
-    }
-
-    private FilmPatch cut(int left, int top, int width, int height) {
-        int bytesPerRow = (width + 7) / 8;
-        byte[] packed = new byte[bytesPerRow * height];
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                if (black(left + x, top + y)) {
-                    packed[y * bytesPerRow + (x >> 3)] |= (byte) (0x80 >> (x & 7));
-                }
-            }
-        }
-        return FilmPatch.cutting(width, height, pitch, left * pitch, top * pitch, packed);
     }
 
     private boolean black(int x, int y) {

@@ -3,8 +3,6 @@ package greyground.simulation;
 import greyground.grain.Grain;
 import greyground.quantity.Ruling;
 import greyground.wedge.FittedFigure;
-import greyground.wedge.Recipe;
-import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -96,21 +94,8 @@ public final class CalibrationReport {
         SimulatedShop.Case given = shop.made();
         ReadingTrial right = ReadingTrial.of(given);
         return seed % 5 == 0
-                ? new ReadingTrial[] {right, ReadingTrial.of(given, another(shop.chart()))}
+                ? new ReadingTrial[] {right, ReadingTrial.of(given, shop.anotherChart())}
                 : new ReadingTrial[] {right};
-    }
-
-    /** The same size and kind from another seed. */
-    private static TestPlate another(TestPlate chart) {
-        Recipe recipe = chart.recipe();
-        return TestPlate.of(new Recipe(
-                recipe.kind(),
-                recipe.widthMicrometres(),
-                recipe.heightMicrometres(),
-                recipe.bevelMicrometres(),
-                recipe.seed() + 1,
-                recipe.codePercent(),
-                recipe.codeModuleMicrometres()));
     }
 
     /** Loops without a lesson: only whether the next plate prints as wished. */

@@ -1,5 +1,6 @@
 package greyground.simulation;
 
+import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
@@ -26,33 +27,11 @@ record SimulatedScan(int width, int height, char[] codes, double[] place, Scanne
     /** The scan decoded: linear light. */
     GreyPlane plane() {
         boolean wide = scanner.coding() == Scanner.Coding.LINEAR_16;
-        short[] linear = new short[wide ? 65_536 : 256];
+        int[] linear = new int[wide ? 65_536 : 256];
         for (int code = 0; code < linear.length; code++) {
-            linear[code] = (short) Math.round(GreyPlane.WHITE * scanner.light(code));
+            linear[code] = (int) Math.round(GreyPlane.WHITE * scanner.light(code));
         }
-        return new GreyPlane() {
-            @Override
-            public int width() {
-                return width;
-            }
-
-            @Override
-            public int height() {
-                return height;
-            }
-
-            @Override
-            public void readRow(int row, short[] into) {
-                for (int column = 0; column < width; column++) {
-                    into[column] = linear[codes[row * width + column]];
-                }
-            }
-
-            @Override
-            public void close() {
-                // Nothing is held.
-            }
-        };
+        return ArrayPlane.of(width, height, (x, y) -> linear[codes[y * width + x]]);
     }
 
     /** Writes a file as a scanner would, grey or colour, 8 bits; the kind is the name's ending. */

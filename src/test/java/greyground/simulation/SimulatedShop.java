@@ -84,6 +84,19 @@ record SimulatedShop(long seed, HiddenWorkshop shop, Grain grain, TestPlate char
         return new SimulatedShop(seed, shop, grain, TestPlate.of(recipe), tones, scanner);
     }
 
+    /** Same size and kind from another seed: every field stands elsewhere. */
+    TestPlate anotherChart() {
+        Recipe recipe = chart.recipe();
+        return TestPlate.of(new Recipe(
+                recipe.kind(),
+                recipe.widthMicrometres(),
+                recipe.heightMicrometres(),
+                recipe.bevelMicrometres(),
+                recipe.seed() + 1,
+                recipe.codePercent(),
+                recipe.codeModuleMicrometres()));
+    }
+
     /** Prints and scans. */
     Case made() throws Exception {
         Random random = new Random(seed * 104_729 + 11);

@@ -11,7 +11,6 @@ import greyground.raster.Progress;
 import greyground.scan.ChartReader;
 import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
-import greyground.wedge.FittedFigure;
 import greyground.wedge.MeasuredResponse;
 import greyground.wedge.Recipe;
 import greyground.wedge.TestPlate;
@@ -69,16 +68,7 @@ class SimulatedShopIT {
                 Recipe.Kind.FULL,
                 new double[] {60, 80},
                 Scanner.of(300, new Random(7)));
-        Recipe recipe = shop.chart().recipe();
-        TestPlate other = TestPlate.of(new Recipe(
-                recipe.kind(),
-                recipe.widthMicrometres(),
-                recipe.heightMicrometres(),
-                recipe.bevelMicrometres(),
-                recipe.seed() + 1,
-                recipe.codePercent(),
-                recipe.codeModuleMicrometres()));
-        ReadingTrial trial = ReadingTrial.of(shop.made(), other);
+        ReadingTrial trial = ReadingTrial.of(shop.made(), shop.anotherChart());
         assertFalse(trial.found());
         assertEquals(1, trial.refusal().lines().count(), trial.refusal());
     }
@@ -99,18 +89,13 @@ class SimulatedShopIT {
                 CalibrationTrial.worst(trial.calibrated()) <= 2,
                 trial.calibrated().toString());
         if (trial.lesson().isPresent()) {
-            int held = 0;
-            int determined = 0;
-            for (FittedFigure figure : trial.lesson().get().figures()) {
-                if (figure instanceof FittedFigure.Determined found) {
-                    double truth =
-                            figure.parameter().of(trial.given().shop().shop().truth());
-                    determined++;
-                    held += truth >= found.low() && truth <= found.high() ? 1 : 0;
-                }
-            }
-            assertTrue(determined >= 4, trial.lesson().get().figures().toString());
-            assertTrue(held >= 0.9 * determined, trial.lesson().get().figures().toString());
+            CalibrationTally tally = new CalibrationTally();
+            tally.add(trial.lesson().get(), trial.given().shop().shop());
+            assertTrue(
+                    tally.determined() >= 4, trial.lesson().get().figures().toString());
+            assertTrue(
+                    tally.held() >= 0.9 * tally.determined(),
+                    trial.lesson().get().figures().toString());
         }
     }
 
