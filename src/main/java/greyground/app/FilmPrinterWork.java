@@ -144,6 +144,11 @@ public final class FilmPrinterWork {
                             + " as they are. Lay the strip beside a transmission wedge to find them without an ultraviolet densitometer");
         } else {
             changes.add(change("filmPrinter.clearUvDensity", fit.clear()));
+            if (workshop.exposure().filmBaseAtTestDensity().isAssumed()) {
+                // Assumed to be today's film: else knowing its density better would lengthen exposures that were found
+                // through it.
+                changes.add(change("exposure.filmBaseAtTestDensity", fit.clear()));
+            }
             changes.add(change("filmPrinter.blackUvDensity", fit.black()));
         }
         if (job.grain() instanceof Grain.Continuous) {

@@ -37,14 +37,12 @@ import picocli.CommandLine.Parameters;
             "      minutes in today's bath for a darkest tone of L* 24, and what 20 %% less or more does",
             "  greyground plan harbour.pdf --depth 30um --bitten 12min --proof-density 1.1",
             "      how much longer after a proof",
-            "  greyground plan harbour.pdf --bitten 8min --measured first.csv --bitten 14min --measured second.csv",
+            "  greyground plan harbour.pdf --bitten 8min --measured first.csv \\",
+            "             --bitten 14min --measured second.csv",
             "      the bite log: how fast the bath bites, and what further minutes would do"
         },
         mixinStandardHelpOptions = false)
 final class PlanCommand implements Callable<Integer> {
-    private final PrintStream out;
-    private final PrintStream err;
-
     @Parameters(
             paramLabel = "FILM.pdf|ART",
             description = "a film made by 'greyground positive', or art with the options that describe its job")
@@ -61,33 +59,22 @@ final class PlanCommand implements Callable<Integer> {
     @Mixin
     JobChoice choice = new JobChoice();
 
-    @Option(names = "--json", description = "print JSON instead of text")
-    private boolean json;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help")
-    boolean help;
+    @Mixin
+    Terminal terminal;
 
     PlanCommand(PrintStream out, PrintStream err) {
-        this.out = out;
-        this.err = err;
+        terminal = new Terminal(out, err);
     }
 
     @Override
     public Integer call() throws Exception {
         BiteWords words = new BiteWords(choice.given());
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
-        TerminalProgress progress = new TerminalProgress(err);
-        BenchAdvice advice;
-        try {
+        BenchAdvice advice = terminal.watching(progress -> {
             PlannedPlate plate = KeptFiles.isPdf(file) ? film() : art(today, new Share(progress, 0, 0.4));
-            advice = BenchAdvice.of(plate, words, pdf(), searchExposure, today, new Share(progress, 0.4, 1)::show);
-        } finally {
-            progress.clear();
-        }
-        out.print(json ? advice.json() : advice.text());
+            return BenchAdvice.of(plate, words, pdf(), searchExposure, today, new Share(progress, 0.4, 1)::show);
+        });
+        terminal.print(advice::text, advice::json);
         return CommandLine.done();
     }
 

@@ -7,7 +7,6 @@ import greyground.app.PositiveWork;
 import greyground.app.SafeFile;
 import greyground.film.Job;
 import greyground.quantity.Refusal;
-import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Files;
@@ -33,7 +32,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  greyground positive harbour.tif --plate 200x250mm --out harbour.pdf",
             "      the usual: etched film, 180 um grain at the workshop's resolution, ink side down",
-            "  greyground positive harbour.tif --plate 8x10in --ruling 60 --angle 45 --out harbour.pdf --tiff harbour.tif",
+            "  greyground positive harbour.tif --plate 8x10in --ruling 60 --angle 45 \\",
+            "             --out harbour.pdf --tiff bits.tif",
             "      a halftone of 60 lines/cm; the same bits as a TIFF for a bureau",
             "  greyground positive book.tif --page 3 --crop 10%%,5%%,60%%,70%% --rotate 90 --white 82%% --black 3%% \\",
             "             --plate 100x150mm --out leaf.pdf",
@@ -44,9 +44,6 @@ import picocli.CommandLine.Parameters;
             "      the same film again, by the job that an earlier film carries"
         })
 final class PositiveCommand implements Callable<Integer> {
-    private final PrintStream out;
-    private final PrintStream err;
-
     @Parameters(paramLabel = "ART", description = "TIFF, PNG, JPEG, WebP, PSD, BMP or PNM")
     private Path art = Path.of("");
 
@@ -59,18 +56,11 @@ final class PositiveCommand implements Callable<Integer> {
     @Mixin
     JobChoice choice = new JobChoice();
 
-    @Option(names = "--json", description = "print the outcome as JSON")
-    private boolean json;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help")
-    boolean help;
+    @Mixin
+    Terminal terminal;
 
     PositiveCommand(PrintStream out, PrintStream err) {
-        this.out = out;
-        this.err = err;
+        terminal = new Terminal(out, err);
     }
 
     @Override
@@ -86,23 +76,14 @@ final class PositiveCommand implements Callable<Integer> {
             }
         }
         Workshop shop = choice.workshop();
-        TerminalProgress progress = new TerminalProgress(err);
-        PositiveOutcome outcome;
-        try {
-            PositiveWork work = PositiveWork.open(art);
-            Job wanted = choice.job(base, work::source, shop, LocalDate.now(ZoneId.systemDefault()));
-            outcome = work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show);
-        } finally {
-            progress.clear();
-        }
+        PositiveWork work = PositiveWork.open(art);
+        Job wanted = choice.job(base, work::source, shop, LocalDate.now(ZoneId.systemDefault()));
+        PositiveOutcome outcome = terminal.watching(
+                progress -> work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show));
         if (newJob.isPresent()) {
             KeptFiles.saveJob(newJob.get(), outcome.job());
         }
-        if (json) {
-            out.print(JsonText.print(tree(outcome)));
-        } else {
-            lines(outcome).forEach(out::println);
-        }
+        terminal.tell(() -> lines(outcome), tree -> describe(outcome, tree));
         return CommandLine.done();
     }
 
@@ -125,13 +106,11 @@ final class PositiveCommand implements Callable<Integer> {
         return lines;
     }
 
-    private ObjectNode tree(PositiveOutcome outcome) {
-        ObjectNode tree = JsonText.object();
+    private void describe(PositiveOutcome outcome, ObjectNode tree) {
         tree.put("film", film.toString());
         if (tiff != null) {
             tree.put("tiff", tiff.toString());
         }
         outcome.describe(tree);
-        return tree;
     }
 }

@@ -1,6 +1,5 @@
 package greyground.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.BiteTimes;
 import greyground.app.FilmPreparation;
 import greyground.app.KeptFiles;
@@ -13,15 +12,14 @@ import greyground.quantity.Lengths;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
-import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -61,9 +59,6 @@ final class ProofCommand implements Callable<Integer> {
 
     /** Share of the work before the film is looked through. */
     private static final double CHECKED = 0.9;
-
-    private final PrintStream out;
-    private final PrintStream err;
 
     @Parameters(paramLabel = "ART|FILM.pdf", description = "art as for 'positive', or a film PDF made by it")
     private Path source = Path.of("");
@@ -118,18 +113,11 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     JobChoice choice = new JobChoice();
 
-    @Option(names = "--json", description = "print the report as JSON")
-    private boolean json;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help")
-    boolean help;
+    @Mixin
+    Terminal terminal;
 
     ProofCommand(PrintStream out, PrintStream err) {
-        this.out = out;
-        this.err = err;
+        terminal = new Terminal(out, err);
     }
 
     @Override
@@ -161,24 +149,20 @@ final class ProofCommand implements Callable<Integer> {
         if (diagram != null) {
             files.wantDiagram(diagram);
         }
-        TerminalProgress progress = new TerminalProgress(err);
-        ProofReport report;
-        try (ProofWork work = work(progress)) {
-            files.write(work, dotsPerInch, fraction -> progress.show(PREPARED + (CHECKED - PREPARED) * fraction));
-            report =
-                    new ProofReport(work, work.warnings(fraction -> progress.show(CHECKED + (1 - CHECKED) * fraction)));
-        } finally {
-            progress.clear();
-        }
-        if (json) {
-            ObjectNode tree = JsonText.object();
-            files.named().forEach((what, file) -> tree.put(what, file.toString()));
-            report.describe(tree);
-            out.print(JsonText.print(tree));
-        } else {
-            files.named().forEach((what, file) -> out.println(String.format(Locale.ROOT, "%-8s", what) + file));
-            report.lines().forEach(out::println);
-        }
+        ProofReport report = terminal.watching(progress -> {
+            try (ProofWork work = work(progress)) {
+                files.write(work, dotsPerInch, fraction -> progress.show(PREPARED + (CHECKED - PREPARED) * fraction));
+                return new ProofReport(
+                        work, work.warnings(fraction -> progress.show(CHECKED + (1 - CHECKED) * fraction)));
+            }
+        });
+        terminal.tell(
+                () -> Stream.concat(Terminal.named(files.named()).stream(), report.lines().stream())
+                        .toList(),
+                tree -> {
+                    files.named().forEach((what, file) -> tree.put(what, file.toString()));
+                    report.describe(tree);
+                });
         return CommandLine.done();
     }
 

@@ -1,6 +1,5 @@
 package greyground.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.FilmPrinterOutcome;
 import greyground.app.FilmPrinterWork;
 import greyground.app.ReadFiles;
@@ -9,13 +8,12 @@ import greyground.app.ReadWords;
 import greyground.app.ReadWork;
 import greyground.app.ShopFile;
 import greyground.quantity.Refusal;
-import greyground.workshop.JsonText;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
@@ -44,7 +42,8 @@ import picocli.CommandLine.Spec;
             "      the same, taken into shop.json; what that held is kept as shop.before-1-DATE-CHART.json",
             "  greyground read --values fields.csv --wedge test.pdf --workshop shop.json",
             "      from densities typed in: a line 'row,column,density', then one for each field read",
-            "  greyground read --film strip.csv --ruler-across 100.4mm --wedge still.pdf --workshop shop.json --accept",
+            "  greyground read --film strip.csv --ruler-across 100.4mm --wedge still.pdf \\",
+            "             --workshop shop.json --accept",
             "      the film printer's densities, dot growth and scale, from any film that it printed",
             "  greyground read --take-back --workshop shop.json",
             "      the last lesson undone; what it taught is kept as shop.taken-back-1-DATE-CHART.json",
@@ -53,9 +52,6 @@ import picocli.CommandLine.Spec;
                     + " paper round the plate."
         })
 final class ReadCommand implements Callable<Integer> {
-    private final PrintStream out;
-    private final PrintStream err;
-
     @Parameters(
             paramLabel = "SCAN",
             arity = "0..1",
@@ -113,21 +109,14 @@ final class ReadCommand implements Callable<Integer> {
             description = "the scan with every field that was read, and its tone, drawn over it")
     private @Nullable Path overlay;
 
-    @Option(names = "--json", description = "print the outcome as JSON")
-    private boolean json;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help")
-    boolean help;
+    @Mixin
+    Terminal terminal;
 
     @Spec
     CommandSpec command = CommandSpec.create();
 
     ReadCommand(PrintStream out, PrintStream err) {
-        this.out = out;
-        this.err = err;
+        terminal = new Terminal(out, err);
     }
 
     @Override
@@ -143,17 +132,16 @@ final class ReadCommand implements Callable<Integer> {
             throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
         }
         ShopFile.TakenBack done = ShopFile.open(workshop).takeBack();
-        if (json) {
-            ObjectNode tree = JsonText.object();
-            tree.put("workshop", workshop.toString());
-            tree.put("restoredFrom", done.restored().toString());
-            tree.put("replacedKept", done.replaced().toString());
-            out.print(JsonText.print(tree));
-        } else {
-            out.println("shop    " + workshop + " is as it was before its last lesson (from "
-                    + done.restored().getFileName() + ")");
-            out.println("kept    what it held until now, as " + done.replaced().getFileName());
-        }
+        terminal.tell(
+                () -> List.of(
+                        "shop    " + workshop + " is as it was before its last lesson (from "
+                                + done.restored().getFileName() + ")",
+                        "kept    what it held until now, as " + done.replaced().getFileName()),
+                tree -> {
+                    tree.put("workshop", workshop.toString());
+                    tree.put("restoredFrom", done.restored().toString());
+                    tree.put("replacedKept", done.replaced().toString());
+                });
         return CommandLine.done();
     }
 
@@ -207,15 +195,10 @@ final class ReadCommand implements Callable<Integer> {
         if (accept) {
             work.checkTeaches();
         }
-        TerminalProgress progress = new TerminalProgress(err);
-        ReadOutcome outcome;
-        try {
-            outcome = values != null
-                    ? work.values(values, progress::show)
-                    : work.scan(needed(scan, ""), Optional.ofNullable(reference), overlay != null, progress::show);
-        } finally {
-            progress.clear();
-        }
+        Path typed = values;
+        ReadOutcome outcome = terminal.watching(progress -> typed != null
+                ? work.values(typed, progress::show)
+                : work.scan(needed(scan, ""), Optional.ofNullable(reference), overlay != null, progress::show));
         files.write(outcome);
         Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
         tell(outcome, files, kept);
@@ -230,25 +213,26 @@ final class ReadCommand implements Callable<Integer> {
     }
 
     private void tell(ReadOutcome outcome, ReadFiles files, Optional<Path> kept) {
-        if (json) {
-            ObjectNode tree = JsonText.object();
+        terminal.tell(() -> lines(outcome, files, kept), tree -> {
             tree.put("workshop", workshop.toString());
             tree.put("accepted", kept.isPresent());
             kept.ifPresent(path -> tree.put("kept", path.toString()));
             files.named().forEach((what, file) -> tree.put(what, file.toString()));
             outcome.describe(tree);
-            out.print(JsonText.print(tree));
-            return;
+        });
+    }
+
+    private List<String> lines(ReadOutcome outcome, ReadFiles files, Optional<Path> kept) {
+        List<String> lines = new ArrayList<>(outcome.lines());
+        lines.addAll(Terminal.named(files.named()));
+        if (kept.isPresent()) {
+            lines.add("shop    " + workshop + " has learned this");
+            lines.add("kept    what it held before, as " + kept.get().getFileName()
+                    + "; --take-back puts it in place again");
+        } else {
+            lines.add("shop    " + workshop + " is untouched"
+                    + (outcome.teaches() ? ": add --accept to take this into it" : ", as a check plate leaves it"));
         }
-        outcome.lines().forEach(out::println);
-        files.named().forEach((what, file) -> out.println(String.format(Locale.ROOT, "%-8s", what) + file));
-        List<String> closing = kept.isPresent()
-                ? List.of(
-                        "shop    " + workshop + " has learned this",
-                        "kept    what it held before, as " + kept.get().getFileName()
-                                + "; --take-back puts it in place again")
-                : List.of("shop    " + workshop + " is untouched"
-                        + (outcome.teaches() ? ": add --accept to take this into it" : ", as a check plate leaves it"));
-        closing.forEach(out::println);
+        return lines;
     }
 }

@@ -1,16 +1,15 @@
 package greyground.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.KeptFiles;
 import greyground.app.WedgeOutcome;
 import greyground.app.WedgeWork;
-import greyground.workshop.JsonText;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,9 +36,6 @@ import picocli.CommandLine.Spec;
             "      strips to cover one after the other round the workshop's exposure, with their times"
         })
 final class WedgeCommand implements Callable<Integer> {
-    private final PrintStream out;
-    private final PrintStream err;
-
     @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
     private Path film = Path.of("");
 
@@ -52,21 +48,14 @@ final class WedgeCommand implements Callable<Integer> {
             description = "the workshop's own numbers, or a film PDF that carries them (usual: documented assumptions)")
     private @Nullable Path workshop;
 
-    @Option(names = "--json", description = "print the outcome as JSON")
-    private boolean json;
-
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help")
-    boolean help;
+    @Mixin
+    Terminal terminal;
 
     @Spec
     CommandSpec command = CommandSpec.create();
 
     WedgeCommand(PrintStream out, PrintStream err) {
-        this.out = out;
-        this.err = err;
+        terminal = new Terminal(out, err);
     }
 
     @Override
@@ -76,22 +65,14 @@ final class WedgeCommand implements Callable<Integer> {
                 JobOptions.given(command.commandLine().getParseResult()),
                 shop,
                 LocalDate.now(ZoneId.systemDefault()).toString());
-        TerminalProgress progress = new TerminalProgress(err);
-        WedgeOutcome outcome;
-        try {
-            outcome = work.make(film, progress::show);
-        } finally {
-            progress.clear();
-        }
-        if (json) {
-            ObjectNode tree = JsonText.object();
-            tree.put("film", film.toString());
-            outcome.describe(tree);
-            out.print(JsonText.print(tree));
-        } else {
-            out.println("film    " + film);
-            outcome.lines().forEach(out::println);
-        }
+        WedgeOutcome outcome = terminal.watching(progress -> work.make(film, progress::show));
+        terminal.tell(
+                () -> Stream.concat(Stream.of("film    " + film), outcome.lines().stream())
+                        .toList(),
+                tree -> {
+                    tree.put("film", film.toString());
+                    outcome.describe(tree);
+                });
         return CommandLine.done();
     }
 }

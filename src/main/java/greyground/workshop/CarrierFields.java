@@ -5,7 +5,7 @@ import greyground.grain.Grain;
 import greyground.grain.Grain.DotShape;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Ruling;
-import java.util.Map;
+import java.util.Set;
 
 /** How a plate is made and what carries its tones, as objects of a kept file. A missing field takes its usual value. */
 public final class CarrierFields {
@@ -60,14 +60,13 @@ public final class CarrierFields {
 
     /** Reads a grain. */
     public static Grain readGrain(JsonFields fields) {
-        String kind = fields.choice("kind", "stochastic", Map.of("stochastic", 1, "halftone", 2, "continuous", 3));
+        String kind = fields.choice("kind", "stochastic", Set.of("stochastic", "halftone", "continuous"));
         return switch (kind) {
             case "halftone" ->
                 new Grain.Halftone(
                         new Ruling(fields.number("linesPerCentimetre", 60, 5, 400)),
                         fields.number("angleDegrees", 45, -180, 180),
-                        fields.choice("dots", "round", Map.of("round", 1, "line", 2))
-                                        .equals("line")
+                        fields.choice("dots", "round", Set.of("round", "line")).equals("line")
                                 ? DotShape.LINE
                                 : DotShape.ROUND);
             case "continuous" -> new Grain.Continuous((int) fields.integer("bits", 16, 8, 16));

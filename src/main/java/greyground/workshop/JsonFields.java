@@ -8,7 +8,6 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -120,10 +119,10 @@ public final class JsonFields {
     }
 
     /** One of a few words. */
-    public String choice(String name, String usual, Map<String, Integer> words) {
+    public String choice(String name, String usual, Set<String> words) {
         String word = word(name, usual);
-        if (!words.containsKey(word)) {
-            throw refused(name, field(name), "one of " + String.join(", ", new TreeSet<>(words.keySet())));
+        if (!words.contains(word)) {
+            throw refused(name, field(name), "one of " + String.join(", ", new TreeSet<>(words)));
         }
         return word;
     }

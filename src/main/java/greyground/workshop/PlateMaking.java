@@ -37,7 +37,7 @@ public record PlateMaking(
      * What keeps this plate's tones from another.
      *
      * @param other a plate to be made
-     * @return one phrase for each difference, this first, such as "bitten 20 min, not 25"; empty when made alike
+     * @return one phrase for each difference, this first, such as "a bite of 20 min, not 25"; empty when made alike
      */
     public List<String> differencesFrom(PlateMaking other) {
         List<String> found = new ArrayList<>();
@@ -46,18 +46,18 @@ public record PlateMaking(
         add(found, dots(resolution), dots(other.resolution));
         add(found, side(inkDown), side(other.inkDown));
         if (!same(biteMinutes, other.biteMinutes)) {
-            found.add("a bite of " + minutes(biteMinutes) + " min, not " + minutes(other.biteMinutes));
+            found.add("a bite of " + tenths(biteMinutes) + " min, not " + tenths(other.biteMinutes));
         }
         if (!same(exposureSeconds, other.exposureSeconds)) {
-            found.add("an exposure of " + minutes(exposureSeconds) + " s, not " + minutes(other.exposureSeconds));
+            found.add("an exposure of " + tenths(exposureSeconds) + " s, not " + tenths(other.exposureSeconds));
         }
         return found;
     }
 
     /** How it was bitten and exposed: "bitten 20 min, exposed 150 s". */
     public String words() {
-        return (biteMinutes == 0 ? "not bitten" : "bitten " + minutes(biteMinutes) + " min") + ", exposed "
-                + minutes(exposureSeconds) + " s";
+        return (biteMinutes == 0 ? "not bitten" : "bitten " + tenths(biteMinutes) + " min") + ", exposed "
+                + tenths(exposureSeconds) + " s";
     }
 
     private static void add(List<String> found, String mine, String others) {
@@ -70,7 +70,7 @@ public record PlateMaking(
         return Math.abs(one - other) <= SAME_SHARE * Math.max(one, other);
     }
 
-    private static String minutes(double value) {
+    private static String tenths(double value) {
         return Refusal.plain(Math.rint(value * 10) / 10);
     }
 

@@ -7,7 +7,7 @@ import greyground.quantity.Resolution;
 import greyground.wedge.MeasuredLevel;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Measured responses as a list of the workshop file; fields nobody here knows are kept and written back. */
@@ -82,7 +82,7 @@ final class ResponseFields {
                 CarrierFields.readProcess(fields.section("process")),
                 CarrierFields.readGrain(fields.section("grain")),
                 new Resolution(fields.number("resolutionDotsPerInch", none, 60, 20_000)),
-                fields.choice("inkSide", "down", Map.of("down", 1, "up", 2)).equals("down"),
+                fields.choice("inkSide", "down", Set.of("down", "up")).equals("down"),
                 fields.number("biteMinutes", none, 0, 1440),
                 fields.number("exposureSeconds", none, 0.1, 720_000));
         List<MeasuredLevel> levels = new ArrayList<>();

@@ -111,6 +111,20 @@ public record Workshop(
 
     /** This workshop under another name. */
     public Workshop named(String newName) {
+        return with(newName, responses, kept);
+    }
+
+    /** This workshop with other unknown fields. */
+    Workshop keeping(List<KeptField> newKept) {
+        return with(name, responses, newKept);
+    }
+
+    /** This workshop with other measured responses. */
+    public Workshop measuring(List<KeptResponse> newResponses) {
+        return with(name, newResponses, kept);
+    }
+
+    private Workshop with(String newName, List<KeptResponse> newResponses, List<KeptField> newKept) {
         return new Workshop(
                 newName,
                 filmPrinter,
@@ -124,46 +138,8 @@ public record Workshop(
                 wipe,
                 ink,
                 paper,
-                responses,
-                kept);
-    }
-
-    /** This workshop with other unknown fields. */
-    Workshop keeping(List<KeptField> newKept) {
-        return new Workshop(
-                name,
-                filmPrinter,
-                light,
-                resist,
-                exposure,
-                developer,
-                aquatint,
-                hardening,
-                bath,
-                wipe,
-                ink,
-                paper,
-                responses,
-                newKept);
-    }
-
-    /** This workshop with other measured responses. */
-    public Workshop measuring(List<KeptResponse> newResponses) {
-        return new Workshop(
-                name,
-                filmPrinter,
-                light,
-                resist,
-                exposure,
-                developer,
-                aquatint,
-                hardening,
-                bath,
-                wipe,
-                ink,
-                paper,
                 newResponses,
-                kept);
+                newKept);
     }
 
     /** Copper's depth that the shop's usual bite reaches in a fresh bath, in micrometres. */

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.GrainPatches;
 import greyground.film.Job;
+import greyground.plan.ExposureTimes;
 import greyground.plate.FilmPatch;
 import greyground.plate.PrintedTint;
 import greyground.quantity.FilmPixels;
@@ -97,6 +98,11 @@ class FilmPrinterWorkIT {
         assertFalse(taught.figures().get("filmPrinter.scaleX").isAssumed());
         assertEquals(
                 growth.after(), taught.filmPrinter().spotGrowthMicrometres().value());
+        // The exposures were found through this very film: knowing its density better changes no second of them.
+        assertEquals(
+                ExposureTimes.of(shop).togetherSeconds(),
+                ExposureTimes.of(taught).togetherSeconds(),
+                1e-9);
         assertEquals(shop, KeptFiles.workshop(kept));
         ShopFile.open(folder.resolve("shop.json")).takeBack();
         assertEquals(shop, KeptFiles.workshop(folder.resolve("shop.json")));

@@ -8,9 +8,12 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CommandLineTest {
     private final ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -37,5 +40,28 @@ class CommandLineTest {
         assertEquals(0, run("desk"));
         assertEquals(0, run("desk", "harbour.tif"));
         assertEquals(List.of(Optional.empty(), Optional.of(Path.of("harbour.tif"))), opened);
+    }
+
+    /** An example is copied as it stands: no line of it may be broken, and no file may be named twice, once to be written over. */
+    @ParameterizedTest
+    @ValueSource(strings = {"positive", "proof", "plan", "wedge", "read", "desk"})
+    void examplesInTheHelpCanBeCopied(String command) {
+        assertEquals(0, run(command, "--help"));
+        List<String> lines = out.toString(StandardCharsets.UTF_8).lines().toList();
+        List<String> examples = lines.subList(lines.indexOf("Examples:") + 1, lines.size()).stream()
+                .takeWhile(line -> !line.isEmpty())
+                .toList();
+        assertTrue(examples.size() >= 2, command);
+        examples.forEach(line -> assertTrue(line.startsWith("  "), line));
+        String.join("\n", examples)
+                .replace("\\\n", " ")
+                .lines()
+                .filter(line -> line.startsWith("  greyground"))
+                .forEach(example -> {
+                    List<String> files = Arrays.stream(example.strip().split("\\s+"))
+                            .filter(word -> word.matches("[a-z]+\\.[a-z]+"))
+                            .toList();
+                    assertEquals(files.stream().distinct().toList(), files, example);
+                });
     }
 }
