@@ -8,6 +8,9 @@ import java.util.List;
 
 /** What is settled of the picture. */
 final class ArtSettings {
+    /** A fragment that is all of the picture, in the job's words. */
+    static final String WHOLE = "0%,0%,100%,100%";
+
     static final List<Setting> ALL = List.of(
             new Text(
                     "title",
@@ -71,7 +74,7 @@ final class ArtSettings {
                     0.5,
                     "crop",
                     0,
-                    "0%,0%,100%,100%",
+                    WHOLE,
                     "Where the fragment begins, in percent of the picture's width. C, then drag on the picture, draws it by hand."),
             new JobNumber(
                     "crop-top",
@@ -83,7 +86,7 @@ final class ArtSettings {
                     0.5,
                     "crop",
                     1,
-                    "0%,0%,100%,100%",
+                    WHOLE,
                     "Where the fragment begins, in percent of the picture's height."),
             new JobNumber(
                     "crop-width",
@@ -95,7 +98,7 @@ final class ArtSettings {
                     0.5,
                     "crop",
                     2,
-                    "0%,0%,100%,100%",
+                    WHOLE,
                     "How wide the fragment is, in percent of the picture's width."),
             new JobNumber(
                     "crop-height",
@@ -107,7 +110,7 @@ final class ArtSettings {
                     0.5,
                     "crop",
                     3,
-                    "0%,0%,100%,100%",
+                    WHOLE,
                     "How tall the fragment is, in percent of the picture's height."),
             new JobNumber(
                     "page",

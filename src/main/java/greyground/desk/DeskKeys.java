@@ -74,7 +74,6 @@ final class DeskKeys {
         if (desk.model().state().isEmpty()) {
             return false;
         }
-        boolean art = desk.picture().station() == Station.ART;
         switch (code) {
             case DIGIT1, NUMPAD1 -> desk.choose(Station.ART);
             case DIGIT2, NUMPAD2 -> desk.choose(Station.FILM);
@@ -84,11 +83,11 @@ final class DeskKeys {
             case A -> desk.picture().fit();
             case T -> desk.trueSize();
             case L -> desk.picture().toggleLoupe();
-            case W -> desk.takeIf(art, PictureView.Hand.PICK_WHITE);
-            case B -> desk.takeIf(art, PictureView.Hand.PICK_BLACK);
-            case C -> desk.takeIf(art, PictureView.Hand.CROP);
-            case OPEN_BRACKET -> desk.quarter(false);
-            case CLOSE_BRACKET -> desk.quarter(true);
+            case W -> desk.artTools().take(Hand.PICK_WHITE);
+            case B -> desk.artTools().take(Hand.PICK_BLACK);
+            case C -> desk.artTools().take(Hand.CROP);
+            case OPEN_BRACKET -> desk.artTools().quarter(false);
+            case CLOSE_BRACKET -> desk.artTools().quarter(true);
             default -> {
                 return false;
             }

@@ -15,9 +15,9 @@ final class HeadBar extends HBox {
     private final Button film;
     private final Button undo;
     private final Button redo;
-    private final ToggleButton plan = DeskWindow.toggle("Plan", "plan-view");
-    private final ToggleButton safe = DeskWindow.toggle("Safelight", "safelight");
-    private final ToggleButton inch = DeskWindow.toggle("Inches", "inches");
+    private final ToggleButton plan = toggle("Plan", "plan-view");
+    private final ToggleButton safe = toggle("Safelight", "safelight");
+    private final ToggleButton inch = toggle("Inches", "inches");
 
     HeadBar(DeskWindow desk, DeskFiles files, ExportBar export) {
         super(8);
@@ -47,6 +47,13 @@ final class HeadBar extends HBox {
         button.setMinWidth(Region.USE_PREF_SIZE);
         button.setTooltip(new Tooltip(hint));
         button.setOnAction(pressed -> action.run());
+        return button;
+    }
+
+    private static ToggleButton toggle(String words, String id) {
+        ToggleButton button = new ToggleButton(words);
+        button.setId(id);
+        button.setMinWidth(Region.USE_PREF_SIZE);
         return button;
     }
 

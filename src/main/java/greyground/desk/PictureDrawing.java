@@ -8,7 +8,6 @@ import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
-import org.jspecify.annotations.Nullable;
 
 /** What is drawn over and beside the picture. Nothing is told by colour alone. */
 final class PictureDrawing {
@@ -92,7 +91,7 @@ final class PictureDrawing {
     }
 
     /** Places of warnings: a ring and the number that the list has. */
-    void places(Viewport port, PictureView.Marks marks) {
+    void places(Viewport port, PictureMarks marks) {
         List<Viewport.Area> places = marks.places();
         for (int i = 0; i < places.size(); i++) {
             double atX = x(port, places.get(i).left());
@@ -122,16 +121,14 @@ final class PictureDrawing {
         pen.setFont(Font.font(LETTER));
     }
 
-    /**
-     * The loupe.
-     *
-     * @param across what it shows, in the plane's unit
-     * @param ofArt whether that unit is a pixel of the art
-     */
-    void loupe(Viewport port, double planeX, double planeY, double across, @Nullable Image image, boolean ofArt) {
-        double side = PictureView.LOUPE;
-        double left = x(port, planeX) - side / 2;
-        double top = y(port, planeY) - side / 2;
+    /** The loupe where it lies, with a bar of a known length. */
+    void loupe(Viewport port, Loupe loupe, Station station) {
+        boolean ofArt = station == Station.ART;
+        double across = Loupe.across(station);
+        Image image = loupe.image();
+        double side = Loupe.SIDE;
+        double left = x(port, loupe.x()) - side / 2;
+        double top = y(port, loupe.y()) - side / 2;
         pen.save();
         pen.beginPath();
         pen.arc(left + side / 2, top + side / 2, side / 2, side / 2, 0, 360);

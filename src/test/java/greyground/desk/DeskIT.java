@@ -204,7 +204,7 @@ class DeskIT {
         press("station-film");
         type("bleed", "4.5");
         onScreen(() -> {
-            desk.quarter(true);
+            desk.artTools().quarter(true);
             return null;
         });
         BenchState last = state();

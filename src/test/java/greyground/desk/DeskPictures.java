@@ -81,7 +81,7 @@ final class DeskPictures {
             desk.choose(Station.COPPER);
             desk.picture().fit();
             desk.picture().toggleLoupe();
-            desk.pointAt(108, 74);
+            desk.sight().pointAt(108, 74);
             return null;
         });
         shot(desk, stage, folder, "loupe", 1100, 700, 1);

@@ -1,0 +1,20 @@
+package greyground.desk;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is drawn over the picture.
+ *
+ * @param crop the fragment, on the art
+ * @param bevelMillimetres of the plate
+ * @param places of warnings on the plate, numbered from 1 in this order
+ * @param chosen index of the place in hand, -1 for none
+ */
+record PictureMarks(Optional<Viewport.Area> crop, double bevelMillimetres, List<Viewport.Area> places, int chosen) {
+    static final PictureMarks NONE = new PictureMarks(Optional.empty(), 0, List.of(), -1);
+
+    PictureMarks {
+        places = List.copyOf(places);
+    }
+}

@@ -1,0 +1,157 @@
+package greyground.desk;
+
+import greyground.app.LivePlate;
+import greyground.app.LiveView;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.scene.Scene;
+import javafx.stage.Window;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Asks the live desk for what is seen of a plate, and shows what comes: the picture of the station chosen, the loupe, the small pictures
+ * of all stations, and the tone under the pointer.
+ */
+final class PlateSight {
+    private final LiveDesk live;
+    private final DeskFrame frame;
+    private final StationRail rail;
+    private final DiagramView diagram;
+    private final PictureView picture;
+    private @Nullable LivePlate plate;
+    private Light light = new Light(false);
+    private boolean inches;
+
+    PlateSight(LiveDesk live, DeskFrame frame, StationRail rail, DiagramView diagram) {
+        this.live = live;
+        this.frame = frame;
+        this.rail = rail;
+        this.diagram = diagram;
+        this.picture = new PictureView(this::askPicture, this::askLoupe, this::point);
+    }
+
+    PictureView picture() {
+        return picture;
+    }
+
+    /** The plate as it was last computed. */
+    Optional<LivePlate> plate() {
+        return Optional.ofNullable(plate);
+    }
+
+    /** Shows a plate that has been computed anew. */
+    void show(LivePlate made) {
+        plate = made;
+        picture.measure(
+                made.artWidth(),
+                made.artHeight(),
+                made.job().plate().widthMillimetres(),
+                made.job().plate().heightMillimetres());
+        diagram.show(made.curves());
+    }
+
+    /** Nothing is on the bench. */
+    void clear() {
+        picture.clear();
+        rail.clear();
+        diagram.show(null);
+    }
+
+    /** Goes to a station. */
+    void choose(Station chosen) {
+        picture.choose(chosen);
+        if (plate != null) {
+            picture.fitIfNew();
+            askPicture();
+        }
+    }
+
+    void look(Light shining) {
+        light = shining;
+        picture.look(light, inches);
+        diagram.look(light);
+        askAll();
+    }
+
+    void measureInInches(boolean wanted) {
+        inches = wanted;
+        picture.look(light, inches);
+    }
+
+    /** Lays pointer and loupe on a place of the plate. */
+    void pointAt(double x, double y) {
+        picture.layLoupe(x, y);
+        point(x, y);
+    }
+
+    /** Asks for every picture anew. */
+    void askAll() {
+        askPicture();
+        if (picture.loupeOn()) {
+            askLoupe();
+        }
+        askThumbnails();
+    }
+
+    /** Pixels of the screen for each of the window's. */
+    private double outputScale() {
+        return Optional.ofNullable(frame.getScene())
+                .map(Scene::getWindow)
+                .map(Window::getOutputScaleX)
+                .orElse(1.0);
+    }
+
+    private void askPicture() {
+        if (plate != null) {
+            LiveView view = picture.port().view(outputScale());
+            Station seen = picture.station();
+            live.picture(seen, view, shown -> picture.show(shown, view, seen));
+        }
+    }
+
+    private void askLoupe() {
+        if (plate != null) {
+            Station seen = picture.station();
+            live.loupe(seen, picture.loupeView(outputScale()), shown -> {
+                if (seen == picture.station()) {
+                    picture.showLoupe(shown);
+                }
+            });
+        }
+    }
+
+    private void askThumbnails() {
+        LivePlate made = plate;
+        if (made == null) {
+            return;
+        }
+        double scale = outputScale();
+        LiveView art = whole(made.artWidth(), made.artHeight(), scale);
+        LiveView ofPlate =
+                whole(made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres(), scale);
+        live.thumbnails(art, ofPlate, (each, small) -> rail.show(each, small, light, scale));
+    }
+
+    private static LiveView whole(double width, double height, double scale) {
+        return Viewport.fitting(
+                        new Viewport.Area(0, 0, width, height), StationRail.PICTURE_WIDTH, StationRail.PICTURE_HEIGHT)
+                .view(scale);
+    }
+
+    private void point(double x, double y) {
+        if (plate != null) {
+            Station seen = picture.station();
+            String where = seen == Station.ART
+                    ? String.format(Locale.ROOT, "%.0f, %.0f px", x, y)
+                    : place(x) + ", " + place(y) + " " + Unit.MILLIMETRES.symbol(inches);
+            live.tone(seen, x, y, told -> {
+                diagram.follow(told);
+                frame.tellTone(where + "   " + DiagramView.words(told));
+            });
+        }
+    }
+
+    private String place(double millimetres) {
+        return String.format(Locale.ROOT, inches ? "%.3f" : "%.1f", Unit.MILLIMETRES.shown(millimetres, inches));
+    }
+}
