@@ -91,8 +91,7 @@ class SimulatedShopIT {
         if (trial.lesson().isPresent()) {
             CalibrationTally tally = new CalibrationTally();
             tally.add(trial.lesson().get(), trial.given().shop().shop());
-            assertTrue(
-                    tally.determined() >= 4, trial.lesson().get().figures().toString());
+            assertTrue(tally.determined() >= 4, trial.lesson().get().figures().toString());
             assertTrue(
                     tally.held() >= 0.9 * tally.determined(),
                     trial.lesson().get().figures().toString());
