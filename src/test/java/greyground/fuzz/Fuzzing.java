@@ -89,7 +89,7 @@ public final class Fuzzing {
     private static long run(String name, int seconds, Path folder, Path found) throws Exception {
         Way way = WAYS.get(name);
         Path corpus = Files.createDirectories(folder.resolve(name));
-        Path log = folder.resolve(name + ".log");
+        Path log = Files.createTempFile(folder, name + "-", ".log");
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 HEAP,

@@ -1,0 +1,123 @@
+package greyground.app;
+
+import greyground.quantity.Refusal;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A turn at changing one file: programs that compare what it holds before they replace it take turns, so that none compares while another
+ * replaces. The turn is a lock on {@code .NAME.greyground-turn} beside the file, which the system gives back when a program is killed.
+ */
+final class OneAtATime implements AutoCloseable {
+    private static final long MOST_SECONDS = 10;
+    private static final long PAUSE_MILLISECONDS = 5;
+
+    private static final long MOST_BYTES = 1 << 20;
+
+    /** A second thread must not even open the file: the system gives locks to processes. */
+    private static final ReentrantLock HERE = new ReentrantLock();
+
+    private final Path turn;
+    private final @Nullable FileChannel channel;
+
+    private OneAtATime(Path turn, @Nullable FileChannel channel) {
+        this.turn = turn;
+        this.channel = channel;
+    }
+
+    /** Waits for a turn; refuses after ten seconds. Where the file system knows no locks, everybody's turn is at once. One thread
+     * takes a turn and gives it back. */
+    static OneAtATime of(String what, Path file) throws InterruptedException {
+        Path turn = SafeFile.folderOf(file).resolve("." + file.getFileName() + ".greyground-turn");
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(MOST_SECONDS);
+        boolean given = false;
+        if (HERE.tryLock(MOST_SECONDS, TimeUnit.SECONDS)) {
+            try {
+                while (System.nanoTime() < end) {
+                    @Nullable OneAtATime taken = taken(turn);
+                    if (taken != null) {
+                        given = true;
+                        return taken;
+                    }
+                    Thread.sleep(PAUSE_MILLISECONDS);
+                }
+            } finally {
+                if (!given) {
+                    HERE.unlock();
+                }
+            }
+        }
+        throw Refusal.failure("the " + what + " " + file
+                + " is being changed by another program; it is left as it is: try again when that is done");
+    }
+
+    private static @Nullable OneAtATime taken(Path turn) {
+        FileChannel channel;
+        try {
+            channel = FileChannel.open(turn, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        } catch (IOException unwritable) {
+            // Either the last turn's file is just going, or nothing can be written here, as the write itself will say.
+            return Files.isWritable(SafeFile.folderOf(turn)) ? null : new OneAtATime(turn, null);
+        }
+        boolean held = false;
+        try {
+            held = channel.tryLock(Long.MAX_VALUE - 1, 1, false) != null && isNamed(channel, turn);
+            return held ? new OneAtATime(turn, channel) : null;
+        } catch (IOException noLocks) {
+            return new OneAtATime(turn, null);
+        } finally {
+            if (!held) {
+                closed(channel);
+            }
+        }
+    }
+
+    /**
+     * Whether the name still stands for the file that is held: whoever had the turn before takes name and file away. It is told by a
+     * length that nobody else chooses. Opening the file once more to look inside would, on closing it, give the lock back (POSIX).
+     */
+    private static boolean isNamed(FileChannel channel, Path turn) throws IOException {
+        long length = 1 + ThreadLocalRandom.current().nextLong(MOST_BYTES);
+        channel.truncate(0).write(ByteBuffer.allocate(1), length - 1);
+        try {
+            return Files.size(turn) == length;
+        } catch (NoSuchFileException gone) {
+            return false;
+        }
+    }
+
+    private static void closed(FileChannel channel) {
+        try {
+            channel.close();
+        } catch (IOException stays) {
+            // The system closes it with the program.
+            return;
+        }
+    }
+
+    @Override
+    public void close() {
+        try {
+            if (channel != null) {
+                Files.deleteIfExists(turn);
+            }
+        } catch (IOException stays) {
+            // An empty file, which the next turn uses.
+            return;
+        } finally {
+            if (channel != null) {
+                closed(channel);
+            }
+            HERE.unlock();
+        }
+    }
+}
