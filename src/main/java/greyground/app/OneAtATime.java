@@ -2,12 +2,10 @@ package greyground.app;
 
 import greyground.quantity.Refusal;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
@@ -27,11 +25,11 @@ final class OneAtATime implements AutoCloseable {
     private static final ReentrantLock HERE = new ReentrantLock();
 
     private final Path turn;
-    private final @Nullable FileChannel channel;
+    private final @Nullable RandomAccessFile opened;
 
-    private OneAtATime(Path turn, @Nullable FileChannel channel) {
+    private OneAtATime(Path turn, @Nullable RandomAccessFile opened) {
         this.turn = turn;
-        this.channel = channel;
+        this.opened = opened;
     }
 
     /** Waits for a turn; refuses after ten seconds. Where the file system knows no locks, everybody's turn is at once. One thread
@@ -61,22 +59,22 @@ final class OneAtATime implements AutoCloseable {
     }
 
     private static @Nullable OneAtATime taken(Path turn) {
-        FileChannel channel;
+        RandomAccessFile opened;
         try {
-            channel = FileChannel.open(turn, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            opened = new RandomAccessFile(turn.toFile(), "rw");
         } catch (IOException unwritable) {
             // Either the last turn's file is just going, or nothing can be written here, as the write itself will say.
             return Files.isWritable(SafeFile.folderOf(turn)) ? null : new OneAtATime(turn, null);
         }
         boolean held = false;
         try {
-            held = channel.tryLock(Long.MAX_VALUE - 1, 1, false) != null && isNamed(channel, turn);
-            return held ? new OneAtATime(turn, channel) : null;
+            held = opened.getChannel().tryLock(Long.MAX_VALUE - 1, 1, false) != null && isNamed(opened, turn);
+            return held ? new OneAtATime(turn, opened) : null;
         } catch (IOException noLocks) {
             return new OneAtATime(turn, null);
         } finally {
             if (!held) {
-                closed(channel);
+                closed(opened);
             }
         }
     }
@@ -85,9 +83,10 @@ final class OneAtATime implements AutoCloseable {
      * Whether the name still stands for the file that is held: whoever had the turn before takes name and file away. It is told by a
      * length that nobody else chooses. Opening the file once more to look inside would, on closing it, give the lock back (POSIX).
      */
-    private static boolean isNamed(FileChannel channel, Path turn) throws IOException {
+    private static boolean isNamed(RandomAccessFile opened, Path turn) throws IOException {
         long length = 1 + ThreadLocalRandom.current().nextLong(MOST_BYTES);
-        channel.truncate(0).write(ByteBuffer.allocate(1), length - 1);
+        // Lengthened without a byte written, which a full disk allows.
+        opened.setLength(length);
         try {
             return Files.size(turn) == length;
         } catch (NoSuchFileException gone) {
@@ -95,9 +94,9 @@ final class OneAtATime implements AutoCloseable {
         }
     }
 
-    private static void closed(FileChannel channel) {
+    private static void closed(RandomAccessFile file) {
         try {
-            channel.close();
+            file.close();
         } catch (IOException stays) {
             // The system closes it with the program.
             return;
@@ -107,15 +106,15 @@ final class OneAtATime implements AutoCloseable {
     @Override
     public void close() {
         try {
-            if (channel != null) {
+            if (opened != null) {
                 Files.deleteIfExists(turn);
             }
         } catch (IOException stays) {
             // An empty file, which the next turn uses.
             return;
         } finally {
-            if (channel != null) {
-                closed(channel);
+            if (opened != null) {
+                closed(opened);
             }
             HERE.unlock();
         }
