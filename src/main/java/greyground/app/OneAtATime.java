@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * A turn at changing one file: programs that compare what it holds before they replace it take turns, so that none compares while another
  * replaces. The turn is a lock on {@code .NAME.greyground-turn} beside the file, which the system gives back when a program is killed.
  */
-final class OneAtATime implements AutoCloseable {
+final class OneAtATime {
     private static final long MOST_SECONDS = 10;
     private static final long PAUSE_MILLISECONDS = 5;
 
@@ -32,9 +32,27 @@ final class OneAtATime implements AutoCloseable {
         this.opened = opened;
     }
 
-    /** Waits for a turn; refuses after ten seconds. Where the file system knows no locks, everybody's turn is at once. One thread
-     * takes a turn and gives it back. */
-    static OneAtATime of(String what, Path file) throws InterruptedException {
+    /** What is done in a turn. */
+    @FunctionalInterface
+    interface Change<T> {
+        /** Does it. */
+        T make() throws Exception;
+    }
+
+    /**
+     * Waits for a turn, changes the file and gives the turn back; refuses after ten seconds of waiting. Where the file system knows no locks,
+     * everybody's turn is at once.
+     */
+    static <T> T change(String what, Path file, Change<T> change) throws Exception {
+        OneAtATime turn = of(what, file);
+        try {
+            return change.make();
+        } finally {
+            turn.close();
+        }
+    }
+
+    private static OneAtATime of(String what, Path file) throws InterruptedException {
         Path turn = SafeFile.folderOf(file).resolve("." + file.getFileName() + ".greyground-turn");
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(MOST_SECONDS);
         boolean given = false;
@@ -103,8 +121,7 @@ final class OneAtATime implements AutoCloseable {
         }
     }
 
-    @Override
-    public void close() {
+    private void close() {
         try {
             if (opened != null) {
                 Files.deleteIfExists(turn);

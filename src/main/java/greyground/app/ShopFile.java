@@ -56,6 +56,23 @@ public final class ShopFile {
         return bytes == null ? Optional.empty() : Optional.of(WorkshopFile.read(KeptFiles.decoded(WHAT, file, bytes)));
     }
 
+    /** Whether it holds just this workshop, however it is written. */
+    boolean holds(Workshop workshop) {
+        try {
+            return workshop().filter(workshop::equals).isPresent();
+        } catch (Refusal unreadable) {
+            return false;
+        }
+    }
+
+    /** Writes a workshop in the place of the one that was opened, keeping nothing. */
+    void replaceWith(Workshop workshop) throws Exception {
+        OneAtATime.change(WHAT, file, () -> {
+            replace(text(workshop));
+            return file;
+        });
+    }
+
     /**
      * Writes a taught workshop, having kept what was there.
      *
@@ -65,7 +82,7 @@ public final class ShopFile {
      * @return where the old one is kept
      */
     public Path teach(Workshop before, Workshop after, String lesson) throws Exception {
-        try (OneAtATime turn = OneAtATime.of(WHAT, file)) {
+        return OneAtATime.change(WHAT, file, () -> {
             checkUnchanged();
             byte[] old = bytes != null ? bytes : text(before);
             Path kept = keep("before", next(), lesson, old);
@@ -77,7 +94,7 @@ public final class ShopFile {
                 throw failed;
             }
             return kept;
-        }
+        });
     }
 
     /** Puts new bytes in the place of those it was opened with, and of no others. */
@@ -111,9 +128,8 @@ public final class ShopFile {
         if (bytes == null) {
             throw Refusal.failure("there is no workshop file " + file + ": check the name");
         }
-        try (OneAtATime turn = OneAtATime.of(WHAT, file)) {
-            return takeBack(bytes);
-        }
+        byte[] held = bytes;
+        return OneAtATime.change(WHAT, file, () -> takeBack(held));
     }
 
     private TakenBack takeBack(byte[] held) throws Exception {

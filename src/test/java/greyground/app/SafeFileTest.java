@@ -122,8 +122,8 @@ class SafeFileTest {
 
     @Test
     void aNameThatStandsForAnotherFileKeepsDoingSo() throws Exception {
-        Path real = Files.writeString(
-                Files.createDirectory(folder.resolve("real")).resolve("shop.json"), "old");
+        Path real =
+                Files.writeString(Files.createDirectory(folder.resolve("real")).resolve("shop.json"), "old");
         Path name;
         try {
             name = Files.createSymbolicLink(folder.resolve("shop.json"), real);

@@ -26,10 +26,12 @@ class UnkindDiskIT {
     private static final String EARLIER = "an earlier one";
 
     /** Arguments: disk, file on it, what the disk becomes, then the command line. */
-    private static final String SCRIPT = "disk=$1; file=$2; unkind=$3; shift 3; mount -t tmpfs -o size=200k tmpfs $disk || exit 99;"
-            + " printf '" + EARLIER + "' > $disk/film.pdf; printf '{\"greyground\":\"workshop\",\"version\":1}' > $disk/shop.json;"
-            + " cp $disk/$file /tmp/earlier.$$; eval \"$unkind\" 2>/dev/null; \"$@\"; echo \"status $?\";"
-            + " cmp /tmp/earlier.$$ $disk/$file && echo whole; ls -A $disk | tr '\\n' ' '; rm /tmp/earlier.$$";
+    private static final String SCRIPT =
+            "disk=$1; file=$2; unkind=$3; shift 3; mount -t tmpfs -o size=200k tmpfs $disk || exit 99;"
+                    + " printf '" + EARLIER
+                    + "' > $disk/film.pdf; printf '{\"greyground\":\"workshop\",\"version\":1}' > $disk/shop.json;"
+                    + " cp $disk/$file /tmp/earlier.$$; eval \"$unkind\" 2>/dev/null; \"$@\"; echo \"status $?\";"
+                    + " cmp /tmp/earlier.$$ $disk/$file && echo whole; ls -A $disk | tr '\\n' ' '; rm /tmp/earlier.$$";
 
     private static final String FULL = "cat /dev/zero > $disk/filler";
     private static final String SEALED = "mount -o remount,ro $disk";
@@ -51,8 +53,8 @@ class UnkindDiskIT {
     }
 
     private String said(String file, String unkind, Object... words) throws Exception {
-        List<String> command = new ArrayList<>(
-                List.of("unshare", "-m", "bash", "-c", SCRIPT, "bash", disk.toString(), file, unkind));
+        List<String> command =
+                new ArrayList<>(List.of("unshare", "-m", "bash", "-c", SCRIPT, "bash", disk.toString(), file, unkind));
         command.addAll(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx256m",
@@ -69,7 +71,8 @@ class UnkindDiskIT {
     private static void refused(String said, String reason, String left) {
         List<String> lines = said.lines().toList();
         assertEquals(4, lines.size(), said);
-        assertTrue(lines.get(0).startsWith("greyground: cannot ") && lines.get(0).contains(reason), said);
+        assertTrue(
+                lines.get(0).startsWith("greyground: cannot ") && lines.get(0).contains(reason), said);
         assertEquals(List.of("status 1", "whole", left), lines.subList(1, 4), said);
     }
 
