@@ -31,7 +31,7 @@ class RealWindowIT {
         assertTrue(said.contains("shown ") && said.contains("closed"), said);
     }
 
-    private static String absolute(String classPath) {
+    static String absolute(String classPath) {
         StringBuilder whole = new StringBuilder();
         for (String part : classPath.split(System.getProperty("path.separator"))) {
             whole.append(whole.length() == 0 ? "" : System.getProperty("path.separator"))
