@@ -5,10 +5,11 @@ import java.util.List;
 import java.util.StringJoiner;
 
 /**
- * A record's words, as the {@code toString} that the platform gives it would put them, records within it included.
+ * All parts of a record by name and value, whole and unrounded, those of records within it included: text that differs wherever a
+ * number differs. Spelt as the platform spells a record that has no words of its own.
  *
- * <p>Why not {@code toString}: for every record the platform builds that out of method handles when it is first asked, some
- * twenty classes each time; a film's recipe of ten records then costs about a tenth of a second at every start.
+ * <p>Why not {@code toString}: it may be rounded for people; and the platform builds its own for each record out of method handles,
+ * some twenty classes each, which for a plate's ten records costs about a tenth of a second at every start.
  */
 public final class RecordWords {
     private RecordWords() {}
@@ -36,7 +37,7 @@ public final class RecordWords {
             return value == null ? "null" : of(value);
         } catch (ReflectiveOperationException hidden) {
             throw new IllegalArgumentException(
-                    of.getClass() + " must be a public record, so that its parts can be told", hidden);
+                    of.getClass() + " must be a record that others may see, so that its parts can be told", hidden);
         }
     }
 }
