@@ -98,27 +98,36 @@ public final class CommandLine implements Runnable {
 
     /** Runs one command and returns its exit status: 0 done, 2 wrong use, 1 failed. */
     public static int run(String[] arguments, PrintStream out, PrintStream err, Window window) {
+        String first = arguments.length == 0 ? "" : arguments[0];
+        try {
+            return parser(first, out, err, window).execute(arguments);
+        } catch (OutOfMemoryError full) {
+            return outOfMemory(err);
+        }
+    }
+
+    /**
+     * Knows every command, or the one that is named alone: looking at a command's options takes a while, and those of the others
+     * are of no use then. A word that begins with @ is a word, and not the name of a file of words.
+     *
+     * @param first the first word of the command line, or an empty one
+     */
+    static picocli.CommandLine parser(String first, PrintStream out, PrintStream err, Window window) {
         picocli.CommandLine line = new picocli.CommandLine(new CommandLine(out));
         Map<String, Supplier<Object>> commands = commands(out, err, window);
-        // Looking at the options of one command takes a while; those of the others are in the way of nobody who names
-        // one.
-        String first = arguments.length == 0 ? "" : arguments[0];
+        boolean all = first.equals(HELP) || !commands.containsKey(first);
         commands.forEach((name, command) -> {
-            if (name.equals(first) || !commands.containsKey(first) || first.equals(HELP)) {
+            if (all || name.equals(first)) {
                 line.addSubcommand(name, command.get());
             }
         });
-        line.setUsageHelpWidth(100)
+        return line.setExpandAtFiles(false)
+                .setUsageHelpWidth(100)
                 .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
                 .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
                 .setParameterExceptionHandler((fault, words) -> wrongUse(fault, err))
                 .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
-        try {
-            return line.execute(arguments);
-        } catch (OutOfMemoryError full) {
-            return outOfMemory(err);
-        }
     }
 
     /** Tells the version. */

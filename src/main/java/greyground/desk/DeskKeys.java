@@ -54,7 +54,8 @@ final class DeskKeys {
 
     private static boolean function(DeskWindow desk, KeyEvent event) {
         switch (event.getCode()) {
-            case F2 -> desk.showPlan(!desk.isPlanShown());
+            case F2 -> desk.toggle(Place.PLAN);
+            case F5 -> desk.toggle(Place.TEST_PLATE);
             case F3 -> desk.shineSafely(!desk.isSafe());
             case F4 -> {
                 if (event.isAltDown()) {
@@ -82,7 +83,9 @@ final class DeskKeys {
             case DIGIT5, NUMPAD5 -> desk.choose(Station.PRINT);
             case A -> desk.picture().fit();
             case T -> desk.trueSize();
-            case L -> desk.picture().toggleLoupe();
+            case L -> desk.toggleLoupe();
+            case F -> desk.loupeBench().freeze();
+            case M -> desk.loupeBench().twoBites();
             case W -> desk.artTools().take(Hand.PICK_WHITE);
             case B -> desk.artTools().take(Hand.PICK_BLACK);
             case C -> desk.artTools().take(Hand.CROP);

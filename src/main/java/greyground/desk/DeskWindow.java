@@ -32,9 +32,10 @@ final class DeskWindow {
     private final LiveDesk live;
     private final DeskFiles files;
     private final DeskFrame frame = new DeskFrame();
-    private final StationRail rail = new StationRail(this::choose);
+    private final StationRail rail = new StationRail(this::choose, this::go);
     private final PlateSight sight;
     private final PictureView picture;
+    private final LoupeBench loupeBench;
     private final ArtTools artTools;
     private final SettingsPane settings;
     private final WarningPlaces places;
@@ -42,11 +43,13 @@ final class DeskWindow {
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
+    private final TestPlateView testPlate;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
     private final Timeline ticking;
     private Light light = new Light(false);
     private boolean inches;
+    private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
 
     DeskWindow(DeskServices services) {
@@ -57,6 +60,7 @@ final class DeskWindow {
         DiagramView diagram = new DiagramView();
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
+        this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose);
@@ -64,13 +68,13 @@ final class DeskWindow {
         this.plan = new PlanView(services.nanoTime());
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
+        this.testPlate = new TestPlateView();
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
-        plan.setVisible(false);
         frame.head(head);
-        frame.middle(rail, warnings, picture, plan, empty);
-        frame.side(settings, diagram);
+        frame.middle(rail, warnings, loupeBench, plan, empty, testPlate.middle());
+        frame.side(diagram, settings, testPlate.side());
         frame.foot(export);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
@@ -101,6 +105,10 @@ final class DeskWindow {
         return picture;
     }
 
+    LoupeBench loupeBench() {
+        return loupeBench;
+    }
+
     ArtTools artTools() {
         return artTools;
     }
@@ -124,15 +132,16 @@ final class DeskWindow {
     private void changed() {
         Optional<BenchState> state = model.state();
         boolean present = state.isPresent();
-        if (present && empty.isVisible()) {
+        boolean first = present && empty.isVisible();
+        rail.setPresent(present);
+        showPlace();
+        if (first) {
             picture.requestFocus();
         }
-        empty.setVisible(!present);
         if (!present) {
             empty.refresh();
         }
         warnings.setDisable(!present);
-        rail.setDisable(!present);
         frame.title(files.title(), files.longTitle());
         head.refresh();
         settings.refresh();
@@ -152,6 +161,7 @@ final class DeskWindow {
     /** The plate of the model's state has been computed. */
     private void ready(LivePlate made) {
         sight.show(made);
+        loupeBench.plateChanged();
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
@@ -189,9 +199,11 @@ final class DeskWindow {
 
     /** Goes to a station. */
     void choose(Station chosen) {
-        showPlan(false);
+        place = Place.STATION;
+        showPlace();
         rail.choose(chosen);
         sight.choose(chosen);
+        loupeBench.choose(chosen);
         settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
         settings.show(chosen);
     }
@@ -205,21 +217,47 @@ final class DeskWindow {
         }
     }
 
-    void showPlan(boolean wanted) {
-        ExposurePlan made = planned;
-        plan.setVisible(wanted && model.state().isPresent());
-        picture.setVisible(!plan.isVisible());
-        if (plan.isVisible()) {
-            if (made != null) {
-                plan.show(model.state().orElseThrow().job().title(), made);
-            }
-            plan.requestFocus();
+    /** Fills the middle with another of the window's places. */
+    void go(Place wanted) {
+        boolean possible = wanted == Place.TEST_PLATE || model.state().isPresent();
+        if (!possible) {
+            return;
         }
-        head.refresh();
+        if (wanted == Place.STATION) {
+            choose(picture.station());
+            picture.requestFocus();
+            return;
+        }
+        place = wanted;
+        rail.choose(place);
+        showPlace();
+        if (place == Place.TEST_PLATE) {
+            testPlate.middle().requestFocus();
+            return;
+        }
+        ExposurePlan made = planned;
+        if (made != null) {
+            plan.show(model.state().orElseThrow().job().title(), made);
+        }
+        plan.requestFocus();
     }
 
-    boolean isPlanShown() {
-        return plan.isVisible();
+    /** Goes there, or back to the station if that is where one is. */
+    void toggle(Place wanted) {
+        go(place == wanted ? Place.STATION : wanted);
+    }
+
+    Place place() {
+        return place;
+    }
+
+    private void showPlace() {
+        boolean present = model.state().isPresent();
+        picture.setVisible(place == Place.STATION);
+        plan.setVisible(place == Place.PLAN);
+        testPlate.show(place == Place.TEST_PLATE);
+        settings.setVisible(place != Place.TEST_PLATE);
+        empty.setVisible(!present && place != Place.TEST_PLATE);
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -227,6 +265,7 @@ final class DeskWindow {
         light = new Light(safe);
         frame.look(light);
         sight.look(light);
+        loupeBench.look(light, inches);
         head.refresh();
     }
 
@@ -237,12 +276,18 @@ final class DeskWindow {
     void measureInInches(boolean wanted) {
         inches = wanted;
         sight.measureInInches(inches);
+        loupeBench.look(light, inches);
         settings.refresh();
         head.refresh();
     }
 
     boolean isInInches() {
         return inches;
+    }
+
+    void toggleLoupe() {
+        picture.toggleLoupe();
+        loupeBench.refresh();
     }
 
     void trueSize() {
@@ -253,14 +298,26 @@ final class DeskWindow {
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
         if (within(focused, rail)) {
-            picture.requestFocus();
-        } else if (within(focused, picture)) {
+            middle().requestFocus();
+        } else if (within(focused, testPlate.middle())) {
+            testPlate.side().focusFirst();
+        } else if (within(focused, plan)) {
             settings.focusFirst();
-        } else if (within(focused, settings)) {
+        } else if (within(focused, loupeBench)) {
+            settings.focusFirst();
+        } else if (within(focused, settings) || within(focused, testPlate.side())) {
             warnings.focusFirst();
         } else {
             rail.focusChosen();
         }
+    }
+
+    private Node middle() {
+        return switch (place) {
+            case STATION -> picture;
+            case PLAN -> plan;
+            case TEST_PLATE -> testPlate.middle();
+        };
     }
 
     private static boolean within(@Nullable Node node, Parent part) {
