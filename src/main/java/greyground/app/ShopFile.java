@@ -58,6 +58,11 @@ public final class ShopFile {
         return bytes == null ? Optional.empty() : Optional.of(WorkshopFile.read(KeptFiles.decoded(WHAT, file, bytes)));
     }
 
+    /** Writes what a lesson made of the workshop, having kept what was there; tells where that is kept. */
+    public Path teach(Lesson lesson) throws Exception {
+        return teach(lesson.before(), lesson.after(), lesson.name());
+    }
+
     /**
      * Writes a taught workshop, having kept what was there.
      *
@@ -80,6 +85,12 @@ public final class ShopFile {
             throw failed;
         }
         return kept;
+    }
+
+    /** For a reading that no file is to learn from. */
+    static Refusal none() {
+        return Refusal.failure(
+                "no workshop file was named, so none was changed: name one, or keep the lesson at the desk");
     }
 
     private void checkUnchanged() {

@@ -16,6 +16,8 @@ import java.util.List;
  * @param print art L* to the print's L* foretold
  * @param plate film coverage to ink in the plate, in micrometres
  * @param ink ink in the plate to the print's L*
+ * @param measured ink in the plate to the print's L* at the levels that a test plate was read at; none where the tones are foretold
+ * @param leastCoverage of the lightest tone that holds
  * @param turningCoverage past which more black prints paler; 1 where none does
  * @param bareLightness L* of bare paper
  * @param lightestLightness L* of the lightest tone that holds
@@ -27,6 +29,8 @@ public record ToneCurves(
         List<Point> print,
         List<Point> plate,
         List<Point> ink,
+        List<Point> measured,
+        double leastCoverage,
         double turningCoverage,
         double bareLightness,
         double lightestLightness,
@@ -37,6 +41,7 @@ public record ToneCurves(
         print = List.copyOf(print);
         plate = List.copyOf(plate);
         ink = List.copyOf(ink);
+        measured = List.copyOf(measured);
     }
 
     /** A point of a curve, what goes in and what comes out. */
@@ -47,6 +52,9 @@ public record ToneCurves(
         PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
         List<ToneTerms> levels = foretold.levels();
+        List<Point> plate = levels.stream()
+                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
+                .toList();
         return new ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), node.coverage()))
@@ -57,12 +65,15 @@ public record ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), response.lightness(node.coverage())))
                         .toList(),
-                levels.stream()
-                        .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
-                        .toList(),
+                plate,
                 levels.stream()
                         .map(level -> new Point(level.inkVolumeMicrometres(), response.lightness(level.coverage())))
                         .toList(),
+                tones.measured().stream()
+                        .flatMap(read -> read.levels().stream())
+                        .map(level -> new Point(ink(plate, level.coverage()), level.lightness()))
+                        .toList(),
+                response.usable().least(),
                 tones.turningPoint(),
                 tones.printableRange().bare(),
                 tones.printableRange().lightest(),
@@ -75,11 +86,11 @@ public record ToneCurves(
         return new ToneAt(
                 Lightness.ofLuminance((double) grey / (ToneCurve.CODES - 1)),
                 coverage,
-                ink(coverage),
+                ink(plate, coverage),
                 response.lightness(coverage));
     }
 
-    private double ink(double coverage) {
+    private static double ink(List<Point> plate, double coverage) {
         for (int i = 1; i < plate.size(); i++) {
             Point from = plate.get(i - 1);
             Point to = plate.get(i);

@@ -101,6 +101,7 @@ final class DiagramView extends Region {
                             .orElse(1);
             limits(pen, shown);
             curves(pen, shown);
+            measured(pen, shown);
             limitNames(pen, shown);
             ToneAt followed = tone;
             if (followed != null) {
@@ -158,8 +159,11 @@ final class DiagramView extends Region {
         return middleX - side * ink / mostInk;
     }
 
-    /** The turning point, a dashed line; the darkest print, a dotted one. */
+    /** The usable coverages, a bar on their axis; the turning point, a dashed line; the darkest print, a dotted one. */
     private void limits(GraphicsContext pen, ToneCurves shown) {
+        pen.setFill(light.rule());
+        pen.fillRect(
+                middleX - 3, down(shown.leastCoverage()), 6, side * (shown.turningCoverage() - shown.leastCoverage()));
         pen.setLineWidth(1);
         if (shown.turningCoverage() < 1) {
             double y = down(shown.turningCoverage());
@@ -231,6 +235,19 @@ final class DiagramView extends Region {
         line(pen, past, point -> new double[] {left(point.out()), down(point.in())});
         line(pen, pastInk, point -> new double[] {left(point.in()), up(point.out())});
         pen.setLineDashes();
+    }
+
+    /** Tones that a test plate was read at: rings in the quarter of ink and print. */
+    private void measured(GraphicsContext pen, ToneCurves shown) {
+        pen.setStroke(light.ink());
+        pen.setFill(light.panel());
+        pen.setLineWidth(1);
+        for (ToneCurves.Point point : shown.measured()) {
+            double x = left(point.in());
+            double y = up(point.out());
+            pen.fillOval(x - 2, y - 2, 4, 4);
+            pen.strokeOval(x - 2, y - 2, 4, 4);
+        }
     }
 
     private static void line(GraphicsContext pen, List<ToneCurves.Point> points, Place place) {
