@@ -42,6 +42,7 @@ final class DeskWindow {
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
+    private final TestPlateModel lessons;
     private final TestPlateView testPlate;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
@@ -66,7 +67,8 @@ final class DeskWindow {
         this.plan = new PlanView(services.nanoTime());
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
-        this.testPlate = new TestPlateView();
+        this.lessons = new TestPlateModel(services, model, frame::say);
+        this.testPlate = new TestPlateView(lessons, model, services, files);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
@@ -107,6 +109,10 @@ final class DeskWindow {
         return artTools;
     }
 
+    TestPlateModel lessons() {
+        return lessons;
+    }
+
     PlanView plan() {
         return plan;
     }
@@ -139,6 +145,7 @@ final class DeskWindow {
         frame.title(files.title(), files.longTitle());
         head.refresh();
         settings.refresh();
+        testPlate.refresh();
         export.refresh();
         if (present) {
             frame.say("");
@@ -224,7 +231,7 @@ final class DeskWindow {
         rail.choose(place);
         showPlace();
         if (place == Place.TEST_PLATE) {
-            testPlate.middle().requestFocus();
+            testPlate.focusMiddle();
             return;
         }
         ExposurePlan made = planned;
@@ -249,6 +256,9 @@ final class DeskWindow {
         plan.setVisible(place == Place.PLAN);
         testPlate.show(place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);
+        // Warnings are of the plate on the bench.
+        warnings.setVisible(place != Place.TEST_PLATE);
+        warnings.setManaged(place != Place.TEST_PLATE);
         empty.setVisible(!present && place != Place.TEST_PLATE);
     }
 
@@ -257,6 +267,7 @@ final class DeskWindow {
         light = new Light(safe);
         frame.look(light);
         sight.look(light);
+        testPlate.look(light);
         head.refresh();
     }
 
@@ -283,26 +294,26 @@ final class DeskWindow {
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
         if (within(focused, rail)) {
-            middle().requestFocus();
+            focusMiddle();
         } else if (within(focused, testPlate.middle())) {
             testPlate.side().focusFirst();
         } else if (within(focused, plan)) {
             settings.focusFirst();
         } else if (within(focused, picture)) {
             settings.focusFirst();
-        } else if (within(focused, settings) || within(focused, testPlate.side())) {
+        } else if (within(focused, settings)) {
             warnings.focusFirst();
         } else {
             rail.focusChosen();
         }
     }
 
-    private Node middle() {
-        return switch (place) {
-            case STATION -> picture;
-            case PLAN -> plan;
-            case TEST_PLATE -> testPlate.middle();
-        };
+    private void focusMiddle() {
+        switch (place) {
+            case STATION -> picture.requestFocus();
+            case PLAN -> plan.requestFocus();
+            case TEST_PLATE -> testPlate.focusMiddle();
+        }
     }
 
     private static boolean within(@Nullable Node node, Parent part) {
@@ -344,6 +355,7 @@ final class DeskWindow {
         ticking.stop();
         settled.stop();
         export.stop();
+        lessons.close();
         live.close();
     }
 }
