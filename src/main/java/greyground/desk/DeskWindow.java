@@ -35,6 +35,7 @@ final class DeskWindow {
     private final StationRail rail = new StationRail(this::choose, this::go);
     private final PlateSight sight;
     private final PictureView picture;
+    private final LoupeBench loupeBench;
     private final ArtTools artTools;
     private final SettingsPane settings;
     private final WarningPlaces places;
@@ -60,6 +61,7 @@ final class DeskWindow {
         DiagramView diagram = new DiagramView();
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
+        this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose);
@@ -73,7 +75,7 @@ final class DeskWindow {
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
-        frame.middle(rail, warnings, picture, plan, empty, testPlate.middle());
+        frame.middle(rail, warnings, loupeBench, plan, empty, testPlate.middle());
         frame.side(diagram, settings, testPlate.side());
         frame.foot(export);
         DeskKeys.bind(this, frame);
@@ -103,6 +105,10 @@ final class DeskWindow {
 
     PictureView picture() {
         return picture;
+    }
+
+    LoupeBench loupeBench() {
+        return loupeBench;
     }
 
     ArtTools artTools() {
@@ -162,6 +168,7 @@ final class DeskWindow {
     /** The plate of the model's state has been computed. */
     private void ready(LivePlate made) {
         sight.show(made);
+        loupeBench.plateChanged();
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
@@ -203,6 +210,7 @@ final class DeskWindow {
         showPlace();
         rail.choose(chosen);
         sight.choose(chosen);
+        loupeBench.choose(chosen);
         settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
         settings.show(chosen);
     }
@@ -268,6 +276,7 @@ final class DeskWindow {
         frame.look(light);
         sight.look(light);
         testPlate.look(light);
+        loupeBench.look(light, inches);
         head.refresh();
     }
 
@@ -278,12 +287,18 @@ final class DeskWindow {
     void measureInInches(boolean wanted) {
         inches = wanted;
         sight.measureInInches(inches);
+        loupeBench.look(light, inches);
         settings.refresh();
         head.refresh();
     }
 
     boolean isInInches() {
         return inches;
+    }
+
+    void toggleLoupe() {
+        picture.toggleLoupe();
+        loupeBench.refresh();
     }
 
     void trueSize() {
@@ -299,7 +314,7 @@ final class DeskWindow {
             testPlate.side().focusFirst();
         } else if (within(focused, plan)) {
             settings.focusFirst();
-        } else if (within(focused, picture)) {
+        } else if (within(focused, loupeBench)) {
             settings.focusFirst();
         } else if (within(focused, settings)) {
             warnings.focusFirst();
