@@ -55,9 +55,9 @@ final class TestPlateModel {
 
     /** Kinds of test plates, as {@link WedgeWork} knows them. */
     enum Kind {
-        FULL("full", "Full: wedge and targets", "Teaches tones and the workshop's numbers. The one to begin with."),
-        STRIP("strip", "Strip: wedge alone", "Tones alone, on an offcut."),
-        EXPOSURE("exposure", "Exposure: strips", "Longer and longer exposures side by side: tells which one to take."),
+        FULL("full", "Full", "Wedge and targets. Teaches tones and the workshop's numbers. The one to begin with."),
+        STRIP("strip", "Strip", "The wedge alone: tones, on an offcut."),
+        EXPOSURE("exposure", "Exposure", "Longer and longer exposures side by side: tells which one to take."),
         CHECK(
                 "check",
                 "Check: does it hold?",

@@ -42,7 +42,7 @@ final class TestPlatePanel extends VBox {
     private final Button again =
             button("Read again", "test-read-again", "Reads the scan once more, for the workshop as it is");
     private final Button leave = button("Leave it", "test-leave", "Changes nothing and puts the reading away");
-    private final VBox foot = new VBox(8, standing, new HBox(8, accept, again, leave));
+    private final VBox foot = new VBox(8, standing, new HBox(8, choose, accept, again, leave));
     private boolean filling;
 
     TestPlatePanel(TestPlateModel model, BenchModel bench, Runnable askScan, Runnable askFilm, Runnable askWhere) {
@@ -94,7 +94,13 @@ final class TestPlatePanel extends VBox {
                         "Bare paper",
                         tell("paper", "as in the workshop", "L* or density of the bare sheet, such as 95 or 0.06")),
                 row("Bitten for", tell("bite", "as its plan says", "How long this plate was bitten, such as 22min")),
-                choose);
+                row(
+                        "Corners",
+                        tell(
+                                "corners",
+                                "found by its codes",
+                                "Where the codes can't be read: the plate's corners in scan pixels, clockwise from the print's"
+                                        + " top left, such as 120,95 1890,101 1884,2460 115,2452")));
         asking.getStyleClass().add("settings");
         lesson.getStyleClass().add("settings");
         scroll.setFitToWidth(true);
@@ -215,10 +221,13 @@ final class TestPlatePanel extends VBox {
         shared.setText(model.sharedWords());
         film.setText(model.film().map(file -> "Film: " + file.getFileName()).orElse("No film chosen yet"));
         film.setTooltip(model.film().map(file -> new Tooltip(file.toString())).orElse(null));
-        asking.setDisable(model.isWorking());
+        asking.setDisable(model.state() instanceof TestPlateState.Working);
         boolean read = model.state() instanceof TestPlateState.Read;
-        foot.setVisible(read);
-        foot.setManaged(read);
+        choose.setDisable(model.state() instanceof TestPlateState.Working);
+        for (Node one : List.of(standing, accept, again, leave)) {
+            show(one, read);
+        }
+        show(choose, !read);
         if (model.state() instanceof TestPlateState.Read now) {
             tell(now.report());
             stand();

@@ -1,5 +1,6 @@
 package greyground.desk;
 
+import greyground.app.KeptFiles;
 import greyground.app.ReadReport;
 import java.nio.file.Path;
 import java.util.List;
@@ -31,6 +32,7 @@ final class TestPlateView {
     private final ToggleButton ofScan = toggle("Scan", "test-scan", "The scan, with what was read drawn over it");
     private final ToggleButton ofTones = toggle("Tones", "test-tones", "What was measured, against what was foretold");
     private final HBox head = new HBox(16);
+    private final VBox foot = new VBox(2);
     private final FlatPicture sheet = new FlatPicture("Test film");
     private final FlatPicture scan = new FlatPicture("Scan with the fields that were read");
     private final ToneChart chart = new ToneChart();
@@ -69,6 +71,7 @@ final class TestPlateView {
             });
         }
         head.getStyleClass().add("test-head");
+        foot.getStyleClass().add("test-foot");
         head.setAlignment(Pos.CENTER_LEFT);
         head.getChildren().addAll(title, subtitle, new HBox(8, ofScan, ofTones));
         files.acceptDrops(middle, this::dropped);
@@ -122,7 +125,7 @@ final class TestPlateView {
     // ------------------------------------------------------------------ files
 
     private void dropped(Path file) {
-        if (greyground.app.KeptFiles.isPdf(file)) {
+        if (KeptFiles.isPdf(file)) {
             model.useFilm(file);
         } else {
             model.read(file);
@@ -168,7 +171,7 @@ final class TestPlateView {
                 step(
                         "1",
                         "Make the film",
-                        "Choose a kind beside this, look at the film, write it. Print it at 100 %, ink side and printer as"
+                        "Choose a kind at the right, look at the film, write it. Print it at 100 %, ink side and printer as"
                                 + " for any film.",
                         ""),
                 step(
@@ -300,16 +303,21 @@ final class TestPlateView {
             show(work, "", "");
         } else if (state instanceof TestPlateState.Refused no) {
             refusedTitle.setText(no.what());
-            refusedWords.setText(sentence(no.words()));
+            refusedWords.setText(sentence(no.words()) + ".");
             show(refused, "", "");
         } else if (state instanceof TestPlateState.Film film) {
             sheet.show(film.sheet());
+            foot.getChildren()
+                    .setAll(film.words().stream()
+                            .filter(line -> line.matches("(sheet|chart|prints|left|plan|note) .*"))
+                            .map(line -> named(line.substring(0, 8).strip(), line.substring(8)))
+                            .toList());
             show(
                     sheet,
                     "Test film",
                     film.written()
                             .map(file -> "written as " + file.getFileName())
-                            .orElse("ink side towards you; not written yet"));
+                            .orElse("its ink towards you; not written yet"));
         } else if (state instanceof TestPlateState.Read read) {
             show(read.report());
         }
@@ -335,9 +343,19 @@ final class TestPlateView {
         ofScan.getParent().setVisible(read);
         ofScan.getParent().setManaged(read);
         middle.setTop(name.isEmpty() ? null : head);
+        middle.setBottom(page == sheet ? foot : null);
         if (middle.getCenter() != page) {
             middle.setCenter(page);
         }
+    }
+
+    private static Node named(String name, String told) {
+        Label first = new Label(sentence(name));
+        first.getStyleClass().add("quiet");
+        first.setMinWidth(56);
+        Label then = words(sentence(told));
+        HBox.setHgrow(then, Priority.ALWAYS);
+        return new HBox(8, first, then);
     }
 
     static String sentence(String words) {
