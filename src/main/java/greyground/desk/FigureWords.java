@@ -9,6 +9,9 @@ import java.util.Locale;
  * @param unit what it counts
  */
 record FigureWords(String label, Unit unit) {
+    /** A number that no station sets, but a test plate tells. */
+    private static final String GAIN = "ink.yuleNielsenFactor";
+
     /**
      * Finds the name of a number.
      *
@@ -21,7 +24,7 @@ record FigureWords(String label, Unit unit) {
                 .map(setting -> (Setting.ShopNumber) setting)
                 .findFirst()
                 .map(number -> new FigureWords(number.label(), number.unit()))
-                .orElseGet(() -> new FigureWords(spoken(path), Unit.RATIO));
+                .orElseGet(() -> new FigureWords(path.equals(GAIN) ? "Optical gain" : spoken(path), Unit.RATIO));
     }
 
     /** What no station shows: its last name, in words. */

@@ -241,6 +241,9 @@ final class TestPlatePanel extends VBox {
 
     private void stand() {
         TestPlateState.Standing how = model.standing();
+        if (accept.isFocused() && how != TestPlateState.Standing.OFFERED) {
+            leave.requestFocus();
+        }
         show(accept, how == TestPlateState.Standing.OFFERED);
         show(again, how == TestPlateState.Standing.OVERTAKEN);
         leave.setText(how == TestPlateState.Standing.OFFERED ? "Leave it" : "Done");

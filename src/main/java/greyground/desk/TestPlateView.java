@@ -344,8 +344,13 @@ final class TestPlateView {
         ofScan.getParent().setManaged(read);
         middle.setTop(name.isEmpty() ? null : head);
         middle.setBottom(page == sheet ? foot : null);
-        if (middle.getCenter() != page) {
+        Node before = middle.getCenter();
+        if (before != page) {
+            boolean held = before != null && before.isFocused();
             middle.setCenter(page);
+            if (held) {
+                page.requestFocus();
+            }
         }
     }
 

@@ -87,7 +87,7 @@ final class ToneChart extends Region {
         ReadReport.Check tones = check;
         double rows = canvas.getWidth() < 620 ? 2 : 1;
         width = Math.max(40, canvas.getWidth() - LEFT - RIGHT);
-        height = Math.max(40, canvas.getHeight() - TOP - FOOT - rows * LEGEND_LINE);
+        height = Math.max(40, canvas.getHeight() - TOP - FOOT - rows * LEGEND_LINE - 8);
         keyX = LEFT;
         keyY = TOP + height + FOOT + LEGEND_LINE / 2;
         if (lines != null) {
