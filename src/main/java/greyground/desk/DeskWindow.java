@@ -260,7 +260,7 @@ final class DeskWindow {
 
     private void showPlace() {
         boolean present = model.state().isPresent();
-        loupeBench.setVisible(place == Place.STATION);
+        picture.setVisible(place == Place.STATION);
         plan.setVisible(place == Place.PLAN);
         testPlate.show(place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);

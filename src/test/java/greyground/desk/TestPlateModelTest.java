@@ -165,7 +165,9 @@ class TestPlateModelTest {
     void numbersHaveTheNamesOfTheirStations() {
         assertEquals("2.63", FigureWords.of("bath.etchFactor").withUnit(2.6258));
         assertEquals("Depth over creep", FigureWords.of("bath.etchFactor").label());
-        assertEquals("2.25 \u00b5m/min", FigureWords.of("bath.rateMicrometresPerMinute").withUnit(2.25));
+        assertEquals(
+                "2.25 \u00b5m/min",
+                FigureWords.of("bath.rateMicrometresPerMinute").withUnit(2.25));
         assertEquals("Optical gain", FigureWords.of("ink.yuleNielsenFactor").label());
     }
 }
