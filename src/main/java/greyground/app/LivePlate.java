@@ -470,20 +470,22 @@ public final class LivePlate {
         int most = 0;
         for (int i = 0; i < greys.length; i++) {
             double x = (i % width + 0.5) * perPixel;
-            double y = (i / width + 0.5) * perPixel;
+            int row = i / width;
+            double y = (row + 0.5) * perPixel;
             int grey = greys[i] & 0xFFFF;
             boolean art = x >= shown[0] && x < shown[1] && y >= shown[2] && y < shown[3];
-            int field = i / width / LOST_PIXELS * across + i % width / LOST_PIXELS;
+            int field = row / LOST_PIXELS * across + i % width / LOST_PIXELS;
             if (art && grey >= tones.firstGrey() && grey <= tones.lastGrey() && ++counts[field] > counts[most]) {
                 most = field;
             }
         }
         double side = LOST_PIXELS * perPixel;
+        int fieldsDown = most / across;
         return counts[most] == 0
                 ? Optional.empty()
                 : Optional.of(new Offset(
                         Math.min(job.plate().widthMillimetres(), (most % across + 0.5) * side),
-                        Math.min(job.plate().heightMillimetres(), (most / across + 0.5) * side)));
+                        Math.min(job.plate().heightMillimetres(), (fieldsDown + 0.5) * side)));
     }
 
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */

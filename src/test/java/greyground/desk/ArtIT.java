@@ -94,7 +94,7 @@ class ArtIT extends SmallPlate {
                     case "getContentTypes" -> Set.of(DataFormat.FILES);
                     case "hasContent" -> arguments[0] == DataFormat.FILES;
                     case "getContent" -> arguments[0] == DataFormat.FILES ? List.of(file.toFile()) : null;
-                    case "getTransferModes" -> TransferMode.COPY_OR_MOVE;
+                    case "getTransferModes" -> Set.of(TransferMode.COPY);
                     default -> method.getReturnType() == boolean.class ? false : null;
                 });
     }
