@@ -22,12 +22,14 @@ final class Settings {
 
     /** The setting of a path of the workshop or a word of the job; empty where the desk has none. */
     static Optional<Setting> mending(String mends) {
-        return ALL.stream()
-                .filter(setting -> setting instanceof Setting.ShopNumber shop
-                                && shop.path().equals(mends)
-                        || setting instanceof Setting.JobNumber job
-                                && job.word().equals(mends))
-                .findFirst();
+        return ALL.stream().filter(setting -> mends.equals(told(setting))).findFirst();
+    }
+
+    private static String told(Setting setting) {
+        if (setting instanceof Setting.ShopNumber shop) {
+            return shop.path();
+        }
+        return setting instanceof Setting.JobNumber job ? job.word() : "";
     }
 
     /** Finds a setting. */
