@@ -16,8 +16,8 @@ import java.util.List;
  * @param print art L* to the print's L* foretold
  * @param plate film coverage to ink in the plate, in micrometres
  * @param ink ink in the plate to the print's L*
- * @param measured ink in the plate to the print's L* at the levels that a test plate was read at; none where the tones are foretold
- * @param leastCoverage of the lightest tone that holds
+ * @param measured what a test plate measured, by coverage; empty where the response is foretold
+ * @param leastCoverage below which the film holds nothing; 0 where every tone holds
  * @param turningCoverage past which more black prints paler; 1 where none does
  * @param bareLightness L* of bare paper
  * @param lightestLightness L* of the lightest tone that holds
@@ -29,7 +29,7 @@ public record ToneCurves(
         List<Point> print,
         List<Point> plate,
         List<Point> ink,
-        List<Point> measured,
+        List<Measured> measured,
         double leastCoverage,
         double turningCoverage,
         double bareLightness,
@@ -44,6 +44,16 @@ public record ToneCurves(
         measured = List.copyOf(measured);
     }
 
+    /**
+     * A tone that was measured.
+     *
+     * @param coverage of the film
+     * @param inkMicrometres that the virtual plate has there
+     * @param lightness measured, CIE L*
+     * @param halfWidth of its band, in L*
+     */
+    public record Measured(double coverage, double inkMicrometres, double lightness, double halfWidth) {}
+
     /** A point of a curve, what goes in and what comes out. */
     public record Point(double in, double out) {}
 
@@ -52,9 +62,6 @@ public record ToneCurves(
         PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
         List<ToneTerms> levels = foretold.levels();
-        List<Point> plate = levels.stream()
-                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
-                .toList();
         return new ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), node.coverage()))
@@ -65,19 +72,38 @@ public record ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), response.lightness(node.coverage())))
                         .toList(),
-                plate,
+                levels.stream()
+                        .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
+                        .toList(),
                 levels.stream()
                         .map(level -> new Point(level.inkVolumeMicrometres(), response.lightness(level.coverage())))
                         .toList(),
-                tones.measured().stream()
-                        .flatMap(read -> read.levels().stream())
-                        .map(level -> new Point(ink(plate, level.coverage()), level.lightness()))
-                        .toList(),
+                measured(tones, levels),
                 response.usable().least(),
                 tones.turningPoint(),
                 tones.printableRange().bare(),
                 tones.printableRange().lightest(),
                 tones.printableRange().darkest());
+    }
+
+    private static List<Measured> measured(JobTones tones, List<ToneTerms> levels) {
+        List<Point> plate = levels.stream()
+                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
+                .toList();
+        return tones.measured().stream()
+                .flatMap(response -> response.levels().stream()
+                        .map(level -> new Measured(
+                                level.coverage(),
+                                between(plate, level.coverage()),
+                                level.lightness(),
+                                response.halfWidth(level.coverage()))))
+                .toList();
+    }
+
+    /** A tone of the art on its way, between the points that are drawn. */
+    public ToneAt at(double artLightness) {
+        double coverage = between(film, artLightness);
+        return new ToneAt(artLightness, coverage, ink(coverage), between(print, artLightness));
     }
 
     /** One tone of the art on its way. */
@@ -86,18 +112,22 @@ public record ToneCurves(
         return new ToneAt(
                 Lightness.ofLuminance((double) grey / (ToneCurve.CODES - 1)),
                 coverage,
-                ink(plate, coverage),
+                ink(coverage),
                 response.lightness(coverage));
     }
 
-    private static double ink(List<Point> plate, double coverage) {
-        for (int i = 1; i < plate.size(); i++) {
-            Point from = plate.get(i - 1);
-            Point to = plate.get(i);
-            if (coverage <= to.in()) {
-                return from.out() + (coverage - from.in()) / (to.in() - from.in()) * (to.out() - from.out());
+    private double ink(double coverage) {
+        return between(plate, coverage);
+    }
+
+    private static double between(List<Point> points, double at) {
+        for (int i = 1; i < points.size(); i++) {
+            Point from = points.get(i - 1);
+            Point to = points.get(i);
+            if (at <= to.in()) {
+                return from.out() + (at - from.in()) / (to.in() - from.in()) * (to.out() - from.out());
             }
         }
-        return plate.get(plate.size() - 1).out();
+        return points.get(points.size() - 1).out();
     }
 }
