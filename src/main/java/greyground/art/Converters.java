@@ -1,15 +1,15 @@
 package greyground.art;
 
+import greyground.raster.Crew;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 
 /** Converts bands on other threads while the calling thread reads on; a fixed number of work places bounds memory. */
 final class Converters implements AutoCloseable {
-    private final ExecutorService workers;
+    private final Crew workers;
     private final int places;
     private final BlockingQueue<Object> free;
     private final AtomicReference<Throwable> failure = new AtomicReference<>();
@@ -19,11 +19,7 @@ final class Converters implements AutoCloseable {
     Converters(int threads) {
         this.places = threads + 2;
         this.free = new ArrayBlockingQueue<>(places);
-        this.workers = Executors.newFixedThreadPool(threads, work -> {
-            Thread thread = new Thread(work, "art");
-            thread.setDaemon(true);
-            return thread;
-        });
+        this.workers = new Crew("art", threads);
     }
 
     /** A free work place, made anew while there are few. All places must be of one type. */
@@ -35,7 +31,18 @@ final class Converters implements AutoCloseable {
             made++;
             return maker.get();
         }
-        return (T) (place == null ? free.take() : place);
+        return (T) (place == null ? freed() : place);
+    }
+
+    /** The next place that is freed; refuses to wait for one that never will be. */
+    private Object freed() throws Exception {
+        Object place = free.poll(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
+        while (place == null) {
+            check();
+            workers.checkNothingLost();
+            place = free.poll(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
+        }
+        return place;
     }
 
     /** Runs {@code work} on another thread and frees {@code place} after it. */
@@ -54,7 +61,7 @@ final class Converters implements AutoCloseable {
     /** Waits for all work. */
     void join() throws Exception {
         for (int i = 0; i < made; i++) {
-            free.take();
+            freed();
         }
         made = 0;
         check();
@@ -72,6 +79,6 @@ final class Converters implements AutoCloseable {
 
     @Override
     public void close() {
-        workers.shutdownNow();
+        workers.close();
     }
 }

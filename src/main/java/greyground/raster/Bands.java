@@ -2,9 +2,9 @@ package greyground.raster;
 
 import java.util.ArrayDeque;
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 
 /**
@@ -55,10 +55,9 @@ public final class Bands {
             Taker<T> taker,
             Progress progress)
             throws Exception {
-        ExecutorService workers = Executors.newFixedThreadPool(threads, Bands::daemon);
         ThreadLocal<Maker<T>> own = ThreadLocal.withInitial(makers);
         ArrayDeque<Future<T>> inFlight = new ArrayDeque<>();
-        try {
+        try (Crew workers = new Crew("band", threads)) {
             int asked = 0;
             int taken = 0;
             while (taken < rows) {
@@ -69,24 +68,24 @@ public final class Bands {
                     asked += count;
                 }
                 int count = Math.min(rowsPerBand, rows - taken);
-                taker.take(taken, count, await(inFlight.remove()));
+                taker.take(taken, count, await(inFlight.remove(), workers));
                 taken += count;
                 progress.done((double) taken / rows);
             }
-        } finally {
-            workers.shutdownNow();
         }
     }
 
-    private static Thread daemon(Runnable work) {
-        Thread thread = new Thread(work, "band");
-        thread.setDaemon(true);
-        return thread;
-    }
-
-    private static <T> T await(Future<T> band) throws Exception {
+    private static <T> T await(Future<T> band, Crew workers) throws Exception {
         try {
-            return band.get();
+            while (true) {
+                try {
+                    return band.get(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
+                } catch (TimeoutException notYet) {
+                    if (!band.isDone()) {
+                        workers.checkNothingLost();
+                    }
+                }
+            }
         } catch (ExecutionException failed) {
             if (failed.getCause() instanceof Exception cause) {
                 throw cause;

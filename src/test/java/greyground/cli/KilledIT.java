@@ -17,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The program as a process of its own: stopped half way, and with little memory for a large film. */
 class KilledIT {
@@ -177,6 +179,17 @@ class KilledIT {
         assertEquals(1, said().strip().lines().count(), said());
         assertFalse(Files.exists(folder.resolve("film.pdf")));
         assertEquals(List.of(), Attempt.unfinished(folder));
+    }
+
+    /** So little that Java's own threads would die of it and leave the program waiting. */
+    @ParameterizedTest
+    @ValueSource(ints = {10, 16, 17, 18, 21})
+    void hardlyAnyMemoryIsSaidInOneLineAtOnce(int mebibytes) throws Exception {
+        Process process = start(List.of("-Xmx" + mebibytes + "m"), film(folder.resolve("film.pdf")));
+        assertTrue(process.waitFor(30, TimeUnit.SECONDS), "it ends");
+        assertEquals(1, process.exitValue(), () -> said());
+        assertTrue(said().startsWith("greyground: there is not enough memory, "), said());
+        assertEquals(1, said().strip().lines().count(), said());
     }
 
     private Process limited(String limit, String machine) throws Exception {
