@@ -6,6 +6,7 @@ import greyground.film.Job;
 import greyground.film.Mend;
 import greyground.film.Placing;
 import greyground.grain.ThresholdTile;
+import greyground.picture.Colouring;
 import greyground.plan.BenchConditions;
 import greyground.plan.ExposurePlan;
 import greyground.plate.Film;
@@ -17,6 +18,7 @@ import greyground.plate.PlateWindow;
 import greyground.plate.WholePlate;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
@@ -28,6 +30,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -286,6 +289,60 @@ public final class LivePlate {
         return film.mendWithin(wide, range, limits).rows();
     }
 
+    /**
+     * The whole film sheet as it will come out, with its marks and words.
+     *
+     * @param screen whether the aquatint screen film of a photogravure is meant, which other processes do not have
+     */
+    public LiveSheet sheet(boolean screen, Progress progress) throws Exception {
+        String summary = plan(progress).summary();
+        if (screen && job.process() instanceof PlateProcess.Photogravure process) {
+            FilmComposer dots = FilmPreparation.screen(job, pixels(), process, compensation.curve(), summary);
+            int coverage = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
+            return new LiveSheet(job, dots, dots::within, new SheetTones(grey -> coverage));
+        }
+        FilmPreparation.Picture film =
+                FilmPreparation.picture(job, pixels(), compensation.curve(), summary, planes.whole(), tile);
+        FilmLimits limits = FilmPreparation.limits(job, workshop);
+        FilmOnPlate.Parts parts =
+                job.mended() ? part -> mended(film, part, limits) : film.composer()::within;
+        ToneCurve curve = compensation.curve();
+        return new LiveSheet(job, film.composer(), parts, new SheetTones(curve::coverage));
+    }
+
+    /** How a sheet looks from afar: {@code coverage} turns a grey of the art to a coverage. */
+    private final class SheetTones implements LiveSheet.Tones {
+        private final IntUnaryOperator coverage;
+        private final int[] onCopper = new int[(ToneCurve.SOLID >> 4) + 2];
+
+        SheetTones(IntUnaryOperator coverage) {
+            this.coverage = coverage;
+            for (int step = 0; step < onCopper.length; step++) {
+                onCopper[step] = Colouring.onCopper(tones.colour(Stage.FILM, Math.min(ToneCurve.SOLID, step << 4)));
+            }
+        }
+
+        @Override
+        public char[] coverages(LiveView ofPlate) {
+            short[] seen = platedGreys(ofPlate);
+            char[] coverages = new char[seen.length];
+            for (int i = 0; i < seen.length; i++) {
+                coverages[i] = (char) coverage.applyAsInt(seen[i] & 0xFFFF);
+            }
+            return coverages;
+        }
+
+        @Override
+        public ToneCurve curve() {
+            return compensation.curve();
+        }
+
+        @Override
+        public int colour(int share, boolean copper) {
+            return copper ? onCopper[(share + 8) >> 4] : tones.colour(Stage.FILM, share);
+        }
+    }
+
     private @Nullable PlateFilm screen() {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return null;
@@ -347,7 +404,18 @@ public final class LivePlate {
         lost(remarks, "lighter than the lightest tone that holds", compensation.light(), pixels);
         lost(remarks, "darker than the plate can print", compensation.dark(), pixels);
         remarks.addAll(plan(progress).warnings());
+        tooSmallASheet().ifPresent(remarks::add);
         return remarks;
+    }
+
+    /** Why the film's marks do not go on the sheet that the job asks for. */
+    private Optional<String> tooSmallASheet() {
+        try {
+            FilmPreparation.picture(job, pixels(), compensation.curve(), "", planes.whole(), tile);
+            return Optional.empty();
+        } catch (Refusal tooSmall) {
+            return Optional.of(String.valueOf(tooSmall.getMessage()));
+        }
     }
 
     private void lost(List<String> remarks, String what, Compensation.Unattained tones, double pixels)

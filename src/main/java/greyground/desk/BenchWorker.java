@@ -25,9 +25,12 @@ final class BenchWorker implements AutoCloseable {
         PLATE(true),
         TONE(false),
         PICTURE(false),
+        LAY_OUT(true),
+        SHEET(false),
         LOUPE(false),
         THUMBNAILS(true),
         FINE_PICTURE(true),
+        FINE_SHEET(true),
         WORDS(true),
         CHECK(true);
 

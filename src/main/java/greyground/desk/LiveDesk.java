@@ -3,8 +3,10 @@ package greyground.desk;
 import greyground.app.LiveBench;
 import greyground.app.LivePicture;
 import greyground.app.LivePlate;
+import greyground.app.LiveSheet;
 import greyground.app.LiveView;
 import greyground.app.PlateWarning;
+import greyground.app.SheetSide;
 import greyground.app.SourceArt;
 import greyground.app.Stage;
 import greyground.app.ToneAt;
@@ -13,6 +15,7 @@ import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -28,9 +31,10 @@ final class LiveDesk implements AutoCloseable {
     private final BenchWorker worker;
     private final Executor window;
     private final Consumer<String> refusals;
-    // These two belong to the worker's thread.
+    // These three belong to the worker's thread.
     private @Nullable LiveBench bench;
     private @Nullable LivePlate plate;
+    private @Nullable LiveSheet sheet;
     // Counts changes; the window's thread alone writes it.
     private volatile int change;
 
@@ -72,6 +76,7 @@ final class LiveDesk implements AutoCloseable {
                 present = LiveBench.open(state.art());
                 bench = present;
             }
+            sheet = null;
             LivePlate made = present.plate(state.job(), state.workshop(), watch::done);
             plate = made;
             tell(own, () -> ready.accept(made));
@@ -130,6 +135,36 @@ final class LiveDesk implements AutoCloseable {
 
     private static LivePicture far(LivePlate plate, Station station, LiveView view) {
         return station.stage().map(stage -> plate.tones(stage, view)).orElseGet(() -> plate.art(view));
+    }
+
+    /** Lays out the film sheet; told where everything lies, or why it can't be. */
+    void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
+        ask(BenchWorker.Kind.LAY_OUT, (present, watch) -> {
+            try {
+                LiveSheet made = present.sheet(screen, watch::done);
+                sheet = made;
+                return () -> told.accept(made);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
+    }
+
+    /** The sheet laid out last from afar, and then its own dots where the view shows them. */
+    void sheet(SheetSide side, LiveView view, Consumer<LivePicture> shown) {
+        worker.drop(BenchWorker.Kind.FINE_SHEET);
+        ask(BenchWorker.Kind.SHEET, (present, watch) -> {
+            LiveSheet laid = sheet;
+            LivePicture far = laid == null ? null : laid.far(view, side);
+            return () -> Optional.ofNullable(far).ifPresent(shown);
+        });
+        if (view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
+            ask(BenchWorker.Kind.FINE_SHEET, (present, watch) -> {
+                LiveSheet laid = sheet;
+                LivePicture near = laid == null ? null : laid.near(view, side, watch::done);
+                return () -> Optional.ofNullable(near).ifPresent(shown);
+            });
+        }
     }
 
     /** All stations, small. */

@@ -2,6 +2,8 @@ package greyground.desk;
 
 import greyground.app.LivePicture;
 import greyground.app.LiveView;
+import greyground.app.SheetOutline;
+import java.util.List;
 import java.util.function.BiConsumer;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.ImageView;
@@ -29,6 +31,7 @@ final class PictureView extends Region {
     private @Nullable LiveView imageView;
     private Station station = Station.ART;
     private PictureMarks marks = PictureMarks.NONE;
+    private List<SheetOutline> edges = List.of();
     private Light light = new Light(false);
     private boolean inches;
     private boolean present;
@@ -197,6 +200,12 @@ final class PictureView extends Region {
         draw();
     }
 
+    /** The edges of a whole film sheet, in place of the plate's. */
+    void edges(List<SheetOutline> seen) {
+        edges = seen;
+        draw();
+    }
+
     // ------------------------------------------------------------------ the loupe
 
     /** What the loupe sees. */
@@ -253,7 +262,11 @@ final class PictureView extends Region {
         if (station == Station.ART) {
             hand.drawn().or(marks::crop).ifPresent(area -> drawing.crop(port, area));
         } else {
-            drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
+            if (edges.isEmpty()) {
+                drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
+            } else {
+                new SheetEdges(canvas.getGraphicsContext2D(), light).draw(port, edges);
+            }
             drawing.places(port, marks);
         }
         if (loupe.isOn()) {
