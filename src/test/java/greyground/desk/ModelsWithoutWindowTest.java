@@ -26,6 +26,7 @@ class ModelsWithoutWindowTest {
                                 LiveDesk.class,
                                 PictureMarks.class,
                                 PicturePorts.class,
+                                Place.class,
                                 RecentFiles.class,
                                 Recovery.class,
                                 RulerTicks.class,
