@@ -2,8 +2,8 @@ package greyground.app;
 
 import greyground.film.Job;
 import greyground.output.FilmPrintout;
-import greyground.output.PrintPaper;
-import greyground.output.SheetOnPaper.SheetSize;
+import greyground.film.PrintPaper;
+import greyground.film.SheetOnPaper.SheetSize;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;

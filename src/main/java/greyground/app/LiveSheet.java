@@ -7,6 +7,7 @@ import greyground.film.Legend;
 import greyground.film.ReadingSide;
 import greyground.film.Sheet;
 import greyground.film.SheetLayout;
+import greyground.film.SheetOnPaper.SheetSize;
 import greyground.film.SheetShares;
 import greyground.film.SheetTiles;
 import greyground.picture.TypeShares;
@@ -70,6 +71,19 @@ public final class LiveSheet {
         return pixels.downMillimetres(layout.height());
     }
 
+    /** How large its file says it is, or the largest of the films it is printed on: what goes through a printer. */
+    public SheetSize printed() {
+        double width = layout.width();
+        double height = layout.height();
+        List<SheetTiles.Tile> films = films();
+        if (!films.isEmpty()) {
+            width = films.stream().mapToInt(film -> film.rows().width()).max().orElse(1);
+            height = films.stream().mapToInt(film -> film.rows().height()).max().orElse(1);
+        }
+        return new SheetSize(
+                pixels.resolution().millimetres(width), pixels.resolution().millimetres(height), pixels.resolution());
+    }
+
     /** Whether the picture can be read from a side. */
     public boolean pictureReadsRight(SheetSide side) {
         return job.placing().readingSide().mirrored() == turned(side);
@@ -102,8 +116,8 @@ public final class LiveSheet {
         List<SheetOutline> outlines = new ArrayList<>();
         PixelRect whole = new PixelRect(0, 0, layout.width(), layout.height());
         outlines.add(outline(SheetOutline.Edge.SHEET, whole, side));
-        for (PixelRect tile : tiles()) {
-            outlines.add(outline(SheetOutline.Edge.TILE, tile, side));
+        for (SheetTiles.Tile film : films()) {
+            outlines.add(outline(SheetOutline.Edge.TILE, film.window(), side));
         }
         if (job.placing().bleedMillimetres() > 0) {
             outlines.add(outline(SheetOutline.Edge.BLEED, layout.bleed(), side));
@@ -131,7 +145,7 @@ public final class LiveSheet {
     }
 
     /** The films that a sheet is printed on, where it is too large for one. */
-    private List<PixelRect> tiles() {
+    private List<SheetTiles.Tile> films() {
         Optional<Size> film = job.placing().tiled() ? job.placing().sheet() : Optional.empty();
         Sheet whole = composer.sheet();
         if (film.isEmpty()
@@ -139,9 +153,7 @@ public final class LiveSheet {
                         && pixels.down(film.get().heightMillimetres()) >= whole.heightPixels())) {
             return List.of();
         }
-        return SheetTiles.of(whole, composer, film.get()).stream()
-                .map(SheetTiles.Tile::window)
-                .toList();
+        return SheetTiles.of(whole, composer, film.get());
     }
 
     /** The sheet from afar: every place as its even tone looks. */

@@ -1,8 +1,8 @@
 package greyground.app;
 
-import greyground.output.PrintPaper;
-import greyground.output.SheetOnPaper;
-import greyground.output.SheetOnPaper.SheetSize;
+import greyground.film.PrintPaper;
+import greyground.film.SheetOnPaper;
+import greyground.film.SheetOnPaper.SheetSize;
 import greyground.quantity.Resolution;
 import java.util.ArrayList;
 import java.util.Comparator;

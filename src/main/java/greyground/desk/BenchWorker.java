@@ -26,6 +26,7 @@ final class BenchWorker implements AutoCloseable {
         TONE(false),
         PICTURE(false),
         LAY_OUT(true),
+        MEASURE(true),
         SHEET(false),
         LOUPE(false),
         THUMBNAILS(true),

@@ -91,6 +91,11 @@ final class DeskFrame extends BorderPane {
         own[0].focusFirst();
     }
 
+    /** Keeps a strip at the window's head, below which questions come. */
+    void strip(Node strip) {
+        top.getChildren().add(strip);
+    }
+
     /** Says something at the window's foot; empty words take it back. */
     void say(String words) {
         message.setText(words.isEmpty() ? "" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1));

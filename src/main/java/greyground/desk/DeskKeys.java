@@ -46,6 +46,8 @@ final class DeskKeys {
             desk.files().saveJob();
         } else if (is(event, KeyCode.E, command)) {
             desk.export().ask();
+        } else if (is(event, KeyCode.P, command)) {
+            desk.printFilm();
         } else {
             return false;
         }
@@ -81,8 +83,10 @@ final class DeskKeys {
             case DIGIT3, NUMPAD3 -> desk.choose(Station.RESIST);
             case DIGIT4, NUMPAD4 -> desk.choose(Station.COPPER);
             case DIGIT5, NUMPAD5 -> desk.choose(Station.PRINT);
-            case A -> desk.picture().fit();
+            case A -> desk.seen().fit();
             case T -> desk.trueSize();
+            case S -> desk.toggle(Place.SHEET);
+            case U -> desk.turnSheetOver();
             case L -> desk.picture().toggleLoupe();
             case W -> desk.artTools().take(Hand.PICK_WHITE);
             case B -> desk.artTools().take(Hand.PICK_BLACK);

@@ -1,5 +1,6 @@
 package greyground.desk;
 
+import greyground.app.PrintersAtHand;
 import java.time.LocalDate;
 import java.util.concurrent.Executor;
 import java.util.function.LongSupplier;
@@ -14,6 +15,7 @@ import java.util.function.Supplier;
  * @param today the date
  * @param nanoTime for clocks
  * @param window runs on the window's thread
+ * @param printers finds printers
  */
 record DeskServices(
         FileAsking files,
@@ -21,4 +23,16 @@ record DeskServices(
         long process,
         Supplier<LocalDate> today,
         LongSupplier nanoTime,
-        Executor window) {}
+        Executor window,
+        PrintersAtHand printers) {
+    /** With the printers of the system. */
+    DeskServices(
+            FileAsking files,
+            DeskFolder folder,
+            long process,
+            Supplier<LocalDate> today,
+            LongSupplier nanoTime,
+            Executor window) {
+        this(files, folder, process, today, nanoTime, window, PrintersAtHand.ofTheSystem());
+    }
+}

@@ -43,6 +43,8 @@ final class DeskWindow {
     private final EmptyBench empty;
     private final ExportBar export;
     private final TestPlateView testPlate;
+    private final SheetView sheet;
+    private final PrintingStrip printing;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
     private final Timeline ticking;
@@ -67,11 +69,14 @@ final class DeskWindow {
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
         this.testPlate = new TestPlateView();
+        this.sheet = new SheetView(live, frame::tellTone);
+        this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
-        frame.middle(rail, warnings, picture, plan, empty, testPlate.middle());
+        frame.strip(printing);
+        frame.middle(rail, warnings, picture, plan, sheet, empty, testPlate.middle());
         frame.side(diagram, settings, testPlate.side());
         frame.foot(export);
         DeskKeys.bind(this, frame);
@@ -111,6 +116,33 @@ final class DeskWindow {
         return plan;
     }
 
+    /** The picture that fills the middle: a station's, or the whole sheet's. */
+    PictureView seen() {
+        return place == Place.SHEET ? sheet.picture() : picture;
+    }
+
+    SheetView sheet() {
+        return sheet;
+    }
+
+    PrintingStrip printing() {
+        return printing;
+    }
+
+    void turnSheetOver() {
+        if (place == Place.SHEET) {
+            sheet.turnOver();
+        }
+    }
+
+    /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
+    void printFilm() {
+        model.state().ifPresent(state -> {
+            frame.say("");
+            live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say);
+        });
+    }
+
     ExportBar export() {
         return export;
     }
@@ -148,6 +180,7 @@ final class DeskWindow {
         } else {
             warnings.idle();
             sight.clear();
+            sheet.clear();
         }
         settled.playFromStart();
     }
@@ -158,6 +191,8 @@ final class DeskWindow {
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
+        model.state().ifPresent(state -> sheet.screened("photogravure".equals(state.words().get("process"))));
+        sheet.refresh();
         sight.askAll();
         model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, places::checked));
     }
@@ -196,7 +231,10 @@ final class DeskWindow {
         showPlace();
         rail.choose(chosen);
         sight.choose(chosen);
-        settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
+        settings.setExtra(
+                chosen == Station.ART
+                        ? List.of(artTools)
+                        : chosen == Station.FILM ? List.of(sheet.opener(() -> toggle(Place.SHEET))) : List.of());
         settings.show(chosen);
     }
 
@@ -220,9 +258,18 @@ final class DeskWindow {
             picture.requestFocus();
             return;
         }
+        if (wanted == Place.SHEET) {
+            choose(Station.FILM);
+        }
         place = wanted;
         rail.choose(place);
         showPlace();
+        if (place == Place.SHEET) {
+            rail.choose(Station.FILM);
+            sheet.refresh();
+            sheet.picture().requestFocus();
+            return;
+        }
         if (place == Place.TEST_PLATE) {
             testPlate.middle().requestFocus();
             return;
@@ -247,6 +294,7 @@ final class DeskWindow {
         boolean present = model.state().isPresent();
         picture.setVisible(place == Place.STATION);
         plan.setVisible(place == Place.PLAN);
+        sheet.show(place == Place.SHEET);
         testPlate.show(place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);
         empty.setVisible(!present && place != Place.TEST_PLATE);
@@ -257,6 +305,7 @@ final class DeskWindow {
         light = new Light(safe);
         frame.look(light);
         sight.look(light);
+        sheet.look(light, inches);
         head.refresh();
     }
 
@@ -267,6 +316,7 @@ final class DeskWindow {
     void measureInInches(boolean wanted) {
         inches = wanted;
         sight.measureInInches(inches);
+        sheet.look(light, inches);
         settings.refresh();
         head.refresh();
     }
@@ -276,7 +326,7 @@ final class DeskWindow {
     }
 
     void trueSize() {
-        picture.trueSize(Screen.getPrimary().getDpi());
+        seen().trueSize(Screen.getPrimary().getDpi());
     }
 
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */
@@ -288,7 +338,7 @@ final class DeskWindow {
             testPlate.side().focusFirst();
         } else if (within(focused, plan)) {
             settings.focusFirst();
-        } else if (within(focused, picture)) {
+        } else if (within(focused, picture) || within(focused, sheet)) {
             settings.focusFirst();
         } else if (within(focused, settings) || within(focused, testPlate.side())) {
             warnings.focusFirst();
@@ -301,6 +351,7 @@ final class DeskWindow {
         return switch (place) {
             case STATION -> picture;
             case PLAN -> plan;
+            case SHEET -> sheet.picture();
             case TEST_PLATE -> testPlate.middle();
         };
     }
@@ -329,6 +380,19 @@ final class DeskWindow {
                     List.of(
                             new Question.Answer("Stop and close", () -> {
                                 export.stop();
+                                if (files.mayLeave("closing", close)) {
+                                    close.run();
+                                }
+                            }),
+                            new Question.Answer("Wait for it", () -> {})));
+            return false;
+        }
+        if (printing.isWorking()) {
+            frame.ask(
+                    "A film is being printed; closing stops it.",
+                    List.of(
+                            new Question.Answer("Stop and close", () -> {
+                                printing.leave();
                                 if (files.mayLeave("closing", close)) {
                                     close.run();
                                 }

@@ -10,6 +10,7 @@ import greyground.app.SheetSide;
 import greyground.app.SourceArt;
 import greyground.app.Stage;
 import greyground.app.ToneAt;
+import greyground.film.SheetOnPaper.SheetSize;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
@@ -144,6 +145,18 @@ final class LiveDesk implements AutoCloseable {
                 LiveSheet made = present.sheet(screen, watch::done);
                 sheet = made;
                 return () -> told.accept(made);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
+    }
+
+    /** How large the largest film comes out of a printer; or why it can't be laid out. */
+    void measure(Consumer<SheetSize> told, Consumer<String> refused) {
+        ask(BenchWorker.Kind.MEASURE, (present, watch) -> {
+            try {
+                SheetSize size = present.sheet(false, watch::done).printed();
+                return () -> told.accept(size);
             } catch (Refusal tooSmall) {
                 return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
             }

@@ -27,6 +27,7 @@ final class SheetView extends VBox {
     private final ToggleButton lying = side("On the plate  U", "sheet-lying", "As you lay it on the copper, seen from the lamp");
     private final ToggleButton positive = side("Positive", "sheet-positive", "The film with the picture");
     private final ToggleButton screen = side("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
+    private final ToggleButton opener = side("Whole sheet  S", "sheet-view", Place.SHEET.words());
     private final HBox films = new HBox(0, positive, screen);
     private final Label words = new Label();
     private final Label size = new Label();
@@ -85,6 +86,17 @@ final class SheetView extends VBox {
                 chosen.run();
             });
         }
+    }
+
+    /** What goes to the sheet from the station Film, and back. */
+    ToggleButton opener(Runnable toggle) {
+        opener.setOnAction(pressed -> toggle.run());
+        return opener;
+    }
+
+    void show(boolean wanted) {
+        setVisible(wanted);
+        opener.setSelected(wanted);
     }
 
     PictureView picture() {

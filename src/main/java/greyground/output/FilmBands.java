@@ -26,9 +26,10 @@ final class FilmBands {
      * Draws a film into the unit square of a page, the way a PDF draws a picture.
      *
      * @param rows of the film, from its first
+     * @param turned whether the page is turned so that its left edge lies towards the paper's foot
      * @param page where the unit square lies, y upwards
      */
-    static void draw(ReadFilm film, FilmStream rows, Graphics2D pen, AffineTransform page, Progress progress) {
+    static void draw(ReadFilm film, FilmStream rows, boolean turned, Graphics2D pen, AffineTransform page, Progress progress) {
         int width = film.widthPixels();
         int height = film.heightPixels();
         int rowsPerBand = Math.max(1, Math.min(height, BAND_PIXELS / width));
@@ -39,7 +40,12 @@ final class FilmBands {
             AffineTransform place = new AffineTransform(page);
             place.concatenate(
                     new AffineTransform(1.0 / width, 0, 0, -1.0 / height, 0, 1 - (double) first / height));
-            pen.drawImage(film.bitsPerSample() == 1 ? dots(band, width, count) : greys(film, band, count), place, null);
+            BufferedImage drawn = film.bitsPerSample() == 1 ? dots(band, width, count) : greys(film, band, count);
+            if (turned) {
+                drawn = turned(drawn);
+                place.concatenate(new AffineTransform(0, 1, -1, 0, width, 0));
+            }
+            pen.drawImage(drawn, place, null);
             progress.done((double) (first + count) / height);
         }
     }
@@ -47,6 +53,25 @@ final class FilmBands {
     private static BufferedImage dots(byte[] band, int width, int count) {
         var raster = Raster.createPackedRaster(new DataBufferByte(band, band.length), width, count, 1, null);
         return new BufferedImage(BITS, raster, false, null);
+    }
+
+    /** A quarter turn to the left, pixel by pixel. */
+    private static BufferedImage turned(BufferedImage band) {
+        int width = band.getWidth();
+        int height = band.getHeight();
+        BufferedImage turned = band.getType() == BufferedImage.TYPE_BYTE_GRAY
+                ? new BufferedImage(height, width, BufferedImage.TYPE_BYTE_GRAY)
+                : new BufferedImage(height, width, BufferedImage.TYPE_BYTE_BINARY, BITS);
+        int[] row = new int[width];
+        int[] column = new int[width];
+        for (int y = 0; y < height; y++) {
+            band.getRaster().getSamples(0, y, width, 1, 0, row);
+            for (int x = 0; x < width; x++) {
+                column[width - 1 - x] = row[x];
+            }
+            turned.getRaster().setSamples(y, 0, 1, width, 0, column);
+        }
+        return turned;
     }
 
     /** Printing knows 256 greys; a 16-bit film keeps its upper eight bits. */

@@ -1,7 +1,9 @@
 package greyground.output;
 
+import greyground.film.PrintPaper;
+import greyground.film.SheetOnPaper;
+import greyground.film.SheetOnPaper.SheetSize;
 import greyground.output.FilmPdfReader.ReadFilm;
-import greyground.output.SheetOnPaper.SheetSize;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
@@ -106,12 +108,9 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
         sheet.setImageableArea(0, 0, sheet.getWidth(), sheet.getHeight());
         PageFormat format = new PageFormat();
         format.setPaper(sheet);
-        format.setOrientation(lengthwise(index) ? PageFormat.LANDSCAPE : PageFormat.PORTRAIT);
+        // Upright always: what lies lengthwise is turned here, since Java turns pictures at the cost of some of their pixels.
+        format.setOrientation(PageFormat.PORTRAIT);
         return format;
-    }
-
-    private boolean lengthwise(int index) {
-        return index < films.size() && place(index).lengthwise();
     }
 
     private SheetOnPaper place(int index) {
@@ -136,6 +135,9 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
             double scale = 1;
             if (index < films.size()) {
                 SheetOnPaper place = place(index);
+                if (place.lengthwise()) {
+                    pen.transform(new AffineTransform(0, -1, 1, 0, 0, paper.height() * POINTS));
+                }
                 pen.translate(place.leftMillimetres() * POINTS, place.topMillimetres() * POINTS);
             } else {
                 scale = planScale(index);
@@ -200,7 +202,7 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
                     getGraphicsState().getCurrentTransformationMatrix().createAffineTransform();
             ReadFilm film = films.get(index);
             try (FilmPdfReader.FilmStream rows = reader.stream(index)) {
-                FilmBands.draw(film, rows, getGraphics(), page, FilmPrintout.this::done);
+                FilmBands.draw(film, rows, place(index).lengthwise(), getGraphics(), page, FilmPrintout.this::done);
             }
         }
     }

@@ -1,13 +1,17 @@
 package greyground.desk;
 
+import greyground.app.PrinterAtHand;
 import java.awt.image.BufferedImage;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.FutureTask;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.SnapshotParameters;
@@ -15,6 +19,8 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.transform.Scale;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
+import javax.print.DocFlavor;
+import javax.print.StreamPrintServiceFactory;
 
 /** Draws the pictures of the window that the guide shows. Arguments: a folder, and the art. */
 final class DeskPictures {
@@ -49,7 +55,8 @@ final class DeskPictures {
                 1,
                 () -> LocalDate.of(2026, 11, 25),
                 System::nanoTime,
-                Platform::runLater)));
+                Platform::runLater,
+                DeskPictures::invented)));
         Stage stage = onScreen(() -> {
             Stage made = new Stage();
             made.setScene(new Scene(desk.root(), 1400, 900));
@@ -72,6 +79,36 @@ final class DeskPictures {
             });
             shot(desk, stage, folder, station.label().toLowerCase(java.util.Locale.ROOT), 1400, 900, 1);
         }
+        onScreen(() -> {
+            desk.go(Place.SHEET);
+            return null;
+        });
+        shot(desk, stage, folder, "sheet", 1400, 900, 1);
+        onScreen(() -> {
+            desk.turnSheetOver();
+            desk.printFilm();
+            return null;
+        });
+        shot(desk, stage, folder, "sheet-on-plate", 1100, 700, 1);
+        onScreen(() -> {
+            desk.printing().leave();
+            desk.sheet().picture().go(desk.sheet().picture().port().atScale(0.02).about(26, 30));
+            return null;
+        });
+        shot(desk, stage, folder, "sheet-near", 1100, 700, 1);
+        onScreen(() -> {
+            desk.sheet().picture().fit();
+            desk.shineSafely(true);
+            desk.printFilm();
+            return null;
+        });
+        shot(desk, stage, folder, "sheet-safelight", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(false);
+            desk.printing().leave();
+            desk.choose(Station.PRINT);
+            return null;
+        });
         onScreen(() -> {
             desk.picture().goTo(108, 60);
             return null;
@@ -113,6 +150,14 @@ final class DeskPictures {
         });
         shot(desk, stage, folder, "plan", 1400, 900, 1);
         System.exit(0);
+    }
+
+    /** A printer that is not there: Java's own writer of PostScript. */
+    private static List<PrinterAtHand> invented() {
+        return Stream.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(
+                        DocFlavor.SERVICE_FORMATTED.PAGEABLE, "application/postscript"))
+                .map(kind -> PrinterAtHand.of(kind.getPrintService(OutputStream.nullOutputStream())))
+                .toList();
     }
 
     private static void rest(DeskWindow desk) throws Exception {

@@ -1,4 +1,4 @@
-package greyground.output;
+package greyground.film;
 
 import greyground.quantity.Refusal;
 import java.util.Locale;

@@ -1,4 +1,4 @@
-package greyground.output;
+package greyground.film;
 
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
@@ -15,7 +15,7 @@ import java.util.Optional;
  * @param topMillimetres from its upper edge, turned with the sheet
  */
 public record SheetOnPaper(boolean lengthwise, double leftMillimetres, double topMillimetres) {
-    /** Nothing is drawn nearer to a sheet's edge: {@link greyground.film.SheetLayout}. */
+    /** Nothing is drawn nearer to a sheet's edge: {@link SheetLayout}. */
     public static final double CLEAR_RIM_MILLIMETRES = 2;
 
     /** Printers give their sizes rounded to some hundredths. */
@@ -72,7 +72,11 @@ public record SheetOnPaper(boolean lengthwise, double leftMillimetres, double to
                 (paper.height() - sheet.heightMillimetres()) / 2,
                 paper.printableTop() - CLEAR_RIM_MILLIMETRES,
                 paper.printableTop() + paper.printableHeight() - sheet.heightMillimetres() + CLEAR_RIM_MILLIMETRES);
-        return Optional.of(new SheetOnPaper(lengthwise, whole(left, sheet), whole(top, sheet)));
+        // Printers count from the upright paper's upper left corner; lengthwise, that is the page's lower left.
+        double right = paper.width() - sheet.widthMillimetres() - left;
+        double fromLeft =
+                lengthwise ? paper.width() - sheet.widthMillimetres() - whole(right, sheet) : whole(left, sheet);
+        return Optional.of(new SheetOnPaper(lengthwise, fromLeft, whole(top, sheet)));
     }
 
     private static double held(double value, double least, double most) {
