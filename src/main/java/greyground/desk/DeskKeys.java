@@ -87,7 +87,9 @@ final class DeskKeys {
             case T -> desk.trueSize();
             case S -> desk.toggle(Place.SHEET);
             case U -> desk.turnSheetOver();
-            case L -> desk.picture().toggleLoupe();
+            case L -> desk.toggleLoupe();
+            case F -> desk.loupeBench().freeze();
+            case M -> desk.loupeBench().twoBites();
             case W -> desk.artTools().take(Hand.PICK_WHITE);
             case B -> desk.artTools().take(Hand.PICK_BLACK);
             case C -> desk.artTools().take(Hand.CROP);

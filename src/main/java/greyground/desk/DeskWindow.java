@@ -35,6 +35,7 @@ final class DeskWindow {
     private final StationRail rail = new StationRail(this::choose, this::go);
     private final PlateSight sight;
     private final PictureView picture;
+    private final LoupeBench loupeBench;
     private final ArtTools artTools;
     private final SettingsPane settings;
     private final WarningPlaces places;
@@ -61,6 +62,7 @@ final class DeskWindow {
         DiagramView diagram = new DiagramView();
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
+        this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose);
@@ -76,7 +78,7 @@ final class DeskWindow {
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
         frame.strip(printing);
-        frame.middle(rail, warnings, picture, plan, sheet, empty, testPlate.middle());
+        frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle());
         frame.side(diagram, settings, testPlate.side());
         frame.foot(export);
         DeskKeys.bind(this, frame);
@@ -106,6 +108,10 @@ final class DeskWindow {
 
     PictureView picture() {
         return picture;
+    }
+
+    LoupeBench loupeBench() {
+        return loupeBench;
     }
 
     ArtTools artTools() {
@@ -188,6 +194,7 @@ final class DeskWindow {
     /** The plate of the model's state has been computed. */
     private void ready(LivePlate made) {
         sight.show(made);
+        loupeBench.plateChanged();
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
@@ -231,6 +238,7 @@ final class DeskWindow {
         showPlace();
         rail.choose(chosen);
         sight.choose(chosen);
+        loupeBench.choose(chosen);
         settings.setExtra(
                 chosen == Station.ART
                         ? List.of(artTools)
@@ -306,6 +314,7 @@ final class DeskWindow {
         frame.look(light);
         sight.look(light);
         sheet.look(light, inches);
+        loupeBench.look(light, inches);
         head.refresh();
     }
 
@@ -317,12 +326,18 @@ final class DeskWindow {
         inches = wanted;
         sight.measureInInches(inches);
         sheet.look(light, inches);
+        loupeBench.look(light, inches);
         settings.refresh();
         head.refresh();
     }
 
     boolean isInInches() {
         return inches;
+    }
+
+    void toggleLoupe() {
+        picture.toggleLoupe();
+        loupeBench.refresh();
     }
 
     void trueSize() {
@@ -339,6 +354,7 @@ final class DeskWindow {
         } else if (within(focused, plan)) {
             settings.focusFirst();
         } else if (within(focused, picture) || within(focused, sheet)) {
+        } else if (within(focused, loupeBench)) {
             settings.focusFirst();
         } else if (within(focused, settings) || within(focused, testPlate.side())) {
             warnings.focusFirst();

@@ -18,6 +18,7 @@ class ModelsWithoutWindowTest {
                                 BenchModel.class,
                                 BenchState.class,
                                 BenchWorker.class,
+                                Comparison.class,
                                 Countdown.class,
                                 DeskFolder.class,
                                 FilmExport.class,
