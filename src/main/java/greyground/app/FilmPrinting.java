@@ -1,9 +1,9 @@
 package greyground.app;
 
 import greyground.film.Job;
-import greyground.output.FilmPrintout;
 import greyground.film.PrintPaper;
 import greyground.film.SheetOnPaper.SheetSize;
+import greyground.output.FilmPrintout;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
@@ -64,7 +64,12 @@ public final class FilmPrinting {
                     .createPrintJob()
                     .print(
                             new SimpleDoc(pages, PrinterAtHand.PAGES, null),
-                            order.printer().request(order.paper(), order.copies(), size(pdf).resolution(), title));
+                            order.printer()
+                                    .request(
+                                            order.paper(),
+                                            order.copies(),
+                                            size(pdf).resolution(),
+                                            title));
         } catch (PrintException | RuntimeException failed) {
             if (stopping.stopped) {
                 throw new CancellationException("stopped");

@@ -369,8 +369,7 @@ public final class LivePlate {
         FilmPreparation.Picture film =
                 FilmPreparation.picture(job, pixels(), compensation.curve(), summary, planes.whole(), tile);
         FilmLimits limits = FilmPreparation.limits(job, workshop);
-        FilmOnPlate.Parts parts =
-                job.mended() ? part -> mended(film, part, limits) : film.composer()::within;
+        FilmOnPlate.Parts parts = job.mended() ? part -> mended(film, part, limits) : film.composer()::within;
         ToneCurve curve = compensation.curve();
         return new LiveSheet(job, film.composer(), parts, new SheetTones(curve::coverage));
     }

@@ -106,9 +106,8 @@ public final class LiveSheet {
             return "Ink side towards you: " + reads + ", the words read right.";
         }
         return inkIsUp(side)
-                ? "On the copper, seen from the lamp. Ink side up, away from the resist: " + reads + ", the words read right."
-                : "On the copper, seen from the lamp. Ink side down, on the resist, so you look through the film's back: "
-                        + reads + ", the words are mirrored.";
+                ? "On the copper, ink up, away from the resist: " + reads + ", the words read right."
+                : "On the copper, ink down, seen through the film's back: " + reads + ", the words are mirrored.";
     }
 
     /** Edges to be drawn over the sheet, the outermost first. */

@@ -68,8 +68,7 @@ public final class PrinterAtHand {
     private static PrintPaper paper(PrintService service, MediaSizeName name, MediaSize size) {
         double width = size.getX(MediaSize.MM);
         double height = size.getY(MediaSize.MM);
-        Object areas = service.getSupportedAttributeValues(
-                MediaPrintableArea.class, PAGES, new HashAttributeSet(name));
+        Object areas = service.getSupportedAttributeValues(MediaPrintableArea.class, PAGES, new HashAttributeSet(name));
         String words = name.toString().replaceFirst("^(iso|jis|na)-", "").replace('-', ' ');
         if (areas instanceof MediaPrintableArea[] known && known.length > 0) {
             int millimetres = MediaPrintableArea.MM;
@@ -111,7 +110,8 @@ public final class PrinterAtHand {
         if (resolutions.isEmpty() || resolutions.contains((int) Math.round(film.dotsPerInch()))) {
             return Optional.empty();
         }
-        String known = String.join(", ", resolutions.stream().map(String::valueOf).toList());
+        String known =
+                String.join(", ", resolutions.stream().map(String::valueOf).toList());
         return Optional.of(String.format(
                 Locale.ROOT,
                 "this printer names %s dpi and the film has %.0f: its driver will make other dots of them; set Film printer at the"
@@ -138,9 +138,7 @@ public final class PrinterAtHand {
         return request;
     }
 
-    private void add(
-            PrintRequestAttributeSet request,
-            @org.jspecify.annotations.Nullable Attribute wish) {
+    private void add(PrintRequestAttributeSet request, @org.jspecify.annotations.Nullable Attribute wish) {
         if (wish != null && service.isAttributeValueSupported(wish, PAGES, null)) {
             request.add(wish);
         }

@@ -75,6 +75,15 @@ final class BenchModel {
         changed();
     }
 
+    /** Takes away what lies there, as a picture that was not opened to its end. */
+    void clear() {
+        workshopWithoutArt = workshop();
+        history = null;
+        jobFile = null;
+        recovery.clear();
+        changed();
+    }
+
     /** Takes up work that was left unsaved: it is unsaved still. */
     void takeUp(BenchState state, Optional<Path> file) {
         history = new History<>(state);

@@ -64,13 +64,14 @@ final class DeskFrame extends BorderPane {
     }
 
     /** Fills the foot: what is said, the place under the pointer, and a film in the making. */
-    void foot(ExportBar export) {
+    void foot(Node... works) {
         message.setMinWidth(0);
         message.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(message, Priority.ALWAYS);
         tone.getStyleClass().add("quiet");
         tone.setMinWidth(Region.USE_PREF_SIZE);
-        HBox status = new HBox(16, message, tone, export);
+        HBox status = new HBox(16, message, tone);
+        status.getChildren().addAll(works);
         status.setAlignment(Pos.CENTER_LEFT);
         status.getStyleClass().add("status");
         status.setMinHeight(32);

@@ -46,6 +46,7 @@ final class DeskWindow {
     private final TestPlateView testPlate;
     private final SheetView sheet;
     private final PrintingStrip printing;
+    private final OpeningBar opening;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
     private final Timeline ticking;
@@ -73,6 +74,7 @@ final class DeskWindow {
         this.testPlate = new TestPlateView();
         this.sheet = new SheetView(live, frame::tellTone);
         this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
+        this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
@@ -80,7 +82,8 @@ final class DeskWindow {
         frame.strip(printing);
         frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle());
         frame.side(diagram, settings, testPlate.side());
-        frame.foot(export);
+        frame.foot(opening, export);
+        live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
         model.watch(this::changed);
@@ -198,7 +201,9 @@ final class DeskWindow {
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
-        model.state().ifPresent(state -> sheet.screened("photogravure".equals(state.words().get("process"))));
+        model.state()
+                .ifPresent(state ->
+                        sheet.screened("photogravure".equals(state.words().get("process"))));
         sheet.refresh();
         sight.askAll();
         model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, places::checked));
@@ -244,6 +249,13 @@ final class DeskWindow {
                         ? List.of(artTools)
                         : chosen == Station.FILM ? List.of(sheet.opener(() -> toggle(Place.SHEET))) : List.of());
         settings.show(chosen);
+    }
+
+    /** Gives up a picture that is being opened. */
+    private void stopOpening() {
+        live.stopOpening();
+        model.clear();
+        frame.say("stopped; the picture was not opened");
     }
 
     /** Changes the job, or says why not. */

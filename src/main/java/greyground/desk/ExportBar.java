@@ -90,7 +90,9 @@ final class ExportBar extends HBox {
                     files.made(film);
                 }
                 say.accept("film written: " + film.getFileName() + ", " + outcome.sheetWords() + "; print it at 100 %"
-                        + (FilmExport.isTiff(film) ? "; a TIFF carries neither plan nor job, so save the job too" : ""));
+                        + (FilmExport.isTiff(film)
+                                ? "; a TIFF carries neither plan nor job, so save the job too"
+                                : ""));
             }
 
             @Override

@@ -35,7 +35,8 @@ final class HeadBar extends HBox {
                 "make-film",
                 "Write the film at true size: a PDF with its plan, or a TIFF where the name ends in .tif (Ctrl+E)",
                 export::ask);
-        print = button("Print film", "print-film", "Print the film at true size on a printer (Ctrl+P)", desk::printFilm);
+        print = button(
+                "Print film", "print-film", "Print the film at true size on a printer (Ctrl+P)", desk::printFilm);
         film.getStyleClass().add("main");
         safe.setTooltip(new Tooltip("Amber on black, so that the screen does not fog film (F3)"));
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));

@@ -22,6 +22,7 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,10 +36,12 @@ final class LiveDesk implements AutoCloseable {
     private final BenchWorker worker;
     private final Executor window;
     private final Consumer<String> refusals;
-    // These three belong to the worker's thread.
+    // These four belong to the worker's thread.
     private @Nullable LiveBench bench;
     private @Nullable LivePlate plate;
     private @Nullable LiveSheet sheet;
+    private double toldOpening;
+    private volatile DoubleConsumer opening = done -> {};
     // Counts changes; the window's thread alone writes it.
     private volatile int change;
 
@@ -81,10 +84,42 @@ final class LiveDesk implements AutoCloseable {
                 bench = present;
             }
             sheet = null;
-            LivePlate made = present.plate(state.job(), state.workshop(), watch::done);
+            boolean first = plate == null;
+            LivePlate made;
+            try {
+                made = present.plate(state.job(), state.workshop(), done -> {
+                    watch.done(done);
+                    if (first) {
+                        tellOpening(Math.min(done, 0.999));
+                    }
+                });
+            } finally {
+                tellOpening(1);
+            }
             plate = made;
             tell(own, () -> ready.accept(made));
         });
+    }
+
+    /** Hears, on the window's thread, how far a new picture is opened; 1 is the end, however it came. */
+    void watchOpening(DoubleConsumer hears) {
+        opening = hears;
+    }
+
+    private void tellOpening(double done) {
+        // A band more or less shows nowhere, and news of each would only keep the window busy.
+        if (done == 1 || Math.abs(done - toldOpening) >= 0.01) {
+            toldOpening = done;
+            DoubleConsumer hears = opening;
+            window.execute(() -> hears.accept(done));
+        }
+    }
+
+    /** Gives up the picture that is being opened. */
+    void stopOpening() {
+        int next = change + 1;
+        change = next;
+        worker.drop(BenchWorker.Kind.PLATE);
     }
 
     /** Looks into a picture's file; told on the window's thread. */

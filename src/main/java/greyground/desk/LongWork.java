@@ -1,9 +1,9 @@
 package greyground.desk;
 
 import greyground.quantity.Refusal;
-import java.util.function.DoubleConsumer;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
+import java.util.function.DoubleConsumer;
 
 /** Work on a thread of its own that tells how far it is and can be stopped; done once. */
 final class LongWork {
@@ -63,8 +63,8 @@ final class LongWork {
         } catch (OutOfMemoryError full) {
             news = () -> listener.failed("there is not enough memory for this " + name + ": give Java more (-Xmx2g)");
         } catch (Exception unforeseen) {
-            news = () -> listener.failed(
-                    "an unforeseen fault, " + unforeseen.getClass().getSimpleName() + "; the " + name + " was not made");
+            news = () -> listener.failed("an unforeseen fault, "
+                    + unforeseen.getClass().getSimpleName() + "; the " + name + " was not made");
         }
         running = false;
         window.execute(news);

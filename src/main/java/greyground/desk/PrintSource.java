@@ -27,8 +27,8 @@ record PrintSource(String title, SheetSize size, boolean hasPlan, Printing print
                 state.job().title(),
                 size,
                 true,
-                (order, progress) -> FilmPrinting.print(
-                        state.art(), state.job(), state.workshop(), order, progress::accept));
+                (order, progress) ->
+                        FilmPrinting.print(state.art(), state.job(), state.workshop(), order, progress::accept));
     }
 
     /** A film PDF, such as a test plate's; reads the file. */

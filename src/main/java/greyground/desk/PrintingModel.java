@@ -121,7 +121,8 @@ final class PrintingModel {
 
     /** What to see to before and after; with a printer that can't give the film's own dots, that first. */
     String advice() {
-        return printer().flatMap(chosen -> chosen.resolutionWarning(sheet.resolution()))
+        return printer()
+                .flatMap(chosen -> chosen.resolutionWarning(sheet.resolution()))
                 .map(warning -> DeskWords.of(warning) + ". " + DRIVER)
                 .orElse(DRIVER);
     }

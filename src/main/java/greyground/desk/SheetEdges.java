@@ -9,13 +9,14 @@ import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
+import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
 
 /** The edges of a film sheet, each with a stroke of its own, and a key that tells them apart. */
 final class SheetEdges {
     private static final int RULER = PictureView.RULER;
     private static final double LINE = 20;
-    private static final double KEY_WIDTH = 132;
+    private static final double SAMPLE = 24;
 
     private final GraphicsContext pen;
     private final Light light;
@@ -85,25 +86,30 @@ final class SheetEdges {
         };
     }
 
+    /** In one line along the foot, where the sheet leaves room when it is seen whole. */
     private void key(Viewport port, Map<Edge, SheetOutline> known) {
-        double height = 8 + LINE * known.size();
-        double left = RULER + port.width() - KEY_WIDTH - 8;
-        double top = RULER + port.height() - height - 8;
+        pen.setFont(Font.font(13));
+        double width = 8 + known.keySet().stream().mapToDouble(SheetEdges::room).sum();
+        double left = RULER + 8;
+        double top = RULER + port.height() - LINE - 4;
         pen.setFill(light.panel());
-        pen.fillRect(left, top, KEY_WIDTH, height);
-        pen.setStroke(light.rule());
-        pen.setLineWidth(1);
-        pen.strokeRect(Math.rint(left) + 0.5, Math.rint(top) + 0.5, KEY_WIDTH - 1, height - 1);
-        double y = top + 4 + LINE / 2;
+        pen.fillRect(left, top, width, LINE);
         pen.setTextAlign(TextAlignment.LEFT);
         pen.setTextBaseline(VPos.CENTER);
-        pen.setFont(Font.font(13));
+        double x = left + 8;
+        double y = Math.rint(top + LINE / 2) + 0.5;
         for (Edge edge : known.keySet()) {
-            double at = Math.rint(y) + 0.5;
-            stroke(edge, () -> pen.strokeLine(left + 8, at, left + 36, at));
+            double from = x;
+            stroke(edge, () -> pen.strokeLine(from, y, from + SAMPLE, y));
             pen.setFill(light.ink());
-            pen.fillText(words(edge), left + 44, y);
-            y += LINE;
+            pen.fillText(words(edge), from + SAMPLE + 6, y);
+            x += room(edge);
         }
+    }
+
+    private static double room(Edge edge) {
+        Text measured = new Text(words(edge));
+        measured.setFont(Font.font(13));
+        return SAMPLE + 6 + Math.ceil(measured.getLayoutBounds().getWidth()) + 16;
     }
 }

@@ -23,10 +23,13 @@ final class SheetView extends VBox {
     private final LiveDesk live;
     private final Consumer<String> tellPlace;
     private final PictureView picture = new PictureView(this::askPicture, () -> {}, this::point);
-    private final ToggleButton printed = side("As printed", "sheet-printed", "The side with the ink, as it leaves the printer");
-    private final ToggleButton lying = side("On the plate  U", "sheet-lying", "As you lay it on the copper, seen from the lamp");
+    private final ToggleButton printed =
+            side("As printed", "sheet-printed", "The side with the ink, as it leaves the printer");
+    private final ToggleButton lying =
+            side("On the plate  U", "sheet-lying", "As you lay it on the copper, seen from the lamp");
     private final ToggleButton positive = side("Positive", "sheet-positive", "The film with the picture");
-    private final ToggleButton screen = side("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
+    private final ToggleButton screen =
+            side("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
     private final ToggleButton opener = side("Whole sheet  S", "sheet-view", Place.SHEET.words());
     private final HBox films = new HBox(0, positive, screen);
     private final Label words = new Label();
@@ -49,13 +52,14 @@ final class SheetView extends VBox {
         words.setWrapText(true);
         words.setMinHeight(Region.USE_PREF_SIZE);
         words.setId("sheet-words");
-        words.setMaxWidth(Double.MAX_VALUE);
-        HBox.setHgrow(words, Priority.ALWAYS);
         size.setId("sheet-size");
         size.getStyleClass().add("quiet");
         size.setMinWidth(Region.USE_PREF_SIZE);
-        HBox strip = new HBox(16, new HBox(0, printed, lying), films, words, size);
-        strip.setAlignment(Pos.CENTER_LEFT);
+        Region gap = new Region();
+        HBox.setHgrow(gap, Priority.ALWAYS);
+        HBox line = new HBox(16, new HBox(0, printed, lying), films, gap, size);
+        line.setAlignment(Pos.CENTER_LEFT);
+        VBox strip = new VBox(8, line, words);
         strip.getStyleClass().add("strip");
         picture.setId("sheet-picture");
         picture.choose(Station.FILM);
@@ -168,8 +172,8 @@ final class SheetView extends VBox {
         LiveSheet seen = sheet;
         if (seen != null) {
             words.setText(seen.words(side()));
-            size.setText("sheet " + length(seen.widthMillimetres()) + " \u00d7 " + length(seen.heightMillimetres()) + " "
-                    + Unit.MILLIMETRES.symbol(inches));
+            size.setText("sheet " + length(seen.widthMillimetres()) + " \u00d7 " + length(seen.heightMillimetres())
+                    + " " + Unit.MILLIMETRES.symbol(inches));
             picture.edges(seen.outlines(side()));
             askPicture();
         }
@@ -195,7 +199,8 @@ final class SheetView extends VBox {
     }
 
     private void point(double x, double y) {
-        tellPlace.accept(length(x) + ", " + length(y) + " " + Unit.MILLIMETRES.symbol(inches) + " from the sheet's corner");
+        tellPlace.accept(
+                length(x) + ", " + length(y) + " " + Unit.MILLIMETRES.symbol(inches) + " from the sheet's corner");
     }
 
     private String length(double millimetres) {

@@ -29,9 +29,7 @@ public record Patch(PixelRect box, Field field) {
 
     /** The coverage that the field shows, in 1/65 535, where greys of the art go through a curve. */
     int coverage(ToneCurve curve) {
-        return field instanceof ArtGrey art
-                ? curve.coverage(art.code())
-                : ((FilmCoverage) field).coverage();
+        return field instanceof ArtGrey art ? curve.coverage(art.code()) : ((FilmCoverage) field).coverage();
     }
 
     /** The patch on a sheet of {@code sheetWidth} pixels seen from its other side. */

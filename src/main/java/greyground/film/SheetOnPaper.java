@@ -61,7 +61,8 @@ public record SheetOnPaper(boolean lengthwise, double leftMillimetres, double to
     private static Optional<SheetOnPaper> upright(SheetSize sheet, PrintPaper paper, boolean lengthwise) {
         double width = sheet.widthMillimetres() - 2 * CLEAR_RIM_MILLIMETRES;
         double height = sheet.heightMillimetres() - 2 * CLEAR_RIM_MILLIMETRES;
-        if (width > paper.printableWidth() + SLACK_MILLIMETRES || height > paper.printableHeight() + SLACK_MILLIMETRES) {
+        if (width > paper.printableWidth() + SLACK_MILLIMETRES
+                || height > paper.printableHeight() + SLACK_MILLIMETRES) {
             return Optional.empty();
         }
         double left = held(

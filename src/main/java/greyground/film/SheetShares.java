@@ -58,7 +58,8 @@ public final class SheetShares {
      * @param top first row of the film to be looked at
      * @param bottom first row past those
      */
-    public static float[] ofFilm(FilmRows film, int top, int bottom, Window window, Progress progress) throws Exception {
+    public static float[] ofFilm(FilmRows film, int top, int bottom, Window window, Progress progress)
+            throws Exception {
         SheetShares made = new SheetShares(window);
         Bands.Maker<byte[]> maker = film.maker();
         double[] before = new double[film.width() + 1];

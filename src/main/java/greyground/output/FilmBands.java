@@ -29,7 +29,8 @@ final class FilmBands {
      * @param turned whether the page is turned so that its left edge lies towards the paper's foot
      * @param page where the unit square lies, y upwards
      */
-    static void draw(ReadFilm film, FilmStream rows, boolean turned, Graphics2D pen, AffineTransform page, Progress progress) {
+    static void draw(
+            ReadFilm film, FilmStream rows, boolean turned, Graphics2D pen, AffineTransform page, Progress progress) {
         int width = film.widthPixels();
         int height = film.heightPixels();
         int rowsPerBand = Math.max(1, Math.min(height, BAND_PIXELS / width));
@@ -38,8 +39,7 @@ final class FilmBands {
             byte[] band = new byte[count * film.bytesPerRow()];
             rows.read(band, 0, count);
             AffineTransform place = new AffineTransform(page);
-            place.concatenate(
-                    new AffineTransform(1.0 / width, 0, 0, -1.0 / height, 0, 1 - (double) first / height));
+            place.concatenate(new AffineTransform(1.0 / width, 0, 0, -1.0 / height, 0, 1 - (double) first / height));
             BufferedImage drawn = film.bitsPerSample() == 1 ? dots(band, width, count) : greys(film, band, count);
             if (turned) {
                 drawn = turned(drawn);

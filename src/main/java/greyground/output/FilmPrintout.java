@@ -40,6 +40,9 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
     /** Java asks for each page at least twice: to see what is on it, and to print it. */
     private static final double FIRST_PASS_SHARE = 0.4;
 
+    /** Edges exactly on the printer's grid would be rounded now one way, now the other, and bands lie a pixel apart. */
+    private static final double NUDGE_PIXELS = 0.2;
+
     private final FilmPdfReader reader;
     private final PDDocument document;
     private final List<ReadFilm> films;
@@ -108,7 +111,8 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
         sheet.setImageableArea(0, 0, sheet.getWidth(), sheet.getHeight());
         PageFormat format = new PageFormat();
         format.setPaper(sheet);
-        // Upright always: what lies lengthwise is turned here, since Java turns pictures at the cost of some of their pixels.
+        // Upright always: what lies lengthwise is turned here, since Java turns pictures at the cost of some of their
+        // pixels.
         format.setOrientation(PageFormat.PORTRAIT);
         return format;
     }
@@ -135,6 +139,8 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
             double scale = 1;
             if (index < films.size()) {
                 SheetOnPaper place = place(index);
+                double nudge = NUDGE_PIXELS * 72 / films.get(index).resolution().dotsPerInch();
+                pen.translate(nudge, nudge);
                 if (place.lengthwise()) {
                     pen.transform(new AffineTransform(0, -1, 1, 0, 0, paper.height() * POINTS));
                 }
@@ -143,7 +149,8 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
                 scale = planScale(index);
                 pen.translate(paper.printableLeft() * POINTS, paper.printableTop() * POINTS);
             }
-            new FilmRenderer(document, index).renderPageToGraphics(index, pen, (float) scale, (float) scale, RenderDestination.PRINT);
+            new FilmRenderer(document, index)
+                    .renderPageToGraphics(index, pen, (float) scale, (float) scale, RenderDestination.PRINT);
             done(1);
         } catch (IOException broken) {
             throw Refusal.failure("the film can't be printed: " + broken.getMessage(), broken);

@@ -57,7 +57,8 @@ public final class Colouring {
     public static int onCopper(int film) {
         int colour = 0;
         for (int shift = 16; shift >= 0; shift -= 8) {
-            double light = Srgb.decode((film >> shift & 0xFF) / 255.0) * Srgb.decode((Palette.COPPER >> shift & 0xFF) / 255.0);
+            double light =
+                    Srgb.decode((film >> shift & 0xFF) / 255.0) * Srgb.decode((Palette.COPPER >> shift & 0xFF) / 255.0);
             colour |= (int) Math.round(255 * Srgb.encode(light)) << shift;
         }
         return colour;

@@ -92,7 +92,9 @@ final class DeskPictures {
         shot(desk, stage, folder, "sheet-on-plate", 1100, 700, 1);
         onScreen(() -> {
             desk.printing().leave();
-            desk.sheet().picture().go(desk.sheet().picture().port().atScale(0.02).about(26, 30));
+            desk.sheet()
+                    .picture()
+                    .go(desk.sheet().picture().port().atScale(0.02).about(26, 30));
             return null;
         });
         shot(desk, stage, folder, "sheet-near", 1100, 700, 1);
