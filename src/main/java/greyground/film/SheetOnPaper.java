@@ -48,14 +48,12 @@ public record SheetOnPaper(boolean lengthwise, double leftMillimetres, double to
 
     /** The paper as a page lies on it lengthwise: its left edge is the upright paper's bottom. */
     private static PrintPaper turned(PrintPaper paper) {
-        return new PrintPaper(
-                paper.name(),
-                paper.height(),
-                paper.width(),
-                paper.height() - paper.printableTop() - paper.printableHeight(),
-                paper.printableLeft(),
-                paper.printableHeight(),
-                paper.printableWidth());
+        double foot = paper.height() - paper.printableTop() - paper.printableHeight();
+        double along = paper.height();
+        double over = paper.width();
+        double reachAlong = paper.printableHeight();
+        double reachOver = paper.printableWidth();
+        return new PrintPaper(paper.name(), along, over, foot, paper.printableLeft(), reachAlong, reachOver);
     }
 
     private static Optional<SheetOnPaper> upright(SheetSize sheet, PrintPaper paper, boolean lengthwise) {

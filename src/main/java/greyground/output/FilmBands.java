@@ -57,19 +57,19 @@ final class FilmBands {
 
     /** A quarter turn to the left, pixel by pixel. */
     private static BufferedImage turned(BufferedImage band) {
-        int width = band.getWidth();
-        int height = band.getHeight();
+        int columns = band.getWidth();
+        int rows = band.getHeight();
         BufferedImage turned = band.getType() == BufferedImage.TYPE_BYTE_GRAY
-                ? new BufferedImage(height, width, BufferedImage.TYPE_BYTE_GRAY)
-                : new BufferedImage(height, width, BufferedImage.TYPE_BYTE_BINARY, BITS);
-        int[] row = new int[width];
-        int[] column = new int[width];
-        for (int y = 0; y < height; y++) {
-            band.getRaster().getSamples(0, y, width, 1, 0, row);
-            for (int x = 0; x < width; x++) {
-                column[width - 1 - x] = row[x];
+                ? new BufferedImage(rows, columns, BufferedImage.TYPE_BYTE_GRAY)
+                : new BufferedImage(rows, columns, BufferedImage.TYPE_BYTE_BINARY, BITS);
+        int[] row = new int[columns];
+        int[] column = new int[columns];
+        for (int y = 0; y < rows; y++) {
+            band.getRaster().getSamples(0, y, columns, 1, 0, row);
+            for (int x = 0; x < columns; x++) {
+                column[columns - 1 - x] = row[x];
             }
-            turned.getRaster().setSamples(y, 0, 1, width, 0, column);
+            turned.getRaster().setSamples(y, 0, 1, columns, 0, column);
         }
         return turned;
     }
