@@ -74,7 +74,7 @@ class SheetIT {
         waitFor(
                 "the art",
                 () -> desk.model().state().isPresent() && desk.sight().plate().isPresent());
-        tell("plate", "60x40mm", "resolution", "360dpi");
+        tell("plate", "60x40mm", "resolution", "720dpi");
     }
 
     @AfterEach
@@ -92,10 +92,22 @@ class SheetIT {
         return task.get(60, TimeUnit.SECONDS);
     }
 
-    private static void waitFor(String what, BooleanSupplier there) throws Exception {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(90);
+    private String labels() {
+        try {
+            return onScreen(() -> desk.root().lookupAll(".label").stream()
+                    .map(node -> node instanceof Label label ? label.getText() : "")
+                    .filter(text -> !text.isEmpty())
+                    .toList()
+                    .toString());
+        } catch (Exception unseen) {
+            return unseen.toString();
+        }
+    }
+
+    private void waitFor(String what, BooleanSupplier there) throws Exception {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(40);
         while (!onScreen(there::getAsBoolean)) {
-            assertTrue(System.nanoTime() < end, "waited in vain for " + what);
+            assertTrue(System.nanoTime() < end, () -> "waited in vain for " + what + "; seen: " + labels());
             Thread.sleep(20);
         }
     }
