@@ -121,7 +121,8 @@ class FilmPrintingIT {
 
     /**
      * Every black pixel of the film is black on paper, and nothing else is but the words. An interpreter may round the film's place to the
-     * next pixel: upright all of it alike, lengthwise each band by itself.
+     * next pixel: upright all of it alike; lengthwise a line here and
+     * there by itself, so that lengths are true to one pixel.
      */
     private void checkPixels(Path pdf, Page page, SheetOnPaper place) throws Exception {
         int left = (int) Math.round(place.leftMillimetres() * DPI / 25.4);
@@ -133,10 +134,9 @@ class FilmPrintingIT {
             int words = film.plate().bottom() + film.resolution().pixels(31.5);
             long[] black = new long[2];
             long[] differ = new long[9];
-            long[] worst = new long[1];
+            long[] lost = new long[1];
             reader.readRows(0, 64, (first, count, band) -> {
                 for (int y = first; y < first + count; y++) {
-                    long[] row = new long[9];
                     for (int x = 0; x < film.widthPixels(); x++) {
                         int at = (y - first) * film.bytesPerRow() + (x >> 3);
                         boolean dot = (band[at] & (0x80 >> (x & 7))) != 0;
@@ -144,20 +144,19 @@ class FilmPrintingIT {
                         int downPage = place.lengthwise() ? above + film.widthPixels() - 1 - x : top + y;
                         black[0] += dot ? 1 : 0;
                         black[1] += y >= words && page.black(acrossPage, downPage) ? 1 : 0;
+                        boolean found = false;
                         for (int shift = 0; shift < 9 && y < words; shift++) {
                             boolean seen = page.black(acrossPage + shift % 3 - 1, downPage + shift / 3 - 1);
-                            row[shift] += dot != seen ? 1 : 0;
+                            differ[shift] += dot != seen ? 1 : 0;
+                            found |= dot == seen;
                         }
+                        lost[0] += found || y >= words ? 0 : 1;
                     }
-                    for (int shift = 0; shift < 9; shift++) {
-                        differ[shift] += row[shift];
-                    }
-                    worst[0] = Math.max(worst[0], Arrays.stream(row).min().orElseThrow());
                 }
             });
             assertTrue(black[0] > 100_000, "a film without black proves nothing: " + black[0]);
             assertTrue(black[1] > 1000, "the words are printed too: " + black[1]);
-            assertEquals(0, worst[0], "a row that lies more than a pixel off; " + Arrays.toString(differ));
+            assertEquals(0, lost[0], "pixels that lie more than one off; " + Arrays.toString(differ));
             if (!place.lengthwise()) {
                 assertEquals(0, Arrays.stream(differ).min().orElseThrow(), Arrays.toString(differ));
             }
