@@ -26,7 +26,7 @@ final class DeskWindow {
     static final double LEAST_HEIGHT = 700;
 
     private static final String COMPUTING =
-            "Computing the plate: a new grain or bath takes some seconds the first time";
+            "Computing the plate: a new grain or bath takes some seconds the first time; until then the last one is shown";
 
     private final BenchModel model;
     private final LiveDesk live;
@@ -43,6 +43,7 @@ final class DeskWindow {
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
+    private final TestPlateModel lessons;
     private final TestPlateView testPlate;
     private final SheetView sheet;
     private final PrintingStrip printing;
@@ -52,6 +53,7 @@ final class DeskWindow {
     private final Timeline ticking;
     private Light light = new Light(false);
     private boolean inches;
+    private boolean wasMaking;
     private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
 
@@ -66,15 +68,16 @@ final class DeskWindow {
         this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
-        this.places = new WarningPlaces(model, sight, this::choose);
+        this.places = new WarningPlaces(model, sight, this::choose, this::set);
         this.warnings = places.list();
         this.plan = new PlanView(services.nanoTime());
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
-        this.testPlate = new TestPlateView();
         this.sheet = new SheetView(live, frame::tellTone);
         this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
+        this.lessons = new TestPlateModel(services, model, frame::say);
+        this.testPlate = new TestPlateView(lessons, model, services, files);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
@@ -119,6 +122,10 @@ final class DeskWindow {
 
     ArtTools artTools() {
         return artTools;
+    }
+
+    TestPlateModel lessons() {
+        return lessons;
     }
 
     PlanView plan() {
@@ -180,6 +187,7 @@ final class DeskWindow {
         frame.title(files.title(), files.longTitle());
         head.refresh();
         settings.refresh();
+        testPlate.refresh();
         export.refresh();
         if (present) {
             frame.say("");
@@ -198,6 +206,7 @@ final class DeskWindow {
     private void ready(LivePlate made) {
         sight.show(made);
         loupeBench.plateChanged();
+        artTools.plateChanged();
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
@@ -226,8 +235,10 @@ final class DeskWindow {
 
     private void tick() {
         plan.tick();
-        boolean computing =
-                live.isBusy() && sight.plate().isEmpty() && model.state().isPresent();
+        // What is there within two ticks deserves no word.
+        boolean making = live.isMakingPlate() && model.state().isPresent();
+        boolean computing = making && wasMaking;
+        wasMaking = making;
         if (computing && frame.said().isEmpty()) {
             frame.say(COMPUTING);
         } else if (!computing && frame.said().equals(COMPUTING)) {
@@ -256,6 +267,14 @@ final class DeskWindow {
         live.stopOpening();
         model.clear();
         frame.say("stopped; the picture was not opened");
+    }
+
+    /** Goes to a setting, wherever it is. */
+    void set(Setting setting) {
+        choose(setting.station());
+        frame.applyCss();
+        frame.layout();
+        settings.focus(setting);
     }
 
     /** Changes the job, or says why not. */
@@ -291,7 +310,7 @@ final class DeskWindow {
             return;
         }
         if (place == Place.TEST_PLATE) {
-            testPlate.middle().requestFocus();
+            testPlate.focusMiddle();
             return;
         }
         ExposurePlan made = planned;
@@ -317,6 +336,9 @@ final class DeskWindow {
         sheet.show(place == Place.SHEET);
         testPlate.show(place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);
+        // Warnings are of the plate on the bench.
+        warnings.setVisible(place != Place.TEST_PLATE);
+        warnings.setManaged(place != Place.TEST_PLATE);
         empty.setVisible(!present && place != Place.TEST_PLATE);
     }
 
@@ -326,6 +348,7 @@ final class DeskWindow {
         frame.look(light);
         sight.look(light);
         sheet.look(light, inches);
+        testPlate.look(light);
         loupeBench.look(light, inches);
         head.refresh();
     }
@@ -360,28 +383,25 @@ final class DeskWindow {
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
         if (within(focused, rail)) {
-            middle().requestFocus();
+            focusMiddle();
         } else if (within(focused, testPlate.middle())) {
             testPlate.side().focusFirst();
-        } else if (within(focused, plan)) {
+        } else if (within(focused, plan) || within(focused, sheet) || within(focused, loupeBench)) {
             settings.focusFirst();
-        } else if (within(focused, picture) || within(focused, sheet)) {
-        } else if (within(focused, loupeBench)) {
-            settings.focusFirst();
-        } else if (within(focused, settings) || within(focused, testPlate.side())) {
+        } else if (within(focused, settings)) {
             warnings.focusFirst();
         } else {
             rail.focusChosen();
         }
     }
 
-    private Node middle() {
-        return switch (place) {
-            case STATION -> picture;
-            case PLAN -> plan;
-            case SHEET -> sheet.picture();
-            case TEST_PLATE -> testPlate.middle();
-        };
+    private void focusMiddle() {
+        switch (place) {
+            case STATION -> picture.requestFocus();
+            case PLAN -> plan.requestFocus();
+            case SHEET -> sheet.picture().requestFocus();
+            case TEST_PLATE -> testPlate.focusMiddle();
+        }
     }
 
     private static boolean within(@Nullable Node node, Parent part) {
@@ -436,6 +456,7 @@ final class DeskWindow {
         ticking.stop();
         settled.stop();
         export.stop();
+        lessons.close();
         live.close();
     }
 }

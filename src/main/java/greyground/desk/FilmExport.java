@@ -9,15 +9,15 @@ import java.util.concurrent.Executor;
 
 /** Makes a film and writes it, on a thread of its own; can be stopped, and then nothing is written. */
 final class FilmExport {
-    private final LongWork work;
+    private final FilmTask work;
 
     /** Hears how it goes, on the window's thread. */
-    interface Listener extends LongWork.Listener {
+    interface Listener extends FilmTask.Listener {
         void written(Path film, PositiveOutcome outcome);
     }
 
     FilmExport(Executor window) {
-        this.work = new LongWork("film", window);
+        this.work = new FilmTask("film", window);
     }
 
     /** Writes a TIFF where the file is named so, else a PDF. */

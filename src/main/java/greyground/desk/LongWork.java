@@ -3,70 +3,92 @@ package greyground.desk;
 import greyground.quantity.Refusal;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 
-/** Work on a thread of its own that tells how far it is and can be stopped; done once. */
+/**
+ * One long piece of work at a time, on a thread of its own. News of it comes on the window's thread; once it is stopped no news
+ * comes any more, though the thread may take a moment to end.
+ */
 final class LongWork {
-    private final String name;
     private final Executor window;
-    private volatile boolean stopped;
-    private volatile boolean running = true;
+    private volatile int number;
+    private volatile boolean running;
 
-    /** The work; gives back the news of its success, to be told on the window's thread. */
-    @FunctionalInterface
-    interface Work {
-        Runnable run(DoubleConsumer progress) throws Exception;
-    }
-
-    /** Hears how it goes, on the window's thread. */
-    interface Listener {
-        void progress(double done);
-
-        void failed(String words);
-
-        void stopped();
-    }
-
-    LongWork(String name, Executor window) {
-        this.name = name;
+    LongWork(Executor window) {
         this.window = window;
     }
 
-    void start(Work work, Listener listener) {
-        Thread thread = new Thread(() -> run(work, listener), name);
+    /**
+     * What is to be done.
+     *
+     * @param <T> what comes of it
+     */
+    interface Work<T> {
+        /** Tells {@code watch} how far it is, 0 to 1, which throws once the work is no longer wanted. */
+        T run(DoubleConsumer watch) throws Exception;
+    }
+
+    /**
+     * Begins; what ran before is stopped.
+     *
+     * @param progress hears how far it is
+     * @param done hears what came of it
+     * @param failed hears why nothing came of it, in one line
+     */
+    <T> void start(String name, Work<T> work, DoubleConsumer progress, Consumer<T> done, Consumer<String> failed) {
+        int own = number + 1;
+        number = own;
+        running = true;
+        Thread thread = new Thread(
+                () -> {
+                    Runnable news = run(own, work, progress, done, failed);
+                    window.execute(() -> {
+                        if (own == number) {
+                            running = false;
+                            news.run();
+                        }
+                    });
+                },
+                name);
         thread.setDaemon(true);
         thread.start();
     }
 
-    /** Stops soon; told to the listener once it has. */
+    private <T> Runnable run(
+            int own, Work<T> work, DoubleConsumer progress, Consumer<T> done, Consumer<String> failed) {
+        try {
+            T result = work.run(fraction -> {
+                if (own != number) {
+                    throw new CancellationException("stopped");
+                }
+                window.execute(() -> {
+                    if (own == number) {
+                        progress.accept(fraction);
+                    }
+                });
+            });
+            return () -> done.accept(result);
+        } catch (CancellationException stopped) {
+            return () -> {};
+        } catch (Refusal refused) {
+            return () -> failed.accept(String.valueOf(refused.getMessage()));
+        } catch (OutOfMemoryError full) {
+            return () -> failed.accept("there is not enough memory for this: give Java more (-Xmx2g)");
+        } catch (Exception unforeseen) {
+            return () -> failed.accept("an unforeseen fault, "
+                    + unforeseen.getClass().getSimpleName() + "; nothing was changed, please report it");
+        }
+    }
+
+    /** Stops it; no news comes after this. */
     void stop() {
-        stopped = true;
+        int next = number + 1;
+        number = next;
+        running = false;
     }
 
     boolean isRunning() {
         return running;
-    }
-
-    private void run(Work work, Listener listener) {
-        Runnable news;
-        try {
-            news = work.run(done -> {
-                if (stopped) {
-                    throw new CancellationException("stopped");
-                }
-                window.execute(() -> listener.progress(done));
-            });
-        } catch (CancellationException cancelled) {
-            news = listener::stopped;
-        } catch (Refusal refused) {
-            news = () -> listener.failed(String.valueOf(refused.getMessage()));
-        } catch (OutOfMemoryError full) {
-            news = () -> listener.failed("there is not enough memory for this " + name + ": give Java more (-Xmx2g)");
-        } catch (Exception unforeseen) {
-            news = () -> listener.failed("an unforeseen fault, "
-                    + unforeseen.getClass().getSimpleName() + "; the " + name + " was not made");
-        }
-        running = false;
-        window.execute(news);
     }
 }

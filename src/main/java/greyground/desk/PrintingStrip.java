@@ -40,7 +40,7 @@ final class PrintingStrip extends VBox {
     private final HBox choices;
     private @Nullable PrintingModel model;
     private @Nullable PrintSource source;
-    private @Nullable LongWork work;
+    private @Nullable FilmTask work;
     private boolean filling;
 
     /**
@@ -122,7 +122,7 @@ final class PrintingStrip extends VBox {
     }
 
     boolean isWorking() {
-        LongWork present = work;
+        FilmTask present = work;
         return present != null && present.isRunning();
     }
 
@@ -141,7 +141,7 @@ final class PrintingStrip extends VBox {
         say("Looking for printers", false);
         seen(true);
         leave.requestFocus();
-        LongWork looking = new LongWork("search for printers", window);
+        FilmTask looking = new FilmTask("search for printers", window);
         looking.start(
                 progress -> {
                     List<PrinterAtHand> found = printers.find();
@@ -214,7 +214,7 @@ final class PrintingStrip extends VBox {
             return;
         }
         Order order = present.order();
-        LongWork printing = new LongWork("print", window);
+        FilmTask printing = new FilmTask("print", window);
         work = printing;
         show(choices, false);
         show(bar, true);
@@ -237,7 +237,7 @@ final class PrintingStrip extends VBox {
 
     /** Leaves the strip, or stops what is being printed. */
     void leave() {
-        LongWork present = work;
+        FilmTask present = work;
         if (present != null && present.isRunning()) {
             present.stop();
             say("Stopping", false);
@@ -247,7 +247,7 @@ final class PrintingStrip extends VBox {
         }
     }
 
-    private final class Ending implements LongWork.Listener {
+    private final class Ending implements FilmTask.Listener {
         @Override
         public void progress(double done) {
             bar.setProgress(done);

@@ -22,11 +22,11 @@ import javax.imageio.ImageIO;
 import javax.print.DocFlavor;
 import javax.print.StreamPrintServiceFactory;
 
-/** Draws the pictures of the window that the guide shows. Arguments: a folder, and the art. */
+/** Draws the pictures of the window that the guide shows. Arguments: a folder, the art, and anything for the test plate alone. */
 final class DeskPictures {
     private DeskPictures() {}
 
-    private static <T> T onScreen(Callable<T> work) throws Exception {
+    static <T> T onScreen(Callable<T> work) throws Exception {
         FutureTask<T> task = new FutureTask<>(work);
         Platform.runLater(task);
         return task.get();
@@ -72,6 +72,10 @@ final class DeskPictures {
             Thread.sleep(50);
         }
         rest(desk);
+        if (arguments.length > 2) {
+            TestPlatePictures.draw(desk, stage, folder, state);
+            System.exit(0);
+        }
         for (Station station : Station.values()) {
             onScreen(() -> {
                 desk.choose(station);
@@ -119,16 +123,17 @@ final class DeskPictures {
         onScreen(() -> {
             desk.choose(Station.COPPER);
             desk.picture().fit();
-            desk.picture().toggleLoupe();
+            desk.toggleLoupe();
             desk.sight().pointAt(108, 74);
             return null;
         });
         shot(desk, stage, folder, "loupe", 1100, 700, 1);
         shot(desk, stage, folder, "loupe-200", 1100, 700, 2);
+        compared(desk, stage, folder);
         onScreen(() -> {
             desk.choose(Station.RESIST);
             desk.root().lookup("#setting-land").requestFocus();
-            desk.picture().toggleLoupe();
+            desk.toggleLoupe();
             desk.tell("crop", Map.of("crop", "10%,10%,50%,80%"));
             return null;
         });
@@ -151,6 +156,7 @@ final class DeskPictures {
             return null;
         });
         shot(desk, stage, folder, "plan", 1400, 900, 1);
+        TestPlatePictures.draw(desk, stage, folder, state);
         System.exit(0);
     }
 
@@ -162,16 +168,77 @@ final class DeskPictures {
                 .toList();
     }
 
-    private static void rest(DeskWindow desk) throws Exception {
+    /** Two places, two bite times, and warnings with their places. */
+    private static void compared(DeskWindow desk, Stage stage, Path folder) throws Exception {
+        onScreen(() -> {
+            desk.loupeBench().freeze();
+            desk.sight().pointAt(84, 90);
+            return null;
+        });
+        shot(desk, stage, folder, "two-places-copper", 1400, 900, 1);
+        onScreen(() -> {
+            desk.choose(Station.PRINT);
+            desk.sight().pointAt(84, 90);
+            return null;
+        });
+        shot(desk, stage, folder, "two-places-print", 1100, 700, 1);
+        shot(desk, stage, folder, "two-places-200", 1100, 700, 2);
+        onScreen(() -> {
+            desk.loupeBench().twoBites();
+            desk.sight().pointAt(84, 90);
+            return null;
+        });
+        shot(desk, stage, folder, "two-bites", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(true);
+            return null;
+        });
+        shot(desk, stage, folder, "two-bites-safelight", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(false);
+            desk.loupeBench().endComparison();
+            desk.toggleLoupe();
+            desk.choose(Station.COPPER);
+            desk.picture().fit();
+            desk.model()
+                    .change(
+                            "opening",
+                            "",
+                            state -> ((Setting.Measure) Settings.named("opening"))
+                                    .with(state, 120, LocalDate.of(2026, 11, 25)));
+            return null;
+        });
+        shot(desk, stage, folder, "warnings", 1100, 700, 1);
+        onScreen(() -> {
+            desk.model().undo();
+            desk.choose(Station.ART);
+            desk.artTools().keepPlateShape(true);
+            return null;
+        });
+        shot(desk, stage, folder, "art-crop", 1100, 700, 1);
+        onScreen(() -> {
+            desk.artTools().keepPlateShape(false);
+            desk.model().undo();
+            desk.toggleLoupe();
+            return null;
+        });
+    }
+
+    static void rest(DeskWindow desk) throws Exception {
         int quiet = 0;
         while (quiet < 3) {
             Thread.sleep(120);
-            quiet = onScreen(desk::isAtRest) ? quiet + 1 : 0;
+            quiet = onScreen(() -> desk.isAtRest() && !desk.lessons().isWorking()) ? quiet + 1 : 0;
         }
     }
 
-    private static void shot(
-            DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale)
+    static void shot(DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale)
+            throws Exception {
+        shot(desk, stage, folder, name, width, height, scale, true);
+    }
+
+    static void shot(
+            DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale, boolean rested)
             throws Exception {
         onScreen(() -> {
             stage.setWidth(width);
@@ -179,7 +246,9 @@ final class DeskPictures {
             return null;
         });
         Thread.sleep(200);
-        rest(desk);
+        if (rested) {
+            rest(desk);
+        }
         Thread.sleep(300);
         BufferedImage image = onScreen(() -> {
             SnapshotParameters parameters = new SnapshotParameters();
