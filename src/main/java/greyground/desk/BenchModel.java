@@ -106,6 +106,19 @@ final class BenchModel {
         change(what, gesture, state -> state.told(words));
     }
 
+    /** What was written down at the bench about this plate. */
+    BenchNotes notes() {
+        return state().map(state -> BenchNotes.of(state.job())).orElse(BenchNotes.NONE);
+    }
+
+    /** Writes something down at the bench; the film stays as it is. */
+    void note(String what, String gesture, UnaryOperator<BenchNotes> change) {
+        change(what, gesture, state -> {
+            Job noted = change.apply(BenchNotes.of(state.job())).in(state.job());
+            return new BenchState(state.art(), state.source(), noted, state.workshop());
+        });
+    }
+
     /** The gesture is over. */
     void letGo() {
         if (history != null) {

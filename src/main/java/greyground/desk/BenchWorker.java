@@ -29,6 +29,7 @@ final class BenchWorker implements AutoCloseable {
         THUMBNAILS(true),
         FINE_PICTURE(true),
         WORDS(true),
+        BITE_LOG(true),
         CHECK(true);
 
         private final boolean takesLong;

@@ -30,7 +30,8 @@ public final class DeskApp extends Application {
                 ProcessHandle.current().pid(),
                 () -> LocalDate.now(ZoneId.systemDefault()),
                 System::nanoTime,
-                Platform::runLater);
+                Platform::runLater,
+                Bell::ring);
         DeskWindow desk = new DeskWindow(services);
         Rectangle2D room = Screen.getPrimary().getVisualBounds();
         stage.setScene(new Scene(desk.root(), Math.min(WIDTH, room.getWidth()), Math.min(HEIGHT, room.getHeight())));

@@ -62,8 +62,8 @@ final class DeskFrame extends BorderPane {
         setRight(side);
     }
 
-    /** Fills the foot: what is said, the place under the pointer, and a film in the making. */
-    void foot(ExportBar export) {
+    /** Fills the foot: clocks that run, what is said, the place under the pointer, and a film in the making. */
+    void foot(ClockStrip clocks, ExportBar export) {
         message.setMinWidth(0);
         message.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(message, Priority.ALWAYS);
@@ -73,7 +73,7 @@ final class DeskFrame extends BorderPane {
         status.setAlignment(Pos.CENTER_LEFT);
         status.getStyleClass().add("status");
         status.setMinHeight(32);
-        setBottom(status);
+        setBottom(new VBox(clocks, status));
     }
 
     void title(String words, String whole) {

@@ -14,6 +14,7 @@ import java.util.function.Supplier;
  * @param today the date
  * @param nanoTime for clocks
  * @param window runs on the window's thread
+ * @param bell rings when a clock has run out
  */
 record DeskServices(
         FileAsking files,
@@ -21,4 +22,16 @@ record DeskServices(
         long process,
         Supplier<LocalDate> today,
         LongSupplier nanoTime,
-        Executor window) {}
+        Executor window,
+        Runnable bell) {
+    /** With a silent bell. */
+    DeskServices(
+            FileAsking files,
+            DeskFolder folder,
+            long process,
+            Supplier<LocalDate> today,
+            LongSupplier nanoTime,
+            Executor window) {
+        this(files, folder, process, today, nanoTime, window, () -> {});
+    }
+}

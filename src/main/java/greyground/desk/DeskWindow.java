@@ -39,6 +39,9 @@ final class DeskWindow {
     private final SettingsPane settings;
     private final WarningPlaces places;
     private final WarningsView warnings;
+    private final BenchClocks clocks;
+    private final ClockStrip clockStrip = new ClockStrip(() -> showPlan(true));
+    private final Runnable bell;
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
@@ -48,6 +51,7 @@ final class DeskWindow {
     private Light light = new Light(false);
     private boolean inches;
     private @Nullable ExposurePlan planned;
+    private @Nullable BenchState computed;
 
     DeskWindow(DeskServices services) {
         Recovery recovery = new Recovery(services.folder(), services.process());
@@ -61,7 +65,9 @@ final class DeskWindow {
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose);
         this.warnings = places.list();
-        this.plan = new PlanView(services.nanoTime());
+        this.clocks = new BenchClocks(services.nanoTime());
+        this.bell = services.bell();
+        this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
         this.head = new HeadBar(this, files, export);
@@ -71,7 +77,7 @@ final class DeskWindow {
         frame.head(head);
         frame.middle(rail, warnings, picture, plan, empty);
         frame.side(settings, diagram);
-        frame.foot(export);
+        frame.foot(clockStrip, export);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
         model.watch(this::changed);
@@ -103,6 +109,10 @@ final class DeskWindow {
 
     ArtTools artTools() {
         return artTools;
+    }
+
+    BenchClocks clocks() {
+        return clocks;
     }
 
     PlanView plan() {
@@ -137,12 +147,16 @@ final class DeskWindow {
         head.refresh();
         settings.refresh();
         export.refresh();
-        if (present) {
+        plan.refresh();
+        BenchState before = computed;
+        if (present && (before == null || !before.makesTheSameAs(state.get()))) {
             frame.say("");
             places.mark();
             warnings.stale();
             live.show(state.get(), this::ready);
-        } else {
+        }
+        computed = state.orElse(null);
+        if (!present) {
             warnings.idle();
             sight.clear();
         }
@@ -161,9 +175,7 @@ final class DeskWindow {
 
     private void planned(ExposurePlan made) {
         planned = made;
-        if (plan.isVisible()) {
-            model.state().ifPresent(state -> plan.show(state.job().title(), made));
-        }
+        model.state().ifPresent(state -> plan.show(state.job().title(), made));
     }
 
     /** Nothing has changed for a moment: what is unsaved is kept. */
@@ -175,7 +187,12 @@ final class DeskWindow {
     }
 
     private void tick() {
+        clocks.forgetTheDone();
+        if (!clocks.ranOut().isEmpty()) {
+            bell.run();
+        }
         plan.tick();
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
         boolean computing =
                 live.isBusy() && sight.plate().isEmpty() && model.state().isPresent();
         if (computing && frame.said().isEmpty()) {
@@ -213,8 +230,9 @@ final class DeskWindow {
             if (made != null) {
                 plan.show(model.state().orElseThrow().job().title(), made);
             }
-            plan.requestFocus();
+            plan.focusFirst();
         }
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
         head.refresh();
     }
 
@@ -253,8 +271,12 @@ final class DeskWindow {
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
         if (within(focused, rail)) {
-            picture.requestFocus();
-        } else if (within(focused, picture)) {
+            if (plan.isVisible()) {
+                plan.focusFirst();
+            } else {
+                picture.requestFocus();
+            }
+        } else if (within(focused, picture) || within(focused, plan)) {
             settings.focusFirst();
         } else if (within(focused, settings)) {
             warnings.focusFirst();

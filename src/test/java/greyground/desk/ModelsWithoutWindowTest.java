@@ -15,7 +15,10 @@ class ModelsWithoutWindowTest {
                 .resideInAPackage("javafx..")
                 .check(new ClassFileImporter()
                         .importClasses(
+                                Bell.class,
+                                BenchClocks.class,
                                 BenchModel.class,
+                                BenchNotes.class,
                                 BenchState.class,
                                 BenchWorker.class,
                                 Countdown.class,
@@ -26,6 +29,7 @@ class ModelsWithoutWindowTest {
                                 LiveDesk.class,
                                 PictureMarks.class,
                                 PicturePorts.class,
+                                ProofWords.class,
                                 RecentFiles.class,
                                 Recovery.class,
                                 RulerTicks.class,
