@@ -81,6 +81,15 @@ public final class FilmPreparation {
 
     /** Decodes the art and composes the films. Whoever takes them closes them. */
     public PreparedFilms films(Job wanted, Workshop workshop, Progress progress) throws Exception {
+        return films(wanted, workshop, false, progress);
+    }
+
+    /** The same to be looked at, each film on one sheet: a sheet that is too small, and tiles, are no hindrance. */
+    PreparedFilms wholeFilms(Job wanted, Workshop workshop, Progress progress) throws Exception {
+        return films(wanted, workshop, true, progress);
+    }
+
+    private PreparedFilms films(Job wanted, Workshop workshop, boolean onOneSheet, Progress progress) throws Exception {
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         CompletableFuture<Optional<ThresholdTile>> tile =
                 CompletableFuture.supplyAsync(() -> GrainTiles.positive(wanted));
@@ -92,11 +101,12 @@ public final class FilmPreparation {
             long[] greys = greysOfCrop(plane, wanted.art().crop());
             ArtRange range = range(wanted.art(), plane);
             ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
-            Job job = wanted.settled(settledArt);
+            Job settled = wanted.settled(settledArt);
             JobTones tones = joined(known);
             Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
-            ExposurePlan plan = plan(job, workshop, compensation.curve(), greys);
-            FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
+            ExposurePlan plan = plan(settled, workshop, compensation.curve(), greys);
+            FilmPixels pixels = workshop.filmPrinter().pixels(settled.resolution());
+            Job job = onOneSheet ? onOneSheet(settled, pixels, compensation.curve(), plan.summary()) : settled;
             Picture picture = picture(job, pixels, compensation.curve(), plan.summary(), plane, joined(tile));
             Optional<Mend> mend =
                     job.mended() ? Optional.of(picture.mend(range, limits(job, workshop))) : Optional.empty();
@@ -238,13 +248,60 @@ public final class FilmPreparation {
     /** The aquatint screen film of photogravure. */
     static FilmComposer screen(
             Job job, FilmPixels pixels, PlateProcess.Photogravure screen, ToneCurve curve, String planSummary) {
-        SheetLayout layout = layout(
-                job,
-                pixels,
-                FilmLegends.screen(job, pixels, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary));
+        SheetLayout layout = layout(job, pixels, screenLegends(job, pixels, screen, planSummary));
         AquatintScreen aquatint = GrainTiles.screen(screen, job.resolution());
         FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
         return FilmComposer.screened(layout, dots, curve, aquatint.tile(), mirrored(job));
+    }
+
+    /**
+     * A job on one sheet for each film: its own where that is large enough, so that the grain lies on the plate as the film has it;
+     * else, and in place of tiles, a sheet as large as it takes.
+     */
+    static Job onOneSheet(Job job, FilmPixels pixels, ToneCurve curve, String planSummary) {
+        Job grown = onSheet(job, Optional.empty());
+        if (job.placing().sheet().isEmpty() || job.placing().tiled()) {
+            return grown;
+        }
+        Job own = onSheet(job, job.placing().sheet());
+        try {
+            layout(own, pixels, FilmLegends.positive(own, pixels, curve.name(), planSummary));
+            if (own.process() instanceof PlateProcess.Photogravure screen) {
+                layout(own, pixels, screenLegends(own, pixels, screen, planSummary));
+            }
+            return own;
+        } catch (Refusal tooSmall) {
+            return grown;
+        }
+    }
+
+    private static List<String> screenLegends(
+            Job job, FilmPixels pixels, PlateProcess.Photogravure screen, String planSummary) {
+        return FilmLegends.screen(job, pixels, screen.screenBlack(), screen.screenSpacingMicrometres(), planSummary);
+    }
+
+    private static Job onSheet(Job job, Optional<Size> sheet) {
+        Placing placing = job.placing();
+        Placing one = new Placing(
+                placing.fit(),
+                placing.bleedMillimetres(),
+                placing.bevelMillimetres(),
+                placing.shrink(),
+                placing.readingSide(),
+                sheet,
+                false);
+        return new Job(
+                job.title(),
+                job.date(),
+                job.plate(),
+                job.process(),
+                job.resolution(),
+                job.grain(),
+                job.art(),
+                one,
+                job.rangeMapping(),
+                job.mended(),
+                job.kept());
     }
 
     private static SheetLayout layout(Job job, FilmPixels pixels, List<String> words) {

@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * A job in the words a person gives, such as plate "200x250mm" and grain "180um"; each one left out keeps what the job file,
  * or habit, says.
  *
- * @param given words by name: plate, process, screen-black, screen-spacing, resolution, grain, ruling, angle, dots, crop, rotate,
+ * @param given words by name: plate, process, screen-black, screen-spacing, aquatint-land, aquatint-grain, resolution, grain, ruling, angle, dots, crop, rotate,
  *     fit, bleed, bevel, page, white, black, paper-shrink, ink-side, transfers, sheet, tile, range, mend, seed, title, date;
  *     other names are ignored
  */
@@ -63,6 +63,10 @@ public record JobWords(Map<String, String> given) {
         if (job.process() instanceof PlateProcess.Photogravure screen) {
             words.put("screen-black", Refusal.plain(screen.screenBlack() * 100) + "%");
             words.put("screen-spacing", Refusal.plain(screen.screenSpacingMicrometres()) + "um");
+        }
+        if (job.process() instanceof PlateProcess.SprayedAquatint ground) {
+            words.put("aquatint-land", Refusal.plain(ground.landFraction() * 100) + "%");
+            words.put("aquatint-grain", Refusal.plain(ground.grainMicrometres()) + "um");
         }
         if (job.grain() instanceof Grain.Stochastic grain) {
             words.put("grain", Refusal.plain(grain.spacingMicrometres()) + "um");
@@ -150,10 +154,10 @@ public record JobWords(Map<String, String> given) {
         if (base.isEmpty() && plate == null) {
             throw Refusal.use("no plate size is given: add --plate with the copper's size, such as --plate 200x250mm");
         }
-        PlateProcess madeBy = screened(
+        PlateProcess madeBy = sprayed(screened(
                 process != null
                         ? PlateProcess.named(process)
-                        : base.map(Job::process).orElse(new PlateProcess.EtchedFilm()));
+                        : base.map(Job::process).orElse(new PlateProcess.EtchedFilm())));
         return new Job(
                 title != null ? title : base.map(Job::title).orElse(art.title()),
                 date != null ? date : base.map(Job::date).orElse(today),
@@ -188,6 +192,23 @@ public record JobWords(Map<String, String> given) {
                 spacing == null
                         ? usual.screenSpacingMicrometres()
                         : Lengths.parseMicrometres("screen spacing", spacing));
+    }
+
+    /** The process with its sprayed ground as given. */
+    private PlateProcess sprayed(PlateProcess madeBy) {
+        String land = word("aquatint-land");
+        String grain = word("aquatint-grain");
+        if (land == null && grain == null) {
+            return madeBy;
+        }
+        if (!(madeBy instanceof PlateProcess.SprayedAquatint usual)) {
+            throw Refusal.use((land != null ? "--aquatint-land" : "--aquatint-grain")
+                    + " belongs to a sprayed aquatint: add --process sprayed-aquatint, or leave it out");
+        }
+        return new PlateProcess.SprayedAquatint(
+                land == null ? usual.landFraction() : Percents.parsePercent("aquatint land", land) / 100,
+                grain == null ? usual.grainMicrometres() : Lengths.parseMicrometres("aquatint grain", grain),
+                usual.seed());
     }
 
     private Grain grain(PlateProcess madeBy, Optional<Grain> base) {

@@ -267,7 +267,7 @@ public final class LivePlate {
         return LivePicture.of(StageLook.coloured(stage, map, plate.conditions()));
     }
 
-    private PlateFilm positive() {
+    private PlateFilm positive() throws Exception {
         FilmPreparation.Picture film = picture();
         FilmOnPlate.Parts parts = film.composer()::within;
         if (job.mended()) {
@@ -286,20 +286,28 @@ public final class LivePlate {
         return film.mendWithin(wide, range, limits).rows();
     }
 
-    private @Nullable PlateFilm screen() {
+    private @Nullable PlateFilm screen() throws Exception {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return null;
         }
-        FilmComposer dots =
-                FilmPreparation.screen(ProofWork.onOneSheet(job), pixels(), process, compensation.curve(), "");
+        FilmComposer dots = FilmPreparation.screen(onOneSheet(), pixels(), process, compensation.curve(), summary());
         return FilmOnPlate.inParts(dots.sheet(), dots, dots::within, mirrored(), printed());
     }
 
-    private FilmPreparation.Picture picture() {
+    private Job onOneSheet() throws Exception {
+        return FilmPreparation.onOneSheet(job, pixels(), compensation.curve(), summary());
+    }
+
+    /** The plan's words on the film, where they decide how the plate lies on a sheet of a given size. */
+    private String summary() throws Exception {
+        return job.placing().sheet().isPresent() ? plan(Progress.NONE).summary() : "";
+    }
+
+    private FilmPreparation.Picture picture() throws Exception {
         FilmPreparation.Picture present = picture;
         if (present == null) {
             present = FilmPreparation.picture(
-                    ProofWork.onOneSheet(job), pixels(), compensation.curve(), "", planes.whole(), tile);
+                    onOneSheet(), pixels(), compensation.curve(), summary(), planes.whole(), tile);
             picture = present;
         }
         return present;
@@ -370,12 +378,12 @@ public final class LivePlate {
 
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
     public List<PlateWarning> check(Progress progress) throws Exception {
-        Job whole = ProofWork.onOneSheet(job);
+        Job whole = onOneSheet();
         FilmPreparation.Picture film = picture();
         Optional<Mend> mend =
                 job.mended() ? Optional.of(film.mend(range, FilmPreparation.limits(job, workshop))) : Optional.empty();
         FilmChecks checks = FilmChecks.of(
-                whole, workshop, FilmPreparation.films(whole, compensation.curve(), "", film, mend), progress);
+                whole, workshop, FilmPreparation.films(whole, compensation.curve(), summary(), film, mend), progress);
         return PlateWarning.of(checks, mirrored(), job.plate().widthMillimetres());
     }
 }

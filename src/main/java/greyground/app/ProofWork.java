@@ -2,7 +2,6 @@ package greyground.app;
 
 import greyground.film.GrainPatches;
 import greyground.film.Job;
-import greyground.film.Placing;
 import greyground.output.Attachment;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdfReader;
@@ -97,7 +96,7 @@ public final class ProofWork implements Closeable {
      */
     public static ProofWork ofArt(FilmPreparation preparation, Job wanted, Workshop workshop, Progress progress)
             throws Exception {
-        PreparedFilms films = preparation.films(onOneSheet(wanted), workshop, progress);
+        PreparedFilms films = preparation.wholeFilms(wanted, workshop, progress);
         try {
             boolean mirrored = films.job().placing().readingSide().mirrored();
             Film printed = BenchConditions.film(workshop);
@@ -155,31 +154,6 @@ public final class ProofWork implements Closeable {
             reader.close();
             throw failed;
         }
-    }
-
-    /** Several sheets of film taped together are one film; here it is made as one. */
-    static Job onOneSheet(Job job) {
-        Placing placing = job.placing();
-        Placing one = new Placing(
-                placing.fit(),
-                placing.bleedMillimetres(),
-                placing.bevelMillimetres(),
-                placing.shrink(),
-                placing.readingSide(),
-                Optional.empty(),
-                false);
-        return new Job(
-                job.title(),
-                job.date(),
-                job.plate(),
-                job.process(),
-                job.resolution(),
-                job.grain(),
-                job.art(),
-                one,
-                job.rangeMapping(),
-                job.mended(),
-                job.kept());
     }
 
     /** The job, settled. */

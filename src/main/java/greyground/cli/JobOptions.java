@@ -44,6 +44,20 @@ final class JobOptions {
     String screenSpacing;
 
     @Option(
+            names = "--aquatint-land",
+            paramLabel = "SHARE",
+            description = "share of the open copper that a sprayed aquatint covers (usual: 50%%)")
+    @Nullable
+    String aquatintLand;
+
+    @Option(
+            names = "--aquatint-grain",
+            paramLabel = "LENGTH",
+            description = "mean diameter of a sprayed aquatint's grains (usual: 50um)")
+    @Nullable
+    String aquatintGrain;
+
+    @Option(
             names = "--grain",
             paramLabel = "SIZE",
             description =

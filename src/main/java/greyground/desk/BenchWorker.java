@@ -71,9 +71,10 @@ final class BenchWorker implements AutoCloseable {
         waiting.put(kind, work);
         Kind present = running;
         if (present != null && kind.compareTo(present) <= 0 && (present.takesLong || kind == Kind.PLATE)) {
+            // A new plate makes all else pointless; what was dropped or asked anew is not wanted again because of a
+            // third.
+            again = (again || !stopped) && kind != Kind.PLATE && kind != present;
             stopped = true;
-            // A new plate makes all else pointless.
-            again = kind != Kind.PLATE && kind != present;
         }
         notifyAll();
     }

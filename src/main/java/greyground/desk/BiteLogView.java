@@ -216,7 +216,7 @@ final class BiteLogView extends VBox {
             public void done(ExposurePlan.Step step) {
                 working(false);
                 answered = asked;
-                answer.getChildren().setAll(new StepCard(step, Optional.empty(), () -> {}));
+                answer.getChildren().setAll(new StepCard(titled(step), Optional.empty(), () -> {}));
                 refresh();
             }
 
@@ -226,5 +226,10 @@ final class BiteLogView extends VBox {
                 say(DeskWords.of(words));
             }
         });
+    }
+
+    private static ExposurePlan.Step titled(ExposurePlan.Step step) {
+        return new ExposurePlan.Step(
+                "What more minutes would do", 0, step.lines(), step.warnings(), step.advice(), step.cautions());
     }
 }

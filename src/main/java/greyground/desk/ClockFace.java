@@ -15,9 +15,11 @@ import javafx.scene.layout.VBox;
 final class ClockFace extends VBox {
     private static final double WIDTH_SHARE = 0.9;
     private static final double HEIGHT_SHARE = 0.3;
+    private static final double HEIGHT_SHARE_AMONG_OTHERS = 0.24;
+    private static final double LOW_ROOM = 560;
     private static final double DIGIT_WIDTH = 0.58;
     private static final double LEAST_SIZE = 48;
-    private static final double OTHER_SIZE = 48;
+    private static final double OTHER_SIZE = 32;
     private static final int MOST_CAUTIONS = 2;
 
     private final Region room;
@@ -109,17 +111,22 @@ final class ClockFace extends VBox {
             });
             HBox buttons = new HBox(8, start, back, take);
             buttons.setAlignment(Pos.CENTER_LEFT);
-            getChildren().addAll(step, time);
             if (large) {
+                getChildren().addAll(step, time);
                 setMaxWidth(Double.MAX_VALUE);
                 if (!clock.next().isEmpty()) {
                     getChildren().add(PlanWords.line("Then: " + clock.next(), "strong"));
                 }
                 clock.cautions().stream()
-                        .limit(MOST_CAUTIONS)
+                        .limit(room.getHeight() < LOW_ROOM ? 1 : MOST_CAUTIONS)
                         .forEach(care -> getChildren().add(PlanWords.line(PlanWords.CARE + care, "plain")));
+                getChildren().addAll(change, buttons);
+            } else {
+                step.setMinWidth(Region.USE_PREF_SIZE);
+                HBox line = new HBox(16, time, step, buttons);
+                line.setAlignment(Pos.CENTER_LEFT);
+                getChildren().addAll(line, change);
             }
-            getChildren().addAll(change, buttons);
         }
 
         void tick() {
@@ -128,7 +135,7 @@ final class ClockFace extends VBox {
             step.setText(over ? clock.step() + ": time is up" : clock.step());
             time.setText(words);
             double wide = room.getWidth() * WIDTH_SHARE / (DIGIT_WIDTH * Math.max(4, words.length()));
-            double tall = room.getHeight() * HEIGHT_SHARE;
+            double tall = room.getHeight() * (tiles.size() > 1 ? HEIGHT_SHARE_AMONG_OTHERS : HEIGHT_SHARE);
             double size = large ? Math.max(LEAST_SIZE, Math.min(wide, tall)) : OTHER_SIZE;
             time.setStyle("-fx-font-size: " + Math.rint(size) + "px;");
             getStyleClass().removeAll("over", "halted");

@@ -53,10 +53,11 @@ final class DeskFrame extends BorderPane {
         setCenter(new VBox(middle, warnings));
     }
 
-    /** Fills the right side. */
-    void side(SettingsPane settings, DiagramView diagram) {
-        VBox side = new VBox(settings, diagram);
-        VBox.setVgrow(settings, Priority.ALWAYS);
+    /** Fills the right side: the tone diagram, and above it panes of which one is seen at a time. */
+    void side(DiagramView diagram, Node... panes) {
+        StackPane one = new StackPane(panes);
+        VBox side = new VBox(one, diagram);
+        VBox.setVgrow(one, Priority.ALWAYS);
         side.getStyleClass().add("side");
         heightProperty().addListener((what, was, is) -> diagram.tall(is.doubleValue() * DIAGRAM_SHARE));
         setRight(side);

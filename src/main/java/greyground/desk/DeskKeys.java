@@ -54,7 +54,8 @@ final class DeskKeys {
 
     private static boolean function(DeskWindow desk, KeyEvent event) {
         switch (event.getCode()) {
-            case F2 -> desk.showPlan(!desk.isPlanShown());
+            case F2 -> desk.toggle(Place.PLAN);
+            case F5 -> desk.toggle(Place.TEST_PLATE);
             case F3 -> desk.shineSafely(!desk.isSafe());
             case F4 -> {
                 if (event.isAltDown()) {

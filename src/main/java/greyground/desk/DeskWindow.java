@@ -32,7 +32,7 @@ final class DeskWindow {
     private final LiveDesk live;
     private final DeskFiles files;
     private final DeskFrame frame = new DeskFrame();
-    private final StationRail rail = new StationRail(this::choose);
+    private final StationRail rail = new StationRail(this::choose, this::go);
     private final PlateSight sight;
     private final PictureView picture;
     private final ArtTools artTools;
@@ -40,16 +40,18 @@ final class DeskWindow {
     private final WarningPlaces places;
     private final WarningsView warnings;
     private final BenchClocks clocks;
-    private final ClockStrip clockStrip = new ClockStrip(() -> showPlan(true));
+    private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
     private final Runnable bell;
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
+    private final TestPlateView testPlate;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
     private final Timeline ticking;
     private Light light = new Light(false);
     private boolean inches;
+    private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
     private @Nullable BenchState computed;
 
@@ -70,13 +72,13 @@ final class DeskWindow {
         this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
+        this.testPlate = new TestPlateView();
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
-        plan.setVisible(false);
         frame.head(head);
-        frame.middle(rail, warnings, picture, plan, empty);
-        frame.side(settings, diagram);
+        frame.middle(rail, warnings, picture, plan, empty, testPlate.middle());
+        frame.side(diagram, settings, testPlate.side());
         frame.foot(clockStrip, export);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
@@ -134,15 +136,16 @@ final class DeskWindow {
     private void changed() {
         Optional<BenchState> state = model.state();
         boolean present = state.isPresent();
-        if (present && empty.isVisible()) {
+        boolean first = present && empty.isVisible();
+        rail.setPresent(present);
+        showPlace();
+        if (first) {
             picture.requestFocus();
         }
-        empty.setVisible(!present);
         if (!present) {
             empty.refresh();
         }
         warnings.setDisable(!present);
-        rail.setDisable(!present);
         frame.title(files.title(), files.longTitle());
         head.refresh();
         settings.refresh();
@@ -206,7 +209,8 @@ final class DeskWindow {
 
     /** Goes to a station. */
     void choose(Station chosen) {
-        showPlan(false);
+        place = Place.STATION;
+        showPlace();
         rail.choose(chosen);
         sight.choose(chosen);
         settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
@@ -222,22 +226,48 @@ final class DeskWindow {
         }
     }
 
-    void showPlan(boolean wanted) {
-        ExposurePlan made = planned;
-        plan.setVisible(wanted && model.state().isPresent());
-        picture.setVisible(!plan.isVisible());
-        if (plan.isVisible()) {
-            if (made != null) {
-                plan.show(model.state().orElseThrow().job().title(), made);
-            }
-            plan.focusFirst();
+    /** Fills the middle with another of the window's places. */
+    void go(Place wanted) {
+        boolean possible = wanted == Place.TEST_PLATE || model.state().isPresent();
+        if (!possible) {
+            return;
         }
-        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
-        head.refresh();
+        if (wanted == Place.STATION) {
+            choose(picture.station());
+            picture.requestFocus();
+            return;
+        }
+        place = wanted;
+        rail.choose(place);
+        showPlace();
+        if (place == Place.TEST_PLATE) {
+            testPlate.middle().requestFocus();
+            return;
+        }
+        ExposurePlan made = planned;
+        if (made != null) {
+            plan.show(model.state().orElseThrow().job().title(), made);
+        }
+        plan.focusFirst();
     }
 
-    boolean isPlanShown() {
-        return plan.isVisible();
+    /** Goes there, or back to the station if that is where one is. */
+    void toggle(Place wanted) {
+        go(place == wanted ? Place.STATION : wanted);
+    }
+
+    Place place() {
+        return place;
+    }
+
+    private void showPlace() {
+        boolean present = model.state().isPresent();
+        picture.setVisible(place == Place.STATION);
+        plan.setVisible(place == Place.PLAN);
+        testPlate.show(place == Place.TEST_PLATE);
+        settings.setVisible(place != Place.TEST_PLATE);
+        empty.setVisible(!present && place != Place.TEST_PLATE);
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -270,19 +300,29 @@ final class DeskWindow {
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
-        if (within(focused, rail)) {
-            if (plan.isVisible()) {
-                plan.focusFirst();
-            } else {
-                picture.requestFocus();
-            }
-        } else if (within(focused, picture) || within(focused, plan)) {
+        if (within(focused, rail) && place == Place.PLAN) {
+            plan.focusFirst();
+        } else if (within(focused, rail)) {
+            middle().requestFocus();
+        } else if (within(focused, testPlate.middle())) {
+            testPlate.side().focusFirst();
+        } else if (within(focused, plan)) {
             settings.focusFirst();
-        } else if (within(focused, settings)) {
+        } else if (within(focused, picture)) {
+            settings.focusFirst();
+        } else if (within(focused, settings) || within(focused, testPlate.side())) {
             warnings.focusFirst();
         } else {
             rail.focusChosen();
         }
+    }
+
+    private Node middle() {
+        return switch (place) {
+            case STATION -> picture;
+            case PLAN -> plan;
+            case TEST_PLATE -> testPlate.middle();
+        };
     }
 
     private static boolean within(@Nullable Node node, Parent part) {

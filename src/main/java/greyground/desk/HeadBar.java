@@ -7,7 +7,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 
-/** What can be done with the whole: open, save, export, back and forth, and the window's other views. */
+/** What can be done with the whole: open, save, export, back and forth, units and light. */
 final class HeadBar extends HBox {
     private final DeskWindow desk;
     private final Button save;
@@ -15,7 +15,6 @@ final class HeadBar extends HBox {
     private final Button film;
     private final Button undo;
     private final Button redo;
-    private final ToggleButton plan = toggle("Plan", "plan-view");
     private final ToggleButton safe = toggle("Safelight", "safelight");
     private final ToggleButton inch = toggle("Inches", "inches");
 
@@ -32,13 +31,11 @@ final class HeadBar extends HBox {
         redo = button("Redo", "redo", "", desk.model()::redo);
         film = button("Make film", "make-film", "Write the film as a PDF at true size (Ctrl+E)", export::ask);
         film.getStyleClass().add("main");
-        plan.setTooltip(new Tooltip("The plan as a wall card, with clocks (F2)"));
-        plan.setOnAction(pressed -> desk.showPlan(plan.isSelected()));
         safe.setTooltip(new Tooltip("Amber on black, so that the screen does not fog film (F3)"));
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
         inch.setTooltip(new Tooltip("Lengths in inches (F4)"));
         inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
-        getChildren().addAll(open, save, shop, saveShop, undo, redo, inch, safe, plan, film);
+        getChildren().addAll(open, save, shop, saveShop, undo, redo, inch, safe, film);
     }
 
     private static Button button(String words, String id, String hint, Runnable action) {
@@ -61,11 +58,9 @@ final class HeadBar extends HBox {
         boolean present = desk.model().state().isPresent();
         save.setDisable(!present);
         film.setDisable(!present);
-        plan.setDisable(!present);
         saveShop.setDisable(!desk.model().workshopUnsaved());
         step(undo, "Undo", desk.model().undoes(), "Ctrl+Z");
         step(redo, "Redo", desk.model().redoes(), "Ctrl+Shift+Z");
-        plan.setSelected(desk.isPlanShown());
         safe.setSelected(desk.isSafe());
         inch.setSelected(desk.isInInches());
     }

@@ -183,7 +183,7 @@ final class PlanView extends VBox {
             StepCard made = new StepCard(step, clocks.of(step.title()), moved);
             String name = step.title().toLowerCase(Locale.ROOT);
             NoteField field = note(
-                    "Note on " + name,
+                    "Note: " + name,
                     "note-" + name.replaceAll("[^a-z]+", "-"),
                     (present, words) -> present.withStep(step.title(), words));
             made.getChildren().add(field);

@@ -129,7 +129,7 @@ final class PlateSight {
         LiveView art = whole(made.artWidth(), made.artHeight(), scale);
         LiveView ofPlate =
                 whole(made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres(), scale);
-        live.thumbnails(art, ofPlate, (each, small) -> rail.show(each, small, light, scale));
+        live.thumbnails(art, ofPlate, (each, small) -> rail.show(each, small, light));
     }
 
     private static LiveView whole(double width, double height, double scale) {

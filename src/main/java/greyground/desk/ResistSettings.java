@@ -1,6 +1,7 @@
 package greyground.desk;
 
 import greyground.desk.Setting.Choice;
+import greyground.desk.Setting.JobNumber;
 import greyground.desk.Setting.ShopNumber;
 import greyground.desk.Setting.Way;
 import java.util.List;
@@ -19,6 +20,30 @@ final class ResistSettings {
                             Way.of("unetched film", "process", "unetched-film")),
                     words -> true,
                     "How the plate is made. Etched film: thinned film, dots on the positive, one bite. Sprayed aquatint: a ground is sprayed on the open copper. Photogravure: continuous film, and a screen film exposed by itself. Unetched: the film itself holds the ink."),
+            new JobNumber(
+                    "aquatint-land",
+                    Station.RESIST,
+                    "Aquatint covers",
+                    Unit.PERCENT,
+                    5,
+                    90,
+                    1,
+                    "aquatint-land",
+                    0,
+                    "50%",
+                    "Share of the open copper that the sprayed ground keeps from the bath. 40 to 60 is usual, judged under a loupe on a strip sprayed alongside: about as much dot as gap. Less prints darker and bites open sooner."),
+            new JobNumber(
+                    "aquatint-grain",
+                    Station.RESIST,
+                    "Aquatint grain",
+                    Unit.MICROMETRES,
+                    5,
+                    300,
+                    5,
+                    "aquatint-grain",
+                    0,
+                    "50um",
+                    "Mean width of the sprayed dots. 30 to 80 is a medium grain; finer dots go sooner in a long bite."),
             new ShopNumber(
                     "image-seconds",
                     Station.RESIST,

@@ -26,7 +26,7 @@ class JobWordsTest {
                 "plate=8x10in",
                 "plate=60x40mm;process=photogravure;screen-black=45%;screen-spacing=140um",
                 "plate=60x40mm;ruling=52.5;angle=30;dots=line;mend=yes;sheet=200x200mm;tile=yes",
-                "plate=60x40mm;process=sprayed-aquatint;grain=222um;seed=-7;crop=10%,5%,33.33%,50%;rotate=-93.5",
+                "plate=60x40mm;process=sprayed-aquatint;aquatint-land=42%;aquatint-grain=65um;grain=222um;seed=-7;crop=10%,5%,33.33%,50%;rotate=-93.5",
                 "plate=60x40mm;white=81.25%;black=automatic;paper-shrink=0.7%,-0.4%;ink-side=up;transfers=2;fit=whole",
                 "plate=60x40mm;process=unetched-film;bleed=0mm;bevel=1.5mm;range=density;title=A leaf;page=3"
             })
@@ -42,6 +42,14 @@ class JobWordsTest {
         JobWords told = JobWords.of(job);
         assertEquals(job, job(told.given(), Optional.of(job)));
         assertEquals(job, job(told.given(), Optional.empty()), "words alone describe it, too");
+    }
+
+    @Test
+    void aGroundBelongsToASprayedAquatint() {
+        var told = org.junit.jupiter.api.Assertions.assertThrows(
+                greyground.quantity.Refusal.class,
+                () -> job(Map.of("plate", "60x40mm", "aquatint-land", "40%"), Optional.empty()));
+        assertTrue(String.valueOf(told.getMessage()).contains("--process sprayed-aquatint"), told.getMessage());
     }
 
     @Test

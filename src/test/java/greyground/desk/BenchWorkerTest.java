@@ -60,6 +60,22 @@ class BenchWorkerTest {
         }
     }
 
+    /** What was near is dropped when one goes afar; the picture from afar must not bring it back. */
+    @Test
+    void whatWasDroppedDoesNotBeginAgainForWhatIsPressing() throws Exception {
+        try (BenchWorker worker = new BenchWorker(failed -> done.add(failed.toString()))) {
+            CountDownLatch begun = new CountDownLatch(1);
+            worker.ask(BenchWorker.Kind.FINE_PICTURE, endless("near", begun));
+            await(begun);
+            synchronized (worker) {
+                worker.drop(BenchWorker.Kind.FINE_PICTURE);
+                worker.ask(BenchWorker.Kind.PICTURE, watch -> done.add("afar"));
+            }
+            untilIdle(worker);
+            assertEquals(List.of("afar"), done);
+        }
+    }
+
     @Test
     void onlyTheLatestOfAKindIsDoneAndShortWorkIsLetEnd() throws Exception {
         try (BenchWorker worker = new BenchWorker(failed -> done.add(failed.toString()))) {

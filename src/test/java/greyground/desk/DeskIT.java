@@ -358,7 +358,7 @@ class DeskIT {
                 // Tab comes to one of a group; arrow keys go through the rest.
                 if (focused instanceof ToggleButton toggle && toggle.getToggleGroup() != null) {
                     for (KeyCode arrow : new KeyCode[] {KeyCode.DOWN, KeyCode.UP}) {
-                        for (int step = 0; step < Station.values().length; step++) {
+                        for (int step = 0; step < Station.values().length + Place.values().length - 1; step++) {
                             key(arrow, false);
                             reached.add(onScreen(() -> stage.getScene().getFocusOwner()));
                         }

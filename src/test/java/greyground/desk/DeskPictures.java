@@ -101,13 +101,13 @@ final class DeskPictures {
         });
         shot(desk, stage, folder, "safelight", 1100, 700, 1);
         onScreen(() -> {
-            desk.showPlan(true);
+            desk.go(Place.PLAN);
             return null;
         });
         shot(desk, stage, folder, "plan-safelight", 1100, 700, 1);
         onScreen(() -> {
             desk.shineSafely(false);
-            desk.showPlan(true);
+            desk.go(Place.PLAN);
             desk.mayClose(() -> {});
             return null;
         });

@@ -29,6 +29,7 @@ class ModelsWithoutWindowTest {
                                 LiveDesk.class,
                                 PictureMarks.class,
                                 PicturePorts.class,
+                                Place.class,
                                 ProofWords.class,
                                 RecentFiles.class,
                                 Recovery.class,

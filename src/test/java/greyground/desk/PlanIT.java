@@ -96,7 +96,7 @@ class PlanIT {
         pass(5);
         assertEquals(1, hand.rings.get(), "it rings once");
         act(() -> ((Button) hand.root().lookup(".strip-clock")).fire());
-        assertTrue(onScreen(() -> hand.desk().isPlanShown()));
+        assertTrue(onScreen(() -> hand.desk().place() == Place.PLAN));
         pass(1);
         assertTrue(words("clock-face").contains("time is up"), words("clock-face"));
         assertTrue(onScreen(() -> !hand.root().lookupAll(".tile.over").isEmpty()), "a sign, not a colour alone");

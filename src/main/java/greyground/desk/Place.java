@@ -1,0 +1,43 @@
+package greyground.desk;
+
+/** What can fill the window's middle. */
+enum Place {
+    /** The station that was last chosen. */
+    STATION("Station", "station", "1 to 5", "The plate at one of its stations"),
+    /** The wall card. */
+    PLAN("Plan", "plan-view", "F2", "The plan as a wall card, with clocks"),
+    /** What teaches the workshop its own tones. */
+    TEST_PLATE("Test plate", "test-plate-view", "F5", "Make a test plate, and read its print back");
+
+    private final String label;
+    private final String id;
+    private final String key;
+    private final String words;
+
+    Place(String label, String id, String key, String words) {
+        this.label = label;
+        this.id = id;
+        this.key = key;
+        this.words = words;
+    }
+
+    /** Its name on the rail. */
+    String label() {
+        return label;
+    }
+
+    /** Of its control. */
+    String id() {
+        return id;
+    }
+
+    /** What goes there. */
+    String key() {
+        return key;
+    }
+
+    /** What is done there. */
+    String words() {
+        return words;
+    }
+}
