@@ -211,6 +211,11 @@ final class BenchModel {
         return () -> recovery.keep(state.get(), file, asOf);
     }
 
+    /** Says what to do where unsaved work is not safe from a crash; else empty. */
+    String trouble() {
+        return recovery.trouble();
+    }
+
     /** The unsaved work is let go on purpose, or everything is saved. */
     void leave() {
         recovery.clear();

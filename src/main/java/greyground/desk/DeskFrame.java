@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
@@ -64,13 +65,20 @@ final class DeskFrame extends BorderPane {
     }
 
     /** Fills the foot: clocks that run, what is said, the place under the pointer, and a film in the making. */
-    void foot(ClockStrip clocks, ExportBar export) {
+    void foot(ClockStrip clocks, ExportBar export, Runnable showKeys) {
+        message.setId("said");
         message.setMinWidth(0);
         message.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(message, Priority.ALWAYS);
         tone.getStyleClass().add("quiet");
         tone.setMinWidth(Region.USE_PREF_SIZE);
-        HBox status = new HBox(16, message, tone, export);
+        Button keys = new Button("Keys");
+        keys.setId("show-keys");
+        keys.getStyleClass().add("small");
+        keys.setMinWidth(Region.USE_PREF_SIZE);
+        keys.setTooltip(new Tooltip("All keys of this window (F1)"));
+        keys.setOnAction(pressed -> showKeys.run());
+        HBox status = new HBox(16, message, tone, export, keys);
         status.setAlignment(Pos.CENTER_LEFT);
         status.getStyleClass().add("status");
         status.setMinHeight(32);

@@ -1,6 +1,7 @@
 package greyground.desk;
 
 import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
@@ -19,6 +20,12 @@ final class DeskKeys {
             }
         });
         root.addEventHandler(KeyEvent.KEY_PRESSED, event -> {
+            if (event.getCode() == KeyCode.ENTER && event.getTarget() instanceof ButtonBase button) {
+                // The toolkit gives Enter to a window's one default button only.
+                button.fire();
+                event.consume();
+                return;
+            }
             boolean typing = event.getTarget() instanceof TextInputControl || event.getTarget() instanceof ComboBox;
             boolean plain = !event.isShortcutDown() && !event.isAltDown() && !event.isControlDown();
             if (!typing && plain && letter(desk, event.getCode())) {
@@ -54,6 +61,7 @@ final class DeskKeys {
 
     private static boolean function(DeskWindow desk, KeyEvent event) {
         switch (event.getCode()) {
+            case F1 -> desk.showKeys(!desk.areKeysShown());
             case F2 -> desk.toggle(Place.PLAN);
             case F5 -> desk.toggle(Place.TEST_PLATE);
             case F3 -> desk.shineSafely(!desk.isSafe());

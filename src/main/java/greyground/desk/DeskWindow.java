@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.PauseTransition;
@@ -42,6 +43,8 @@ final class DeskWindow {
     private final BenchClocks clocks;
     private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
     private final Runnable bell;
+    private final Executor window;
+    private final KeysView keys = new KeysView(() -> showKeys(false));
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
@@ -69,6 +72,7 @@ final class DeskWindow {
         this.warnings = places.list();
         this.clocks = new BenchClocks(services.nanoTime());
         this.bell = services.bell();
+        this.window = services.window();
         this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
@@ -77,9 +81,9 @@ final class DeskWindow {
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
-        frame.middle(rail, warnings, picture, plan, empty, testPlate.middle());
+        frame.middle(rail, warnings, picture, plan, empty, testPlate.middle(), keys);
         frame.side(diagram, settings, testPlate.side());
-        frame.foot(clockStrip, export);
+        frame.foot(clockStrip, export, () -> showKeys(!keys.isVisible()));
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
         model.watch(this::changed);
@@ -184,7 +188,15 @@ final class DeskWindow {
     /** Nothing has changed for a moment: what is unsaved is kept. */
     private void settledDown() {
         Runnable saving = model.autosaving();
-        Thread saver = new Thread(saving, "autosave");
+        Thread saver = new Thread(
+                () -> {
+                    saving.run();
+                    String trouble = model.trouble();
+                    if (!trouble.isEmpty()) {
+                        window.execute(() -> frame.say(trouble));
+                    }
+                },
+                "autosave");
         saver.setDaemon(false);
         saver.start();
     }
@@ -260,7 +272,20 @@ final class DeskWindow {
         return place;
     }
 
+    /** Lays the list of keys over what is seen, or takes it away. */
+    void showKeys(boolean wanted) {
+        keys.show(wanted);
+        if (!wanted) {
+            middle().requestFocus();
+        }
+    }
+
+    boolean areKeysShown() {
+        return keys.isVisible();
+    }
+
     private void showPlace() {
+        keys.show(false);
         boolean present = model.state().isPresent();
         picture.setVisible(place == Place.STATION);
         plan.setVisible(place == Place.PLAN);
@@ -319,7 +344,7 @@ final class DeskWindow {
 
     private Node middle() {
         return switch (place) {
-            case STATION -> picture;
+            case STATION -> model.state().isPresent() ? picture : empty;
             case PLAN -> plan;
             case TEST_PLATE -> testPlate.middle();
         };
