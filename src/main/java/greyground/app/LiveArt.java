@@ -24,6 +24,7 @@ final class LiveArt implements Closeable {
     private static final int BAND_ROWS = 64;
 
     private final ArtSource source;
+    private final Thread owner = Thread.currentThread();
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
     private ArtSource.@Nullable Decoded decoded;
     private int page;
@@ -51,6 +52,14 @@ final class LiveArt implements Closeable {
         }
     }
 
+    /** Refuses to work for any thread but the one that opened it: a window that called by mistake would stand still. */
+    void own() {
+        if (Thread.currentThread() != owner) {
+            throw new IllegalStateException("the bench is worked by " + owner.getName() + ", not by "
+                    + Thread.currentThread().getName());
+        }
+    }
+
     Path file() {
         return source.file();
     }
@@ -61,6 +70,7 @@ final class LiveArt implements Closeable {
 
     /** The page's pixels; read where they are not at hand. */
     ArtSource.Decoded decoded(ArtChoice choice, Progress progress) {
+        own();
         ArtSource.Decoded present = decoded;
         if (present != null && page == choice.page()) {
             return present;

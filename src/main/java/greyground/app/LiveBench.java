@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * Art that lies on the bench, open while job and workshop change: what a change does not touch is kept, so that most changes show
  * at once. A new grain or another plate takes seconds the first time, and is kept on disk like a film's.
  *
- * <p>One thread uses it and closes it; the work itself runs on all cores.
+ * <p>The thread that opens it uses it and closes it, and no other may; the work itself runs on all cores.
  */
 public final class LiveBench implements Closeable {
     private static final int KEPT_TONES = 8;
@@ -66,6 +66,7 @@ public final class LiveBench implements Closeable {
 
     /** The plate that a job gives in a workshop. Any plate made before is no longer of use. */
     public LivePlate plate(Job wanted, Workshop workshop, Progress progress) throws Exception {
+        art.own();
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         HalvedPlanes planes = art.planes(wanted.art(), progress.part(0, 0.5));
         ArtRange range = art.range(wanted.art(), progress.part(0.5, 0.6));

@@ -8,8 +8,10 @@ import greyground.film.Placing;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
 import greyground.plan.ExposurePlan;
+import greyground.plate.Bath;
 import greyground.plate.Film;
 import greyground.plate.FilmLimits;
+import greyground.plate.PlateConditions;
 import greyground.plate.PlateFilm;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
@@ -17,6 +19,7 @@ import greyground.plate.PlateWindow;
 import greyground.plate.WholePlate;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
@@ -28,13 +31,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
  * One job in one workshop, to be looked at from all sides while it is worked on. Seen from afar each place shows its even tone,
  * through the very curve and response that make the film; seen closely the film's own pixels go through the virtual plate.
  *
- * <p>Used by the one thread that works the {@link LiveBench} it comes from, and only until that makes another.
+ * <p>Used by the one thread that works the {@link LiveBench} it comes from, and only until that makes another; a window's own thread,
+ * which must never wait for it, is refused.
  */
 public final class LivePlate {
     /** How much of the sheet round the plate is shown, in millimetres. */
@@ -117,6 +122,7 @@ public final class LivePlate {
 
     /** The art by itself; the view counts art pixels. */
     public LivePicture art(LiveView view) {
+        art.own();
         short[] seen = greys.of(planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view);
         int[] pixels = new int[seen.length];
         int[] table = LiveGreys.ofLuminance();
@@ -134,6 +140,7 @@ public final class LivePlate {
 
     /** A stage from afar: every place as its even tone looks. */
     public LivePicture tones(Stage stage, LiveView view) {
+        art.own();
         short[] seen = platedGreys(view);
         double width = job.plate().widthMillimetres();
         double height = job.plate().heightMillimetres();
@@ -231,6 +238,7 @@ public final class LivePlate {
     }
 
     private int grey(double artX, double artY) {
+        art.own();
         double side = 5;
         return LiveArt.greys(planes, artX - side / 2, artY - side / 2, side, side, 1, 1)[0] & 0xFFFF;
     }
@@ -249,15 +257,15 @@ public final class LivePlate {
      * @param quick on pixels twice as wide as a tone of the response deserves, a quarter of the work; else as fine as the view shows
      */
     public LivePicture close(Stage stage, LiveView view, boolean quick, Progress progress) throws Exception {
-        PlateWindow window = new PlateWindow(
-                view.left() * 1000, view.top() * 1000, view.perPixel() * 1000, view.width(), view.height());
+        art.own();
+        PlateWindow window = window(view);
         double fine = plate.widestPixelMicrometres();
         double widest = quick ? 2 * fine : Math.min(2 * fine, Math.max(fine, window.cellMicrometres()));
         List<PlateMap> maps = new WholePlate(positive(), screen(), widest)
                 .look(
                         window,
                         List.of(new WholePlate.Look(plate.conditions(), StageLook.view(stage, false))),
-                        Math.max(1, Runtime.getRuntime().availableProcessors()),
+                        threads(),
                         progress);
         PlateMap map = maps.get(0);
         if (stage == Stage.PRINT && widest > fine) {
@@ -265,6 +273,64 @@ public final class LivePlate {
                     .of(map);
         }
         return LivePicture.of(StageLook.coloured(stage, map, plate.conditions()));
+    }
+
+    /** The bath's own bite; empty where nothing is bitten. */
+    public OptionalDouble biteMinutes() {
+        return plate.conditions().wells() instanceof Bath
+                ? OptionalDouble.of(workshop.bath().biteMinutes().value())
+                : OptionalDouble.empty();
+    }
+
+    /** How deep a fresh bath bites in so many minutes. */
+    public double depthMicrometres(double minutes) {
+        return minutes * workshop.bath().rateMicrometresPerMinute().value();
+    }
+
+    /**
+     * The same film bitten for several times in a fresh bath, each through the virtual plate; all as foretold, since none but the usual
+     * bite can have been measured.
+     *
+     * @param view of a place; its middle's tone is told
+     */
+    public List<LiveBite> bites(Stage stage, LiveView view, BiteTimes times, Progress progress) throws Exception {
+        art.own();
+        if (biteMinutes().isEmpty()) {
+            throw Refusal.use(job.process().word()
+                    + " is not bitten, so it has no bite times to compare: choose another process");
+        }
+        List<WholePlate.Look> looks = new ArrayList<>();
+        for (double minutes : times.minutes()) {
+            looks.add(new WholePlate.Look(plate.conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
+        }
+        List<PlateMap> maps = new WholePlate(positive(), screen(), plate.widestPixelMicrometres())
+                .look(window(view), looks, threads(), progress.part(0, 0.5));
+        double coverage = tone(new Offset(
+                        view.left() + view.width() * view.perPixel() / 2,
+                        view.top() + view.height() * view.perPixel() / 2))
+                .coverage();
+        List<LiveBite> bites = new ArrayList<>();
+        for (int i = 0; i < looks.size(); i++) {
+            progress.done(0.5 + 0.5 * i / looks.size());
+            PlateConditions conditions = looks.get(i).conditions();
+            double minutes = times.minutes().get(i);
+            bites.add(new LiveBite(
+                    minutes,
+                    depthMicrometres(minutes),
+                    coverage,
+                    plate.response(conditions).lightness(coverage),
+                    LivePicture.of(StageLook.coloured(stage, maps.get(i), conditions))));
+        }
+        return bites;
+    }
+
+    private static PlateWindow window(LiveView view) {
+        return new PlateWindow(
+                view.left() * 1000, view.top() * 1000, view.perPixel() * 1000, view.width(), view.height());
+    }
+
+    private static int threads() {
+        return Math.max(1, Runtime.getRuntime().availableProcessors());
     }
 
     private PlateFilm positive() throws Exception {
@@ -327,6 +393,7 @@ public final class LivePlate {
 
     /** What to do at the bench, as the film would carry it. */
     public ExposurePlan plan(Progress progress) throws Exception {
+        art.own();
         ExposurePlan present = plan;
         if (present == null) {
             present = FilmPreparation.plan(job, workshop, compensation.curve(), counts(progress));
@@ -378,6 +445,7 @@ public final class LivePlate {
 
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
     public List<PlateWarning> check(Progress progress) throws Exception {
+        art.own();
         Job whole = onOneSheet();
         FilmPreparation.Picture film = picture();
         Optional<Mend> mend =

@@ -26,6 +26,7 @@ final class BenchWorker implements AutoCloseable {
         TONE(false),
         PICTURE(false),
         LOUPE(false),
+        BITES(true),
         THUMBNAILS(true),
         FINE_PICTURE(true),
         WORDS(true),

@@ -91,7 +91,9 @@ final class DeskKeys {
             case DIGIT5, NUMPAD5 -> desk.choose(Station.PRINT);
             case A -> desk.picture().fit();
             case T -> desk.trueSize();
-            case L -> desk.picture().toggleLoupe();
+            case L -> desk.toggleLoupe();
+            case F -> desk.loupeBench().freeze();
+            case M -> desk.loupeBench().twoBites();
             case W -> desk.artTools().take(Hand.PICK_WHITE);
             case B -> desk.artTools().take(Hand.PICK_BLACK);
             case C -> desk.artTools().take(Hand.CROP);

@@ -36,6 +36,7 @@ final class DeskWindow {
     private final StationRail rail = new StationRail(this::choose, this::go);
     private final PlateSight sight;
     private final PictureView picture;
+    private final LoupeBench loupeBench;
     private final ArtTools artTools;
     private final SettingsPane settings;
     private final WarningPlaces places;
@@ -66,6 +67,7 @@ final class DeskWindow {
         DiagramView diagram = new DiagramView();
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
+        this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose);
@@ -81,7 +83,7 @@ final class DeskWindow {
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
-        frame.middle(rail, warnings, picture, plan, empty, testPlate.middle(), keys);
+        frame.middle(rail, warnings, loupeBench, plan, empty, testPlate.middle(), keys);
         frame.side(diagram, settings, testPlate.side());
         frame.foot(clockStrip, export, () -> showKeys(!keys.isVisible()));
         DeskKeys.bind(this, frame);
@@ -111,6 +113,10 @@ final class DeskWindow {
 
     PictureView picture() {
         return picture;
+    }
+
+    LoupeBench loupeBench() {
+        return loupeBench;
     }
 
     ArtTools artTools() {
@@ -173,6 +179,7 @@ final class DeskWindow {
     /** The plate of the model's state has been computed. */
     private void ready(LivePlate made) {
         sight.show(made);
+        loupeBench.plateChanged();
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
@@ -225,6 +232,7 @@ final class DeskWindow {
         showPlace();
         rail.choose(chosen);
         sight.choose(chosen);
+        loupeBench.choose(chosen);
         settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
         settings.show(chosen);
     }
@@ -300,6 +308,7 @@ final class DeskWindow {
         light = new Light(safe);
         frame.look(light);
         sight.look(light);
+        loupeBench.look(light, inches);
         head.refresh();
     }
 
@@ -310,12 +319,18 @@ final class DeskWindow {
     void measureInInches(boolean wanted) {
         inches = wanted;
         sight.measureInInches(inches);
+        loupeBench.look(light, inches);
         settings.refresh();
         head.refresh();
     }
 
     boolean isInInches() {
         return inches;
+    }
+
+    void toggleLoupe() {
+        picture.toggleLoupe();
+        loupeBench.refresh();
     }
 
     void trueSize() {
@@ -333,7 +348,7 @@ final class DeskWindow {
             testPlate.side().focusFirst();
         } else if (within(focused, plan)) {
             settings.focusFirst();
-        } else if (within(focused, picture)) {
+        } else if (within(focused, loupeBench)) {
             settings.focusFirst();
         } else if (within(focused, settings) || within(focused, testPlate.side())) {
             warnings.focusFirst();

@@ -1,6 +1,8 @@
 package greyground.desk;
 
+import greyground.app.BiteTimes;
 import greyground.app.LiveBench;
+import greyground.app.LiveBite;
 import greyground.app.LivePicture;
 import greyground.app.LivePlate;
 import greyground.app.LiveView;
@@ -15,6 +17,7 @@ import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -134,7 +137,7 @@ final class LiveDesk implements AutoCloseable {
     }
 
     /** All stations, small. */
-    void thumbnails(LiveView ofArt, LiveView ofPlate, java.util.function.BiConsumer<Station, LivePicture> shown) {
+    void thumbnails(LiveView ofArt, LiveView ofPlate, BiConsumer<Station, LivePicture> shown) {
         int own = change;
         ask(BenchWorker.Kind.THUMBNAILS, (present, watch) -> {
             for (Station station : Station.values()) {
@@ -146,20 +149,40 @@ final class LiveDesk implements AutoCloseable {
         });
     }
 
-    /** A station through the loupe; quickly, and then as fine as it goes. */
-    void loupe(Station station, LiveView view, Consumer<LivePicture> shown) {
+    /** A station through the loupe, and the tone in its middle. */
+    void loupe(Station station, LiveView view, BiConsumer<LivePicture, ToneAt> shown) {
         ask(BenchWorker.Kind.LOUPE, (present, watch) -> {
             LivePicture seen = station.stage().isPresent()
                     ? present.close(station.stage().get(), view, true, watch::done)
                     : present.art(view);
-            return () -> shown.accept(seen);
+            ToneAt tone = tone(present, station, middle(view));
+            return () -> shown.accept(seen, tone);
         });
+    }
+
+    private static Offset middle(LiveView view) {
+        return new Offset(
+                view.left() + view.width() * view.perPixel() / 2, view.top() + view.height() * view.perPixel() / 2);
+    }
+
+    /** A place of a station of the plate at several bite times. */
+    void bites(Station station, LiveView view, BiteTimes times, Consumer<List<LiveBite>> shown) {
+        ask(BenchWorker.Kind.BITES, (present, watch) -> {
+            List<LiveBite> made = present.bites(station.stage().orElseThrow(), view, times, watch::done);
+            return () -> shown.accept(made);
+        });
+    }
+
+    private static ToneAt tone(LivePlate plate, Station station, Offset place) {
+        return station == Station.ART
+                ? plate.toneOfArt(place.acrossMillimetres(), place.downMillimetres())
+                : plate.tone(place);
     }
 
     /** The tone of a place: of the plate in millimetres, of the art in its pixels. */
     void tone(Station station, double x, double y, Consumer<ToneAt> told) {
         ask(BenchWorker.Kind.TONE, (present, watch) -> {
-            ToneAt tone = station == Station.ART ? present.toneOfArt(x, y) : present.tone(new Offset(x, y));
+            ToneAt tone = tone(present, station, new Offset(x, y));
             return () -> told.accept(tone);
         });
     }

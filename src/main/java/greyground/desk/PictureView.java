@@ -49,7 +49,7 @@ final class PictureView extends Region {
         setFocusTraversable(true);
         setAccessibleText("Picture");
         setAccessibleHelp(
-                "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it");
+                "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F holds fast what it shows, M compares two bites");
         image.setPreserveRatio(false);
         image.setSmooth(true);
         window.getChildren().add(image);

@@ -4,6 +4,8 @@ import greyground.app.LivePlate;
 import greyground.app.LiveView;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import javafx.scene.Scene;
 import javafx.stage.Window;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +23,7 @@ final class PlateSight {
     private @Nullable LivePlate plate;
     private Light light = new Light(false);
     private boolean inches;
+    private Consumer<Comparison.Seen> loupeSeen = seen -> {};
 
     PlateSight(LiveDesk live, DeskFrame frame, StationRail rail, DiagramView diagram) {
         this.live = live;
@@ -32,6 +35,16 @@ final class PlateSight {
 
     PictureView picture() {
         return picture;
+    }
+
+    /** Hears what the loupe shows. */
+    void whenLoupeSeen(Consumer<Comparison.Seen> hears) {
+        loupeSeen = hears;
+    }
+
+    /** What the loupe sees. */
+    LiveView loupeView() {
+        return picture.loupeView(outputScale());
     }
 
     /** The plate as it was last computed. */
@@ -110,11 +123,17 @@ final class PlateSight {
     }
 
     private void askLoupe() {
-        if (plate != null) {
+        LivePlate of = plate;
+        if (of != null) {
             Station seen = picture.station();
-            live.loupe(seen, picture.loupeView(outputScale()), shown -> {
+            double x = picture.loupe().x();
+            double y = picture.loupe().y();
+            live.loupe(seen, loupeView(), (shown, tone) -> {
                 if (seen == picture.station()) {
                     picture.showLoupe(shown);
+                    OptionalDouble bite = of.biteMinutes();
+                    double depth = bite.isPresent() ? of.depthMicrometres(bite.getAsDouble()) : 0;
+                    loupeSeen.accept(new Comparison.Seen(seen, x, y, shown, tone, bite, depth));
                 }
             });
         }

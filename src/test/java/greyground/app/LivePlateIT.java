@@ -123,6 +123,48 @@ class LivePlateIT {
         }
     }
 
+    /** A window that asked for work on its own thread would stand still meanwhile. */
+    @Test
+    void onlyTheThreadThatOpenedABenchMayWorkIt() throws Exception {
+        try (LiveBench bench = LiveBench.open(art())) {
+            LivePlate live = bench.plate(job(bench.source(1)), SHOP, Progress.NONE);
+            LiveView view = new LiveView(0, 0, 1, 4, 4);
+            List<java.util.concurrent.Callable<?>> works = List.of(
+                    () -> bench.plate(live.job(), SHOP, Progress.NONE),
+                    () -> live.art(view),
+                    () -> live.tones(Stage.PRINT, view),
+                    () -> live.close(Stage.PRINT, view, true, Progress.NONE),
+                    () -> live.bites(Stage.PRINT, view, BiteTimes.parse("5,10min"), Progress.NONE),
+                    () -> live.tone(new Offset(20, 20)),
+                    () -> live.plan(Progress.NONE),
+                    () -> live.remarks(Progress.NONE),
+                    () -> live.check(Progress.NONE));
+            for (java.util.concurrent.Callable<?> work : works) {
+                java.util.concurrent.FutureTask<?> other = new java.util.concurrent.FutureTask<>(work);
+                Thread thread = new Thread(other, "window");
+                thread.start();
+                var failed = org.junit.jupiter.api.Assertions.assertThrows(
+                        java.util.concurrent.ExecutionException.class, other::get);
+                assertEquals(IllegalStateException.class, failed.getCause().getClass());
+            }
+        }
+    }
+
+    /** Two bites are the proofs of two workshops that bite as long; the film stays that of the usual bite. */
+    @Test
+    void aBiteIsTheProofOfAPlateBittenSoLong() throws Exception {
+        LiveView view = new LiveView(28.5, 10.3, 0.004, 120, 90);
+        try (LiveBench bench = LiveBench.open(art())) {
+            LivePlate live = bench.plate(job(bench.source(1)), SHOP, Progress.NONE);
+            List<LiveBite> bites = live.bites(Stage.COPPER, view, BiteTimes.parse("20,30min"), Progress.NONE);
+            assertArrayEquals(
+                    live.close(Stage.COPPER, view, false, Progress.NONE).pixels(),
+                    bites.get(0).picture().pixels());
+            assertEquals(60, bites.get(1).depthMicrometres(), 1e-9);
+            assertTrue(bites.get(1).printLightness() < bites.get(0).printLightness(), "a longer bite prints darker");
+        }
+    }
+
     private static double luminance(int pixel) {
         return Srgb.luminance(
                 Srgb.decode((pixel >> 16 & 0xFF) / 255.0),

@@ -5,7 +5,6 @@ import java.util.List;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.control.Control;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -70,15 +69,18 @@ final class CutWords {
 
     private static void outside(Labeled labeled, Parent root, List<String> found) {
         Bounds own = labeled.localToScene(labeled.getLayoutBounds());
-        boolean scrolls = false;
+        List<Node> holders = new ArrayList<>();
         for (Node each = labeled.getParent(); each != null; each = each.getParent()) {
-            scrolls |= each instanceof ScrollPane || each instanceof VirtualFlow;
+            holders.add(each);
+        }
+        // What can be rolled to need not be seen at once.
+        boolean rolls = holders.stream().anyMatch(each -> each instanceof ScrollPane || each instanceof VirtualFlow);
+        for (Node each : holders) {
             Bounds held = each.localToScene(each.getLayoutBounds());
             boolean across = own.getMinX() >= held.getMinX() - TOLERANCE && own.getMaxX() <= held.getMaxX() + TOLERANCE;
-            boolean down = scrolls
+            boolean down = rolls
                     || (own.getMinY() >= held.getMinY() - TOLERANCE && own.getMaxY() <= held.getMaxY() + TOLERANCE);
-            boolean owned = each instanceof Control || each == root || each.getParent() == null;
-            if (!(across && down) && (owned || !scrolls)) {
+            if (!(across && down)) {
                 found.add("\"" + labeled.getText() + "\" reaches past "
                         + each.getClass().getSimpleName() + " " + each.getStyleClass());
                 return;

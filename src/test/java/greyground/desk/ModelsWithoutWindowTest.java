@@ -21,6 +21,7 @@ class ModelsWithoutWindowTest {
                                 BenchNotes.class,
                                 BenchState.class,
                                 BenchWorker.class,
+                                Comparison.class,
                                 Countdown.class,
                                 DeskFolder.class,
                                 FilmExport.class,

@@ -45,8 +45,10 @@ class TextFitsIT {
                 hand.stage().setWidth(size[0]);
                 hand.stage().setHeight(size[1]);
             });
-            waitFor("the size", () -> Math.abs(hand.stage().getScene().getWidth() - size[0]) < 1);
-            Thread.sleep(60);
+            waitFor("the size", () -> {
+                javafx.geometry.Bounds bounds = hand.root().getLayoutBounds();
+                return Math.abs(bounds.getWidth() - size[0]) < 1 && Math.abs(bounds.getHeight() - size[1]) < 1;
+            });
             onScreen(() -> CutWords.of(hand.root()))
                     .forEach(cut -> wrong.add(state + " at " + (int) size[0] + " x " + (int) size[1] + ": " + cut));
         }

@@ -1,0 +1,245 @@
+package greyground.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import greyground.app.LivePicture;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.FutureTask;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.TextField;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The loupe and what is compared under it, in the window. */
+class LoupeIT {
+    private static final Path ART = Path.of("testimages/leaf-alpha.png");
+
+    @TempDir
+    Path folder;
+
+    private Stage stage;
+    private DeskWindow desk;
+
+    @BeforeEach
+    void openWindow() throws Exception {
+        NativeParts.start();
+        FileAsking none = new FileAsking() {
+            @Override
+            public Optional<Path> open(String title, Kind kind) {
+                return Optional.empty();
+            }
+
+            @Override
+            public Optional<Path> save(String title, Kind kind, String suggested) {
+                return Optional.empty();
+            }
+        };
+        onScreen(() -> {
+            desk = new DeskWindow(new DeskServices(
+                    none,
+                    new DeskFolder(folder.resolve("state")),
+                    ProcessHandle.current().pid(),
+                    () -> LocalDate.of(2026, 3, 4),
+                    System::nanoTime,
+                    Platform::runLater));
+            stage = new Stage();
+            stage.setScene(new Scene(desk.root(), DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT));
+            stage.show();
+            desk.files().open(ART);
+            return null;
+        });
+        waitFor("the art", () -> desk.model().state().isPresent());
+        onScreen(() -> {
+            desk.tell("plate", Map.of("plate", "60x45mm", "resolution", "720dpi"));
+            return null;
+        });
+        rest();
+    }
+
+    @AfterEach
+    void closeWindow() throws Exception {
+        if (stage != null) {
+            onScreen(() -> {
+                stage.hide();
+                desk.closed();
+                return null;
+            });
+        }
+    }
+
+    private static <T> T onScreen(Callable<T> work) throws Exception {
+        FutureTask<T> task = new FutureTask<>(work);
+        Platform.runLater(task);
+        return task.get(60, TimeUnit.SECONDS);
+    }
+
+    private static void waitFor(String what, BooleanSupplier there) throws Exception {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(90);
+        while (!onScreen(there::getAsBoolean)) {
+            assertTrue(System.nanoTime() < end, "waited in vain for " + what);
+            Thread.sleep(20);
+        }
+    }
+
+    private void rest() throws Exception {
+        waitFor("rest", () -> desk.isAtRest() && desk.sight().plate().isPresent());
+        // What was told last may lie behind the question.
+        onScreen(() -> null);
+    }
+
+    private void key(KeyCode code) throws Exception {
+        onScreen(() -> {
+            desk.picture().fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false));
+            return null;
+        });
+    }
+
+    private void press(String id) throws Exception {
+        onScreen(() -> {
+            ((Button) desk.root().lookup("#" + id)).fire();
+            return null;
+        });
+    }
+
+    private void loupeAt(double x, double y) throws Exception {
+        onScreen(() -> {
+            desk.sight().pointAt(x, y);
+            return null;
+        });
+        rest();
+    }
+
+    private Comparison comparison() {
+        return desk.loupeBench().comparison();
+    }
+
+    private static int[] pixels(Optional<Comparison.Side> side) {
+        return side.flatMap(Comparison.Side::picture).map(LivePicture::pixels).orElseThrow();
+    }
+
+    /** Where one has looked from near, all of the plate is seen again at once, at whatever station. */
+    @Test
+    void allIsSeenAgainRightAfterALookFromNear() throws Exception {
+        onScreen(() -> {
+            desk.choose(Station.PRINT);
+            desk.picture().goTo(30, 20);
+            return null;
+        });
+        rest();
+        for (int i = 0; i < 3; i++) {
+            onScreen(() -> {
+                desk.choose(Station.PRINT);
+                desk.picture().goTo(30, 20);
+                return null;
+            });
+            // The near picture is under way when all is wanted.
+            Thread.sleep(40 + 60 * i);
+            onScreen(() -> {
+                desk.choose(Station.COPPER);
+                desk.picture().fit();
+                return null;
+            });
+            rest();
+            WritableImage seen = onScreen(() -> desk.picture().snapshot(null, null));
+            Viewport port = onScreen(() -> desk.picture().port());
+            int bench = 0xFFC8C8C8;
+            for (double[] place : new double[][] {{5, 5}, {55, 5}, {5, 40}, {55, 40}}) {
+                int x = PictureView.RULER + (int) port.pixelX(place[0]);
+                int y = PictureView.RULER + (int) port.pixelY(place[1]);
+                assertNotEquals(bench, seen.getPixelReader().getArgb(x, y), "nothing to see at " + place[0]);
+            }
+        }
+    }
+
+    @Test
+    void whatIsHeldFastStaysBesideWhatTheLoupeShowsNext() throws Exception {
+        onScreen(() -> {
+            desk.choose(Station.COPPER);
+            desk.picture().requestFocus();
+            return null;
+        });
+        key(KeyCode.L);
+        loupeAt(30, 20);
+        double height = onScreen(() -> desk.picture().getHeight());
+        key(KeyCode.F);
+        assertEquals(Comparison.Kind.TWO_PLACES, comparison().kind());
+        int[] held = pixels(comparison().left(false));
+        loupeAt(33, 24);
+        assertTrue(Arrays.equals(held, pixels(comparison().left(false))));
+        assertFalse(Arrays.equals(held, pixels(comparison().right(false))));
+        assertTrue(comparison().left(false).orElseThrow().lines().get(0).contains("30.0, 20.0 mm"));
+        assertTrue(comparison().right(false).orElseThrow().lines().get(0).contains("33.0, 24.0 mm"));
+        Node strip = desk.root().lookup("#compare");
+        onScreen(() -> {
+            desk.root().applyCss();
+            desk.root().layout();
+            return null;
+        });
+        assertTrue(strip.isVisible());
+        // The strip takes room of its own; it lies on nothing.
+        assertTrue(onScreen(() -> desk.picture().getHeight()) < height);
+        assertTrue(onScreen(() ->
+                desk.picture().localToScene(desk.picture().getLayoutBounds()).getMaxY()
+                        <= strip.localToScene(strip.getLayoutBounds()).getMinY() + 0.5));
+        press("close-compare");
+        assertFalse(strip.isVisible());
+    }
+
+    @Test
+    void onePlaceIsSeenAtTwoBiteTimes() throws Exception {
+        onScreen(() -> {
+            desk.choose(Station.PRINT);
+            return null;
+        });
+        press("two-bites");
+        loupeAt(30, 20);
+        waitFor(
+                "both bites",
+                () -> comparison().left(false).flatMap(Comparison.Side::picture).isPresent());
+        int[] usual = pixels(comparison().left(false));
+        assertFalse(Arrays.equals(usual, pixels(comparison().right(false))));
+        onScreen(() -> {
+            TextField minutes = (TextField) desk.root().lookup("#other-bite");
+            minutes.setText("20");
+            minutes.fireEvent(new javafx.event.ActionEvent());
+            return null;
+        });
+        waitFor(
+                "the same bite twice",
+                () -> comparison()
+                        .right(false)
+                        .flatMap(Comparison.Side::picture)
+                        .isPresent());
+        // The workshop's usual bite is 20 min, as assumed: typed, it must be the same plate.
+        assertTrue(Arrays.equals(
+                pixels(comparison().left(false)), pixels(comparison().right(false))));
+        assertTrue(comparison().left(false).orElseThrow().lines().get(0).startsWith("bite 20 min"));
+        onScreen(() -> {
+            TextField minutes = (TextField) desk.root().lookup("#other-bite");
+            minutes.setText("5000");
+            minutes.fireEvent(new javafx.event.ActionEvent());
+            return null;
+        });
+        assertEquals(
+                20, comparison().otherMinutes(java.util.OptionalDouble.empty()).orElseThrow());
+    }
+}
