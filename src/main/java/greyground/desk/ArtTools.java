@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.function.BiConsumer;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -29,20 +30,45 @@ final class ArtTools extends FlowPane {
         this.tell = tell;
         getChildren()
                 .addAll(
-                        tool("Pick white  W", "pick-white", () -> hold(Hand.PICK_WHITE)),
-                        tool("Pick black  B", "pick-black", () -> hold(Hand.PICK_BLACK)),
-                        tool("Find both", "find-both", this::findEnds),
-                        tool("Draw crop  C", "draw-crop", () -> hold(Hand.CROP)),
-                        tool("No crop", "no-crop", () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
-                        tool("Quarter left  [", "quarter-left", () -> quarter(false)),
-                        tool("Quarter right  ]", "quarter-right", () -> quarter(true)));
+                        tool(
+                                "Pick white  W",
+                                "pick-white",
+                                "Point at the paper: what counts as white (W)",
+                                () -> hold(Hand.PICK_WHITE)),
+                        tool(
+                                "Pick black  B",
+                                "pick-black",
+                                "Point at the darkest ink: what counts as black (B)",
+                                () -> hold(Hand.PICK_BLACK)),
+                        tool("Find both", "find-both", "Leave white and black to the program again", this::findEnds),
+                        tool(
+                                "Draw crop  C",
+                                "draw-crop",
+                                "Drag over the part of the picture that you want (C)",
+                                () -> hold(Hand.CROP)),
+                        tool(
+                                "No crop",
+                                "no-crop",
+                                "Take the whole picture",
+                                () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
+                        tool(
+                                "Quarter left  [",
+                                "quarter-left",
+                                "Turn the picture a quarter to the left ([)",
+                                () -> quarter(false)),
+                        tool(
+                                "Quarter right  ]",
+                                "quarter-right",
+                                "Turn the picture a quarter to the right (])",
+                                () -> quarter(true)));
         VBox.setMargin(this, new Insets(0, 0, 8, 0));
         sight.picture().hand().whenDone(this::done);
     }
 
-    private static Button tool(String words, String id, Runnable action) {
+    private static Button tool(String words, String id, String hint, Runnable action) {
         Button button = new Button(words);
         button.setId(id);
+        button.setTooltip(new Tooltip(hint));
         button.setMinWidth(Region.USE_PREF_SIZE);
         button.setOnAction(pressed -> action.run());
         return button;

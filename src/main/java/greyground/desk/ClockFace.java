@@ -22,6 +22,9 @@ final class ClockFace extends VBox {
     private static final double OTHER_SIZE = 32;
     private static final int MOST_CAUTIONS = 2;
 
+    /** Further clocks are seen at their steps. */
+    private static final int MOST_CLOCKS = 4;
+
     private final Region room;
     private final Runnable moved;
     private final List<Tile> tiles = new ArrayList<>();
@@ -42,7 +45,8 @@ final class ClockFace extends VBox {
     }
 
     /** Shows clocks, the first of them large. */
-    void show(List<BenchClocks.StepClock> clocks) {
+    void show(List<BenchClocks.StepClock> begun) {
+        List<BenchClocks.StepClock> clocks = begun.stream().limit(MOST_CLOCKS).toList();
         boolean same = clocks.size() == tiles.size();
         for (int i = 0; same && i < tiles.size(); i++) {
             same = tiles.get(i).clock == clocks.get(i);

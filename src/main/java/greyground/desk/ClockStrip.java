@@ -18,6 +18,7 @@ final class ClockStrip extends FlowPane {
         setId("clock-strip");
         getStyleClass().add("clock-strip");
         setMinHeight(Region.USE_PREF_SIZE);
+        setPrefWrapLength(DeskWindow.LEAST_WIDTH);
         show(List.of());
     }
 

@@ -49,6 +49,10 @@ final class DeskFrame extends BorderPane {
     /** Fills the middle: what is worked on, of which one is seen at a time, above the warnings. */
     void middle(StationRail rail, WarningsView warnings, Node... views) {
         StackPane middle = new StackPane(views);
+        for (Node view : views) {
+            // What isn't seen takes no room.
+            view.managedProperty().bind(view.visibleProperty());
+        }
         VBox.setVgrow(middle, Priority.ALWAYS);
         setLeft(rail);
         setCenter(new VBox(middle, warnings));

@@ -1,7 +1,6 @@
 package greyground.desk;
 
 import javafx.scene.Node;
-import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
@@ -20,12 +19,6 @@ final class DeskKeys {
             }
         });
         root.addEventHandler(KeyEvent.KEY_PRESSED, event -> {
-            if (event.getCode() == KeyCode.ENTER && event.getTarget() instanceof ButtonBase button) {
-                // The toolkit gives Enter to a window's one default button only.
-                button.fire();
-                event.consume();
-                return;
-            }
             boolean typing = event.getTarget() instanceof TextInputControl || event.getTarget() instanceof ComboBox;
             boolean plain = !event.isShortcutDown() && !event.isAltDown() && !event.isControlDown();
             if (!typing && plain && letter(desk, event.getCode())) {

@@ -148,6 +148,9 @@ final class DeskWindow {
         boolean present = state.isPresent();
         boolean first = present && empty.isVisible();
         rail.setPresent(present);
+        if (first && place == Place.STATION) {
+            rail.choose(picture.station());
+        }
         showPlace();
         if (first) {
             picture.requestFocus();
@@ -283,7 +286,10 @@ final class DeskWindow {
     /** Lays the list of keys over what is seen, or takes it away. */
     void showKeys(boolean wanted) {
         keys.show(wanted);
-        if (!wanted) {
+        arrange();
+        if (!wanted && empty.isVisible()) {
+            empty.focusFirst();
+        } else if (!wanted) {
             middle().requestFocus();
         }
     }
@@ -294,12 +300,19 @@ final class DeskWindow {
 
     private void showPlace() {
         keys.show(false);
+        arrange();
+    }
+
+    /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
+    private void arrange() {
         boolean present = model.state().isPresent();
-        picture.setVisible(place == Place.STATION);
-        plan.setVisible(place == Place.PLAN);
+        boolean free = !keys.isVisible();
+        picture.setVisible(free && present && place == Place.STATION);
+        plan.setVisible(free && place == Place.PLAN);
         testPlate.show(place == Place.TEST_PLATE);
+        testPlate.middle().setVisible(free && place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);
-        empty.setVisible(!present && place != Place.TEST_PLATE);
+        empty.setVisible(free && !present && place != Place.TEST_PLATE);
         clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
     }
 
@@ -340,7 +353,9 @@ final class DeskWindow {
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
-        if (within(focused, rail) && place == Place.PLAN) {
+        if (within(focused, rail) && empty.isVisible()) {
+            empty.focusFirst();
+        } else if (within(focused, rail) && place == Place.PLAN) {
             plan.focusFirst();
         } else if (within(focused, rail)) {
             middle().requestFocus();
@@ -359,7 +374,7 @@ final class DeskWindow {
 
     private Node middle() {
         return switch (place) {
-            case STATION -> model.state().isPresent() ? picture : empty;
+            case STATION -> picture;
             case PLAN -> plan;
             case TEST_PLATE -> testPlate.middle();
         };

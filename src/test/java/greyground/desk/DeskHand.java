@@ -158,6 +158,11 @@ final class DeskHand implements AutoCloseable {
                             with.contains(KeyCode.ALT),
                             false));
             stage.getScene().removeEventHandler(KeyEvent.KEY_PRESSED, end);
+            Node after = stage.getScene().getFocusOwner();
+            if (after != null && after == focused) {
+                // A button acts when its key is let go.
+                after.fireEvent(new KeyEvent(KeyEvent.KEY_RELEASED, "", "", code, false, false, false, false));
+            }
             return !reachedTheEnd[0];
         });
     }

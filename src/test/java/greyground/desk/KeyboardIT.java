@@ -43,6 +43,11 @@ class KeyboardIT {
                     DeskWalk.states(hand.desk()).entrySet()) {
                 act(state.getValue());
                 hand.rest();
+                Node strip = hand.find("clock-strip", Node.class);
+                waitFor(
+                        "the clocks",
+                        () -> !strip.isVisible()
+                                || !hand.desk().clocks().begun().isEmpty());
                 reach(hand, state.getKey(), wrong);
             }
         }
@@ -166,11 +171,12 @@ class KeyboardIT {
         }
     }
 
-    /** The part of the window that a node lies in. */
+    /** The part of the window that a node lies in, or what it is rolled in. */
     private static Node part(Node node) {
-        Node part = node;
+        Node part = node.getParent();
         while (part.getParent() != null
                 && part.getParent().getParent() != null
+                && !(part instanceof ScrollPane)
                 && !part.getStyleClass().contains("head")
                 && !part.getStyleClass().contains("side")
                 && !part.getStyleClass().contains("rail")) {
