@@ -8,6 +8,7 @@ final class TestPlatePanel extends VBox {
     TestPlatePanel() {
         super(8);
         getStyleClass().add("settings");
+        setAccessibleText("Test plate");
         Label title = new Label(Place.TEST_PLATE.label());
         title.getStyleClass().add("heading");
         getChildren().add(title);
