@@ -50,7 +50,8 @@ record CacheFolder(Path folder) {
         bytes.put(content).putLong(checksum(content, content.length));
         try {
             Files.createDirectories(folder);
-            Path sibling = Files.createTempFile(folder, "kept", ".part");
+            Siblings.clearAbandoned(folder);
+            Path sibling = Siblings.begin(folder, folder.resolve(name));
             try {
                 Files.write(sibling, bytes.array());
                 Files.move(
@@ -59,7 +60,7 @@ record CacheFolder(Path folder) {
                         StandardCopyOption.ATOMIC_MOVE,
                         StandardCopyOption.REPLACE_EXISTING);
             } finally {
-                Files.deleteIfExists(sibling);
+                Siblings.end(sibling);
             }
         } catch (IOException notKept) {
             // It is made; it will be made again next time.

@@ -18,6 +18,8 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Optional;
 
 /** Opens jobs, workshops and plans, from their own files or from the film PDF that carries them. */
 public final class KeptFiles {
@@ -79,6 +81,28 @@ public final class KeptFiles {
     public static void saveWorkshop(Path file, Workshop workshop) throws Exception {
         byte[] bytes = WorkshopFile.text(workshop).getBytes(StandardCharsets.UTF_8);
         SafeFile.write("workshop", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+    }
+
+    /**
+     * Writes a workshop over the file it came from. If another program has changed that file meanwhile, what it holds is kept beside it
+     * first, as if it had been a lesson.
+     *
+     * @param believed what the file held when it was last read or written here
+     * @param day for the kept file's name
+     * @return where the other program's workshop is kept, if there was one
+     */
+    public static Optional<Path> saveWorkshop(Path file, Workshop believed, Workshop workshop, LocalDate day)
+            throws Exception {
+        if (!Files.exists(file)) {
+            saveWorkshop(file, workshop);
+            return Optional.empty();
+        }
+        ShopFile held = ShopFile.open(file);
+        if (held.holds(believed) || held.holds(workshop)) {
+            held.replaceWith(workshop);
+            return Optional.empty();
+        }
+        return Optional.of(held.teach(believed, workshop, day + "-saved"));
     }
 
     private static String text(String what, Path file, String attachment) {

@@ -3,31 +3,22 @@ package greyground.app;
 import greyground.quantity.Refusal;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.file.DirectoryStream;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * Writes a file so that its name only ever points at a whole one: into a sibling, synced, then renamed over the old.
  *
- * <p>The sibling is named {@code .NAME.greyground-PID.part}. It is deleted on failure and on Ctrl-C; one left by a killed
- * program is deleted by the next write to the same folder, once its process is gone.
+ * <p>{@link Siblings} names the siblings and clears away what a killed program left of them. A name that stands for another file keeps
+ * doing so: the file it stands for is replaced.
  */
 public final class SafeFile {
-    private static final Pattern SIBLING = Pattern.compile("\\..*\\.greyground-(\\d+)\\.part");
-    private static final Set<Path> UNDER_WAY = ConcurrentHashMap.newKeySet();
-
-    static {
-        Runtime.getRuntime()
-                .addShutdownHook(new Thread(() -> UNDER_WAY.forEach(SafeFile::deleteQuietly), "unfinished files"));
-    }
-
     private SafeFile() {}
 
     /** Fills the sibling file. The channel stands at 0 and may be read, written and moved at will. */
@@ -89,12 +80,36 @@ public final class SafeFile {
 
     /** Writes {@code destination} whole or not at all. */
     public static void write(String what, Path destination, Body body) throws Exception {
+        write(what, destination, body, (sibling, real) -> {
+            rename(sibling, real);
+            return true;
+        });
+    }
+
+    /**
+     * Writes {@code destination} whole, or not at all if that name is taken, even if it is taken at the very moment.
+     *
+     * @return whether it was written
+     */
+    static boolean writeNew(String what, Path destination, Body body) throws Exception {
+        if (Files.exists(destination, LinkOption.NOFOLLOW_LINKS)) {
+            return false;
+        }
+        return write(what, destination, body, SafeFile::takeName);
+    }
+
+    /** Gives the whole sibling its name, and says whether it could. */
+    @FunctionalInterface
+    private interface Naming {
+        boolean name(Path sibling, Path destination) throws IOException;
+    }
+
+    private static boolean write(String what, Path destination, Body body, Naming naming) throws Exception {
         checkWritable(what, destination);
-        Path folder = folderOf(destination);
-        clearAbandoned(folder);
-        Path sibling = folder.resolve("." + destination.getFileName() + ".greyground-"
-                + ProcessHandle.current().pid() + ".part");
-        UNDER_WAY.add(sibling);
+        Path real = meant(destination);
+        Path folder = folderOf(real);
+        Siblings.clearAbandoned(folder);
+        Path sibling = Siblings.begin(folder, real);
         try {
             try (FileChannel channel = FileChannel.open(
                     sibling,
@@ -102,27 +117,55 @@ public final class SafeFile {
                     StandardOpenOption.TRUNCATE_EXISTING,
                     StandardOpenOption.READ,
                     StandardOpenOption.WRITE)) {
+                Siblings.hold(channel);
                 body.fill(channel);
                 channel.force(true);
             }
-            rename(sibling, destination);
+            boolean named = naming.name(sibling, real);
             syncFolder(folder);
+            return named;
         } catch (IOException failed) {
             throw Refusal.failure(
-                    "cannot write the " + what + " " + destination + ": " + reason(failed)
+                    "cannot write the " + what + " " + destination + ": " + WriteFault.words(failed)
                             + "; what stood there before is untouched, make room or choose another place",
                     failed);
         } finally {
-            deleteQuietly(sibling);
-            UNDER_WAY.remove(sibling);
+            Siblings.end(sibling);
+        }
+    }
+
+    /** The file that a name stands for. */
+    private static Path meant(Path destination) {
+        try {
+            return Files.isSymbolicLink(destination) ? destination.toRealPath() : destination;
+        } catch (IOException standsForNothing) {
+            return destination;
         }
     }
 
     private static void rename(Path sibling, Path destination) throws IOException {
         try {
             Files.move(sibling, destination, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } catch (java.nio.file.AtomicMoveNotSupportedException unsupported) {
+        } catch (AtomicMoveNotSupportedException unsupported) {
             Files.move(sibling, destination, StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+
+    /** A second name for the same file: the system gives it to one only. */
+    private static boolean takeName(Path sibling, Path destination) throws IOException {
+        try {
+            Files.createLink(destination, sibling);
+            return true;
+        } catch (FileAlreadyExistsException taken) {
+            return false;
+        } catch (UnsupportedOperationException | FileSystemException noSecondNames) {
+            // Such file systems only know moving, which looks for the name first.
+            try {
+                Files.move(sibling, destination);
+                return true;
+            } catch (FileAlreadyExistsException taken) {
+                return false;
+            }
         }
     }
 
@@ -135,45 +178,8 @@ public final class SafeFile {
         }
     }
 
-    /** Deletes siblings whose program is no longer running. */
-    private static void clearAbandoned(Path folder) {
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, ".*.part")) {
-            for (Path file : files) {
-                Matcher matcher = SIBLING.matcher(file.getFileName().toString());
-                if (matcher.matches() && !UNDER_WAY.contains(file) && !isRunning(matcher.group(1))) {
-                    deleteQuietly(file);
-                }
-            }
-        } catch (IOException unreadable) {
-            // Nothing can be cleared in a folder that cannot be listed; the write itself will say what is wrong.
-            return;
-        }
-    }
-
-    private static boolean isRunning(String pid) {
-        try {
-            return ProcessHandle.of(Long.parseLong(pid)).isPresent();
-        } catch (NumberFormatException tooLong) {
-            return false;
-        }
-    }
-
-    private static Path folderOf(Path destination) {
+    static Path folderOf(Path destination) {
         Path parent = destination.toAbsolutePath().getParent();
         return parent == null ? destination.toAbsolutePath() : parent;
-    }
-
-    private static String reason(IOException failed) {
-        String message = failed.getMessage();
-        return message == null ? failed.getClass().getSimpleName() : message;
-    }
-
-    private static void deleteQuietly(Path file) {
-        try {
-            Files.deleteIfExists(file);
-        } catch (IOException stays) {
-            // The next write to this folder tries again.
-            return;
-        }
     }
 }

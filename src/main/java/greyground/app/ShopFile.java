@@ -8,10 +8,8 @@ import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -58,6 +56,23 @@ public final class ShopFile {
         return bytes == null ? Optional.empty() : Optional.of(WorkshopFile.read(KeptFiles.decoded(WHAT, file, bytes)));
     }
 
+    /** Whether it holds just this workshop, however it is written. */
+    boolean holds(Workshop workshop) {
+        try {
+            return workshop().filter(workshop::equals).isPresent();
+        } catch (Refusal unreadable) {
+            return false;
+        }
+    }
+
+    /** Writes a workshop in the place of the one that was opened, keeping nothing. */
+    void replaceWith(Workshop workshop) throws Exception {
+        OneAtATime.change(WHAT, file, () -> {
+            replace(text(workshop));
+            return file;
+        });
+    }
+
     /**
      * Writes a taught workshop, having kept what was there.
      *
@@ -67,27 +82,42 @@ public final class ShopFile {
      * @return where the old one is kept
      */
     public Path teach(Workshop before, Workshop after, String lesson) throws Exception {
-        checkUnchanged();
-        byte[] old = bytes != null ? bytes : text(before);
-        Path kept = keep("before", next(), lesson, old);
-        try {
+        return OneAtATime.change(WHAT, file, () -> {
             checkUnchanged();
-            byte[] taught = text(after);
-            SafeFile.write(WHAT, file, channel -> channel.write(ByteBuffer.wrap(taught)));
-        } catch (Exception | Error failed) {
-            // The lesson did not take place.
-            Files.deleteIfExists(kept);
-            throw failed;
+            byte[] old = bytes != null ? bytes : text(before);
+            Path kept = keep("before", next(), lesson, old);
+            try {
+                replace(text(after));
+            } catch (Exception | Error failed) {
+                // The lesson did not take place.
+                Files.deleteIfExists(kept);
+                throw failed;
+            }
+            return kept;
+        });
+    }
+
+    /** Puts new bytes in the place of those it was opened with, and of no others. */
+    private void replace(byte[] now) throws Exception {
+        checkUnchanged();
+        SafeFile.Body body = channel -> channel.write(ByteBuffer.wrap(now));
+        if (bytes != null) {
+            SafeFile.write(WHAT, file, body);
+        } else if (!SafeFile.writeNew(WHAT, file, body)) {
+            throw changed();
         }
-        return kept;
     }
 
     private void checkUnchanged() {
         byte[] now = Files.exists(file) ? bytes(file) : null;
         if (!Arrays.equals(now, bytes)) {
-            throw Refusal.failure("the workshop " + file
-                    + " was changed by someone else meanwhile; it is left as it is: read" + " the test plate again");
+            throw changed();
         }
+    }
+
+    private Refusal changed() {
+        return Refusal.failure("the workshop " + file
+                + " was changed by someone else meanwhile; it is left as it is: read the test plate again");
     }
 
     /** One lesson taken back. */
@@ -98,8 +128,13 @@ public final class ShopFile {
         if (bytes == null) {
             throw Refusal.failure("there is no workshop file " + file + ": check the name");
         }
+        byte[] held = bytes;
+        return OneAtATime.change(WHAT, file, () -> takeBack(held));
+    }
+
+    private TakenBack takeBack(byte[] held) throws Exception {
         Kept last = last();
-        while (last != null && Arrays.equals(bytes(last.path()), bytes)) {
+        while (last != null && Arrays.equals(bytes(last.path()), held)) {
             // Already restored; only its removal was cut short.
             Files.delete(last.path());
             last = last();
@@ -112,8 +147,8 @@ public final class ShopFile {
         // A kept file that isn't whole must not take the place of one that is.
         WorkshopFile.read(KeptFiles.decoded(WHAT, last.path(), kept));
         checkUnchanged();
-        Path replaced = keep("taken-back", last.number(), last.lesson(), bytes);
-        SafeFile.write(WHAT, file, channel -> channel.write(ByteBuffer.wrap(kept)));
+        Path replaced = keep("taken-back", last.number(), last.lesson(), held);
+        replace(kept);
         Files.delete(last.path());
         return new TakenBack(last.path(), replaced);
     }
@@ -127,7 +162,7 @@ public final class ShopFile {
         try (DirectoryStream<Path> files = Files.newDirectoryStream(folder())) {
             for (Path each : files) {
                 Matcher matcher = pattern.matcher(String.valueOf(each.getFileName()));
-                if (matcher.matches() && Files.size(each) > 0) {
+                if (matcher.matches() && each.toFile().length() > 0) {
                     int number = Integer.parseInt(matcher.group(1));
                     last = last == null || number > last.number() ? new Kept(each, number, matcher.group(2)) : last;
                 }
@@ -141,23 +176,13 @@ public final class ShopFile {
         return last == null ? 1 : last.number() + 1;
     }
 
-    /** Keeps bytes under a name that is free; the name is taken first, so that two programs can't take it both. */
+    /** Keeps bytes under a name that is free. */
     private Path keep(String word, int number, String lesson, byte[] held) throws Exception {
         for (int copy = 1; copy < MOST_KEPT; copy++) {
             Path path = folder().resolve(name(word, number, copy == 1 ? lesson : lesson + "-" + copy));
-            try {
-                Files.newByteChannel(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)
-                        .close();
-            } catch (FileAlreadyExistsException taken) {
-                continue;
-            } catch (IOException unwritable) {
-                throw Refusal.failure(
-                        "cannot keep the old workshop as " + path
-                                + "; nothing was changed: make room or mend the folder",
-                        unwritable);
+            if (SafeFile.writeNew("kept workshop", path, channel -> channel.write(ByteBuffer.wrap(held)))) {
+                return path;
             }
-            SafeFile.write("kept workshop", path, channel -> channel.write(ByteBuffer.wrap(held)));
-            return path;
         }
         throw Refusal.failure("beside " + file + " lie too many kept files: move them elsewhere");
     }

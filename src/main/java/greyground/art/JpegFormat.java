@@ -6,7 +6,7 @@ import java.util.List;
 /** Understands JPEG: grey, RGB, CMYK; baseline and progressive. Rows stream, so a baseline picture needs no memory. */
 final class JpegFormat implements ArtFormat {
     /** Seconds any decoder may take before its first rows come, and more for each million pixels (assumed, ample). */
-    private static final long SECONDS = 15;
+    private static final long SECONDS = 9;
 
     @Override
     public String kind() {

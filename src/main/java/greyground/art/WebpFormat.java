@@ -5,7 +5,6 @@ import java.awt.image.Raster;
 import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageReader;
-import javax.imageio.stream.FileImageInputStream;
 import org.jspecify.annotations.Nullable;
 
 /** Understands still WebP pictures (RFC 9649), decoded whole by a library, then handed on row by row. */
@@ -104,12 +103,12 @@ final class WebpFormat implements ArtFormat {
     private static final class Whole implements RowPipe.Source {
         private final ArtBytes file;
         private final Samples samples;
-        private final FileImageInputStream input;
+        private final WebpInput input;
 
-        Whole(ArtBytes file, Samples samples) throws IOException {
+        Whole(ArtBytes file, Samples samples) {
             this.file = file;
             this.samples = samples;
-            this.input = new FileImageInputStream(file.path().toFile());
+            this.input = new WebpInput(file);
         }
 
         @Override
@@ -146,12 +145,8 @@ final class WebpFormat implements ArtFormat {
 
         @Override
         public void abort() {
-            try {
-                // A decoder that is not asked between rows stops at its next read.
-                input.close();
-            } catch (IOException closed) {
-                // Then it is closed already.
-            }
+            // A decoder that is not asked between rows stops at its next read.
+            input.stop();
         }
     }
 }

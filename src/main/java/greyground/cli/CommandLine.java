@@ -104,18 +104,23 @@ public final class CommandLine implements Runnable {
 
     /** Runs one command and returns its exit status: 0 done, 2 wrong use, 1 failed. */
     public static int run(String[] arguments, PrintStream out, PrintStream err, Window window) {
-        picocli.CommandLine line = new picocli.CommandLine(new CommandLine(out), commands(out, err, window))
+        try {
+            return parser(out, err, window).execute(arguments);
+        } catch (OutOfMemoryError full) {
+            return outOfMemory(err);
+        }
+    }
+
+    /** Knows every command; a word that begins with @ is a word, and not the name of a file of words. */
+    static picocli.CommandLine parser(PrintStream out, PrintStream err, Window window) {
+        return new picocli.CommandLine(new CommandLine(out), commands(out, err, window))
+                .setExpandAtFiles(false)
                 .setUsageHelpWidth(100)
                 .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
                 .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
                 .setParameterExceptionHandler((fault, words) -> wrongUse(fault, err))
                 .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
-        try {
-            return line.execute(arguments);
-        } catch (OutOfMemoryError full) {
-            return outOfMemory(err);
-        }
     }
 
     /** Tells the version. */

@@ -6,6 +6,8 @@ import greyground.film.JobFile;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -170,13 +172,19 @@ final class BenchModel {
         saved();
     }
 
-    /** Writes the workshop; its file from now on. */
-    void saveWorkshop(Path file) throws Exception {
+    /** Writes the workshop; its file from now on. Returns where another program's change of that file is kept, if there was one. */
+    Optional<Path> saveWorkshop(Path file) throws Exception {
         Workshop workshop = workshop();
-        KeptFiles.saveWorkshop(file, workshop);
+        Optional<Path> kept = Optional.empty();
+        if (file.equals(workshopFile)) {
+            kept = KeptFiles.saveWorkshop(file, savedWorkshop, workshop, LocalDate.now(ZoneId.systemDefault()));
+        } else {
+            KeptFiles.saveWorkshop(file, workshop);
+        }
         workshopFile = file;
         savedWorkshop = workshop;
         saved();
+        return kept;
     }
 
     private void saved() {

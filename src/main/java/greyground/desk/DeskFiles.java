@@ -237,8 +237,11 @@ final class DeskFiles {
             file = services.files().save("Save the workshop", FileAsking.Kind.WORKSHOP, "workshop.json");
         }
         file.ifPresent(each -> attempt(() -> {
-            model.saveWorkshop(each);
-            say.accept("workshop saved: " + each.getFileName());
+            Optional<Path> kept = model.saveWorkshop(each);
+            say.accept("workshop saved: " + each.getFileName()
+                    + kept.map(other ->
+                                    "; another program had changed it: its numbers are kept as " + other.getFileName())
+                            .orElse(""));
         }));
         return !model.workshopUnsaved();
     }

@@ -78,6 +78,10 @@ public final class JsonText {
             String where = place == null ? "" : " at line " + place.getLineNr() + ", column " + place.getColumnNr();
             throw Refusal.use(what + " is not JSON" + where + " (" + brief(fault.getOriginalMessage())
                     + "): mend it there or restore it from a copy");
+        } catch (NumberFormatException fault) {
+            // Exponents of more digits than any number has pass the parser's own checks.
+            throw Refusal.use(what + " holds a number that is none (" + brief(String.valueOf(fault.getMessage()))
+                    + "): mend it there or restore it from a copy");
         }
     }
 

@@ -1,6 +1,7 @@
 package greyground.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import greyground.grain.Grain;
@@ -72,5 +73,13 @@ class GrainStoreTest {
     void aFolderThatCannotBeMadeCostsNoFilm() throws IOException {
         Path occupied = Files.writeString(folder.resolve("occupied"), "a file");
         assertSame(ThresholdTile.of(GRAIN, COARSE), new GrainStore(occupied).tile(GRAIN, COARSE));
+    }
+
+    @Test
+    void whatAKilledProgramHalfKeptIsCleared() throws IOException {
+        Path half = Files.writeString(folder.resolve(".a.grain.greyground-999999999.part"), "half");
+        new GrainStore(folder).tile(GRAIN, COARSE);
+        assertEquals(1, kept().size());
+        assertFalse(Files.exists(half));
     }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.KeptFiles;
 import greyground.app.SourceArt;
+import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -68,6 +69,24 @@ class BenchModelTest {
         model.saveWorkshop(file);
         assertFalse(model.unsaved());
         assertEquals(model.workshop(), KeptFiles.workshop(file));
+    }
+
+    @Test
+    void whatAnotherProgramTaughtTheWorkshopMeanwhileIsKept() throws Exception {
+        BenchModel model = model(GONE);
+        Setting.ShopNumber bite = (Setting.ShopNumber) Settings.named("bite");
+        model.change("bite", "", state -> bite.with(state, 12, LocalDate.of(2026, 3, 4)));
+        Path file = folder.resolve("shop.json");
+        assertEquals(Optional.empty(), model.saveWorkshop(file));
+        model.change("bite", "", state -> bite.with(state, 13, LocalDate.of(2026, 3, 4)));
+        assertEquals(Optional.empty(), model.saveWorkshop(file), "nobody else was there");
+        Workshop theirs = Workshop.assumed().with("bath.etchFactor", Figure.assumed(3, "their test plate"));
+        KeptFiles.saveWorkshop(file, theirs);
+        model.change("bite", "", state -> bite.with(state, 14, LocalDate.of(2026, 3, 4)));
+        Path kept = model.saveWorkshop(file).orElseThrow();
+        assertEquals(theirs, KeptFiles.workshop(kept));
+        assertEquals(model.workshop(), KeptFiles.workshop(file));
+        assertFalse(model.workshopUnsaved());
     }
 
     @Test
