@@ -123,7 +123,10 @@ final class StationRail extends VBox {
         if (group.getSelectedToggle() instanceof ToggleButton chosen) {
             chosen.requestFocus();
         } else {
-            places.get(Place.TEST_PLATE).requestFocus();
+            places.values().stream()
+                    .filter(place -> !place.isDisabled())
+                    .findFirst()
+                    .ifPresent(ToggleButton::requestFocus);
         }
     }
 
