@@ -2,6 +2,7 @@ package greyground.app;
 
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
+import greyground.quantity.RecordWords;
 import greyground.quantity.Resolution;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
@@ -49,7 +50,7 @@ final class GrainStore {
 
     private static String name(Grain grain, Resolution resolution) {
         CRC32 words = new CRC32();
-        words.update((grain + " " + resolution).getBytes(StandardCharsets.UTF_8));
+        words.update((RecordWords.of(grain) + " " + RecordWords.of(resolution)).getBytes(StandardCharsets.UTF_8));
         String plain = (grain.name() + " " + resolution.dotsPerInch()).replaceAll("[^A-Za-z0-9.]+", "-");
         return plain + "-" + Long.toHexString(words.getValue()) + "-" + Program.VERSION + ".grain";
     }

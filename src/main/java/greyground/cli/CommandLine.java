@@ -6,12 +6,14 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.HelpCommand;
-import picocli.CommandLine.IFactory;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -48,20 +50,12 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
             "Exit status: 0 done, 1 failed, 2 wrong use."
         },
-        subcommands = {
-            HelpCommand.class,
-            PositiveCommand.class,
-            ProofCommand.class,
-            PlanCommand.class,
-            WedgeCommand.class,
-            ReadCommand.class,
-            DeskCommand.class
-        },
         synopsisSubcommandLabel = "COMMAND")
 public final class CommandLine implements Runnable {
     private static final int DONE = 0;
     private static final int FAILED = 1;
     private static final int WRONG_USE = 2;
+    private static final String HELP = "help";
 
     private final PrintStream out;
 
@@ -104,17 +98,30 @@ public final class CommandLine implements Runnable {
 
     /** Runs one command and returns its exit status: 0 done, 2 wrong use, 1 failed. */
     public static int run(String[] arguments, PrintStream out, PrintStream err, Window window) {
+        String first = arguments.length == 0 ? "" : arguments[0];
         try {
-            return parser(out, err, window).execute(arguments);
+            return parser(first, out, err, window).execute(arguments);
         } catch (OutOfMemoryError full) {
             return outOfMemory(err);
         }
     }
 
-    /** Knows every command; a word that begins with @ is a word, and not the name of a file of words. */
-    static picocli.CommandLine parser(PrintStream out, PrintStream err, Window window) {
-        return new picocli.CommandLine(new CommandLine(out), commands(out, err, window))
-                .setExpandAtFiles(false)
+    /**
+     * Knows every command, or the one that is named alone: looking at a command's options takes a while, and those of the others
+     * are of no use then. A word that begins with @ is a word, and not the name of a file of words.
+     *
+     * @param first the first word of the command line, or an empty one
+     */
+    static picocli.CommandLine parser(String first, PrintStream out, PrintStream err, Window window) {
+        picocli.CommandLine line = new picocli.CommandLine(new CommandLine(out));
+        Map<String, Supplier<Object>> commands = commands(out, err, window);
+        boolean all = first.equals(HELP) || !commands.containsKey(first);
+        commands.forEach((name, command) -> {
+            if (all || name.equals(first)) {
+                line.addSubcommand(name, command.get());
+            }
+        });
+        return line.setExpandAtFiles(false)
                 .setUsageHelpWidth(100)
                 .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
@@ -137,27 +144,17 @@ public final class CommandLine implements Runnable {
         command.commandLine().usage(out);
     }
 
-    private static IFactory commands(PrintStream out, PrintStream err, Window window) {
-        return new IFactory() {
-            @Override
-            public <K> K create(Class<K> kind) throws Exception {
-                Object command = null;
-                if (kind == PositiveCommand.class) {
-                    command = new PositiveCommand(out, err);
-                } else if (kind == ProofCommand.class) {
-                    command = new ProofCommand(out, err);
-                } else if (kind == PlanCommand.class) {
-                    command = new PlanCommand(out, err);
-                } else if (kind == WedgeCommand.class) {
-                    command = new WedgeCommand(out, err);
-                } else if (kind == DeskCommand.class) {
-                    command = new DeskCommand(window);
-                } else if (kind == ReadCommand.class) {
-                    command = new ReadCommand(out, err);
-                }
-                return command == null ? picocli.CommandLine.defaultFactory().create(kind) : kind.cast(command);
-            }
-        };
+    /** The commands by name, in the order in which the help lists them. */
+    private static Map<String, Supplier<Object>> commands(PrintStream out, PrintStream err, Window window) {
+        Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+        commands.put(HELP, HelpCommand::new);
+        commands.put("positive", () -> new PositiveCommand(out, err));
+        commands.put("proof", () -> new ProofCommand(out, err));
+        commands.put("plan", () -> new PlanCommand(out, err));
+        commands.put("wedge", () -> new WedgeCommand(out, err));
+        commands.put("read", () -> new ReadCommand(out, err));
+        commands.put("desk", () -> new DeskCommand(window));
+        return commands;
     }
 
     private static int wrongUse(ParameterException fault, PrintStream err) {

@@ -8,6 +8,8 @@ import greyground.raster.PackedBits;
 import greyground.raster.PixelRect;
 import greyground.tone.ToneCurve;
 import java.util.Arrays;
+import java.util.List;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -141,8 +143,6 @@ public final class FilmComposer implements FilmRows {
     private final class RowMaker implements Bands.Maker<byte[]> {
         private final PixelRect image = content.image();
         private final int lead = bits == 1 ? image.left() & 7 : 0;
-        private final Mark[] marks = layout.marks().toArray(new Mark[0]);
-        private final Patch[] patches = layout.patches().toArray(new Patch[0]);
         private final int[] sums = new int[lead + image.width()];
         private final char[] thresholds = new char[STRIP];
         private final @Nullable EnlargedRows enlarged = content instanceof FilmContent.Picture picture
@@ -160,24 +160,45 @@ public final class FilmComposer implements FilmRows {
         @Override
         public byte[] make(int firstRow, int rowCount) {
             band = new byte[Math.multiplyExact(rowCount, bytesPerRow())];
+            // Few marks reach into one band; and short loops in methods of their own are soon compiled, where one long
+            // method
+            // would be compiled over and over as a whole.
+            Mark[] near = within(layout.marks(), Mark::box, firstRow, rowCount).toArray(new Mark[0]);
+            Patch[] fields =
+                    within(layout.patches(), Patch::box, firstRow, rowCount).toArray(new Patch[0]);
             for (int row = 0; row < rowCount; row++) {
                 start = row * bytesPerRow();
                 int y = firstRow + row;
                 if (y >= image.top() && y < image.bottom()) {
                     picture(y);
                 }
-                for (Mark mark : marks) {
-                    mark.spans(y, black);
-                }
-                for (Patch patch : patches) {
-                    if (y >= patch.box().top() && y < patch.box().bottom()) {
-                        patch(patch, y);
-                    }
-                }
+                marks(near, y);
+                patches(fields, y);
             }
             byte[] made = band;
             band = new byte[0];
             return made;
+        }
+
+        private static <T> List<T> within(List<T> all, Function<T, PixelRect> box, int firstRow, int rowCount) {
+            return all.stream()
+                    .filter(each -> box.apply(each).top() < firstRow + rowCount
+                            && box.apply(each).bottom() > firstRow)
+                    .toList();
+        }
+
+        private void marks(Mark[] near, int y) {
+            for (Mark mark : near) {
+                mark.spans(y, black);
+            }
+        }
+
+        private void patches(Patch[] near, int y) {
+            for (Patch patch : near) {
+                if (y >= patch.box().top() && y < patch.box().bottom()) {
+                    patch(patch, y);
+                }
+            }
         }
 
         private void picture(int y) {

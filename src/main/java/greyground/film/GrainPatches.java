@@ -5,6 +5,7 @@ import greyground.grain.ThresholdTile;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.quantity.FilmPixels;
+import greyground.quantity.RecordWords;
 import greyground.quantity.Resolution;
 
 /**
@@ -50,7 +51,7 @@ public final class GrainPatches implements FilmPatches {
      */
     public static GrainPatches of(Grain grain, ThresholdTile tile, FilmPixels pixels) {
         double spacing = spacingMicrometres(grain) / pixels.resolution().pitchMicrometres();
-        return new GrainPatches(tile, spacing, pixels.pitchMicrometres(), grain + " at " + pixels);
+        return new GrainPatches(tile, spacing, pixels.pitchMicrometres(), RecordWords.of(grain) + " at " + pixels);
     }
 
     /** Mean distance of the dots of a grain or rows of a halftone, in micrometres; 0 for continuous tone. */

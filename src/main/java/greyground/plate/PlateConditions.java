@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.quantity.RecordWords;
 import greyground.quantity.Refusal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -55,6 +56,6 @@ public record PlateConditions(
 
     /** SHA-256 of every number here, with {@code more} for what else decides a result, in hexadecimal. */
     public String digest(String more) {
-        return Digest.sha256((this + "\n" + more).getBytes(StandardCharsets.UTF_8));
+        return Digest.sha256((RecordWords.of(this) + "\n" + more).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -98,6 +98,7 @@ public record FilmPixels(Resolution resolution, double scaleX, double scaleY) {
 
     @Override
     public String toString() {
-        return words().isEmpty() ? resolution.toString() : resolution + " scaled " + scaleX + " x " + scaleY;
+        String words = RecordWords.of(resolution);
+        return words().isEmpty() ? words : words + " scaled " + scaleX + " x " + scaleY;
     }
 }

@@ -64,7 +64,7 @@ final class HuffmanCode {
                 sorted[leaves++] = (long) counts[s] << 16 | s;
             }
         }
-        Arrays.sort(sorted, 0, leaves);
+        sort(sorted, leaves);
         for (int i = 0; i < leaves; i++) {
             weight[i] = sorted[i] >>> 16;
         }
@@ -93,6 +93,18 @@ final class HuffmanCode {
             }
         }
         return deepest;
+    }
+
+    /** By insertion: for some hundred numbers, a hundred times a film, faster than the platform's sort is compiled. */
+    private static void sort(long[] values, int count) {
+        for (int i = 1; i < count; i++) {
+            long value = values[i];
+            int j = i;
+            for (; j > 0 && values[j - 1] > value; j--) {
+                values[j] = values[j - 1];
+            }
+            values[j] = value;
+        }
     }
 
     private void assign() {

@@ -40,7 +40,7 @@ public final class WordsFuzz {
         PrintStream quiet = new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
         ParseResult parsed;
         try {
-            parsed = CommandLine.parser(quiet, quiet, file -> {}).parseArgs(words);
+            parsed = CommandLine.parser("", quiet, quiet, file -> {}).parseArgs(words);
         } catch (ParameterException wrongUse) {
             return;
         }
