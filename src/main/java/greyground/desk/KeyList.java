@@ -19,7 +19,9 @@ final class KeyList {
                     new Line("+ and -", "nearer and farther", ""),
                     new Line("A", "show all of it", "A"),
                     new Line("T", "true size", "T"),
-                    new Line("L", "lay down the loupe, or take it up", "L")),
+                    new Line("L", "lay down the loupe, or take it up", "L"),
+                    new Line("F", "freeze what the loupe shows, to compare", ""),
+                    new Line("M", "the same place at two bites", "")),
             new Group(
                     "Art in hand",
                     new Line("W", "pick the white; Enter takes what lies under the loupe", "W"),
