@@ -263,15 +263,24 @@ public final class FilmPreparation {
         if (job.placing().sheet().isEmpty() || job.placing().tiled()) {
             return grown;
         }
-        Job own = onSheet(job, job.placing().sheet());
+        return sheetFault(job, pixels, curve, planSummary).isEmpty()
+                ? onSheet(job, job.placing().sheet())
+                : grown;
+    }
+
+    /** Why a job's sheet can't hold its plate and marks; empty where it can, or where none is given. */
+    static Optional<String> sheetFault(Job job, FilmPixels pixels, ToneCurve curve, String planSummary) {
+        if (job.placing().sheet().isEmpty() || job.placing().tiled()) {
+            return Optional.empty();
+        }
         try {
-            layout(own, pixels, FilmLegends.positive(own, pixels, curve.name(), planSummary));
-            if (own.process() instanceof PlateProcess.Photogravure screen) {
-                layout(own, pixels, screenLegends(own, pixels, screen, planSummary));
+            layout(job, pixels, FilmLegends.positive(job, pixels, curve.name(), planSummary));
+            if (job.process() instanceof PlateProcess.Photogravure screen) {
+                layout(job, pixels, screenLegends(job, pixels, screen, planSummary));
             }
-            return own;
+            return Optional.empty();
         } catch (Refusal tooSmall) {
-            return grown;
+            return Optional.of(String.valueOf(tooSmall.getMessage()));
         }
     }
 

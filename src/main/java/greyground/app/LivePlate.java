@@ -48,6 +48,11 @@ public final class LivePlate {
     /** Less of the art than this is not worth a word. */
     private static final double LEAST_SHARE_SAID = 0.001;
 
+    /** Fields along the plate's longer side, and pixels along a field, in which lost tones are counted. */
+    private static final int LOST_FIELDS = 16;
+
+    private static final int LOST_PIXELS = 16;
+
     private final Job job;
     private final Workshop workshop;
     private final ArtRange range;
@@ -422,25 +427,75 @@ public final class LivePlate {
     }
 
     /** What deserves a second look and can be told at once, most pressing first. */
-    public List<String> remarks(Progress progress) throws Exception {
-        List<String> remarks =
-                new ArrayList<>(FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole()));
+    public List<PlateWarning> remarks(Progress progress) throws Exception {
+        art.own();
+        List<PlateWarning> remarks = new ArrayList<>();
+        FilmPreparation.sheetFault(job, pixels(), compensation.curve(), summary())
+                .ifPresent(words -> remarks.add(PlateWarning.of("small-sheet", words, "sheet")));
         double pixels = 0;
         for (long count : counts(progress)) {
             pixels += count;
         }
-        lost(remarks, "lighter than the lightest tone that holds", compensation.light(), pixels);
-        lost(remarks, "darker than the plate can print", compensation.dark(), pixels);
-        remarks.addAll(plan(progress).warnings());
+        lost(remarks, "lost-light", "lighter than the lightest tone that holds", compensation.light(), pixels);
+        lost(remarks, "lost-dark", "darker than the plate can print", compensation.dark(), pixels);
+        plan(progress).warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
+        FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole())
+                .forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
+        if (known.measured().isEmpty()) {
+            remarks.addAll(AssumedFigures.of(workshop, job.process()));
+        }
         return remarks;
     }
 
-    private void lost(List<String> remarks, String what, Compensation.Unattained tones, double pixels)
+    private void lost(
+            List<PlateWarning> remarks, String kind, String what, Compensation.Unattained tones, double pixels)
             throws Exception {
         double share = tones.pixels(counts(Progress.NONE)) / pixels;
         if (share >= LEAST_SHARE_SAID) {
-            remarks.add(String.format(Locale.ROOT, "%.1f %% of the art is %s", share * 100, what));
+            Optional<Offset> most = mostOf(tones);
+            remarks.add(new PlateWarning(
+                    kind,
+                    String.format(Locale.ROOT, "%.1f %% of the art is %s", share * 100, what)
+                            + (most.isPresent() ? "; most" : ""),
+                    most,
+                    most.isPresent() ? plateSize() / LOST_FIELDS : 0,
+                    share * job.plate().widthMillimetres() * job.plate().heightMillimetres(),
+                    ""));
         }
+    }
+
+    private double plateSize() {
+        return Math.max(job.plate().widthMillimetres(), job.plate().heightMillimetres());
+    }
+
+    /** The middle of the field of the plate that holds most of some tones; empty where a coarse look meets none. */
+    private Optional<Offset> mostOf(Compensation.Unattained tones) {
+        double perPixel = plateSize() / (LOST_FIELDS * LOST_PIXELS);
+        int width = Math.max(1, (int) (job.plate().widthMillimetres() / perPixel));
+        int height = Math.max(1, (int) (job.plate().heightMillimetres() / perPixel));
+        short[] greys = platedGreys(new LiveView(0, 0, perPixel, width, height));
+        double[] shown = shown(0);
+        int across = (width + LOST_PIXELS - 1) / LOST_PIXELS;
+        int[] counts = new int[across * ((height + LOST_PIXELS - 1) / LOST_PIXELS)];
+        int most = 0;
+        for (int i = 0; i < greys.length; i++) {
+            double x = (i % width + 0.5) * perPixel;
+            int row = i / width;
+            double y = (row + 0.5) * perPixel;
+            int grey = greys[i] & 0xFFFF;
+            boolean art = x >= shown[0] && x < shown[1] && y >= shown[2] && y < shown[3];
+            int field = row / LOST_PIXELS * across + i % width / LOST_PIXELS;
+            if (art && grey >= tones.firstGrey() && grey <= tones.lastGrey() && ++counts[field] > counts[most]) {
+                most = field;
+            }
+        }
+        double side = LOST_PIXELS * perPixel;
+        int fieldsDown = most / across;
+        return counts[most] == 0
+                ? Optional.empty()
+                : Optional.of(new Offset(
+                        Math.min(job.plate().widthMillimetres(), (most % across + 0.5) * side),
+                        Math.min(job.plate().heightMillimetres(), (fieldsDown + 0.5) * side)));
     }
 
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */

@@ -12,14 +12,25 @@ import java.util.Set;
 /**
  * Something that the plate will not keep, and where.
  *
- * @param kind one word for programs: open-bite, lost-land, shut-opening, or film for what concerns the whole film
+ * @param kind one word for programs: open-bite, lost-land, shut-opening, lost-light, lost-dark, thin-black, small-sheet, assumed, or film
+ *     for what else concerns the whole film
  * @param words what it is and how large, for people; without its place
  * @param place from the plate's top left, as the print reads; empty for the whole film
  * @param sizeMillimetres its width; 0 where it has none
  * @param areaSquareMillimetres how much of the plate it concerns; 0 where that is not told
+ * @param mends the number that mends it: a path of the workshop file, such as bath.biteMinutes, or a word of {@link JobWords}; empty
+ *     where no single one does
  */
 public record PlateWarning(
-        String kind, String words, Optional<Offset> place, double sizeMillimetres, double areaSquareMillimetres) {
+        String kind,
+        String words,
+        Optional<Offset> place,
+        double sizeMillimetres,
+        double areaSquareMillimetres,
+        String mends) {
+    /** Where the film's black is kept. */
+    private static final String BLACK = "filmPrinter.blackUvDensity";
+
     /** Dots and lands round off by about as much anyhow (assumed). */
     private static final double SHARE_UNSAID = 0.02;
 
@@ -64,12 +75,18 @@ public record PlateWarning(
                         "shut-opening", words, found.shutOpenings().get(0), 0, mirrored ? plateMillimetres : 0));
             }
         }
+        List<String> black = FilmWarnings.black(checks.black());
         for (String words : checks.warnings()) {
             if (!told.contains(words)) {
-                warnings.add(new PlateWarning("film", words, Optional.empty(), 0, 0));
+                warnings.add(black.contains(words) ? of("thin-black", words, BLACK) : of("film", words, ""));
             }
         }
         return warnings;
+    }
+
+    /** A warning that has no place. */
+    static PlateWarning of(String kind, String words, String mends) {
+        return new PlateWarning(kind, words, Optional.empty(), 0, 0, mends);
     }
 
     private static PlateWarning warning(
@@ -80,6 +97,7 @@ public record PlateWarning(
                 words,
                 Optional.of(new Offset(turnedIn > 0 ? turnedIn - across : across, finding.downMillimetres())),
                 size,
-                finding.areaSquareMillimetres());
+                finding.areaSquareMillimetres(),
+                "");
     }
 }

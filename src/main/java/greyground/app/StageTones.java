@@ -1,9 +1,11 @@
 package greyground.app;
 
+import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateStates;
+import greyground.plate.PlateView;
 import greyground.plate.PlateWindow;
 import greyground.plate.ToneAlignment;
 import greyground.plate.ToneTerms;
@@ -35,7 +37,8 @@ final class StageTones {
     private final JobTones tones;
     private final Map<Stage, int[]> colours = new EnumMap<>(Stage.class);
     private final Map<Double, ToneAlignment> alignments = new HashMap<>();
-    private double @Nullable [][] filmAndCopper;
+    private double @Nullable [][] film;
+    private double @Nullable [][] copper;
 
     StageTones(VirtualPlate plate, FilmPatches patches, JobTones tones) {
         this.plate = plate;
@@ -85,8 +88,8 @@ final class StageTones {
                         Lightness.toLuminance(tones.response().lightness(coverage)),
                         1 / conditions.paper().opticalGain());
             case RESIST -> 1 - between(coverage, openCoverages(), openShares());
-            case FILM -> between(coverage, filmAndCopper()[0], filmAndCopper()[1]);
-            case COPPER -> between(coverage, filmAndCopper()[0], filmAndCopper()[2]);
+            case FILM -> between(coverage, film()[0], film()[1]);
+            case COPPER -> between(coverage, copper()[0], copper()[1]);
         };
     }
 
@@ -102,24 +105,40 @@ final class StageTones {
                 .toArray();
     }
 
-    private double[][] filmAndCopper() {
-        double[][] present = filmAndCopper;
-        if (present != null) {
-            return present;
+    /** The film's light needs nothing of the plate after it, so whoever looks at the film does not wait for the copper. */
+    private double[][] film() {
+        double[][] present = film;
+        if (present == null) {
+            present = means(Stage.FILM);
+            film = present;
         }
+        return present;
+    }
+
+    private double[][] copper() {
+        double[][] present = copper;
+        if (present == null) {
+            present = means(Stage.COPPER);
+            copper = present;
+        }
+        return present;
+    }
+
+    /** Coverages, and the mean of what is seen at each. */
+    private double[][] means(Stage stage) {
         List<ToneTerms> levels = tones.foretold().levels();
         double[] coverages = IntStream.range(0, levels.size())
                 .filter(i -> i % STRIDE == 0 || i == levels.size() - 1)
                 .mapToDouble(i -> levels.get(i).coverage())
                 .toArray();
-        double[][] made = {coverages, new double[coverages.length], new double[coverages.length]};
+        PlateView view = StageLook.view(stage, false);
+        double[] means = new double[coverages.length];
         IntStream.range(0, coverages.length).parallel().forEach(i -> {
-            PlateStates states = plate.states(patches.at(coverages[i]));
-            made[1][i] = mean(StageLook.view(Stage.FILM, false).of(plate.conditions(), states));
-            made[2][i] = mean(StageLook.view(Stage.COPPER, false).of(plate.conditions(), states));
+            FilmPatch patch = patches.at(coverages[i]);
+            PlateStates states = view.seesFilmAlone() ? plate.filmAlone(patch) : plate.states(patch);
+            means[i] = mean(view.of(plate.conditions(), states));
         });
-        filmAndCopper = made;
-        return made;
+        return new double[][] {coverages, means};
     }
 
     private static double mean(float[] values) {

@@ -16,6 +16,8 @@ import java.util.List;
  * @param print art L* to the print's L* foretold
  * @param plate film coverage to ink in the plate, in micrometres
  * @param ink ink in the plate to the print's L*
+ * @param measured what a test plate measured, by coverage; empty where the response is foretold
+ * @param leastCoverage below which the film holds nothing; 0 where every tone holds
  * @param turningCoverage past which more black prints paler; 1 where none does
  * @param bareLightness L* of bare paper
  * @param lightestLightness L* of the lightest tone that holds
@@ -27,6 +29,8 @@ public record ToneCurves(
         List<Point> print,
         List<Point> plate,
         List<Point> ink,
+        List<Measured> measured,
+        double leastCoverage,
         double turningCoverage,
         double bareLightness,
         double lightestLightness,
@@ -37,7 +41,18 @@ public record ToneCurves(
         print = List.copyOf(print);
         plate = List.copyOf(plate);
         ink = List.copyOf(ink);
+        measured = List.copyOf(measured);
     }
+
+    /**
+     * A tone that was measured.
+     *
+     * @param coverage of the film
+     * @param inkMicrometres that the virtual plate has there
+     * @param lightness measured, CIE L*
+     * @param halfWidth of its band, in L*
+     */
+    public record Measured(double coverage, double inkMicrometres, double lightness, double halfWidth) {}
 
     /** A point of a curve, what goes in and what comes out. */
     public record Point(double in, double out) {}
@@ -63,10 +78,32 @@ public record ToneCurves(
                 levels.stream()
                         .map(level -> new Point(level.inkVolumeMicrometres(), response.lightness(level.coverage())))
                         .toList(),
+                measured(tones, levels),
+                response.usable().least(),
                 tones.turningPoint(),
                 tones.printableRange().bare(),
                 tones.printableRange().lightest(),
                 tones.printableRange().darkest());
+    }
+
+    private static List<Measured> measured(JobTones tones, List<ToneTerms> levels) {
+        List<Point> plate = levels.stream()
+                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
+                .toList();
+        return tones.measured().stream()
+                .flatMap(response -> response.levels().stream()
+                        .map(level -> new Measured(
+                                level.coverage(),
+                                between(plate, level.coverage()),
+                                level.lightness(),
+                                response.halfWidth(level.coverage()))))
+                .toList();
+    }
+
+    /** A tone of the art on its way, between the points that are drawn. */
+    public ToneAt at(double artLightness) {
+        double coverage = between(film, artLightness);
+        return new ToneAt(artLightness, coverage, ink(coverage), between(print, artLightness));
     }
 
     /** One tone of the art on its way. */
@@ -80,13 +117,17 @@ public record ToneCurves(
     }
 
     private double ink(double coverage) {
-        for (int i = 1; i < plate.size(); i++) {
-            Point from = plate.get(i - 1);
-            Point to = plate.get(i);
-            if (coverage <= to.in()) {
-                return from.out() + (coverage - from.in()) / (to.in() - from.in()) * (to.out() - from.out());
+        return between(plate, coverage);
+    }
+
+    private static double between(List<Point> points, double at) {
+        for (int i = 1; i < points.size(); i++) {
+            Point from = points.get(i - 1);
+            Point to = points.get(i);
+            if (at <= to.in()) {
+                return from.out() + (at - from.in()) / (to.in() - from.in()) * (to.out() - from.out());
             }
         }
-        return plate.get(plate.size() - 1).out();
+        return points.get(points.size() - 1).out();
     }
 }

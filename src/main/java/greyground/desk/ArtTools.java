@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.function.BiConsumer;
 import javafx.geometry.Insets;
 import javafx.scene.control.Button;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
@@ -16,6 +17,7 @@ final class ArtTools extends FlowPane {
     private final LiveDesk live;
     private final PlateSight sight;
     private final BiConsumer<String, Map<String, String>> tell;
+    private final ToggleButton plateShape = new ToggleButton("Plate's shape  P");
 
     /**
      * The tools.
@@ -30,48 +32,80 @@ final class ArtTools extends FlowPane {
         this.tell = tell;
         getChildren()
                 .addAll(
-                        tool(
-                                "Pick white  W",
-                                "pick-white",
-                                "Point at the paper: what counts as white (W)",
-                                () -> hold(Hand.PICK_WHITE)),
-                        tool(
-                                "Pick black  B",
-                                "pick-black",
-                                "Point at the darkest ink: what counts as black (B)",
-                                () -> hold(Hand.PICK_BLACK)),
-                        tool("Find both", "find-both", "Leave white and black to the program again", this::findEnds),
-                        tool(
-                                "Draw crop  C",
-                                "draw-crop",
-                                "Drag over the part of the picture that you want (C)",
-                                () -> hold(Hand.CROP)),
-                        tool(
-                                "No crop",
-                                "no-crop",
-                                "Take the whole picture",
-                                () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
-                        tool(
-                                "Quarter left  [",
-                                "quarter-left",
-                                "Turn the picture a quarter to the left ([)",
-                                () -> quarter(false)),
-                        tool(
-                                "Quarter right  ]",
-                                "quarter-right",
-                                "Turn the picture a quarter to the right (])",
-                                () -> quarter(true)));
+                        tool("Pick white  W", "pick-white", () -> hold(Hand.PICK_WHITE)),
+                        tool("Pick black  B", "pick-black", () -> hold(Hand.PICK_BLACK)),
+                        tool("Find both", "find-both", this::findEnds),
+                        tool("Draw crop  C", "draw-crop", () -> hold(Hand.CROP)),
+                        plateShape,
+                        tool("No crop", "no-crop", () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
+                        tool("Quarter left  [", "quarter-left", () -> quarter(false)),
+                        tool("Quarter right  ]", "quarter-right", () -> quarter(true)),
+                        tool("Draw level  V", "draw-level", () -> hold(Hand.LEVEL)));
+        plateShape.setId("plate-shape");
+        plateShape.setMinWidth(Region.USE_PREF_SIZE);
+        plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
+        hint("pick-white", "Point at what shall print as bare paper (W)");
+        hint("pick-black", "Point at what shall print darkest (B)");
+        hint("find-both", "Let the program find the art's white and black");
+        hint("draw-crop", "Drag over the part that is wanted; its grips can be pulled afterwards (C)");
+        hint("no-crop", "Take all of the picture");
+        hint("quarter-left", "Turn it a quarter to the left ([)");
+        hint("quarter-right", "Turn it a quarter to the right (])");
+        hint("draw-level", "Draw a line along what should be level or upright, and the picture turns (V)");
+        plateShape.setTooltip(
+                new Tooltip("Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (P)"));
         VBox.setMargin(this, new Insets(0, 0, 8, 0));
         sight.picture().hand().whenDone(this::done);
     }
 
-    private static Button tool(String words, String id, String hint, Runnable action) {
+    private static Button tool(String words, String id, Runnable action) {
         Button button = new Button(words);
         button.setId(id);
-        button.setTooltip(new Tooltip(hint));
         button.setMinWidth(Region.USE_PREF_SIZE);
         button.setOnAction(pressed -> action.run());
         return button;
+    }
+
+    private void hint(String id, String words) {
+        getChildren().stream()
+                .filter(child -> id.equals(child.getId()))
+                .forEach(child -> ((Button) child).setTooltip(new Tooltip(words)));
+    }
+
+    /** Cuts to the plate's proportion and keeps it, or lets it go. */
+    void keepPlateShape(boolean kept) {
+        plateShape.setSelected(kept);
+        double proportion = model.state()
+                .map(state -> state.job().plate().widthMillimetres()
+                        / state.job().plate().heightMillimetres())
+                .orElse(0.0);
+        sight.picture().hand().keep(kept ? proportion : 0);
+        if (kept) {
+            sight.picture()
+                    .cropFrame()
+                    .map(frame -> frame.cutTo(proportion))
+                    .ifPresent(frame -> tell.accept(
+                            "crop to the plate's shape",
+                            Turning.cropped(frame.area(), frame.artWidth(), frame.artHeight())));
+        }
+    }
+
+    /** The same by key, at the art. */
+    void togglePlateShape() {
+        if (sight.picture().station() == Station.ART) {
+            keepPlateShape(!plateShape.isSelected());
+        }
+    }
+
+    /** The plate may have another shape now. */
+    void plateChanged() {
+        if (plateShape.isSelected()) {
+            model.state()
+                    .ifPresent(state -> sight.picture()
+                            .hand()
+                            .keep(state.job().plate().widthMillimetres()
+                                    / state.job().plate().heightMillimetres()));
+        }
     }
 
     private void hold(Hand hand) {
@@ -98,7 +132,11 @@ final class ArtTools extends FlowPane {
 
     private void done(Hand hand, Viewport.Area area) {
         sight.plate().ifPresent(made -> {
-            if (hand == Hand.CROP) {
+            if (hand == Hand.LEVEL) {
+                model.state()
+                        .ifPresent(state -> tell.accept(
+                                "straighten", Turning.levelled(state.job().art(), area.width(), area.height())));
+            } else if (hand == Hand.CROP) {
                 tell.accept("crop", Turning.cropped(area, made.artWidth(), made.artHeight()));
             } else {
                 String word = hand == Hand.PICK_WHITE ? "white" : "black";

@@ -89,6 +89,11 @@ final class BenchWorker implements AutoCloseable {
         }
     }
 
+    /** Whether work of a kind is under way. */
+    synchronized boolean isDoing(Kind kind) {
+        return kind == running;
+    }
+
     /** Whether anything runs or waits. */
     synchronized boolean isBusy() {
         return running != null || !waiting.isEmpty();

@@ -1,8 +1,10 @@
 package greyground.desk;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.geometry.Rectangle2D;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -25,6 +27,7 @@ final class CompareStrip extends HBox {
     private final Half right = new Half();
     private final TextField minutes = new TextField();
     private final HBox minutesRow;
+    private final HBox tools = new HBox(8);
 
     /** A picture and its words. */
     private static final class Half extends HBox {
@@ -52,6 +55,7 @@ final class CompareStrip extends HBox {
             HBox.setHgrow(this, Priority.ALWAYS);
             setMinWidth(PICTURE + 2);
             setPrefWidth(PICTURE + 150);
+            setMaxHeight(PICTURE + 2);
         }
 
         void show(Comparison.Side side, Light light) {
@@ -88,19 +92,31 @@ final class CompareStrip extends HBox {
         close.setMinWidth(Region.USE_PREF_SIZE);
         close.setTooltip(new Tooltip("Compare no more"));
         close.setOnAction(pressed -> bench.endComparison());
-        VBox tools = new VBox(8, minutesRow, close);
+        tools.getChildren().addAll(minutesRow, close);
+        tools.setAlignment(Pos.CENTER_LEFT);
         tools.setMinWidth(Region.USE_PREF_SIZE);
-        getChildren().addAll(left, right, tools);
-        setVisible(false);
-        setManaged(false);
+        getChildren().addAll(left, right);
+        setMinHeight(PICTURE + 18);
+        lay(false);
+    }
+
+    /** What can be done with the comparison; lies in the row below, so that the words have room. */
+    HBox tools() {
+        return tools;
+    }
+
+    private void lay(boolean shown) {
+        for (Node part : List.of(this, tools)) {
+            part.setVisible(shown);
+            part.setManaged(shown);
+        }
     }
 
     void show(Comparison comparison, Light light, boolean inches) {
         Optional<Comparison.Side> one = comparison.left(inches);
         Optional<Comparison.Side> other = comparison.right(inches);
         boolean shown = one.isPresent() && other.isPresent();
-        setVisible(shown);
-        setManaged(shown);
+        lay(shown);
         if (!shown) {
             return;
         }

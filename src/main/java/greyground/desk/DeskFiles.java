@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
@@ -20,6 +21,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Opening, saving and leaving: asks before anything unsaved would be lost, and says what can't be done. */
 final class DeskFiles {
+    private static final int MOST_ASKED = 5;
+    private static final int LONGEST_NAME = 28;
+
     private final DeskServices services;
     private final BenchModel model;
     private final LiveDesk live;
@@ -47,6 +51,22 @@ final class DeskFiles {
 
     List<Path> recent() {
         return recent.present();
+    }
+
+    /** Asks which of the files opened lately to open again. */
+    void askRecent() {
+        List<Question.Answer> answers = new ArrayList<>();
+        for (Path file : recent().stream().limit(MOST_ASKED).toList()) {
+            answers.add(new Question.Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
+        }
+        answers.add(new Question.Answer("None of them", () -> {}));
+        ask.accept(answers.size() == 1 ? "Nothing has been opened lately." : "Opened lately:", answers);
+    }
+
+    private static String shortened(String name) {
+        return name.length() <= LONGEST_NAME
+                ? name
+                : name.substring(0, LONGEST_NAME - 13) + "\u2026" + name.substring(name.length() - 12);
     }
 
     private void attempt(Attempt attempt) {

@@ -38,6 +38,8 @@ final class DeskKeys {
             desk.model().redo();
         } else if (is(event, KeyCode.Z, command)) {
             desk.model().undo();
+        } else if (is(event, KeyCode.O, command, shift)) {
+            desk.files().askRecent();
         } else if (is(event, KeyCode.O, command)) {
             desk.files().askOpen();
         } else if (is(event, KeyCode.S, command, shift)) {
@@ -90,6 +92,8 @@ final class DeskKeys {
             case W -> desk.artTools().take(Hand.PICK_WHITE);
             case B -> desk.artTools().take(Hand.PICK_BLACK);
             case C -> desk.artTools().take(Hand.CROP);
+            case V -> desk.artTools().take(Hand.LEVEL);
+            case P -> desk.artTools().togglePlateShape();
             case OPEN_BRACKET -> desk.artTools().quarter(false);
             case CLOSE_BRACKET -> desk.artTools().quarter(true);
             default -> {

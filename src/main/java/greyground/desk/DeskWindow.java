@@ -27,7 +27,7 @@ final class DeskWindow {
     static final double LEAST_HEIGHT = 700;
 
     private static final String COMPUTING =
-            "Computing the plate: a new grain or bath takes some seconds the first time";
+            "Computing the plate: a new grain or bath takes some seconds the first time; until then the last one is shown";
 
     private final BenchModel model;
     private final LiveDesk live;
@@ -55,6 +55,7 @@ final class DeskWindow {
     private final Timeline ticking;
     private Light light = new Light(false);
     private boolean inches;
+    private boolean wasMaking;
     private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
     private @Nullable BenchState computed;
@@ -70,7 +71,7 @@ final class DeskWindow {
         this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
-        this.places = new WarningPlaces(model, sight, this::choose);
+        this.places = new WarningPlaces(model, sight, this::choose, this::set);
         this.warnings = places.list();
         this.clocks = new BenchClocks(services.nanoTime());
         this.bell = services.bell();
@@ -183,6 +184,7 @@ final class DeskWindow {
     private void ready(LivePlate made) {
         sight.show(made);
         loupeBench.plateChanged();
+        artTools.plateChanged();
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
@@ -218,8 +220,10 @@ final class DeskWindow {
         }
         plan.tick();
         clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
-        boolean computing =
-                live.isBusy() && sight.plate().isEmpty() && model.state().isPresent();
+        // What is there within two ticks deserves no word.
+        boolean making = live.isMakingPlate() && model.state().isPresent();
+        boolean computing = making && wasMaking;
+        wasMaking = making;
         if (computing && frame.said().isEmpty()) {
             frame.say(COMPUTING);
         } else if (!computing && frame.said().equals(COMPUTING)) {
@@ -238,6 +242,14 @@ final class DeskWindow {
         loupeBench.choose(chosen);
         settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
         settings.show(chosen);
+    }
+
+    /** Goes to a setting, wherever it is. */
+    void set(Setting setting) {
+        choose(setting.station());
+        frame.applyCss();
+        frame.layout();
+        settings.focus(setting);
     }
 
     /** Changes the job, or says why not. */

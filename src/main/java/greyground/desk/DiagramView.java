@@ -5,9 +5,11 @@ import greyground.app.ToneCurves;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
@@ -32,12 +34,48 @@ final class DiagramView extends Region {
     private double middleX;
     private double middleY;
     private double mostInk;
+    private LabelPlaces room = new LabelPlaces();
+    private Consumer<ToneAt> walked = walkedTo -> {};
 
     DiagramView() {
         getChildren().add(canvas);
         setId("diagram");
         tall(MOST_HEIGHT);
         setAccessibleText("Tone diagram");
+        setAccessibleHelp(
+                "Left and right go from tone to tone, Page Up and Page Down in steps of ten, Home and End to the ends");
+        setFocusTraversable(true);
+        setOnMousePressed(press -> requestFocus());
+        setOnKeyPressed(this::key);
+        focusedProperty().addListener((what, was, is) -> draw());
+    }
+
+    /** Hears which tone the keys have gone to. */
+    void whenWalked(Consumer<ToneAt> hears) {
+        walked = hears;
+    }
+
+    private void key(KeyEvent event) {
+        ToneCurves shown = curves;
+        if (shown == null || event.isShortcutDown() || event.isAltDown()) {
+            return;
+        }
+        double present = tone == null ? 50 : tone.artLightness();
+        double next = switch (event.getCode()) {
+            case LEFT, DOWN -> Math.ceil(present) - 1;
+            case RIGHT, UP -> Math.floor(present) + 1;
+            case PAGE_DOWN -> present - 10;
+            case PAGE_UP -> present + 10;
+            case HOME -> 0;
+            case END -> 100;
+            default -> Double.NaN;
+        };
+        if (!Double.isNaN(next)) {
+            ToneAt reached = shown.at(Math.max(0, Math.min(100, next)));
+            follow(reached);
+            walked.accept(reached);
+            event.consume();
+        }
     }
 
     /** As tall as the window has room for. */
@@ -99,15 +137,38 @@ final class DiagramView extends Region {
                             .mapToDouble(ToneCurves.Point::out)
                             .max()
                             .orElse(1);
+            room = new LabelPlaces();
             limits(pen, shown);
             curves(pen, shown);
-            limitNames(pen, shown);
+            measured(pen, shown);
             ToneAt followed = tone;
             if (followed != null) {
                 follow(pen, followed);
             }
+            limitNames(pen, shown);
         }
         names(pen);
+        if (isFocused()) {
+            pen.setStroke(light.copper());
+            pen.setLineWidth(2);
+            pen.strokeRect(1, 1, canvas.getWidth() - 2, canvas.getHeight() - 2);
+        }
+    }
+
+    /** What a test plate measured, each with its band: crosses, so that they are told from the curve by shape. */
+    private void measured(GraphicsContext pen, ToneCurves shown) {
+        pen.setStroke(light.ink());
+        pen.setLineWidth(1);
+        for (ToneCurves.Measured point : shown.measured()) {
+            double x = left(point.inkMicrometres());
+            double y = up(point.lightness());
+            double half = side * point.halfWidth() / 100;
+            pen.strokeLine(x, y - half, x, y + half);
+            pen.strokeLine(x - 2, y - half, x + 2, y - half);
+            pen.strokeLine(x - 2, y + half, x + 2, y + half);
+            pen.strokeLine(x - 3, y - 3, x + 3, y + 3);
+            pen.strokeLine(x - 3, y + 3, x + 3, y - 3);
+        }
     }
 
     private void grid(GraphicsContext pen) {
@@ -172,6 +233,17 @@ final class DiagramView extends Region {
         pen.setLineDashes(1, 3);
         pen.strokeLine(middleX - side, y, middleX + side, y);
         pen.setLineDashes();
+        usable(pen, shown);
+    }
+
+    /** What the film may use and the print then reaches: bars along the axis of black and along that of the print. */
+    private void usable(GraphicsContext pen, ToneCurves shown) {
+        pen.setStroke(light.copper());
+        pen.setLineWidth(3);
+        room.line(middleX, middleY - side, middleX, middleY + side);
+        room.line(middleX - side, middleY, middleX + side, middleY);
+        pen.strokeLine(middleX, down(shown.leastCoverage()), middleX, down(shown.turningCoverage()));
+        pen.strokeLine(middleX, up(shown.lightestLightness()), middleX, up(shown.darkestLightness()));
     }
 
     /** Names of the two lines, over whatever curve runs there. */
@@ -190,17 +262,30 @@ final class DiagramView extends Region {
                 light.quiet());
     }
 
+    /** A line's name, above or below it at either end or within, wherever neither a curve nor another name runs. */
     private void label(GraphicsContext pen, String words, double y, Color colour) {
         Text measured = new Text(words);
         measured.setFont(Font.font(LETTER));
-        double width = measured.getLayoutBounds().getWidth();
+        double width = measured.getLayoutBounds().getWidth() + 6;
+        double height = LETTER + 3;
+        List<Viewport.Area> candidates = new ArrayList<>();
+        for (double left = middleX + side - width - 1; left >= middleX - side + 1; left -= 8) {
+            for (double top : new double[] {y - height - 2, y + 3}) {
+                if (top > middleY - side && top + height < middleY + side) {
+                    candidates.add(new Viewport.Area(left, top, width, height));
+                }
+            }
+        }
+        Viewport.Area at = candidates.isEmpty()
+                ? new Viewport.Area(middleX + side - width - 1, y - height - 2, width, height)
+                : room.place(candidates);
         pen.setFill(light.panel());
-        pen.fillRect(middleX + side - width - 5, y - LETTER - 4, width + 4, LETTER + 2);
+        pen.fillRect(at.left(), at.top(), at.width(), at.height());
         pen.setFont(Font.font(LETTER));
-        pen.setTextAlign(TextAlignment.RIGHT);
-        pen.setTextBaseline(VPos.BOTTOM);
+        pen.setTextAlign(TextAlignment.LEFT);
+        pen.setTextBaseline(VPos.CENTER);
         pen.setFill(colour);
-        pen.fillText(words, middleX + side - 3, y - 1);
+        pen.fillText(words, at.left() + 3, at.top() + height / 2);
     }
 
     private interface Place {
@@ -233,10 +318,15 @@ final class DiagramView extends Region {
         pen.setLineDashes();
     }
 
-    private static void line(GraphicsContext pen, List<ToneCurves.Point> points, Place place) {
+    private void line(GraphicsContext pen, List<ToneCurves.Point> points, Place place) {
         pen.beginPath();
+        double[] before = null;
         for (int i = 0; i < points.size(); i++) {
             double[] at = place.of(points.get(i));
+            if (before != null) {
+                room.line(before[0], before[1], at[0], at[1]);
+            }
+            before = at;
             if (i == 0) {
                 pen.moveTo(at[0], at[1]);
             } else {
@@ -262,6 +352,9 @@ final class DiagramView extends Region {
         pen.setStroke(light.copper());
         pen.setLineWidth(1.5);
         pen.strokePolygon(xs, ys, 4);
+        for (int i = 0; i < 4; i++) {
+            room.line(xs[i], ys[i], xs[(i + 1) % 4], ys[(i + 1) % 4]);
+        }
         for (int i = 0; i < 4; i++) {
             pen.setFill(light.safe() ? light.bench() : Color.WHITE);
             pen.fillOval(xs[i] - 3.5, ys[i] - 3.5, 7, 7);

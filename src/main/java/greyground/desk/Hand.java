@@ -5,5 +5,7 @@ enum Hand {
     MOVE,
     PICK_WHITE,
     PICK_BLACK,
-    CROP
+    CROP,
+    /** Draws a line along what should be level or upright. */
+    LEVEL
 }

@@ -7,10 +7,13 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 
-/** What pointer and keys do on the picture: move it, bring it nearer, lay the loupe, pick a tone, draw a fragment. */
+/** What pointer and keys do on the picture: move it, bring it nearer, lay the loupe, pick a tone, draw or pull a fragment, draw a level line. */
 final class HandOnPicture {
     private static final double NEARER = 1.25;
     private static final double MOVE_SHARE = 0.125;
+
+    /** How far from a fragment's grip the hand may press, in the window's pixels. */
+    private static final double GRIP_REACH = 9;
 
     private final PictureView view;
     private final BiConsumer<Double, Double> pointed;
@@ -20,6 +23,8 @@ final class HandOnPicture {
     private double dragX;
     private double dragY;
     private boolean dragging;
+    private Optional<CropFrame.Grip> grip = Optional.empty();
+    private double proportion;
     private BiConsumer<Hand, Viewport.Area> done = (how, where) -> {};
 
     /**
@@ -50,9 +55,56 @@ final class HandOnPicture {
         view.draw();
     }
 
-    /** The fragment that is being drawn. */
+    Hand hand() {
+        return hand;
+    }
+
+    /** Keeps a fragment at a proportion while it is drawn or pulled; 0 for any. */
+    void keep(double widthOverHeight) {
+        proportion = widthOverHeight;
+    }
+
+    double kept() {
+        return proportion;
+    }
+
+    /** The fragment that is being drawn or pulled. */
     Optional<Viewport.Area> drawn() {
-        return dragging && hand == Hand.CROP ? Optional.of(spanned(dragX, dragY)) : Optional.empty();
+        if (!dragging) {
+            return Optional.empty();
+        }
+        if (hand == Hand.CROP) {
+            return Optional.of(drawnCrop(dragX, dragY));
+        }
+        return pulled(dragX, dragY).map(CropFrame::area);
+    }
+
+    /** The line that is being drawn along what should be level: its two ends, in pixels of the view. */
+    Optional<double[]> line() {
+        return dragging && hand == Hand.LEVEL
+                ? Optional.of(new double[] {pressX, pressY, dragX, dragY})
+                : Optional.empty();
+    }
+
+    private Optional<CropFrame> pulled(double x, double y) {
+        double perPixel = view.port().perPixel();
+        return grip.flatMap(held -> view.cropFrame()
+                .map(frame -> frame.pulled(held, (x - pressX) * perPixel, (y - pressY) * perPixel, proportion)));
+    }
+
+    private Viewport.Area drawnCrop(double x, double y) {
+        Viewport.Area free = spanned(x, y);
+        if (proportion == 0 || free.width() == 0 || free.height() == 0) {
+            return free;
+        }
+        // The longer way of the hand decides; the corner where it was pressed stays.
+        double width = Math.max(free.width(), free.height() * proportion);
+        double height = width / proportion;
+        return new Viewport.Area(
+                x < pressX ? free.left() + free.width() - width : free.left(),
+                y < pressY ? free.top() + free.height() - height : free.top(),
+                width,
+                height);
     }
 
     /** From where it was pressed to here. */
@@ -78,6 +130,18 @@ final class HandOnPicture {
         pressX = dragX = x(event);
         pressY = dragY = y(event);
         dragging = false;
+        grip = Optional.empty();
+        if (hand == Hand.MOVE) {
+            Viewport port = view.port();
+            double atX = port.planeX(pressX);
+            double atY = port.planeY(pressY);
+            double reach = GRIP_REACH * port.perPixel();
+            grip = view.cropFrame()
+                    .flatMap(frame -> frame.at(atX, atY, reach)
+                            .or(() -> frame.cuts() && frame.holds(atX, atY) && event.isShiftDown()
+                                    ? Optional.of(CropFrame.Grip.MIDDLE)
+                                    : Optional.empty()));
+        }
     }
 
     private void drag(MouseEvent event) {
@@ -87,7 +151,7 @@ final class HandOnPicture {
         if (!view.isPresent() || !dragging) {
             return;
         }
-        if (hand == Hand.MOVE) {
+        if (hand == Hand.MOVE && grip.isEmpty()) {
             view.go(view.port().dragged(x - dragX, y - dragY));
         }
         dragX = x;
@@ -96,9 +160,26 @@ final class HandOnPicture {
     }
 
     private void release(MouseEvent event) {
-        boolean nothingDrawn = hand == Hand.CROP && !dragging;
-        if (view.isPresent() && hand != Hand.MOVE && !nothingDrawn) {
-            finish(spanned(x(event), y(event)));
+        double x = x(event);
+        double y = y(event);
+        boolean draws = hand == Hand.CROP || hand == Hand.LEVEL;
+        if (!view.isPresent() || (draws && !dragging)) {
+            return;
+        }
+        if (hand == Hand.MOVE) {
+            Optional<CropFrame> pulled = dragging ? pulled(x, y) : Optional.empty();
+            dragging = false;
+            grip = Optional.empty();
+            pulled.ifPresent(frame -> done.accept(Hand.CROP, frame.area()));
+        } else if (hand == Hand.LEVEL) {
+            double perPixel = view.port().perPixel();
+            finish(new Viewport.Area(
+                    view.port().planeX(pressX),
+                    view.port().planeY(pressY),
+                    (x - pressX) * perPixel,
+                    (y - pressY) * perPixel));
+        } else {
+            finish(hand == Hand.CROP ? drawnCrop(x, y) : spanned(x, y));
         }
     }
 

@@ -23,6 +23,8 @@ final class HeadBar extends HBox {
         this.desk = desk;
         setAlignment(Pos.CENTER_RIGHT);
         Button open = button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
+        Button lately =
+                button("Lately", "open-lately", "Open again what was opened lately (Ctrl+Shift+O)", files::askRecent);
         Button shop = button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
         save = button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
         saveShop =
@@ -35,7 +37,7 @@ final class HeadBar extends HBox {
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
         inch.setTooltip(new Tooltip("Lengths in inches (F4)"));
         inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
-        getChildren().addAll(open, save, shop, saveShop, undo, redo, inch, safe, film);
+        getChildren().addAll(open, lately, save, shop, saveShop, undo, redo, inch, safe, film);
     }
 
     private static Button button(String words, String id, String hint, Runnable action) {

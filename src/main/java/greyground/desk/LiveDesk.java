@@ -196,10 +196,11 @@ final class LiveDesk implements AutoCloseable {
     }
 
     /** Plan and remarks, then every dot of the film looked through. */
-    void words(Consumer<ExposurePlan> plan, Consumer<List<String>> remarks, Consumer<List<PlateWarning>> warnings) {
+    void words(
+            Consumer<ExposurePlan> plan, Consumer<List<PlateWarning>> remarks, Consumer<List<PlateWarning>> warnings) {
         ask(BenchWorker.Kind.WORDS, (present, watch) -> {
             ExposurePlan made = present.plan(watch::done);
-            List<String> said = present.remarks(watch::done);
+            List<PlateWarning> said = present.remarks(watch::done);
             return () -> {
                 plan.accept(made);
                 remarks.accept(said);
@@ -244,6 +245,11 @@ final class LiveDesk implements AutoCloseable {
 
     void stopBiteLog() {
         worker.drop(BenchWorker.Kind.BITE_LOG);
+    }
+
+    /** Whether a plate, or the first picture of it, is being computed. */
+    boolean isMakingPlate() {
+        return worker.isDoing(BenchWorker.Kind.PLATE) || worker.isDoing(BenchWorker.Kind.PICTURE);
     }
 
     boolean isBusy() {

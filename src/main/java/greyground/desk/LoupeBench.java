@@ -43,6 +43,13 @@ final class LoupeBench extends VBox {
         loupe.setTooltip(new Tooltip("Lay the loupe on the picture: 2 mm of plate, 80 pixels of art (L)"));
         loupe.setOnAction(pressed -> picture.toggleLoupe());
         bites = button("Two bites  M", "two-bites", "This place at two bite times, in minutes (M)", this::twoBites);
+        Button all = button("All  A", "show-all", "Show all of it (A)", picture::fit);
+        Button trueSized = button("True size  T", "true-size", "As large as it is (T)", trueSize);
+        // While two things are compared, their own tools take the room of these; the keys go on.
+        for (Button each : List.of(all, trueSized)) {
+            each.visibleProperty().bind(strip.visibleProperty().not());
+            each.managedProperty().bind(each.visibleProperty());
+        }
         HBox row = new HBox(
                 8,
                 loupe,
@@ -52,8 +59,9 @@ final class LoupeBench extends VBox {
                         "Hold fast what the loupe shows, beside what it shows next (F)",
                         this::freeze),
                 bites,
-                button("All  A", "show-all", "Show all of it (A)", picture::fit),
-                button("True size  T", "true-size", "As large as it is (T)", trueSize));
+                all,
+                trueSized,
+                strip.tools());
         row.setAlignment(Pos.CENTER_LEFT);
         row.getStyleClass().add("picture-tools");
         VBox.setVgrow(picture, Priority.ALWAYS);

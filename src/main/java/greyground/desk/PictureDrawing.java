@@ -70,6 +70,24 @@ final class PictureDrawing {
         twice(() -> pen.strokeRect(left, top, width, height));
     }
 
+    /** A fragment's grips: squares on its corners and edges, to be pulled. */
+    void grips(Viewport port, CropFrame frame) {
+        for (CropFrame.Grip grip : frame.grips()) {
+            double atX = x(port, frame.x(grip));
+            double atY = y(port, frame.y(grip));
+            pen.setFill(light.safe() ? light.bench() : Color.WHITE);
+            pen.fillRect(atX - 4, atY - 4, 8, 8);
+            pen.setStroke(light.copper());
+            pen.setLineWidth(1.25);
+            pen.strokeRect(atX - 4, atY - 4, 8, 8);
+        }
+    }
+
+    /** The line along what should be level. */
+    void line(double[] ends) {
+        twice(() -> pen.strokeLine(RULER + ends[0], RULER + ends[1], RULER + ends[2], RULER + ends[3]));
+    }
+
     /** The platemark, and on the film the bevel within it. */
     void plate(Viewport port, Viewport.Area plate, double bevel, Station station) {
         pen.setStroke(light.quiet());

@@ -39,6 +39,11 @@ final class PicturePorts {
         return plate.area;
     }
 
+    /** All of the art. */
+    Viewport.Area artArea() {
+        return art.area;
+    }
+
     /** How large both are; {@link #resize} follows. */
     void measure(double artWidth, double artHeight, double plateWidth, double plateHeight) {
         art.area = new Viewport.Area(0, 0, artWidth, artHeight);

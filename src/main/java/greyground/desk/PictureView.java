@@ -2,6 +2,7 @@ package greyground.desk;
 
 import greyground.app.LivePicture;
 import greyground.app.LiveView;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.ImageView;
@@ -197,6 +198,16 @@ final class PictureView extends Region {
         draw();
     }
 
+    /** The fragment as the hand may shape it; empty at other stations than the art. */
+    Optional<CropFrame> cropFrame() {
+        return station == Station.ART && present ? marks.crop().flatMap(this::frame) : Optional.empty();
+    }
+
+    private Optional<CropFrame> frame(Viewport.Area area) {
+        Viewport.Area art = ports.artArea();
+        return Optional.of(new CropFrame(area, art.width(), art.height()));
+    }
+
     // ------------------------------------------------------------------ the loupe
 
     /** What the loupe sees. */
@@ -251,7 +262,10 @@ final class PictureView extends Region {
         }
         Viewport port = port();
         if (station == Station.ART) {
-            hand.drawn().or(marks::crop).ifPresent(area -> drawing.crop(port, area));
+            Optional<Viewport.Area> seen = hand.drawn().or(marks::crop);
+            seen.ifPresent(area -> drawing.crop(port, area));
+            seen.flatMap(this::frame).ifPresent(frame -> drawing.grips(port, frame));
+            hand.line().ifPresent(drawing::line);
         } else {
             drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
             drawing.places(port, marks);

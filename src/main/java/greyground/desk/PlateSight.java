@@ -30,6 +30,7 @@ final class PlateSight {
         this.frame = frame;
         this.rail = rail;
         this.diagram = diagram;
+        diagram.whenWalked(tone -> frame.tellTone(DiagramView.words(tone)));
         this.picture = new PictureView(this::askPicture, this::askLoupe, this::point);
     }
 

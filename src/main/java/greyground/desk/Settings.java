@@ -1,6 +1,7 @@
 package greyground.desk;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Every setting of the desk, by station. */
@@ -17,6 +18,18 @@ final class Settings {
         return ALL.stream()
                 .filter(setting -> setting.station() == station && setting.applies(state))
                 .toList();
+    }
+
+    /** The setting of a path of the workshop or a word of the job; empty where the desk has none. */
+    static Optional<Setting> mending(String mends) {
+        return ALL.stream().filter(setting -> mends.equals(told(setting))).findFirst();
+    }
+
+    private static String told(Setting setting) {
+        if (setting instanceof Setting.ShopNumber shop) {
+            return shop.path();
+        }
+        return setting instanceof Setting.JobNumber job ? job.word() : "";
     }
 
     /** Finds a setting. */

@@ -77,6 +77,22 @@ final class SettingsPane extends VBox {
         }
     }
 
+    /** Goes to a setting of the station that is shown. */
+    void focus(Setting setting) {
+        settingRows.stream()
+                .filter(row -> row.setting().id().equals(setting.id()))
+                .findFirst()
+                .ifPresent(row -> {
+                    row.focus().requestFocus();
+                    scroll.layout();
+                    double room = rows.getHeight() - scroll.getViewportBounds().getHeight();
+                    if (room > 0) {
+                        scroll.setVvalue(
+                                Math.min(1, Math.max(0, row.getBoundsInParent().getMinY() - 40) / room));
+                    }
+                });
+    }
+
     private void explainStation() {
         helpTitle.setText("What is this?");
         helpWords.setText("Choose a setting, and this place says what it does and how to find its value."

@@ -26,6 +26,21 @@ final class Turning {
                 words(left, top, /* width= */ crop.height(), /* height= */ crop.width()));
     }
 
+    /**
+     * Straightened by a line drawn along what should be level, or upright if that is nearer.
+     *
+     * @param across length of the line across, on the art as it lies now
+     * @param down the same, down
+     */
+    static Map<String, String> levelled(ArtChoice art, double across, double down) {
+        double degrees = Math.toDegrees(Math.atan2(down, across));
+        double off = degrees - 90 * Math.rint(degrees / 90);
+        double present = 90 * art.quarterTurns() + art.straightenDegrees();
+        double turned = Math.rint((present - off) * 100) / 100;
+        double once = turned > 315 ? turned - 360 : turned < -45 ? turned + 360 : turned;
+        return Map.of("rotate", Refusal.plain(once));
+    }
+
     /** A fragment drawn on art of a size; held within it. */
     static Map<String, String> cropped(Viewport.Area area, double artWidth, double artHeight) {
         double left = held(area.left() / artWidth, 0, 1 - LEAST_SHARE);

@@ -16,11 +16,17 @@ final class WarningPlaces {
      * No places yet.
      *
      * @param choose goes to a station
+     * @param set goes to a setting
      */
-    WarningPlaces(BenchModel model, PlateSight sight, Consumer<Station> choose) {
+    WarningPlaces(BenchModel model, PlateSight sight, Consumer<Station> choose, Consumer<Setting> set) {
         this.model = model;
         this.sight = sight;
-        this.list = new WarningsView(line -> goTo(line, choose));
+        this.list = new WarningsView(line -> {
+            goTo(line, choose);
+            if (line.place().isEmpty()) {
+                line.setting().ifPresent(set);
+            }
+        });
     }
 
     /** The list below the picture. */
@@ -46,9 +52,11 @@ final class WarningPlaces {
                         sight.plate().map(made -> Turning.area(job.art().crop(), made.artWidth(), made.artHeight())),
                         job.placing().bevelMillimetres(),
                         list.placed().stream()
-                                .map(line -> line.place().orElseThrow())
-                                .map(place ->
-                                        new Viewport.Area(place.acrossMillimetres(), place.downMillimetres(), 0, 0))
+                                .map(line -> new Viewport.Area(
+                                        line.place().orElseThrow().acrossMillimetres(),
+                                        line.place().orElseThrow().downMillimetres(),
+                                        line.sizeMillimetres(),
+                                        0))
                                 .toList(),
                         chosen));
     }

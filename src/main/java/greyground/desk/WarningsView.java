@@ -3,6 +3,7 @@ package greyground.desk;
 import greyground.app.PlateWarning;
 import greyground.quantity.Offset;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -20,7 +21,7 @@ final class WarningsView extends VBox {
 
     private final Label title = new Label();
     private final ListView<Line> list = new ListView<>();
-    private List<String> remarks = List.of();
+    private List<PlateWarning> remarks = List.of();
     private List<PlateWarning> warnings = List.of();
     private boolean checked;
 
@@ -28,8 +29,15 @@ final class WarningsView extends VBox {
      * A line of the list.
      *
      * @param number of the place on the picture, 0 for none
+     * @param sizeMillimetres of what is there, 0 where it has none
+     * @param setting that mends it
      */
-    record Line(int number, String words, Optional<Offset> place) {}
+    record Line(int number, String words, Optional<Offset> place, double sizeMillimetres, Optional<Setting> setting) {
+        /** What stands before the words: the place's number, an arrow where a setting mends it, or a dash. */
+        String mark() {
+            return number > 0 ? Integer.toString(number) : setting.isPresent() ? "\u2192" : "\u2013";
+        }
+    }
 
     WarningsView(Consumer<Line> chosen) {
         getStyleClass().add("warnings");
@@ -37,7 +45,8 @@ final class WarningsView extends VBox {
         title.setPadding(new javafx.geometry.Insets(8, 16, 4, 16));
         list.setId("warnings");
         list.setAccessibleText("Warnings");
-        list.setAccessibleHelp("Enter goes to the place of a warning");
+        list.setAccessibleHelp(
+                "Enter goes to the place of a warning that has a number, or to the setting that mends one with an arrow");
         list.setFixedCellSize(-1);
         VBox.setVgrow(list, Priority.ALWAYS);
         list.setCellFactory(view -> new Cell());
@@ -71,10 +80,7 @@ final class WarningsView extends VBox {
         @Override
         protected void updateItem(Line line, boolean empty) {
             super.updateItem(line, empty);
-            setText(
-                    empty || line == null
-                            ? ""
-                            : (line.number() > 0 ? line.number() + "   " : "\u2013   ") + line.words());
+            setText(empty || line == null ? "" : line.mark() + "   " + line.words());
         }
     }
 
@@ -92,7 +98,7 @@ final class WarningsView extends VBox {
         title();
     }
 
-    void remarks(List<String> said) {
+    void remarks(List<PlateWarning> said) {
         remarks = said;
         warnings = List.of();
         fill();
@@ -110,9 +116,17 @@ final class WarningsView extends VBox {
     }
 
     private List<Line> lines() {
+        List<PlateWarning> all = new ArrayList<>(warnings);
+        for (PlateWarning remark : remarks) {
+            if (warnings.stream().noneMatch(warning -> warning.words().equals(remark.words()))) {
+                all.add(remark);
+            }
+        }
+        // What is only assumed comes last: it is no fault of this plate.
+        all.sort(Comparator.comparing(warning -> warning.kind().equals("assumed")));
         List<Line> lines = new ArrayList<>();
         int number = 0;
-        for (PlateWarning warning : warnings) {
+        for (PlateWarning warning : all) {
             Optional<Offset> place = warning.place();
             String where = place.map(at -> String.format(
                             Locale.ROOT,
@@ -120,12 +134,12 @@ final class WarningsView extends VBox {
                             at.acrossMillimetres(),
                             at.downMillimetres()))
                     .orElse("");
-            lines.add(new Line(place.isPresent() ? ++number : 0, DeskWords.of(warning.words()) + where, place));
-        }
-        for (String remark : remarks) {
-            if (warnings.stream().noneMatch(warning -> warning.words().equals(remark))) {
-                lines.add(new Line(0, DeskWords.of(remark), Optional.empty()));
-            }
+            lines.add(new Line(
+                    place.isPresent() ? ++number : 0,
+                    DeskWords.of(warning.words()) + where,
+                    place,
+                    warning.sizeMillimetres(),
+                    Settings.mending(warning.mends())));
         }
         return lines;
     }

@@ -11,8 +11,8 @@ public interface PlateView {
      */
     float[] of(PlateConditions conditions, PlateStates states);
 
-    /** Whether the view needs the film's transmission, which is left out of the states otherwise. */
-    default boolean seesFilm() {
+    /** Whether the view needs the film's transmission and nothing else; other views find that left out of the states. */
+    default boolean seesFilmAlone() {
         return false;
     }
 
@@ -38,7 +38,7 @@ public interface PlateView {
             }
 
             @Override
-            public boolean seesFilm() {
+            public boolean seesFilmAlone() {
                 return true;
             }
         };

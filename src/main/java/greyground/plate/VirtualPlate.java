@@ -54,7 +54,22 @@ public final class VirtualPlate {
                 positive, ExposureSum.transmission(positive, pictureExposure().film(), grid(positive)));
     }
 
-    /** The same, but whoever asks has no use for the film's own look. */
+    /** The film's own look: grid and transmission; every plane of what comes after it is empty. */
+    public PlateStates filmAlone(FilmPatch positive) {
+        Grid grid = grid(positive);
+        float[] none = new float[0];
+        return new PlateStates(
+                grid,
+                ExposureSum.transmission(positive, pictureExposure().film(), grid),
+                none,
+                new boolean[0],
+                new boolean[0],
+                none,
+                none,
+                none);
+    }
+
+    /** The plate at every stage but the film, for whoever has no use for that. */
     PlateStates statesBeyondFilm(FilmPatch positive) {
         return states(positive, new float[0]);
     }

@@ -152,17 +152,19 @@ public final class WholePlate {
 
     private void tile(
             FilmPatch patch, @Nullable FilmPatch under, List<Look> looks, List<PlateMap> maps, CellRange range) {
-        boolean seesFilm = looks.stream().anyMatch(look -> look.view().seesFilm());
         PlateConditions last = null;
+        boolean lastOfFilm = false;
         PlateStates states = null;
         for (int i = 0; i < looks.size(); i++) {
             PlateConditions conditions = looks.get(i).conditions();
             boolean plain = under == null && conditions.ground() == null && isPlain(patch);
-            if (states == null || !conditions.equals(last)) {
+            boolean ofFilm = looks.get(i).view().seesFilmAlone();
+            if (states == null || ofFilm != lastOfFilm || !conditions.equals(last)) {
                 FilmPatch computed = plain ? plain(patch) : patch;
                 VirtualPlate plate = new VirtualPlate(conditions, under, widestPixelMicrometres);
-                states = seesFilm ? plate.states(computed) : plate.statesBeyondFilm(computed);
+                states = ofFilm ? plate.filmAlone(computed) : plate.statesBeyondFilm(computed);
                 last = conditions;
+                lastOfFilm = ofFilm;
             }
             float[] values = looks.get(i).view().of(conditions, states);
             if (plain) {

@@ -80,16 +80,17 @@ final class DeskPictures {
         onScreen(() -> {
             desk.choose(Station.COPPER);
             desk.picture().fit();
-            desk.picture().toggleLoupe();
+            desk.toggleLoupe();
             desk.sight().pointAt(108, 74);
             return null;
         });
         shot(desk, stage, folder, "loupe", 1100, 700, 1);
         shot(desk, stage, folder, "loupe-200", 1100, 700, 2);
+        compared(desk, stage, folder);
         onScreen(() -> {
             desk.choose(Station.RESIST);
             desk.root().lookup("#setting-land").requestFocus();
-            desk.picture().toggleLoupe();
+            desk.toggleLoupe();
             desk.tell("crop", Map.of("crop", "10%,10%,50%,80%"));
             return null;
         });
@@ -145,6 +146,62 @@ final class DeskPictures {
         });
         shot(desk, stage, folder, "bite-log", 1400, 900, 1);
         System.exit(0);
+    }
+
+    /** Two places, two bite times, and warnings with their places. */
+    private static void compared(DeskWindow desk, Stage stage, Path folder) throws Exception {
+        onScreen(() -> {
+            desk.loupeBench().freeze();
+            desk.sight().pointAt(84, 90);
+            return null;
+        });
+        shot(desk, stage, folder, "two-places-copper", 1400, 900, 1);
+        onScreen(() -> {
+            desk.choose(Station.PRINT);
+            desk.sight().pointAt(84, 90);
+            return null;
+        });
+        shot(desk, stage, folder, "two-places-print", 1100, 700, 1);
+        shot(desk, stage, folder, "two-places-200", 1100, 700, 2);
+        onScreen(() -> {
+            desk.loupeBench().twoBites();
+            desk.sight().pointAt(84, 90);
+            return null;
+        });
+        shot(desk, stage, folder, "two-bites", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(true);
+            return null;
+        });
+        shot(desk, stage, folder, "two-bites-safelight", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(false);
+            desk.loupeBench().endComparison();
+            desk.toggleLoupe();
+            desk.choose(Station.COPPER);
+            desk.picture().fit();
+            desk.model()
+                    .change(
+                            "opening",
+                            "",
+                            state -> ((Setting.Measure) Settings.named("opening"))
+                                    .with(state, 120, LocalDate.of(2026, 11, 25)));
+            return null;
+        });
+        shot(desk, stage, folder, "warnings", 1100, 700, 1);
+        onScreen(() -> {
+            desk.model().undo();
+            desk.choose(Station.ART);
+            desk.artTools().keepPlateShape(true);
+            return null;
+        });
+        shot(desk, stage, folder, "art-crop", 1100, 700, 1);
+        onScreen(() -> {
+            desk.artTools().keepPlateShape(false);
+            desk.model().undo();
+            desk.toggleLoupe();
+            return null;
+        });
     }
 
     private static void rest(DeskWindow desk) throws Exception {

@@ -6,128 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.LivePicture;
-import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.FutureTask;
-import java.util.concurrent.TimeUnit;
-import java.util.function.BooleanSupplier;
-import javafx.application.Platform;
 import javafx.scene.Node;
-import javafx.scene.Scene;
-import javafx.scene.control.Button;
 import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
-import javafx.stage.Stage;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The loupe and what is compared under it, in the window. */
-class LoupeIT {
-    private static final Path ART = Path.of("testimages/leaf-alpha.png");
-
-    @TempDir
-    Path folder;
-
-    private Stage stage;
-    private DeskWindow desk;
-
-    @BeforeEach
-    void openWindow() throws Exception {
-        NativeParts.start();
-        FileAsking none = new FileAsking() {
-            @Override
-            public Optional<Path> open(String title, Kind kind) {
-                return Optional.empty();
-            }
-
-            @Override
-            public Optional<Path> save(String title, Kind kind, String suggested) {
-                return Optional.empty();
-            }
-        };
-        onScreen(() -> {
-            desk = new DeskWindow(new DeskServices(
-                    none,
-                    new DeskFolder(folder.resolve("state")),
-                    ProcessHandle.current().pid(),
-                    () -> LocalDate.of(2026, 3, 4),
-                    System::nanoTime,
-                    Platform::runLater));
-            stage = new Stage();
-            stage.setScene(new Scene(desk.root(), DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT));
-            stage.show();
-            desk.files().open(ART);
-            return null;
-        });
-        waitFor("the art", () -> desk.model().state().isPresent());
-        onScreen(() -> {
-            desk.tell("plate", Map.of("plate", "60x45mm", "resolution", "720dpi"));
-            return null;
-        });
-        rest();
-    }
-
-    @AfterEach
-    void closeWindow() throws Exception {
-        if (stage != null) {
-            onScreen(() -> {
-                stage.hide();
-                desk.closed();
-                return null;
-            });
-        }
-    }
-
-    private static <T> T onScreen(Callable<T> work) throws Exception {
-        FutureTask<T> task = new FutureTask<>(work);
-        Platform.runLater(task);
-        return task.get(60, TimeUnit.SECONDS);
-    }
-
-    private static void waitFor(String what, BooleanSupplier there) throws Exception {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(90);
-        while (!onScreen(there::getAsBoolean)) {
-            assertTrue(System.nanoTime() < end, "waited in vain for " + what);
-            Thread.sleep(20);
-        }
-    }
-
-    private void rest() throws Exception {
-        waitFor("rest", () -> desk.isAtRest() && desk.sight().plate().isPresent());
-        // What was told last may lie behind the question.
-        onScreen(() -> null);
-    }
-
-    private void key(KeyCode code) throws Exception {
-        onScreen(() -> {
-            desk.picture().fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false));
-            return null;
-        });
-    }
-
-    private void press(String id) throws Exception {
-        onScreen(() -> {
-            ((Button) desk.root().lookup("#" + id)).fire();
-            return null;
-        });
-    }
-
-    private void loupeAt(double x, double y) throws Exception {
-        onScreen(() -> {
-            desk.sight().pointAt(x, y);
-            return null;
-        });
-        rest();
-    }
-
+class LoupeIT extends SmallPlate {
     private Comparison comparison() {
         return desk.loupeBench().comparison();
     }

@@ -26,6 +26,7 @@ class SettingsTest {
         return List.of(
                 FRESH,
                 FRESH.told(Map.of("ruling", "40")),
+                FRESH.told(Map.of("sheet", "297x420mm")),
                 FRESH.told(Map.of("process", "photogravure")),
                 FRESH.told(Map.of("process", "sprayed-aquatint")),
                 FRESH.told(Map.of("process", "unetched-film")));
@@ -70,6 +71,18 @@ class SettingsTest {
             return measure.with(state, value, TODAY);
         } catch (Refusal refused) {
             throw new AssertionError(measure.id() + " at " + value, refused);
+        }
+    }
+
+    @Test
+    void aSprayedAquatintsNumbersAreShownOnlyThere() {
+        for (String id : List.of("aquatint-land", "aquatint-grain")) {
+            for (BenchState state : states()) {
+                assertEquals(
+                        "sprayed-aquatint".equals(state.words().get("process")),
+                        Settings.named(id).applies(state),
+                        id + " in " + state.words());
+            }
         }
     }
 

@@ -8,11 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.javafx.scene.input.DragboardHelper;
+import com.sun.javafx.tk.TKClipboard;
 import com.sun.javafx.tk.Toolkit;
 import greyground.app.KeptFiles;
 import greyground.output.ExternalTool;
+import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import javafx.scene.control.TextField;
@@ -115,7 +118,14 @@ class WholeJobIT {
     private static void drop(DeskHand hand, Path file) throws Exception {
         act(() -> {
             var clipboard = Toolkit.getToolkit().createLocalClipboard();
-            Dragboard board = DragboardHelper.createDragboard(clipboard);
+            // A clipboard of one's own window knows no ways of taking; a drag from another program's copies.
+            TKClipboard dragged = (TKClipboard) Proxy.newProxyInstance(
+                    WholeJobIT.class.getClassLoader(),
+                    new Class<?>[] {TKClipboard.class},
+                    (proxy, method, given) -> method.getName().equals("getTransferModes")
+                            ? EnumSet.of(TransferMode.COPY)
+                            : method.invoke(clipboard, given));
+            Dragboard board = DragboardHelper.createDragboard(dragged);
             clipboard.putContent(new Pair<>(DataFormat.FILES, new String[] {file.toString()}));
             for (var kind : List.of(DragEvent.DRAG_OVER, DragEvent.DRAG_DROPPED)) {
                 hand.root()
