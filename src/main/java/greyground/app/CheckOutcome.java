@@ -44,6 +44,11 @@ public final class CheckOutcome {
                 CheckResult.of(check, patches));
     }
 
+    /** Whose plate, and how many fields. */
+    String title() {
+        return title;
+    }
+
     /** The numbers. */
     public CheckResult result() {
         return result;

@@ -25,6 +25,24 @@ record CheckReading(PlateFindings found, CheckOutcome outcome) implements ReadOu
     }
 
     @Override
+    public ReadReport report() {
+        return new ReadReport(
+                outcome.title(),
+                found.how(),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                Optional.of(ReadReport.Check.of(outcome.result())),
+                overlay().map(LivePicture::of),
+                found.notes());
+    }
+
+    @Override
+    public Optional<Lesson> lesson() {
+        return Optional.empty();
+    }
+
+    @Override
     public void describe(ObjectNode tree) {
         tree.put("how", found.how());
         tree.put("kind", "check");

@@ -34,7 +34,7 @@ final class ExposureLesson implements ReadOutcome {
     /** A strip's exposure is right to within half a step, evenly likely. */
     private static final double ERROR = 1 / Math.sqrt(12);
 
-    private final ShopFile shopFile;
+    private final Optional<ShopFile> shopFile;
     private final PlateFindings found;
     private final LocalDate date;
     private final String chart;
@@ -44,7 +44,12 @@ final class ExposureLesson implements ReadOutcome {
     private final Optional<StripReading> best;
 
     private ExposureLesson(
-            TestFilm film, ShopFile shopFile, Workshop shop, PlateFindings found, ScanReading scan, LocalDate date) {
+            TestFilm film,
+            Optional<ShopFile> shopFile,
+            Workshop shop,
+            PlateFindings found,
+            ScanReading scan,
+            LocalDate date) {
         this.shopFile = shopFile;
         this.found = found;
         this.date = date;
@@ -56,7 +61,8 @@ final class ExposureLesson implements ReadOutcome {
         this.best = best(strips);
     }
 
-    static ExposureLesson of(TestFilm film, ShopFile shopFile, Workshop shop, PlateFindings found, LocalDate date) {
+    static ExposureLesson of(
+            TestFilm film, Optional<ShopFile> shopFile, Workshop shop, PlateFindings found, LocalDate date) {
         ScanReading scan = found.scan()
                 .orElseThrow(
                         () -> Refusal.use("an exposure test is read from a scan of its proof, not from values: its dots"
@@ -111,20 +117,55 @@ final class ExposureLesson implements ReadOutcome {
         });
     }
 
+    private String name(StripReading strip) {
+        return "strip " + strip.number() + " " + Durations.format(Math.rint(seconds(strip)));
+    }
+
+    private static String words(StripReading strip) {
+        return strip.opening().words() + "; " + strip.land().words();
+    }
+
+    private String advice() {
+        return best.map(strip -> "strip " + strip.number() + ", " + Durations.format(Math.rint(seconds(strip)))
+                        + " in all: its finest dots and lands are finest together")
+                .orElse("no strip tells both its dots and its lands: look at the developed resist with a loupe");
+    }
+
+    @Override
+    public ReadReport report() {
+        List<ReadReport.Finding> findings = new ArrayList<>();
+        findings.add(new ReadReport.Finding("Take", advice()));
+        strips.forEach(strip -> findings.add(new ReadReport.Finding(name(strip), words(strip))));
+        return new ReadReport(
+                "exposure test " + chart,
+                found.how(),
+                findings,
+                change().<List<ReadReport.Figure>>map(one -> List.of(ReadReport.Figure.Learned.of(one)))
+                        .orElse(List.of()),
+                Optional.empty(),
+                Optional.empty(),
+                overlay().map(LivePicture::of),
+                found.notes());
+    }
+
+    @Override
+    public Optional<Lesson> lesson() {
+        return change().map(change -> new Lesson(
+                shop,
+                LearnedWorkshop.of(shop, List.of(change), date, "exposure test " + chart)
+                        .after(),
+                date + "-" + chart));
+    }
+
     @Override
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.add("read    exposure test " + chart + ", " + found.how());
         for (StripReading strip : strips) {
             String taken = best.filter(one -> one.number() == strip.number()).isPresent() ? " <- take this" : "";
-            lines.add("strip " + strip.number() + " " + Durations.format(Math.rint(seconds(strip))) + ": "
-                    + strip.opening().words() + "; " + strip.land().words() + taken);
+            lines.add(name(strip) + ": " + words(strip) + taken);
         }
-        lines.add(
-                best.map(strip -> "take    strip " + strip.number() + ", " + Durations.format(Math.rint(seconds(strip)))
-                                + " in all: its finest dots and lands are finest together")
-                        .orElse(
-                                "take    no strip tells both its dots and its lands: look at the developed resist with a loupe"));
+        lines.add("take    " + advice());
         change().ifPresent(change -> lines.add("learn   " + change.words()
                 + (change.after() == change.before() ? " (the planned exposure is right)" : "")));
         found.notes().forEach(note -> lines.add("note    " + note));
@@ -161,10 +202,8 @@ final class ExposureLesson implements ReadOutcome {
 
     @Override
     public Path accept() throws Exception {
-        FigureChange change = change().orElseThrow(
-                        () -> Refusal.failure("the exposure test names no strip, so nothing can be"
-                                + " accepted; the workshop is as it was: look at the developed resist with a loupe"));
-        LearnedWorkshop learned = LearnedWorkshop.of(shop, List.of(change), date, "exposure test " + chart);
-        return shopFile.teach(shop, learned.after(), date + "-" + chart);
+        Lesson lesson = lesson().orElseThrow(() -> Refusal.failure("the exposure test names no strip, so nothing can be"
+                + " accepted; the workshop is as it was: look at the developed resist with a loupe"));
+        return shopFile.orElseThrow(ShopFile::none).teach(lesson);
     }
 }

@@ -158,9 +158,29 @@ public final class FilmPrinterOutcome implements ReadOutcome {
     }
 
     @Override
-    public Path accept() throws Exception {
+    public ReadReport report() {
+        return new ReadReport(
+                test(),
+                "the film itself",
+                List.of(),
+                changes.stream()
+                        .<ReadReport.Figure>map(ReadReport.Figure.Learned::of)
+                        .toList(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                notes);
+    }
+
+    @Override
+    public Optional<Lesson> lesson() {
         LearnedWorkshop learned = LearnedWorkshop.of(workshop, changes, date, test());
-        return shopFile.teach(learned.before(), learned.after(), date + "-film");
+        return Optional.of(new Lesson(learned.before(), learned.after(), date + "-film"));
+    }
+
+    @Override
+    public Path accept() throws Exception {
+        return shopFile.teach(lesson().orElseThrow());
     }
 
     private static JsonNode number(double value) {

@@ -35,11 +35,11 @@ public final class LessonOutcome implements ReadOutcome {
     private static final List<Integer> SHOWN = List.of(0, 10, 30, 100, 200, 300, 500, 700, 800, 850, 900, 950, 1000);
 
     private final TestFilm film;
-    private final ShopFile shopFile;
+    private final Optional<ShopFile> shopFile;
     private final PlateFindings found;
     private final PlateLearning learning;
 
-    LessonOutcome(TestFilm film, ShopFile shopFile, PlateFindings found, PlateLearning learning) {
+    LessonOutcome(TestFilm film, Optional<ShopFile> shopFile, PlateFindings found, PlateLearning learning) {
         this.film = film;
         this.shopFile = shopFile;
         this.found = found;
@@ -52,11 +52,46 @@ public final class LessonOutcome implements ReadOutcome {
     }
 
     @Override
-    public Path accept() throws Exception {
-        return shopFile.teach(
+    public Optional<Lesson> lesson() {
+        return Optional.of(new Lesson(
                 learning.learned().before(),
                 learning.learned().after(),
-                learning.kept().date() + "-" + learning.kept().chart());
+                learning.kept().date() + "-" + learning.kept().chart()));
+    }
+
+    @Override
+    public Path accept() throws Exception {
+        return shopFile.orElseThrow(ShopFile::none).teach(lesson().orElseThrow());
+    }
+
+    @Override
+    public ReadReport report() {
+        List<ReadReport.Finding> findings = new ArrayList<>();
+        findings.add(new ReadReport.Finding("Prints", rangeWords()));
+        findings.add(new ReadReport.Finding(
+                "Turns", learning.measured().turn().against(learning.foretold().turningPoint())));
+        learning.fit().ifPresent(fit -> findings.add(ReadReport.misfit(fit.misfit())));
+        outlierWords().ifPresent(words -> findings.add(new ReadReport.Finding("Left", words)));
+        trendWords().ifPresent(words -> findings.add(new ReadReport.Finding("Uneven", words)));
+        bandWords().ifPresent(words -> findings.add(new ReadReport.Finding("Bands", words)));
+        learning.findings().forEach(finding -> findings.add(new ReadReport.Finding("Targets", finding.words())));
+        List<ReadReport.Figure> numbers = new ArrayList<>();
+        List<FittedFigure> fitted = learning.fit().map(PlateLesson::figures).orElse(List.of());
+        learning.learned().changes().forEach(change -> numbers.add(ReadReport.Figure.Learned.of(change, fitted)));
+        for (FittedFigure figure : fitted) {
+            if (figure instanceof FittedFigure.Undetermined one) {
+                numbers.add(new ReadReport.Figure.Stays(one.parameter().path(), one.before(), one.reason()));
+            }
+        }
+        return new ReadReport(
+                film.plate().recipe().kind().word() + " " + film.plate().id(),
+                foundWords(),
+                findings,
+                numbers,
+                Optional.of(ResponseLines.of(learning.measured(), learning.foretold(), learning.taught())),
+                Optional.empty(),
+                overlay().map(LivePicture::of),
+                notes());
     }
 
     /** The measured response beside what was foretold of it, before and after. */

@@ -32,6 +32,12 @@ public sealed interface ReadOutcome permits LessonOutcome, CheckReading, Exposur
         return true;
     }
 
+    /** In parts, for a window. */
+    ReadReport report();
+
+    /** What it would make of the workshop; empty where there is nothing to accept. */
+    Optional<Lesson> lesson();
+
     /**
      * Takes the lesson into the workshop file, keeping what that held.
      *

@@ -27,12 +27,12 @@ public final class ReadWork {
     private static final double FOUND = 0.5;
 
     private final TestFilm film;
-    private final ShopFile shopFile;
+    private final Optional<ShopFile> shopFile;
     private final Workshop shop;
     private final ReadWords words;
     private final LocalDate date;
 
-    private ReadWork(TestFilm film, ShopFile shopFile, Workshop shop, ReadWords words, LocalDate date) {
+    private ReadWork(TestFilm film, Optional<ShopFile> shopFile, Workshop shop, ReadWords words, LocalDate date) {
         this.film = film;
         this.shopFile = shopFile;
         this.shop = shop;
@@ -50,7 +50,20 @@ public final class ReadWork {
     public static ReadWork of(Path testFilm, Path workshop, ReadWords words, LocalDate today) {
         TestFilm film = TestFilm.of(testFilm);
         ShopFile file = ShopFile.open(workshop);
-        Workshop shop = file.workshop().orElse(film.workshop());
+        return of(film, Optional.of(file), file.workshop().orElse(film.workshop()), words, today);
+    }
+
+    /**
+     * The same for a workshop that no file need hold; its lesson is {@link ReadOutcome#lesson}.
+     *
+     * @param shop the workshop to be taught
+     */
+    public static ReadWork of(Path testFilm, Workshop shop, ReadWords words, LocalDate today) {
+        return of(TestFilm.of(testFilm), Optional.empty(), shop, words, today);
+    }
+
+    private static ReadWork of(
+            TestFilm film, Optional<ShopFile> file, Workshop shop, ReadWords words, LocalDate today) {
         // What can be refused is refused before the long work.
         words.flareShare();
         words.biteMinutes();

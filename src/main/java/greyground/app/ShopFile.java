@@ -56,6 +56,11 @@ public final class ShopFile {
         return bytes == null ? Optional.empty() : Optional.of(WorkshopFile.read(KeptFiles.decoded(WHAT, file, bytes)));
     }
 
+    /** Writes what a lesson made of the workshop, having kept what was there; tells where that is kept. */
+    public Path teach(Lesson lesson) throws Exception {
+        return teach(lesson.before(), lesson.after(), lesson.name());
+    }
+
     /** Whether it holds just this workshop, however it is written. */
     boolean holds(Workshop workshop) {
         try {
@@ -106,6 +111,12 @@ public final class ShopFile {
         } else if (!SafeFile.writeNew(WHAT, file, body)) {
             throw changed();
         }
+    }
+
+    /** For a reading that no file is to learn from. */
+    static Refusal none() {
+        return Refusal.failure(
+                "no workshop file was named, so none was changed: name one, or keep the lesson at the desk");
     }
 
     private void checkUnchanged() {

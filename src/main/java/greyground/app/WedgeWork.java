@@ -118,6 +118,31 @@ public final class WedgeWork {
                 words.containsKey("seed") ? Long.parseLong(words.get("seed").strip()) : 1);
     }
 
+    /** The plate that a kind takes where none is told, such as "150x200mm". */
+    public static String usualPlate(String kind) {
+        return USUAL_PLATES.getOrDefault(Recipe.Kind.named(kind), "");
+    }
+
+    /**
+     * A test film to be looked at.
+     *
+     * @param sheet the whole sheet, ink side towards the eye
+     * @param words about it, one line each
+     */
+    public record Look(LivePicture sheet, List<String> words) {
+        public Look {
+            words = List.copyOf(words);
+        }
+    }
+
+    /** Shows the film without writing it. */
+    public Look look(Progress progress) throws Exception {
+        Laid laid = laid();
+        progress.done(0.5);
+        LivePicture sheet = WedgePicture.of(laid.rows(), progress.part(0.5, 1));
+        return new Look(sheet, laid.outcome(job).lines());
+    }
+
     /**
      * Makes the film and writes it.
      *
@@ -125,6 +150,23 @@ public final class WedgeWork {
      */
     public WedgeOutcome make(Path film, Progress progress) throws Exception {
         SafeFile.checkWritable("film", film);
+        Laid laid = laid();
+        String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
+        FilmDocument document = document(chart, laid.plan(), laid.rows());
+        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+        SafeFile.write(
+                "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
+        return laid.outcome(job);
+    }
+
+    /** What lies where, before it is written. */
+    private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {
+        WedgeOutcome outcome(Job job) {
+            return new WedgeOutcome(job, plate, check, plan, rows.sheet(), WedgePlan.notes(job));
+        }
+    }
+
+    private Laid laid() {
         // Refuses what doesn't fit before the long work.
         if (kind == Recipe.Kind.CHECK) {
             CheckPlate.of(checkedRecipe(CODE_PERCENT), PLACEHOLDERS);
@@ -142,12 +184,7 @@ public final class WedgeWork {
         TestPlate plate = check.map(CheckPlate::plate).orElseGet(() -> TestPlate.of(checkedRecipe(dark)));
         ExposurePlan plan = WedgePlan.of(job, workshop, plate, check);
         FilmComposer rows = composed(plate, plan, tile, check.map(each -> WedgePlan.stated(each, tones.name())));
-        String chart = check.map(ChartFile::text).orElseGet(() -> ChartFile.text(plate));
-        FilmDocument document = document(chart, plan, rows);
-        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-        SafeFile.write(
-                "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
-        return new WedgeOutcome(job, plate, check, plan, rows.sheet(), WedgePlan.notes(job));
+        return new Laid(plate, check, plan, rows);
     }
 
     private static List<CheckPlate.Tone> stated(JobTones tones) {

@@ -23,7 +23,7 @@ final class BenchModel {
     private final Recovery recovery;
     private final List<Runnable> watchers = new ArrayList<>();
     private @Nullable History<BenchState> history;
-    private Workshop workshopWithoutArt = Workshop.assumed();
+    private final History<Workshop> withoutArt = new History<>(Workshop.assumed());
     private @Nullable Path jobFile;
     private @Nullable Path workshopFile;
     private @Nullable Job savedJob;
@@ -49,7 +49,7 @@ final class BenchModel {
 
     /** The workshop, with or without a picture. */
     Workshop workshop() {
-        return state().map(BenchState::workshop).orElse(workshopWithoutArt);
+        return state().map(BenchState::workshop).orElseGet(withoutArt::present);
     }
 
     Optional<Path> jobFile() {
@@ -66,11 +66,14 @@ final class BenchModel {
      * @param file of its job, if it comes from one
      */
     void lay(BenchState state, @Nullable Path file) {
+        boolean otherWorkshop = !state.workshop().equals(workshop());
         history = new History<>(state);
         jobFile = file;
         // A job as usual is not yet anybody's work; a job of a file is what the file holds.
         savedJob = state.job();
-        if (!state.workshop().equals(savedWorkshop) && workshopFile == null) {
+        // Numbers that were taught before the picture came are unsaved still; those that came with a film are in the
+        // film.
+        if (otherWorkshop && workshopFile == null) {
             savedWorkshop = state.workshop();
         }
         recovery.clear();
@@ -128,22 +131,49 @@ final class BenchModel {
         }
     }
 
+    /**
+     * Takes a lesson into the workshop, with or without a picture.
+     *
+     * @param what for undo to name
+     * @param kept whether the workshop's file holds it already
+     */
+    void teach(String what, Workshop taught, boolean kept) {
+        if (kept) {
+            savedWorkshop = taught;
+        }
+        if (history == null) {
+            withoutArt.step(taught, what, "");
+            changed();
+        } else {
+            change(what, "", state -> state.in(taught));
+        }
+    }
+
+    /** Whether the workshop's file, or the film it came with, holds just this. */
+    boolean isSaved(Workshop workshop) {
+        return workshop.equals(savedWorkshop);
+    }
+
+    private History<?> steps() {
+        return history == null ? withoutArt : history;
+    }
+
     Optional<String> undoes() {
-        return Optional.ofNullable(history).flatMap(History::undoes);
+        return steps().undoes();
     }
 
     Optional<String> redoes() {
-        return Optional.ofNullable(history).flatMap(History::redoes);
+        return steps().redoes();
     }
 
     void undo() {
-        if (history != null && history.undo()) {
+        if (steps().undo()) {
             changed();
         }
     }
 
     void redo() {
-        if (history != null && history.redo()) {
+        if (steps().redo()) {
             changed();
         }
     }
@@ -200,7 +230,7 @@ final class BenchModel {
         workshopFile = KeptFiles.isPdf(file) ? null : file;
         savedWorkshop = workshop;
         if (history == null) {
-            workshopWithoutArt = workshop;
+            withoutArt.step(workshop, "workshop opened", "");
             changed();
         } else {
             change("workshop opened", "", state -> state.in(workshop));

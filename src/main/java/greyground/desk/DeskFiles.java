@@ -209,6 +209,11 @@ final class DeskFiles {
     }
 
     void acceptDrops(Node node) {
+        acceptDrops(node, this::open);
+    }
+
+    /** The first file of what is dropped there goes to {@code taker}. */
+    void acceptDrops(Node node, Consumer<Path> taker) {
         node.setOnDragOver(drag -> {
             if (drag.getDragboard().hasFiles()) {
                 drag.acceptTransferModes(TransferMode.COPY);
@@ -219,7 +224,7 @@ final class DeskFiles {
             boolean took = drag.getDragboard().hasFiles()
                     && !drag.getDragboard().getFiles().isEmpty();
             if (took) {
-                open(drag.getDragboard().getFiles().get(0).toPath());
+                taker.accept(drag.getDragboard().getFiles().get(0).toPath());
             }
             drag.setDropCompleted(took);
             drag.consume();

@@ -49,6 +49,7 @@ final class DeskWindow {
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
+    private final TestPlateModel lessons;
     private final TestPlateView testPlate;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
@@ -79,7 +80,8 @@ final class DeskWindow {
         this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
-        this.testPlate = new TestPlateView();
+        this.lessons = new TestPlateModel(services, model, frame::say);
+        this.testPlate = new TestPlateView(lessons, model, services, files);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
@@ -128,6 +130,10 @@ final class DeskWindow {
         return clocks;
     }
 
+    TestPlateModel lessons() {
+        return lessons;
+    }
+
     PlanView plan() {
         return plan;
     }
@@ -163,6 +169,7 @@ final class DeskWindow {
         frame.title(files.title(), files.longTitle());
         head.refresh();
         settings.refresh();
+        testPlate.refresh();
         export.refresh();
         plan.refresh();
         BenchState before = computed;
@@ -276,7 +283,7 @@ final class DeskWindow {
         rail.choose(place);
         showPlace();
         if (place == Place.TEST_PLATE) {
-            testPlate.middle().requestFocus();
+            testPlate.focusMiddle();
             return;
         }
         ExposurePlan made = planned;
@@ -302,7 +309,7 @@ final class DeskWindow {
         if (!wanted && empty.isVisible()) {
             empty.focusFirst();
         } else if (!wanted) {
-            middle().requestFocus();
+            focusMiddle();
         }
     }
 
@@ -326,6 +333,9 @@ final class DeskWindow {
         settings.setVisible(place != Place.TEST_PLATE);
         empty.setVisible(free && !present && place != Place.TEST_PLATE);
         clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
+        // Warnings are of the plate on the bench.
+        warnings.setVisible(place != Place.TEST_PLATE);
+        warnings.setManaged(place != Place.TEST_PLATE);
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -333,6 +343,7 @@ final class DeskWindow {
         light = new Light(safe);
         frame.look(light);
         sight.look(light);
+        testPlate.look(light);
         loupeBench.look(light, inches);
         head.refresh();
     }
@@ -370,26 +381,26 @@ final class DeskWindow {
         } else if (within(focused, rail) && place == Place.PLAN) {
             plan.focusFirst();
         } else if (within(focused, rail)) {
-            middle().requestFocus();
+            focusMiddle();
         } else if (within(focused, testPlate.middle())) {
             testPlate.side().focusFirst();
         } else if (within(focused, plan)) {
             settings.focusFirst();
         } else if (within(focused, loupeBench)) {
             settings.focusFirst();
-        } else if (within(focused, settings) || within(focused, testPlate.side())) {
+        } else if (within(focused, settings)) {
             warnings.focusFirst();
         } else {
             rail.focusChosen();
         }
     }
 
-    private Node middle() {
-        return switch (place) {
-            case STATION -> picture;
-            case PLAN -> plan;
-            case TEST_PLATE -> testPlate.middle();
-        };
+    private void focusMiddle() {
+        switch (place) {
+            case STATION -> picture.requestFocus();
+            case PLAN -> plan.focusFirst();
+            case TEST_PLATE -> testPlate.focusMiddle();
+        }
     }
 
     private static boolean within(@Nullable Node node, Parent part) {
@@ -431,6 +442,7 @@ final class DeskWindow {
         ticking.stop();
         settled.stop();
         export.stop();
+        lessons.close();
         live.close();
     }
 }

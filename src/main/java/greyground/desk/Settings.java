@@ -22,7 +22,9 @@ final class Settings {
 
     /** The setting of a path of the workshop or a word of the job; empty where the desk has none. */
     static Optional<Setting> mending(String mends) {
-        return ALL.stream().filter(setting -> mends.equals(told(setting))).findFirst();
+        return ALL.stream()
+                .filter(setting -> !mends.isEmpty() && mends.equals(told(setting)))
+                .findFirst();
     }
 
     private static String told(Setting setting) {

@@ -16,11 +16,11 @@ import javafx.scene.transform.Scale;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 
-/** Draws the pictures of the window that the guide shows. Arguments: a folder, and the art. */
+/** Draws the pictures of the window that the guide shows. Arguments: a folder, the art, and anything for the test plate alone. */
 final class DeskPictures {
     private DeskPictures() {}
 
-    private static <T> T onScreen(Callable<T> work) throws Exception {
+    static <T> T onScreen(Callable<T> work) throws Exception {
         FutureTask<T> task = new FutureTask<>(work);
         Platform.runLater(task);
         return task.get();
@@ -65,6 +65,10 @@ final class DeskPictures {
             Thread.sleep(50);
         }
         rest(desk);
+        if (arguments.length > 2) {
+            TestPlatePictures.draw(desk, stage, folder, state);
+            System.exit(0);
+        }
         for (Station station : Station.values()) {
             onScreen(() -> {
                 desk.choose(station);
@@ -145,6 +149,7 @@ final class DeskPictures {
             return null;
         });
         shot(desk, stage, folder, "bite-log", 1400, 900, 1);
+        TestPlatePictures.draw(desk, stage, folder, state);
         System.exit(0);
     }
 
@@ -204,16 +209,21 @@ final class DeskPictures {
         });
     }
 
-    private static void rest(DeskWindow desk) throws Exception {
+    static void rest(DeskWindow desk) throws Exception {
         int quiet = 0;
         while (quiet < 3) {
             Thread.sleep(120);
-            quiet = onScreen(desk::isAtRest) ? quiet + 1 : 0;
+            quiet = onScreen(() -> desk.isAtRest() && !desk.lessons().isWorking()) ? quiet + 1 : 0;
         }
     }
 
-    private static void shot(
-            DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale)
+    static void shot(DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale)
+            throws Exception {
+        shot(desk, stage, folder, name, width, height, scale, true);
+    }
+
+    static void shot(
+            DeskWindow desk, Stage stage, Path folder, String name, int width, int height, double scale, boolean rested)
             throws Exception {
         onScreen(() -> {
             stage.setWidth(width);
@@ -221,7 +231,9 @@ final class DeskPictures {
             return null;
         });
         Thread.sleep(200);
-        rest(desk);
+        if (rested) {
+            rest(desk);
+        }
         Thread.sleep(300);
         BufferedImage image = onScreen(() -> {
             SnapshotParameters parameters = new SnapshotParameters();

@@ -75,6 +75,13 @@ class SettingsTest {
     }
 
     @Test
+    void aWarningIsMendedByTheNumberItNamesAndByNoneWhereItNamesNone() {
+        assertEquals("bite", Settings.mending("bath.biteMinutes").orElseThrow().id());
+        assertEquals("sheet-width", Settings.mending("sheet").orElseThrow().id());
+        assertTrue(Settings.mending("").isEmpty());
+    }
+
+    @Test
     void aSprayedAquatintsNumbersAreShownOnlyThere() {
         for (String id : List.of("aquatint-land", "aquatint-grain")) {
             for (BenchState state : states()) {

@@ -126,7 +126,7 @@ class WholeJobIT {
                             ? EnumSet.of(TransferMode.COPY)
                             : method.invoke(clipboard, given));
             Dragboard board = DragboardHelper.createDragboard(dragged);
-            clipboard.putContent(new Pair<>(DataFormat.FILES, new String[] {file.toString()}));
+            clipboard.putContent(new Pair<>(DataFormat.FILES, List.of(file.toFile())));
             for (var kind : List.of(DragEvent.DRAG_OVER, DragEvent.DRAG_DROPPED)) {
                 hand.root()
                         .fireEvent(new DragEvent(
