@@ -462,6 +462,16 @@ public final class LivePlate {
         return present;
     }
 
+    /** What this plate's proofs tell: how fast the bath bites it, and what further minutes would do. Takes seconds. */
+    public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws Exception {
+        double most = compensation.nodes().stream()
+                .mapToDouble(Compensation.Node::coverage)
+                .max()
+                .orElse(1);
+        PlannedPlate planned = new PlannedPlate(job, workshop, plan(progress.part(0, 0.1)));
+        return BiteLogAdvice.of(planned, proofs, most, progress.part(0.1, 1));
+    }
+
     private long[] counts(Progress progress) throws Exception {
         long[] present = counts;
         if (present == null) {

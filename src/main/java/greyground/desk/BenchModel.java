@@ -122,6 +122,19 @@ final class BenchModel {
         change(what, gesture, state -> state.told(words));
     }
 
+    /** What was written down at the bench about this plate. */
+    BenchNotes notes() {
+        return state().map(state -> BenchNotes.of(state.job())).orElse(BenchNotes.NONE);
+    }
+
+    /** Writes something down at the bench; the film stays as it is. */
+    void note(String what, String gesture, UnaryOperator<BenchNotes> change) {
+        change(what, gesture, state -> {
+            Job noted = change.apply(BenchNotes.of(state.job())).in(state.job());
+            return new BenchState(state.art(), state.source(), noted, state.workshop());
+        });
+    }
+
     /** The gesture is over. */
     void letGo() {
         if (history != null) {
@@ -245,6 +258,11 @@ final class BenchModel {
             return recovery::clear;
         }
         return () -> recovery.keep(state.get(), file, asOf);
+    }
+
+    /** Says what to do where unsaved work is not safe from a crash; else empty. */
+    String trouble() {
+        return recovery.trouble();
     }
 
     /** The unsaved work is let go on purpose, or everything is saved. */

@@ -34,6 +34,7 @@ final class BenchWorker implements AutoCloseable {
         FINE_PICTURE(true),
         FINE_SHEET(true),
         WORDS(true),
+        BITE_LOG(true),
         CHECK(true);
 
         private final boolean takesLong;

@@ -58,6 +58,7 @@ final class DeskKeys {
 
     private static boolean function(DeskWindow desk, KeyEvent event) {
         switch (event.getCode()) {
+            case F1 -> desk.showKeys(!desk.areKeysShown());
             case F2 -> desk.toggle(Place.PLAN);
             case F5 -> desk.toggle(Place.TEST_PLATE);
             case F3 -> desk.shineSafely(!desk.isSafe());

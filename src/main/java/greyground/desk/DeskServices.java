@@ -16,6 +16,7 @@ import java.util.function.Supplier;
  * @param nanoTime for clocks
  * @param window runs on the window's thread
  * @param printers finds printers
+ * @param bell rings when a clock has run out
  */
 record DeskServices(
         FileAsking files,
@@ -24,8 +25,9 @@ record DeskServices(
         Supplier<LocalDate> today,
         LongSupplier nanoTime,
         Executor window,
-        PrintersAtHand printers) {
-    /** With the printers of the system. */
+        PrintersAtHand printers,
+        Runnable bell) {
+    /** With the printers of the system and a silent bell. */
     DeskServices(
             FileAsking files,
             DeskFolder folder,
@@ -33,6 +35,6 @@ record DeskServices(
             Supplier<LocalDate> today,
             LongSupplier nanoTime,
             Executor window) {
-        this(files, folder, process, today, nanoTime, window, PrintersAtHand.ofTheSystem());
+        this(files, folder, process, today, nanoTime, window, PrintersAtHand.ofTheSystem(), () -> {});
     }
 }

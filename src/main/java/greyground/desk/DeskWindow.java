@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.PauseTransition;
@@ -40,6 +41,11 @@ final class DeskWindow {
     private final SettingsPane settings;
     private final WarningPlaces places;
     private final WarningsView warnings;
+    private final BenchClocks clocks;
+    private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
+    private final Runnable bell;
+    private final Executor window;
+    private final KeysView keys = new KeysView(() -> showKeys(false));
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
@@ -56,6 +62,7 @@ final class DeskWindow {
     private boolean wasMaking;
     private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
+    private @Nullable BenchState computed;
 
     DeskWindow(DeskServices services) {
         Recovery recovery = new Recovery(services.folder(), services.process());
@@ -70,7 +77,10 @@ final class DeskWindow {
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose, this::set);
         this.warnings = places.list();
-        this.plan = new PlanView(services.nanoTime());
+        this.clocks = new BenchClocks(services.nanoTime());
+        this.bell = services.bell();
+        this.window = services.window();
+        this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
         this.sheet = new SheetView(live, frame::tellTone);
@@ -83,9 +93,9 @@ final class DeskWindow {
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
         frame.strip(printing);
-        frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle());
+        frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
         frame.side(diagram, settings, testPlate.side());
-        frame.foot(opening, export);
+        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening, export);
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
@@ -122,6 +132,10 @@ final class DeskWindow {
 
     ArtTools artTools() {
         return artTools;
+    }
+
+    BenchClocks clocks() {
+        return clocks;
     }
 
     TestPlateModel lessons() {
@@ -176,6 +190,9 @@ final class DeskWindow {
         boolean present = state.isPresent();
         boolean first = present && empty.isVisible();
         rail.setPresent(present);
+        if (first && place == Place.STATION) {
+            rail.choose(picture.station());
+        }
         showPlace();
         if (first) {
             picture.requestFocus();
@@ -189,12 +206,16 @@ final class DeskWindow {
         settings.refresh();
         testPlate.refresh();
         export.refresh();
-        if (present) {
+        plan.refresh();
+        BenchState before = computed;
+        if (present && (before == null || !before.makesTheSameAs(state.get()))) {
             frame.say("");
             places.mark();
             warnings.stale();
             live.show(state.get(), this::ready);
-        } else {
+        }
+        computed = state.orElse(null);
+        if (!present) {
             warnings.idle();
             sight.clear();
             sheet.clear();
@@ -220,21 +241,32 @@ final class DeskWindow {
 
     private void planned(ExposurePlan made) {
         planned = made;
-        if (plan.isVisible()) {
-            model.state().ifPresent(state -> plan.show(state.job().title(), made));
-        }
+        model.state().ifPresent(state -> plan.show(state.job().title(), made));
     }
 
     /** Nothing has changed for a moment: what is unsaved is kept. */
     private void settledDown() {
         Runnable saving = model.autosaving();
-        Thread saver = new Thread(saving, "autosave");
+        Thread saver = new Thread(
+                () -> {
+                    saving.run();
+                    String trouble = model.trouble();
+                    if (!trouble.isEmpty()) {
+                        window.execute(() -> frame.say(trouble));
+                    }
+                },
+                "autosave");
         saver.setDaemon(false);
         saver.start();
     }
 
     private void tick() {
+        clocks.forgetTheDone();
+        if (!clocks.ranOut().isEmpty()) {
+            bell.run();
+        }
         plan.tick();
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
         // What is there within two ticks deserves no word.
         boolean making = live.isMakingPlate() && model.state().isPresent();
         boolean computing = making && wasMaking;
@@ -317,7 +349,7 @@ final class DeskWindow {
         if (made != null) {
             plan.show(model.state().orElseThrow().job().title(), made);
         }
-        plan.requestFocus();
+        plan.focusFirst();
     }
 
     /** Goes there, or back to the station if that is where one is. */
@@ -329,17 +361,41 @@ final class DeskWindow {
         return place;
     }
 
+    /** Lays the list of keys over what is seen, or takes it away. */
+    void showKeys(boolean wanted) {
+        keys.show(wanted);
+        arrange();
+        if (!wanted && empty.isVisible()) {
+            empty.focusFirst();
+        } else if (!wanted) {
+            focusMiddle();
+        }
+    }
+
+    boolean areKeysShown() {
+        return keys.isVisible();
+    }
+
     private void showPlace() {
+        keys.show(false);
+        arrange();
+    }
+
+    /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
+    private void arrange() {
         boolean present = model.state().isPresent();
-        picture.setVisible(place == Place.STATION);
-        plan.setVisible(place == Place.PLAN);
-        sheet.show(place == Place.SHEET);
+        boolean free = !keys.isVisible();
+        picture.setVisible(free && present && place == Place.STATION);
+        plan.setVisible(free && place == Place.PLAN);
+        sheet.show(free && place == Place.SHEET);
         testPlate.show(place == Place.TEST_PLATE);
+        testPlate.middle().setVisible(free && place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);
+        empty.setVisible(free && !present && place != Place.TEST_PLATE);
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
         // Warnings are of the plate on the bench.
         warnings.setVisible(place != Place.TEST_PLATE);
         warnings.setManaged(place != Place.TEST_PLATE);
-        empty.setVisible(!present && place != Place.TEST_PLATE);
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -382,7 +438,11 @@ final class DeskWindow {
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
-        if (within(focused, rail)) {
+        if (within(focused, rail) && empty.isVisible()) {
+            empty.focusFirst();
+        } else if (within(focused, rail) && place == Place.PLAN) {
+            plan.focusFirst();
+        } else if (within(focused, rail)) {
             focusMiddle();
         } else if (within(focused, testPlate.middle())) {
             testPlate.side().focusFirst();
@@ -398,7 +458,7 @@ final class DeskWindow {
     private void focusMiddle() {
         switch (place) {
             case STATION -> picture.requestFocus();
-            case PLAN -> plan.requestFocus();
+            case PLAN -> plan.focusFirst();
             case SHEET -> sheet.picture().requestFocus();
             case TEST_PLATE -> testPlate.focusMiddle();
         }

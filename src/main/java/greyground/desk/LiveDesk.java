@@ -7,6 +7,7 @@ import greyground.app.LivePicture;
 import greyground.app.LivePlate;
 import greyground.app.LiveSheet;
 import greyground.app.LiveView;
+import greyground.app.LoggedProof;
 import greyground.app.PlateWarning;
 import greyground.app.SheetSide;
 import greyground.app.SourceArt;
@@ -292,6 +293,41 @@ final class LiveDesk implements AutoCloseable {
             List<PlateWarning> found = present.check(watch::done);
             return () -> warnings.accept(found);
         });
+    }
+
+    /** Hears how long work goes, on the window's thread. */
+    interface Told<T> {
+        void progress(double done);
+
+        void done(T made);
+
+        void failed(String words);
+    }
+
+    /** What the proofs of this plate tell, and what further minutes would do. */
+    void biteLog(List<LoggedProof> proofs, Told<ExposurePlan.Step> told) {
+        int own = change;
+        worker.ask(BenchWorker.Kind.BITE_LOG, watch -> {
+            LivePlate present = plate;
+            if (present == null || own != change) {
+                window.execute(() -> told.failed("the plate has changed meanwhile: ask again"));
+                return;
+            }
+            try {
+                ExposurePlan.Step step = present.biteLog(proofs, done -> {
+                            watch.done(done);
+                            window.execute(() -> told.progress(done));
+                        })
+                        .step();
+                window.execute(() -> told.done(step));
+            } catch (Refusal refused) {
+                window.execute(() -> told.failed(String.valueOf(refused.getMessage())));
+            }
+        });
+    }
+
+    void stopBiteLog() {
+        worker.drop(BenchWorker.Kind.BITE_LOG);
     }
 
     /** Whether a plate, or the first picture of it, is being computed. */

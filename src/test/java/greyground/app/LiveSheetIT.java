@@ -149,9 +149,10 @@ class LiveSheetIT {
     @Test
     void aSheetTooSmallForItsMarksIsAWarning() throws Exception {
         try (LiveBench bench = LiveBench.open(ART)) {
-            List<String> said = bench.plate(job("sheet", "100x100mm"), SHOP, Progress.NONE).remarks(Progress.NONE).stream()
-                    .map(PlateWarning::words)
-                    .toList();
+            List<String> said =
+                    bench.plate(job("sheet", "100x100mm"), SHOP, Progress.NONE).remarks(Progress.NONE).stream()
+                            .map(PlateWarning::words)
+                            .toList();
             assertTrue(said.stream().anyMatch(each -> each.contains("the sheet is 100 x 100 mm")), said.toString());
         }
     }

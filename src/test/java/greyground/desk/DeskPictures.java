@@ -56,7 +56,8 @@ final class DeskPictures {
                 () -> LocalDate.of(2026, 11, 25),
                 System::nanoTime,
                 Platform::runLater,
-                DeskPictures::invented)));
+                DeskPictures::invented,
+                () -> {})));
         Stage stage = onScreen(() -> {
             Stage made = new Stage();
             made.setScene(new Scene(desk.root(), 1400, 900));
@@ -156,6 +157,38 @@ final class DeskPictures {
             return null;
         });
         shot(desk, stage, folder, "plan", 1400, 900, 1);
+        onScreen(() -> {
+            ((javafx.scene.layout.Pane) desk.root().lookup("#question").getParent())
+                    .getChildren()
+                    .remove(desk.root().lookup("#question"));
+            desk.model().note("note", "", notes -> notes.withPlate("Second state, warm bath."));
+            desk.model()
+                    .note(
+                            "proof",
+                            "",
+                            notes -> notes.withProof(ProofWords.read("12", ProofWords.Kind.DEPTH, "14"))
+                                    .withProof(
+                                            ProofWords.read("17", ProofWords.Kind.LIGHTNESS, "10 83, 40 58, 80 27.5")));
+            desk.clocks().all().get(0).startOrStop();
+            desk.clocks().of("Bite").orElseThrow().startOrStop();
+            return null;
+        });
+        shot(desk, stage, folder, "plan-clock", 1400, 900, 1);
+        shot(desk, stage, folder, "plan-clock-1100", 1100, 700, 1);
+        onScreen(() -> {
+            desk.root().lookup("#ask-log").requestFocus();
+            ((javafx.scene.control.Button) desk.root().lookup("#ask-log")).fire();
+            return null;
+        });
+        while (onScreen(() -> desk.root().lookup("#stop-log").isVisible())) {
+            Thread.sleep(100);
+        }
+        onScreen(() -> {
+            desk.clocks().begun().forEach(BenchClocks.StepClock::setBack);
+            desk.root().lookup("#proof-measured").requestFocus();
+            return null;
+        });
+        shot(desk, stage, folder, "bite-log", 1400, 900, 1);
         TestPlatePictures.draw(desk, stage, folder, state);
         System.exit(0);
     }

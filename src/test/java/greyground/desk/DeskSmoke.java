@@ -22,11 +22,15 @@ final class DeskSmoke {
 
     private static void watch() {
         try {
-            for (int i = 0; i < 600; i++) {
+            for (int i = 0; i < 900; i++) {
                 Thread.sleep(100);
-                Platform.runLater(DeskSmoke::look);
+                try {
+                    Platform.runLater(DeskSmoke::look);
+                } catch (IllegalStateException notYetUpOrGone) {
+                    continue;
+                }
             }
-        } catch (InterruptedException | IllegalStateException ended) {
+        } catch (InterruptedException ended) {
             return;
         }
     }

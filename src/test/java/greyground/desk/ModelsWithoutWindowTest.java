@@ -15,7 +15,10 @@ class ModelsWithoutWindowTest {
                 .resideInAPackage("javafx..")
                 .check(new ClassFileImporter()
                         .importClasses(
+                                Bell.class,
+                                BenchClocks.class,
                                 BenchModel.class,
+                                BenchNotes.class,
                                 BenchState.class,
                                 BenchWorker.class,
                                 Comparison.class,
@@ -35,6 +38,7 @@ class ModelsWithoutWindowTest {
                                 Place.class,
                                 PrintSource.class,
                                 PrintingModel.class,
+                                ProofWords.class,
                                 RecentFiles.class,
                                 Recovery.class,
                                 RulerTicks.class,

@@ -31,7 +31,8 @@ class RealWindowIT {
         assertTrue(said.contains("shown ") && said.contains("closed"), said);
     }
 
-    private static String absolute(String classPath) {
+    /** A class path that holds from any folder. */
+    static String absolute(String classPath) {
         StringBuilder whole = new StringBuilder();
         for (String part : classPath.split(System.getProperty("path.separator"))) {
             whole.append(whole.length() == 0 ? "" : System.getProperty("path.separator"))

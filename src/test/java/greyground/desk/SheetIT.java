@@ -64,7 +64,8 @@ class SheetIT {
                     () -> LocalDate.of(2026, 3, 4),
                     System::nanoTime,
                     Platform::runLater,
-                    () -> printers));
+                    () -> printers,
+                    () -> {}));
             stage = new Stage();
             stage.setScene(new Scene(desk.root(), DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT));
             stage.show();
