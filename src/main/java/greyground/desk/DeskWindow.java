@@ -95,7 +95,7 @@ final class DeskWindow {
         frame.strip(printing);
         frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
         frame.side(diagram, settings, testPlate.side());
-        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening, export);
+        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening, export, head.looks());
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);

@@ -1,6 +1,7 @@
 package greyground.desk;
 
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
@@ -44,7 +45,16 @@ final class HeadBar extends HBox {
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
         inch.setTooltip(new Tooltip("Lengths in inches (F4)"));
         inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
-        getChildren().addAll(open, lately, save, shop, saveShop, undo, redo, inch, safe, print, film);
+        getChildren().addAll(open, lately, save, shop, saveShop, undo, redo, print, film);
+    }
+
+    /** How the window looks, for its foot: the head has the work. */
+    Node looks() {
+        inch.getStyleClass().add("small");
+        safe.getStyleClass().add("small");
+        HBox looks = new HBox(8, inch, safe);
+        looks.setAlignment(Pos.CENTER);
+        return looks;
     }
 
     private static Button button(String words, String id, String hint, Runnable action) {

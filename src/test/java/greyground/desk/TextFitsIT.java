@@ -49,7 +49,12 @@ class TextFitsIT {
                 javafx.geometry.Bounds bounds = hand.root().getLayoutBounds();
                 return Math.abs(bounds.getWidth() - size[0]) < 1 && Math.abs(bounds.getHeight() - size[1]) < 1;
             });
-            onScreen(() -> CutWords.of(hand.root()))
+            onScreen(() -> {
+                        // News may have come since the last pulse laid the window out.
+                        hand.root().applyCss();
+                        hand.root().layout();
+                        return CutWords.of(hand.root());
+                    })
                     .forEach(cut -> wrong.add(state + " at " + (int) size[0] + " x " + (int) size[1] + ": " + cut));
         }
         for (boolean safe : new boolean[] {true, false}) {

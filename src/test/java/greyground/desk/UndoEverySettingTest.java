@@ -32,6 +32,7 @@ class UndoEverySettingTest {
         for (Map<String, String> kind : List.of(
                 Map.<String, String>of(),
                 Map.of("ruling", "40"),
+                Map.of("sheet", "297x420mm"),
                 Map.of("process", "photogravure"),
                 Map.of("process", "sprayed-aquatint"),
                 Map.of("process", "unetched-film"))) {
