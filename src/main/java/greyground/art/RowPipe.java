@@ -26,16 +26,20 @@ final class RowPipe implements SampleRows {
     private static final int BATCHES = 8;
 
     @SuppressWarnings("ArrayRecordComponent") // Never compared.
-    private record Batch(byte[] bytes, int count, @Nullable Throwable failure) {}
+    private record Batch(byte[] bytes, int count) {}
 
     private final Source source;
     private final int rowBytes;
     private final long limitMillis;
     private final BlockingQueue<Batch> full = new ArrayBlockingQueue<>(BATCHES);
     private final Thread worker;
+    /** Ends the queue. Made beforehand: when memory has run out none can be made. */
+    private final Batch last = new Batch(new byte[0], 0);
+
+    private volatile @Nullable Throwable failed;
     private volatile boolean stopped;
     // The puller's own: the batch at hand.
-    private Batch current = new Batch(new byte[0], 0, null);
+    private Batch current = new Batch(new byte[0], 0);
     private int used;
     // The pusher's own: the batch being filled.
     private byte[] filling = new byte[0];
@@ -56,13 +60,16 @@ final class RowPipe implements SampleRows {
         try {
             source.run(this::push);
             flush();
-        } catch (IOException | RuntimeException | Error failed) {
-            failure = failed;
+        } catch (IOException | RuntimeException | Error thrown) {
+            failure = thrown;
         }
+        failed = failure;
         try {
-            put(new Batch(new byte[0], 0, failure == null ? new EOFException("the picture data end early") : failure));
-        } catch (IOException nobodyListens) {
-            // The puller went away first; then there is nobody to tell.
+            put(last);
+        } catch (IOException | OutOfMemoryError nobodyListens) {
+            // The puller went away first, or hears of it when its patience ends; the machine must not print a word of
+            // its own.
+            return;
         }
     }
 
@@ -77,7 +84,7 @@ final class RowPipe implements SampleRows {
 
     private void flush() throws IOException {
         if (filled > 0) {
-            put(new Batch(filling, filled, null));
+            put(new Batch(filling, filled));
             filling = new byte[0];
             filled = 0;
         }
@@ -123,7 +130,10 @@ final class RowPipe implements SampleRows {
             throw new IOException("decoding takes longer than " + limitMillis / 1000
                     + " s, which no sound file of its size needs: save it anew");
         }
-        Throwable failure = batch.failure;
+        if (batch.count > 0) {
+            return batch;
+        }
+        Throwable failure = failed;
         if (failure instanceof IOException io) {
             throw io;
         }
@@ -133,7 +143,7 @@ final class RowPipe implements SampleRows {
         if (failure instanceof Error error) {
             throw error;
         }
-        return batch;
+        throw new EOFException("the picture data end early");
     }
 
     @Override

@@ -101,8 +101,8 @@ public final class CommandLine implements Runnable {
         String first = arguments.length == 0 ? "" : arguments[0];
         try {
             return parser(first, out, err, window).execute(arguments);
-        } catch (OutOfMemoryError full) {
-            return outOfMemory(err);
+        } catch (Error broken) {
+            return failed(broken, err);
         }
     }
 
@@ -171,7 +171,7 @@ public final class CommandLine implements Runnable {
         return fault.getCommandLine().getCommandSpec().qualifiedName();
     }
 
-    private static int failed(Exception fault, PrintStream err) {
+    private static int failed(Throwable fault, PrintStream err) {
         if (fault instanceof Refusal refusal) {
             err.println("greyground: " + refusal.getMessage());
             return refusal.kind() == Refusal.Kind.USE ? WRONG_USE : FAILED;

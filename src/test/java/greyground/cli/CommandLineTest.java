@@ -4,14 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -63,5 +66,35 @@ class CommandLineTest {
                             .toList();
                     assertEquals(files.stream().distinct().toList(), files, example);
                 });
+    }
+
+    /** A broken installation and the end of memory reach the user as one line, like any fault. */
+    @Test
+    void anErrorOfTheMachineIsOneLine() {
+        for (Error error : List.of(
+                new NoClassDefFoundError("greyground/Missing"),
+                new ExceptionInInitializerError(new OutOfMemoryError()),
+                new StackOverflowError())) {
+            err.reset();
+            int status = CommandLine.run(
+                    new String[] {"desk"},
+                    new PrintStream(out, true, StandardCharsets.UTF_8),
+                    new PrintStream(err, true, StandardCharsets.UTF_8),
+                    file -> {
+                        throw error;
+                    });
+            assertEquals(1, status);
+            String said = err.toString(StandardCharsets.UTF_8);
+            assertTrue(said.startsWith("greyground: "), said);
+            assertEquals(1, said.strip().lines().count(), said);
+            assertEquals(error instanceof ExceptionInInitializerError, said.contains("not enough memory"), said);
+        }
+    }
+
+    @Test
+    void aWordThatBeginsWithAnAtIsNoFileOfWords(@TempDir Path folder) throws IOException {
+        Path words = Files.writeString(folder.resolve("words.txt"), "--version");
+        assertEquals(2, run("@" + words));
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("@"), err::toString);
     }
 }

@@ -24,13 +24,18 @@ final class DeskSmoke {
         try {
             for (int i = 0; i < 900; i++) {
                 Thread.sleep(100);
-                try {
-                    Platform.runLater(DeskSmoke::look);
-                } catch (IllegalStateException notYetUpOrGone) {
-                    continue;
-                }
+                lookSoon();
             }
         } catch (InterruptedException ended) {
+            return;
+        }
+    }
+
+    private static void lookSoon() {
+        try {
+            Platform.runLater(DeskSmoke::look);
+        } catch (IllegalStateException notYet) {
+            // On a busy machine the window's own thread takes a while to begin.
             return;
         }
     }
