@@ -52,6 +52,7 @@ final class EmptyBench extends VBox {
             Hyperlink link = new Hyperlink(file.getFileName() + "  in  " + folder(file));
             link.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
             link.setMaxWidth(480);
+            link.setAlignment(Pos.CENTER);
             link.setAccessibleText("Open " + file);
             link.setTooltip(new Tooltip(file.toString()));
             link.setOnAction(pressed -> files.open(file));

@@ -23,6 +23,17 @@ public interface GreyPlane extends AutoCloseable {
      */
     void readRow(int y, short[] into);
 
+    /**
+     * Copies {@code count} pixels of row {@code y} from column {@code x} on into {@code into}, from its place {@code at} on.
+     *
+     * @throws greyground.quantity.Refusal if a spill file can no longer be read
+     */
+    default void readRun(int x, int y, int count, short[] into, int at) {
+        short[] row = new short[width()];
+        readRow(y, row);
+        System.arraycopy(row, x, into, at, count);
+    }
+
     @Override
     void close();
 }

@@ -26,6 +26,11 @@ final class HeapPlane implements GreyPlane {
     }
 
     @Override
+    public void readRun(int x, int y, int count, short[] into, int at) {
+        System.arraycopy(rows[y], x, into, at, count);
+    }
+
+    @Override
     public void close() {
         // Memory is given back when nobody holds the plane.
     }

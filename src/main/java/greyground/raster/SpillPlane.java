@@ -1,5 +1,7 @@
 package greyground.raster;
 
+import java.util.Objects;
+
 /** A grey plane whose rows lie in a spill file on disk, for art larger than the memory it may take. */
 final class SpillPlane implements GreyPlane {
     private final int width;
@@ -27,12 +29,16 @@ final class SpillPlane implements GreyPlane {
 
     @Override
     public void readRow(int y, short[] into) {
-        if (y < 0 || y >= height) {
-            throw new IndexOutOfBoundsException(y);
-        }
+        readRun(0, y, width, into, 0);
+    }
+
+    @Override
+    public void readRun(int x, int y, int count, short[] into, int at) {
+        Objects.checkIndex(y, height);
+        Objects.checkFromIndexSize(x, count, width);
         byte[] bytes = rowBytes.get();
-        file.read(2L * width * y, bytes, bytes.length);
-        SpillFile.unpack(bytes, into, 0, width);
+        file.read(2L * ((long) width * y + x), bytes, 2 * count);
+        SpillFile.unpack(bytes, into, at, count);
     }
 
     @Override

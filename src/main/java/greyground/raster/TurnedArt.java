@@ -74,7 +74,6 @@ public record TurnedArt(GreyPlane art, int quarterTurns, double straightenDegree
         private final double sine = StrictMath.sin(StrictMath.toRadians(straightenDegrees));
         private final double middleX = width() / 2.0;
         private final double middleY = height() / 2.0;
-        private final short[] artRow = new short[art.width()];
         private final double[] weightsX = new double[4];
         private final double[] weightsY = new double[4];
         private short[] window = new short[0];
@@ -132,8 +131,8 @@ public record TurnedArt(GreyPlane art, int quarterTurns, double straightenDegree
                 window = new short[across * down];
             }
             for (int row = 0; row < down; row++) {
-                art.readRow(top + row, artRow);
-                System.arraycopy(artRow, left, window, row * across, across);
+                // Art on its side is cut into narrow tiles: whole rows would be read sixty times over for a large scan.
+                art.readRun(left, top + row, across, window, row * across);
             }
         }
 

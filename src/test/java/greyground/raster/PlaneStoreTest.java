@@ -70,7 +70,14 @@ class PlaneStoreTest {
                 for (int x = 0; x < 37; x++) {
                     assertEquals(sample(x, y), row[x]);
                 }
+                int from = y % 30;
+                plane.readRun(from, y, 37 - from, row, 2);
+                for (int x = from; x < 37; x++) {
+                    assertEquals(sample(x, y), row[2 + x - from]);
+                }
             });
+            assertThrows(IndexOutOfBoundsException.class, () -> plane.readRun(30, 0, 8, new short[37], 0));
+            assertThrows(IndexOutOfBoundsException.class, () -> plane.readRun(-1, 1, 2, new short[37], 0));
             assertThrows(IndexOutOfBoundsException.class, () -> plane.readRow(53, new short[37]));
             assertThrows(IndexOutOfBoundsException.class, () -> plane.readRow(-1, new short[37]));
         }
