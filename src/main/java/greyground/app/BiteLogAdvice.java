@@ -44,17 +44,62 @@ public record BiteLogAdvice(BiteLog log, Step step) {
      */
     static BiteLogAdvice of(
             PlannedPlate plate, BiteWords words, Optional<Path> film, LocalDate today, Progress progress) {
+        checkBitten(plate);
+        List<Seen> proofs = new ArrayList<>();
+        words.proofs()
+                .forEach(proof -> proofs.add(
+                        new Seen(proof.minutes(), ProofReadings.of(proof.readings()), OptionalDouble.empty())));
+        OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
+        return of(plate, proofs, words.bath(plate.workshop(), today), words.copperTold(), most, progress);
+    }
+
+    /**
+     * Reads a log that was written down at the bench.
+     *
+     * @param plate with the workshop as it was before this plate was bitten
+     * @param proofs in order of time
+     * @param most the most black that the film's curve uses, 0 to 1
+     */
+    static BiteLogAdvice of(PlannedPlate plate, List<LoggedProof> proofs, double most, Progress progress) {
+        checkBitten(plate);
+        List<Seen> seen = proofs.stream()
+                .map(proof -> new Seen(proof.minutes(), proof.readings(), proof.depthMicrometres()))
+                .toList();
+        return of(plate, seen, plate.workshop(), false, OptionalDouble.of(most), progress);
+    }
+
+    /**
+     * What one proof showed.
+     *
+     * @param depthMicrometres where the copper itself was measured
+     */
+    private record Seen(double minutes, List<DepthFit.Reading> readings, OptionalDouble depthMicrometres) {
+        BiteLog.State state(DepthTones tones) {
+            if (depthMicrometres.isPresent()) {
+                return new BiteLog.State(minutes, depthMicrometres.getAsDouble(), LoggedProof.DEPTH_ERROR, 0, 0);
+            }
+            DepthFit fit = DepthFit.of(readings, tones);
+            return new BiteLog.State(
+                    minutes, fit.depthMicrometres(), fit.standardError(), readings.size(), fit.misfit());
+        }
+    }
+
+    private static void checkBitten(PlannedPlate plate) {
         if (plate.job().process() instanceof PlateProcess.UnetchedFilm) {
             throw Refusal.use("process is unetched-film, which is never bitten: ask for a bite of another process");
         }
+    }
+
+    private static BiteLogAdvice of(
+            PlannedPlate plate,
+            List<Seen> proofs,
+            Workshop told,
+            boolean copperTold,
+            OptionalDouble most,
+            Progress progress) {
         PlanRequest request = plate.request();
         Workshop before = plate.workshop();
-        List<BiteWords.Proof> proofs = words.proofs();
-        // Whatever can be refused is, before the long work.
-        List<List<DepthFit.Reading>> readings = new ArrayList<>();
-        proofs.forEach(proof -> readings.add(ProofReadings.of(proof.readings())));
-        OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
-        Workshop now = words.bath(before, today);
+        Workshop now = told;
         JobPlate virtual = JobPlate.of(before, plate.job());
         DepthTones tones =
                 new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress.part(0, COARSE_SHARE));
@@ -62,16 +107,10 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         for (int i = 0; i < proofs.size(); i++) {
             double from = COARSE_SHARE + (1 - COARSE_SHARE) * i / proofs.size();
             double to = COARSE_SHARE + (1 - COARSE_SHARE) * (i + 1) / proofs.size();
-            tones.refine(DepthFit.of(readings.get(i), tones).depthMicrometres(), progress.part(from, to));
-            DepthFit fit = DepthFit.of(readings.get(i), tones);
-            states.add(new BiteLog.State(
-                    proofs.get(i).minutes(),
-                    fit.depthMicrometres(),
-                    fit.standardError(),
-                    readings.get(i).size(),
-                    fit.misfit()));
+            tones.refine(proofs.get(i).state(tones).depthMicrometres(), progress.part(from, to));
+            states.add(proofs.get(i).state(tones));
         }
-        if (!words.copperTold()) {
+        if (!copperTold && !states.isEmpty()) {
             double depth = states.get(states.size() - 1).depthMicrometres();
             now = now.with(
                     "bath.copperGramsPerLitre",

@@ -241,10 +241,7 @@ public record JobWords(Map<String, String> given) {
                         && base.filter(Grain.Continuous.class::isInstance).isEmpty())) {
             return new Grain.Continuous(16);
         }
-        boolean fits = base.isPresent()
-                && (base.get() instanceof Grain.Continuous
-                        ? photogravure || madeBy instanceof PlateProcess.UnetchedFilm
-                        : !photogravure);
+        boolean fits = base.isPresent() && base.get() instanceof Grain.Continuous == photogravure;
         if (fits && seed.isPresent() && base.get() instanceof Grain.Stochastic before) {
             return new Grain.Stochastic(before.spacingMicrometres(), seed.get());
         }

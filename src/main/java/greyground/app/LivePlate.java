@@ -6,6 +6,7 @@ import greyground.film.Job;
 import greyground.film.Mend;
 import greyground.film.Placing;
 import greyground.grain.ThresholdTile;
+import greyground.picture.Colouring;
 import greyground.plan.BenchConditions;
 import greyground.plan.ExposurePlan;
 import greyground.plate.Bath;
@@ -32,6 +33,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -357,6 +359,59 @@ public final class LivePlate {
         return film.mendWithin(wide, range, limits).rows();
     }
 
+    /**
+     * The whole film sheet as it will come out, with its marks and words.
+     *
+     * @param screen whether the aquatint screen film of a photogravure is meant, which other processes do not have
+     */
+    public LiveSheet sheet(boolean screen, Progress progress) throws Exception {
+        String summary = plan(progress).summary();
+        if (screen && job.process() instanceof PlateProcess.Photogravure process) {
+            FilmComposer dots = FilmPreparation.screen(job, pixels(), process, compensation.curve(), summary);
+            int coverage = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
+            return new LiveSheet(job, dots, dots::within, new SheetTones(grey -> coverage));
+        }
+        FilmPreparation.Picture film =
+                FilmPreparation.picture(job, pixels(), compensation.curve(), summary, planes.whole(), tile);
+        FilmLimits limits = FilmPreparation.limits(job, workshop);
+        FilmOnPlate.Parts parts = job.mended() ? part -> mended(film, part, limits) : film.composer()::within;
+        ToneCurve curve = compensation.curve();
+        return new LiveSheet(job, film.composer(), parts, new SheetTones(curve::coverage));
+    }
+
+    /** How a sheet looks from afar: {@code coverage} turns a grey of the art to a coverage. */
+    private final class SheetTones implements LiveSheet.Tones {
+        private final IntUnaryOperator coverage;
+        private final int[] onCopper = new int[(ToneCurve.SOLID >> 4) + 2];
+
+        SheetTones(IntUnaryOperator coverage) {
+            this.coverage = coverage;
+            for (int step = 0; step < onCopper.length; step++) {
+                onCopper[step] = Colouring.onCopper(tones.colour(Stage.FILM, Math.min(ToneCurve.SOLID, step << 4)));
+            }
+        }
+
+        @Override
+        public char[] coverages(LiveView ofPlate) {
+            short[] seen = platedGreys(ofPlate);
+            char[] coverages = new char[seen.length];
+            for (int i = 0; i < seen.length; i++) {
+                coverages[i] = (char) coverage.applyAsInt(seen[i] & 0xFFFF);
+            }
+            return coverages;
+        }
+
+        @Override
+        public ToneCurve curve() {
+            return compensation.curve();
+        }
+
+        @Override
+        public int colour(int share, boolean copper) {
+            return copper ? onCopper[(share + 8) >> 4] : tones.colour(Stage.FILM, share);
+        }
+    }
+
     private @Nullable PlateFilm screen() throws Exception {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return null;
@@ -405,6 +460,16 @@ public final class LivePlate {
             plan = present;
         }
         return present;
+    }
+
+    /** What this plate's proofs tell: how fast the bath bites it, and what further minutes would do. Takes seconds. */
+    public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws Exception {
+        double most = compensation.nodes().stream()
+                .mapToDouble(Compensation.Node::coverage)
+                .max()
+                .orElse(1);
+        PlannedPlate planned = new PlannedPlate(job, workshop, plan(progress.part(0, 0.1)));
+        return BiteLogAdvice.of(planned, proofs, most, progress.part(0.1, 1));
     }
 
     private long[] counts(Progress progress) throws Exception {

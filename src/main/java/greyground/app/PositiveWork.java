@@ -52,13 +52,26 @@ public final class PositiveWork {
      */
     public PositiveOutcome prepare(Job wanted, Workshop workshop, Path film, Optional<Path> tiff, Progress progress)
             throws Exception {
-        SafeFile.checkWritable("film", film);
-        SafeFile.checkDistinct("film", film, "art", preparation.file());
         if (tiff.isPresent()) {
-            SafeFile.checkWritable("TIFF", tiff.get());
-            SafeFile.checkDistinct("TIFF", tiff.get(), "art", preparation.file());
             SafeFile.checkDistinct("TIFF", tiff.get(), "film", film);
         }
+        return prepare(wanted, workshop, Optional.of(film), tiff, progress);
+    }
+
+    /**
+     * Makes the film and writes it as a TIFF alone, without the plan and the job that only a PDF carries.
+     *
+     * @param tiff to write, replaced whole or not at all
+     */
+    public PositiveOutcome prepareTiff(Job wanted, Workshop workshop, Path tiff, Progress progress) throws Exception {
+        return prepare(wanted, workshop, Optional.empty(), Optional.of(tiff), progress);
+    }
+
+    private PositiveOutcome prepare(
+            Job wanted, Workshop workshop, Optional<Path> film, Optional<Path> tiff, Progress progress)
+            throws Exception {
+        check("film", film);
+        check("TIFF", tiff);
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         try (PreparedFilms films = preparation.films(wanted, workshop, progress.part(0, DECODING_SHARE))) {
             FilmPreparation.joined(typeface);
@@ -71,13 +84,23 @@ public final class PositiveWork {
         }
     }
 
-    private void write(FilmDocument document, Path film, Optional<Path> tiff, Progress progress) throws Exception {
-        double share = tiff.isPresent() ? 0.5 : 1;
-        SafeFile.write(
-                "film",
-                film,
-                channel ->
-                        FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress.part(0, share)));
+    private void check(String what, Optional<Path> file) {
+        file.ifPresent(each -> {
+            SafeFile.checkWritable(what, each);
+            SafeFile.checkDistinct(what, each, "art", preparation.file());
+        });
+    }
+
+    private void write(FilmDocument document, Optional<Path> film, Optional<Path> tiff, Progress progress)
+            throws Exception {
+        double share = film.isEmpty() ? 0 : tiff.isPresent() ? 0.5 : 1;
+        if (film.isPresent()) {
+            SafeFile.write(
+                    "film",
+                    film.get(),
+                    channel -> FilmPdf.write(
+                            document, Channels.newOutputStream(channel), threads, progress.part(0, share)));
+        }
         if (tiff.isPresent()) {
             SafeFile.write(
                     "TIFF",

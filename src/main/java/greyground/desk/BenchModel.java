@@ -80,6 +80,17 @@ final class BenchModel {
         changed();
     }
 
+    /** Takes away what lies there, as a picture that was not opened to its end. */
+    void clear() {
+        if (!workshop().equals(withoutArt.present())) {
+            withoutArt.step(workshop(), "opening a picture", "");
+        }
+        history = null;
+        jobFile = null;
+        recovery.clear();
+        changed();
+    }
+
     /** Takes up work that was left unsaved: it is unsaved still. */
     void takeUp(BenchState state, Optional<Path> file) {
         history = new History<>(state);
@@ -109,6 +120,19 @@ final class BenchModel {
     /** Tells parts of the job anew. */
     void tell(String what, String gesture, Map<String, String> words) {
         change(what, gesture, state -> state.told(words));
+    }
+
+    /** What was written down at the bench about this plate. */
+    BenchNotes notes() {
+        return state().map(state -> BenchNotes.of(state.job())).orElse(BenchNotes.NONE);
+    }
+
+    /** Writes something down at the bench; the film stays as it is. */
+    void note(String what, String gesture, UnaryOperator<BenchNotes> change) {
+        change(what, gesture, state -> {
+            Job noted = change.apply(BenchNotes.of(state.job())).in(state.job());
+            return new BenchState(state.art(), state.source(), noted, state.workshop());
+        });
     }
 
     /** The gesture is over. */
@@ -234,6 +258,11 @@ final class BenchModel {
             return recovery::clear;
         }
         return () -> recovery.keep(state.get(), file, asOf);
+    }
+
+    /** Says what to do where unsaved work is not safe from a crash; else empty. */
+    String trouble() {
+        return recovery.trouble();
     }
 
     /** The unsaved work is let go on purpose, or everything is saved. */

@@ -53,6 +53,13 @@ record BenchState(Path art, SourceArt source, Job job, Workshop workshop) {
         return JobWords.of(job).given();
     }
 
+    /** Whether both make the same film in the same workshop, whatever was written down beside. */
+    boolean makesTheSameAs(BenchState other) {
+        return art.equals(other.art)
+                && workshop.equals(other.workshop)
+                && BenchNotes.without(job).equals(BenchNotes.without(other.job));
+    }
+
     /** The same plate in another workshop. */
     BenchState in(Workshop other) {
         return new BenchState(art, source, job, other);

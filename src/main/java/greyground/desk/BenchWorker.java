@@ -25,11 +25,16 @@ final class BenchWorker implements AutoCloseable {
         PLATE(true),
         TONE(false),
         PICTURE(false),
+        LAY_OUT(true),
+        MEASURE(true),
+        SHEET(false),
         LOUPE(false),
         BITES(true),
         THUMBNAILS(true),
         FINE_PICTURE(true),
+        FINE_SHEET(true),
         WORDS(true),
+        BITE_LOG(true),
         CHECK(true);
 
         private final boolean takesLong;

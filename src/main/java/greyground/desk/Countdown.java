@@ -6,7 +6,7 @@ import java.util.function.LongSupplier;
 final class Countdown {
     private static final double NANOS = 1e9;
 
-    private final double seconds;
+    private double seconds;
     private final LongSupplier nanoTime;
     private double ran;
     private long since;
@@ -62,10 +62,20 @@ final class Countdown {
         return left() <= 0;
     }
 
+    /** Runs for another time; what has passed of it counts. */
+    void lasts(double otherSeconds) {
+        seconds = otherSeconds;
+    }
+
     /** Minutes and seconds left, or how far past: "2:05", "0:00", "+0:07". */
     String words() {
+        return words(left());
+    }
+
+    /** Seconds as minutes and seconds; those below 0 with a plus, as past the end. */
+    static String words(double left) {
         // A second counts until it is wholly gone.
-        long whole = (long) Math.ceil(left() - 1e-6);
+        long whole = (long) Math.ceil(left - 1e-6);
         long size = Math.abs(whole);
         String sign = whole < 0 ? "+" : "";
         return size >= 3600

@@ -1,5 +1,6 @@
 package greyground.desk;
 
+import greyground.app.PrintersAtHand;
 import java.io.File;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -30,7 +31,9 @@ public final class DeskApp extends Application {
                 ProcessHandle.current().pid(),
                 () -> LocalDate.now(ZoneId.systemDefault()),
                 System::nanoTime,
-                Platform::runLater);
+                Platform::runLater,
+                PrintersAtHand.ofTheSystem(),
+                Bell::ring);
         DeskWindow desk = new DeskWindow(services);
         Rectangle2D room = Screen.getPrimary().getVisualBounds();
         stage.setScene(new Scene(desk.root(), Math.min(WIDTH, room.getWidth()), Math.min(HEIGHT, room.getHeight())));

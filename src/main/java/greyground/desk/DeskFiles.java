@@ -94,13 +94,32 @@ final class DeskFiles {
     void askWorkshop() {
         services.files()
                 .open("Use the numbers of a workshop", FileAsking.Kind.WORKSHOP)
-                .ifPresent(file -> attempt(() -> model.openWorkshop(file)));
+                .ifPresent(this::openWorkshop);
+    }
+
+    /** Uses another workshop, once nothing unsaved of this one stands in the way. */
+    private void openWorkshop(Path file) {
+        Runnable then = () -> attempt(() -> model.openWorkshop(file));
+        if (!model.workshopUnsaved()) {
+            then.run();
+            return;
+        }
+        ask.accept(
+                "The workshop is not saved; " + file.getFileName() + " would take its place.",
+                List.of(
+                        new Question.Answer("Save first", () -> {
+                            if (saveWorkshop()) {
+                                then.run();
+                            }
+                        }),
+                        new Question.Answer("Don't save", then),
+                        new Question.Answer("Stay here", () -> {})));
     }
 
     /** Opens whatever the file is, once nothing unsaved stands in the way. */
     void open(Path file) {
         if (isWorkshop(file)) {
-            attempt(() -> model.openWorkshop(file));
+            openWorkshop(file);
         } else if (mayLeave("opening " + file.getFileName(), () -> openNow(file))) {
             openNow(file);
         }
@@ -311,8 +330,12 @@ final class DeskFiles {
         return false;
     }
 
-    /** Offers what a killed program left. */
+    /** Offers what a killed program left; of what can't be read, says where it lies. */
     void offerLeftWork() {
+        recovery.layAside().stream()
+                .findFirst()
+                .ifPresent(file -> say.accept("unsaved work was left but can't be read: it lies in " + file
+                        + ", delete it or look into it with a text editor"));
         recovery.left().stream()
                 .findFirst()
                 .ifPresent(left -> ask.accept(
@@ -323,11 +346,28 @@ final class DeskFiles {
     }
 
     private void takeUp(Recovery.Left left) {
+        if (Files.isRegularFile(left.art())) {
+            takeUp(left, left.art());
+            return;
+        }
+        ask.accept(
+                "The picture " + left.art().getFileName() + " is no longer in "
+                        + left.art().getParent() + "; the work needs it.",
+                List.of(
+                        new Question.Answer(
+                                "Find the picture",
+                                () -> services.files()
+                                        .open("Find the picture " + left.art().getFileName(), FileAsking.Kind.PICTURE)
+                                        .ifPresent(found -> takeUp(left, found))),
+                        new Question.Answer("Not now", () -> {})));
+    }
+
+    private void takeUp(Recovery.Left left, Path art) {
         live.look(
-                left.art(),
+                art,
                 (SourceArt source) -> attempt(() -> {
                     BenchState state = new BenchState(
-                            left.art(), source, BenchModel.job(left.job()), BenchModel.workshop(left.workshop()));
+                            art, source, BenchModel.job(left.job()), BenchModel.workshop(left.workshop()));
                     model.takeUp(state, left.jobFile());
                     recovery.forget(left);
                 }));

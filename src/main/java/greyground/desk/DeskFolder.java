@@ -57,4 +57,13 @@ record DeskFolder(Path folder) {
             return;
         }
     }
+
+    /** Gives what was kept another name, unless that is taken; says where it lies then. */
+    Optional<Path> rename(String name, String other) {
+        try {
+            return Optional.of(Files.move(folder.resolve(name), folder.resolve(other)));
+        } catch (IOException stays) {
+            return Optional.empty();
+        }
+    }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
@@ -48,6 +49,10 @@ final class DeskFrame extends BorderPane {
     /** Fills the middle: what is worked on, of which one is seen at a time, above the warnings. */
     void middle(StationRail rail, WarningsView warnings, Node... views) {
         StackPane middle = new StackPane(views);
+        for (Node view : views) {
+            // What isn't seen takes no room.
+            view.managedProperty().bind(view.visibleProperty());
+        }
         VBox.setVgrow(middle, Priority.ALWAYS);
         setLeft(rail);
         setCenter(new VBox(middle, warnings));
@@ -63,18 +68,27 @@ final class DeskFrame extends BorderPane {
         setRight(side);
     }
 
-    /** Fills the foot: what is said, the place under the pointer, and a film in the making. */
-    void foot(ExportBar export) {
+    /** Fills the foot: clocks that run, what is said, the place under the pointer, and work in the making. */
+    void foot(ClockStrip clocks, Runnable showKeys, Node... works) {
+        message.setId("said");
         message.setMinWidth(0);
         message.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(message, Priority.ALWAYS);
         tone.getStyleClass().add("quiet");
         tone.setMinWidth(Region.USE_PREF_SIZE);
-        HBox status = new HBox(16, message, tone, export);
+        Button keys = new Button("Keys");
+        keys.setId("show-keys");
+        keys.getStyleClass().add("small");
+        keys.setMinWidth(Region.USE_PREF_SIZE);
+        keys.setTooltip(new Tooltip("All keys of this window (F1)"));
+        keys.setOnAction(pressed -> showKeys.run());
+        HBox status = new HBox(16, message, tone);
+        status.getChildren().addAll(works);
+        status.getChildren().add(keys);
         status.setAlignment(Pos.CENTER_LEFT);
         status.getStyleClass().add("status");
         status.setMinHeight(32);
-        setBottom(status);
+        setBottom(new VBox(clocks, status));
     }
 
     void title(String words, String whole) {
@@ -89,6 +103,11 @@ final class DeskFrame extends BorderPane {
         own[0] = new Question(words, answers, () -> top.getChildren().remove(own[0]));
         top.getChildren().add(own[0]);
         own[0].focusFirst();
+    }
+
+    /** Keeps a strip at the window's head, below which questions come. */
+    void strip(Node strip) {
+        top.getChildren().add(strip);
     }
 
     /** Says something at the window's foot; empty words take it back. */

@@ -48,6 +48,8 @@ final class DeskKeys {
             desk.files().saveJob();
         } else if (is(event, KeyCode.E, command)) {
             desk.export().ask();
+        } else if (is(event, KeyCode.P, command)) {
+            desk.printFilm();
         } else {
             return false;
         }
@@ -56,6 +58,7 @@ final class DeskKeys {
 
     private static boolean function(DeskWindow desk, KeyEvent event) {
         switch (event.getCode()) {
+            case F1 -> desk.showKeys(!desk.areKeysShown());
             case F2 -> desk.toggle(Place.PLAN);
             case F5 -> desk.toggle(Place.TEST_PLATE);
             case F3 -> desk.shineSafely(!desk.isSafe());
@@ -83,8 +86,10 @@ final class DeskKeys {
             case DIGIT3, NUMPAD3 -> desk.choose(Station.RESIST);
             case DIGIT4, NUMPAD4 -> desk.choose(Station.COPPER);
             case DIGIT5, NUMPAD5 -> desk.choose(Station.PRINT);
-            case A -> desk.picture().fit();
+            case A -> desk.seen().fit();
             case T -> desk.trueSize();
+            case S -> desk.toggle(Place.SHEET);
+            case U -> desk.turnSheetOver();
             case L -> desk.toggleLoupe();
             case F -> desk.loupeBench().freeze();
             case M -> desk.loupeBench().twoBites();

@@ -1,5 +1,6 @@
 package greyground.desk;
 
+import greyground.app.PrintersAtHand;
 import java.time.LocalDate;
 import java.util.concurrent.Executor;
 import java.util.function.LongSupplier;
@@ -14,6 +15,8 @@ import java.util.function.Supplier;
  * @param today the date
  * @param nanoTime for clocks
  * @param window runs on the window's thread
+ * @param printers finds printers
+ * @param bell rings when a clock has run out
  */
 record DeskServices(
         FileAsking files,
@@ -21,4 +24,17 @@ record DeskServices(
         long process,
         Supplier<LocalDate> today,
         LongSupplier nanoTime,
-        Executor window) {}
+        Executor window,
+        PrintersAtHand printers,
+        Runnable bell) {
+    /** With the printers of the system and a silent bell. */
+    DeskServices(
+            FileAsking files,
+            DeskFolder folder,
+            long process,
+            Supplier<LocalDate> today,
+            LongSupplier nanoTime,
+            Executor window) {
+        this(files, folder, process, today, nanoTime, window, PrintersAtHand.ofTheSystem(), () -> {});
+    }
+}

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.PauseTransition;
@@ -40,11 +41,19 @@ final class DeskWindow {
     private final SettingsPane settings;
     private final WarningPlaces places;
     private final WarningsView warnings;
+    private final BenchClocks clocks;
+    private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
+    private final Runnable bell;
+    private final Executor window;
+    private final KeysView keys = new KeysView(() -> showKeys(false));
     private final PlanView plan;
     private final EmptyBench empty;
     private final ExportBar export;
     private final TestPlateModel lessons;
     private final TestPlateView testPlate;
+    private final SheetView sheet;
+    private final PrintingStrip printing;
+    private final OpeningBar opening;
     private final HeadBar head;
     private final PauseTransition settled = new PauseTransition(Duration.millis(900));
     private final Timeline ticking;
@@ -53,6 +62,7 @@ final class DeskWindow {
     private boolean wasMaking;
     private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
+    private @Nullable BenchState computed;
 
     DeskWindow(DeskServices services) {
         Recovery recovery = new Recovery(services.folder(), services.process());
@@ -67,18 +77,26 @@ final class DeskWindow {
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.places = new WarningPlaces(model, sight, this::choose, this::set);
         this.warnings = places.list();
-        this.plan = new PlanView(services.nanoTime());
+        this.clocks = new BenchClocks(services.nanoTime());
+        this.bell = services.bell();
+        this.window = services.window();
+        this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
+        this.sheet = new SheetView(live, frame::tellTone);
+        this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
+        this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.lessons = new TestPlateModel(services, model, frame::say);
         this.testPlate = new TestPlateView(lessons, model, services, files);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
         frame.head(head);
-        frame.middle(rail, warnings, loupeBench, plan, empty, testPlate.middle());
+        frame.strip(printing);
+        frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
         frame.side(diagram, settings, testPlate.side());
-        frame.foot(export);
+        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening, export, head.looks());
+        live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
         model.watch(this::changed);
@@ -116,12 +134,43 @@ final class DeskWindow {
         return artTools;
     }
 
+    BenchClocks clocks() {
+        return clocks;
+    }
+
     TestPlateModel lessons() {
         return lessons;
     }
 
     PlanView plan() {
         return plan;
+    }
+
+    /** The picture that fills the middle: a station's, or the whole sheet's. */
+    PictureView seen() {
+        return place == Place.SHEET ? sheet.picture() : picture;
+    }
+
+    SheetView sheet() {
+        return sheet;
+    }
+
+    PrintingStrip printing() {
+        return printing;
+    }
+
+    void turnSheetOver() {
+        if (place == Place.SHEET) {
+            sheet.turnOver();
+        }
+    }
+
+    /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
+    void printFilm() {
+        model.state().ifPresent(state -> {
+            frame.say("");
+            live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say);
+        });
     }
 
     ExportBar export() {
@@ -141,6 +190,9 @@ final class DeskWindow {
         boolean present = state.isPresent();
         boolean first = present && empty.isVisible();
         rail.setPresent(present);
+        if (first && place == Place.STATION) {
+            rail.choose(picture.station());
+        }
         showPlace();
         if (first) {
             picture.requestFocus();
@@ -154,14 +206,19 @@ final class DeskWindow {
         settings.refresh();
         testPlate.refresh();
         export.refresh();
-        if (present) {
+        plan.refresh();
+        BenchState before = computed;
+        if (present && (before == null || !before.makesTheSameAs(state.get()))) {
             frame.say("");
             places.mark();
             warnings.stale();
             live.show(state.get(), this::ready);
-        } else {
+        }
+        computed = state.orElse(null);
+        if (!present) {
             warnings.idle();
             sight.clear();
+            sheet.clear();
         }
         settled.playFromStart();
     }
@@ -174,27 +231,42 @@ final class DeskWindow {
         settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
         places.mark();
         files.compare(made.job());
+        model.state()
+                .ifPresent(state ->
+                        sheet.screened("photogravure".equals(state.words().get("process"))));
+        sheet.refresh();
         sight.askAll();
         model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, places::checked));
     }
 
     private void planned(ExposurePlan made) {
         planned = made;
-        if (plan.isVisible()) {
-            model.state().ifPresent(state -> plan.show(state.job().title(), made));
-        }
+        model.state().ifPresent(state -> plan.show(state.job().title(), made));
     }
 
     /** Nothing has changed for a moment: what is unsaved is kept. */
     private void settledDown() {
         Runnable saving = model.autosaving();
-        Thread saver = new Thread(saving, "autosave");
+        Thread saver = new Thread(
+                () -> {
+                    saving.run();
+                    String trouble = model.trouble();
+                    if (!trouble.isEmpty()) {
+                        window.execute(() -> frame.say(trouble));
+                    }
+                },
+                "autosave");
         saver.setDaemon(false);
         saver.start();
     }
 
     private void tick() {
+        clocks.forgetTheDone();
+        if (!clocks.ranOut().isEmpty()) {
+            bell.run();
+        }
         plan.tick();
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
         // What is there within two ticks deserves no word.
         boolean making = live.isMakingPlate() && model.state().isPresent();
         boolean computing = making && wasMaking;
@@ -215,8 +287,18 @@ final class DeskWindow {
         rail.choose(chosen);
         sight.choose(chosen);
         loupeBench.choose(chosen);
-        settings.setExtra(chosen == Station.ART ? List.of(artTools) : List.of());
+        settings.setExtra(
+                chosen == Station.ART
+                        ? List.of(artTools)
+                        : chosen == Station.FILM ? List.of(sheet.opener(() -> toggle(Place.SHEET))) : List.of());
         settings.show(chosen);
+    }
+
+    /** Gives up a picture that is being opened. */
+    private void stopOpening() {
+        live.stopOpening();
+        model.clear();
+        frame.say("stopped; the picture was not opened");
     }
 
     /** Goes to a setting, wherever it is. */
@@ -247,9 +329,18 @@ final class DeskWindow {
             picture.requestFocus();
             return;
         }
+        if (wanted == Place.SHEET) {
+            choose(Station.FILM);
+        }
         place = wanted;
         rail.choose(place);
         showPlace();
+        if (place == Place.SHEET) {
+            rail.choose(Station.FILM);
+            sheet.refresh();
+            sheet.picture().requestFocus();
+            return;
+        }
         if (place == Place.TEST_PLATE) {
             testPlate.focusMiddle();
             return;
@@ -258,7 +349,7 @@ final class DeskWindow {
         if (made != null) {
             plan.show(model.state().orElseThrow().job().title(), made);
         }
-        plan.requestFocus();
+        plan.focusFirst();
     }
 
     /** Goes there, or back to the station if that is where one is. */
@@ -270,16 +361,41 @@ final class DeskWindow {
         return place;
     }
 
+    /** Lays the list of keys over what is seen, or takes it away. */
+    void showKeys(boolean wanted) {
+        keys.show(wanted);
+        arrange();
+        if (!wanted && empty.isVisible()) {
+            empty.focusFirst();
+        } else if (!wanted) {
+            focusMiddle();
+        }
+    }
+
+    boolean areKeysShown() {
+        return keys.isVisible();
+    }
+
     private void showPlace() {
+        keys.show(false);
+        arrange();
+    }
+
+    /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
+    private void arrange() {
         boolean present = model.state().isPresent();
-        picture.setVisible(place == Place.STATION);
-        plan.setVisible(place == Place.PLAN);
+        boolean free = !keys.isVisible();
+        picture.setVisible(free && present && place == Place.STATION);
+        plan.setVisible(free && place == Place.PLAN);
+        sheet.show(free && place == Place.SHEET);
         testPlate.show(place == Place.TEST_PLATE);
+        testPlate.middle().setVisible(free && place == Place.TEST_PLATE);
         settings.setVisible(place != Place.TEST_PLATE);
+        empty.setVisible(free && !present && place != Place.TEST_PLATE);
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
         // Warnings are of the plate on the bench.
         warnings.setVisible(place != Place.TEST_PLATE);
         warnings.setManaged(place != Place.TEST_PLATE);
-        empty.setVisible(!present && place != Place.TEST_PLATE);
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -287,6 +403,7 @@ final class DeskWindow {
         light = new Light(safe);
         frame.look(light);
         sight.look(light);
+        sheet.look(light, inches);
         testPlate.look(light);
         loupeBench.look(light, inches);
         head.refresh();
@@ -299,6 +416,7 @@ final class DeskWindow {
     void measureInInches(boolean wanted) {
         inches = wanted;
         sight.measureInInches(inches);
+        sheet.look(light, inches);
         loupeBench.look(light, inches);
         settings.refresh();
         head.refresh();
@@ -314,19 +432,21 @@ final class DeskWindow {
     }
 
     void trueSize() {
-        picture.trueSize(Screen.getPrimary().getDpi());
+        seen().trueSize(Screen.getPrimary().getDpi());
     }
 
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */
     void nextPart() {
         Node focused = frame.getScene().getFocusOwner();
-        if (within(focused, rail)) {
+        if (within(focused, rail) && empty.isVisible()) {
+            empty.focusFirst();
+        } else if (within(focused, rail) && place == Place.PLAN) {
+            plan.focusFirst();
+        } else if (within(focused, rail)) {
             focusMiddle();
         } else if (within(focused, testPlate.middle())) {
             testPlate.side().focusFirst();
-        } else if (within(focused, plan)) {
-            settings.focusFirst();
-        } else if (within(focused, loupeBench)) {
+        } else if (within(focused, plan) || within(focused, sheet) || within(focused, loupeBench)) {
             settings.focusFirst();
         } else if (within(focused, settings)) {
             warnings.focusFirst();
@@ -338,7 +458,8 @@ final class DeskWindow {
     private void focusMiddle() {
         switch (place) {
             case STATION -> picture.requestFocus();
-            case PLAN -> plan.requestFocus();
+            case PLAN -> plan.focusFirst();
+            case SHEET -> sheet.picture().requestFocus();
             case TEST_PLATE -> testPlate.focusMiddle();
         }
     }
@@ -367,6 +488,19 @@ final class DeskWindow {
                     List.of(
                             new Question.Answer("Stop and close", () -> {
                                 export.stop();
+                                if (files.mayLeave("closing", close)) {
+                                    close.run();
+                                }
+                            }),
+                            new Question.Answer("Wait for it", () -> {})));
+            return false;
+        }
+        if (printing.isWorking()) {
+            frame.ask(
+                    "A film is being printed; closing stops it.",
+                    List.of(
+                            new Question.Answer("Stop and close", () -> {
+                                printing.leave();
                                 if (files.mayLeave("closing", close)) {
                                     close.run();
                                 }

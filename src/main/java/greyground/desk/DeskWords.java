@@ -6,11 +6,22 @@ import java.util.Locale;
 final class DeskWords {
     private DeskWords() {}
 
+    /** A number or a name of the plan, with the trade's words in place of a file's. */
+    static String value(String words) {
+        return micro(words)
+                .replace("etched-film", "etched film")
+                .replace("sprayed-aquatint", "etched film with sprayed aquatint");
+    }
+
+    private static String micro(String words) {
+        return words.replaceAll("(?<=[0-9]) um\\b", " \u00b5m");
+    }
+
     /** With the window's own ways in place of a command's options, and the micro sign. */
     static String of(String words) {
-        String told = words.replace("or use --fit whole", "or show it whole (Film, Picture)")
-                .replace("greyground plan with --search-exposure looks", "'greyground plan --search-exposure' looks")
-                .replaceAll("(?<=[0-9]) um\\b", " \u00b5m");
+        String told = value(words)
+                .replace("or use --fit whole", "or show it whole (Film, Picture)")
+                .replace("greyground plan with --search-exposure looks", "'greyground plan --search-exposure' looks");
         return told.isEmpty() ? told : told.substring(0, 1).toUpperCase(Locale.ROOT) + told.substring(1);
     }
 }

@@ -7,6 +7,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -14,6 +15,7 @@ import javafx.scene.layout.VBox;
 final class EmptyBench extends VBox {
     private final DeskFiles files;
     private final VBox recent = new VBox(0);
+    private final Button open = new Button("Open");
 
     EmptyBench(DeskFiles files) {
         super(16);
@@ -24,13 +26,17 @@ final class EmptyBench extends VBox {
         Label heading = new Label("Drop art here, or open a scan");
         heading.getStyleClass().add("heading");
         Label words = new Label("A scan, photograph or drawing; or a job or film made before.");
-        Button open = new Button("Open");
         open.setId("open-first");
         open.getStyleClass().add("main");
+        open.setTooltip(new Tooltip("Open a picture, a job or a film (Ctrl+O)"));
         open.setOnAction(pressed -> files.askOpen());
         recent.setAlignment(Pos.CENTER);
         recent.setMaxWidth(480);
         getChildren().addAll(heading, words, open, recent);
+    }
+
+    void focusFirst() {
+        open.requestFocus();
     }
 
     void refresh() {
@@ -47,6 +53,7 @@ final class EmptyBench extends VBox {
             link.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
             link.setMaxWidth(480);
             link.setAccessibleText("Open " + file);
+            link.setTooltip(new Tooltip(file.toString()));
             link.setOnAction(pressed -> files.open(file));
             recent.getChildren().add(link);
         }

@@ -86,8 +86,13 @@ final class ExportBar extends HBox {
             @Override
             public void written(Path film, PositiveOutcome outcome) {
                 show(false);
-                files.made(film);
-                say.accept("film written: " + film.getFileName() + ", " + outcome.sheetWords() + "; print it at 100 %");
+                if (!FilmExport.isTiff(film)) {
+                    files.made(film);
+                }
+                say.accept("film written: " + film.getFileName() + ", " + outcome.sheetWords() + "; print it at 100 %"
+                        + (FilmExport.isTiff(film)
+                                ? "; a TIFF carries neither plan nor job, so save the job too"
+                                : ""));
             }
 
             @Override

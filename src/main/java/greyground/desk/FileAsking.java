@@ -52,7 +52,7 @@ interface FileAsking {
                 "*.ppm"),
         JOB("Jobs", "*.json"),
         WORKSHOP("Workshops and films", "*.json", "*.pdf"),
-        FILM("Films", "*.pdf");
+        FILM("Films, as PDF or TIFF", "*.pdf", "*.tif", "*.tiff");
 
         private final String words;
         private final java.util.List<String> endings;

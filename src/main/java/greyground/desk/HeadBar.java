@@ -1,6 +1,7 @@
 package greyground.desk;
 
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
@@ -13,6 +14,7 @@ final class HeadBar extends HBox {
     private final Button save;
     private final Button saveShop;
     private final Button film;
+    private final Button print;
     private final Button undo;
     private final Button redo;
     private final ToggleButton safe = toggle("Safelight", "safelight");
@@ -31,13 +33,28 @@ final class HeadBar extends HBox {
                 button("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
         undo = button("Undo", "undo", "", desk.model()::undo);
         redo = button("Redo", "redo", "", desk.model()::redo);
-        film = button("Make film", "make-film", "Write the film as a PDF at true size (Ctrl+E)", export::ask);
+        film = button(
+                "Make film",
+                "make-film",
+                "Write the film at true size: a PDF with its plan, or a TIFF where the name ends in .tif (Ctrl+E)",
+                export::ask);
+        print = button(
+                "Print film", "print-film", "Print the film at true size on a printer (Ctrl+P)", desk::printFilm);
         film.getStyleClass().add("main");
         safe.setTooltip(new Tooltip("Amber on black, so that the screen does not fog film (F3)"));
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
         inch.setTooltip(new Tooltip("Lengths in inches (F4)"));
         inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
-        getChildren().addAll(open, lately, save, shop, saveShop, undo, redo, inch, safe, film);
+        getChildren().addAll(open, lately, save, shop, saveShop, undo, redo, print, film);
+    }
+
+    /** How the window looks, for its foot: the head has the work. */
+    Node looks() {
+        inch.getStyleClass().add("small");
+        safe.getStyleClass().add("small");
+        HBox looks = new HBox(8, inch, safe);
+        looks.setAlignment(Pos.CENTER);
+        return looks;
     }
 
     private static Button button(String words, String id, String hint, Runnable action) {
@@ -60,6 +77,7 @@ final class HeadBar extends HBox {
         boolean present = desk.model().state().isPresent();
         save.setDisable(!present);
         film.setDisable(!present);
+        print.setDisable(!present);
         saveShop.setDisable(!desk.model().workshopUnsaved());
         step(undo, "Undo", desk.model().undoes(), "Ctrl+Z");
         step(redo, "Redo", desk.model().redoes(), "Ctrl+Shift+Z");

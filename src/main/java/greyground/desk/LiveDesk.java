@@ -5,19 +5,25 @@ import greyground.app.LiveBench;
 import greyground.app.LiveBite;
 import greyground.app.LivePicture;
 import greyground.app.LivePlate;
+import greyground.app.LiveSheet;
 import greyground.app.LiveView;
+import greyground.app.LoggedProof;
 import greyground.app.PlateWarning;
+import greyground.app.SheetSide;
 import greyground.app.SourceArt;
 import greyground.app.Stage;
 import greyground.app.ToneAt;
+import greyground.film.SheetOnPaper.SheetSize;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,9 +37,12 @@ final class LiveDesk implements AutoCloseable {
     private final BenchWorker worker;
     private final Executor window;
     private final Consumer<String> refusals;
-    // These two belong to the worker's thread.
+    // These four belong to the worker's thread.
     private @Nullable LiveBench bench;
     private @Nullable LivePlate plate;
+    private @Nullable LiveSheet sheet;
+    private double toldOpening;
+    private volatile DoubleConsumer opening = done -> {};
     // Counts changes; the window's thread alone writes it.
     private volatile int change;
 
@@ -75,10 +84,43 @@ final class LiveDesk implements AutoCloseable {
                 present = LiveBench.open(state.art());
                 bench = present;
             }
-            LivePlate made = present.plate(state.job(), state.workshop(), watch::done);
+            sheet = null;
+            boolean first = plate == null;
+            LivePlate made;
+            try {
+                made = present.plate(state.job(), state.workshop(), done -> {
+                    watch.done(done);
+                    if (first) {
+                        tellOpening(Math.min(done, 0.999));
+                    }
+                });
+            } finally {
+                tellOpening(1);
+            }
             plate = made;
             tell(own, () -> ready.accept(made));
         });
+    }
+
+    /** Hears, on the window's thread, how far a new picture is opened; 1 is the end, however it came. */
+    void watchOpening(DoubleConsumer hears) {
+        opening = hears;
+    }
+
+    private void tellOpening(double done) {
+        // A band more or less shows nowhere, and news of each would only keep the window busy.
+        if (done == 1 || Math.abs(done - toldOpening) >= 0.01) {
+            toldOpening = done;
+            DoubleConsumer hears = opening;
+            window.execute(() -> hears.accept(done));
+        }
+    }
+
+    /** Gives up the picture that is being opened. */
+    void stopOpening() {
+        int next = change + 1;
+        change = next;
+        worker.drop(BenchWorker.Kind.PLATE);
     }
 
     /** Looks into a picture's file; told on the window's thread. */
@@ -133,6 +175,48 @@ final class LiveDesk implements AutoCloseable {
 
     private static LivePicture far(LivePlate plate, Station station, LiveView view) {
         return station.stage().map(stage -> plate.tones(stage, view)).orElseGet(() -> plate.art(view));
+    }
+
+    /** Lays out the film sheet; told where everything lies, or why it can't be. */
+    void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
+        ask(BenchWorker.Kind.LAY_OUT, (present, watch) -> {
+            try {
+                LiveSheet made = present.sheet(screen, watch::done);
+                sheet = made;
+                return () -> told.accept(made);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
+    }
+
+    /** How large the largest film comes out of a printer; or why it can't be laid out. */
+    void measure(Consumer<SheetSize> told, Consumer<String> refused) {
+        ask(BenchWorker.Kind.MEASURE, (present, watch) -> {
+            try {
+                SheetSize size = present.sheet(false, watch::done).printed();
+                return () -> told.accept(size);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
+    }
+
+    /** The sheet laid out last from afar, and then its own dots where the view shows them. */
+    void sheet(SheetSide side, LiveView view, Consumer<LivePicture> shown) {
+        worker.drop(BenchWorker.Kind.FINE_SHEET);
+        ask(BenchWorker.Kind.SHEET, (present, watch) -> {
+            LiveSheet laid = sheet;
+            LivePicture far = laid == null ? null : laid.far(view, side);
+            return () -> Optional.ofNullable(far).ifPresent(shown);
+        });
+        if (view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
+            ask(BenchWorker.Kind.FINE_SHEET, (present, watch) -> {
+                LiveSheet laid = sheet;
+                LivePicture near = laid == null ? null : laid.near(view, side, watch::done);
+                return () -> Optional.ofNullable(near).ifPresent(shown);
+            });
+        }
     }
 
     /** All stations, small. */
@@ -209,6 +293,41 @@ final class LiveDesk implements AutoCloseable {
             List<PlateWarning> found = present.check(watch::done);
             return () -> warnings.accept(found);
         });
+    }
+
+    /** Hears how long work goes, on the window's thread. */
+    interface Told<T> {
+        void progress(double done);
+
+        void done(T made);
+
+        void failed(String words);
+    }
+
+    /** What the proofs of this plate tell, and what further minutes would do. */
+    void biteLog(List<LoggedProof> proofs, Told<ExposurePlan.Step> told) {
+        int own = change;
+        worker.ask(BenchWorker.Kind.BITE_LOG, watch -> {
+            LivePlate present = plate;
+            if (present == null || own != change) {
+                window.execute(() -> told.failed("the plate has changed meanwhile: ask again"));
+                return;
+            }
+            try {
+                ExposurePlan.Step step = present.biteLog(proofs, done -> {
+                            watch.done(done);
+                            window.execute(() -> told.progress(done));
+                        })
+                        .step();
+                window.execute(() -> told.done(step));
+            } catch (Refusal refused) {
+                window.execute(() -> told.failed(String.valueOf(refused.getMessage())));
+            }
+        });
+    }
+
+    void stopBiteLog() {
+        worker.drop(BenchWorker.Kind.BITE_LOG);
     }
 
     /** Whether a plate, or the first picture of it, is being computed. */

@@ -2,6 +2,8 @@ package greyground.desk;
 
 import greyground.app.LivePicture;
 import greyground.app.LiveView;
+import greyground.app.SheetOutline;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import javafx.scene.canvas.Canvas;
@@ -30,6 +32,7 @@ final class PictureView extends Region {
     private @Nullable LiveView imageView;
     private Station station = Station.ART;
     private PictureMarks marks = PictureMarks.NONE;
+    private List<SheetOutline> edges = List.of();
     private Light light = new Light(false);
     private boolean inches;
     private boolean present;
@@ -198,6 +201,12 @@ final class PictureView extends Region {
         draw();
     }
 
+    /** The edges of a whole film sheet, in place of the plate's. */
+    void edges(List<SheetOutline> seen) {
+        edges = seen;
+        draw();
+    }
+
     /** The fragment as the hand may shape it; empty at other stations than the art. */
     Optional<CropFrame> cropFrame() {
         return station == Station.ART && present ? marks.crop().flatMap(this::frame) : Optional.empty();
@@ -267,7 +276,11 @@ final class PictureView extends Region {
             seen.flatMap(this::frame).ifPresent(frame -> drawing.grips(port, frame));
             hand.line().ifPresent(drawing::line);
         } else {
-            drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
+            if (edges.isEmpty()) {
+                drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
+            } else {
+                new SheetEdges(canvas.getGraphicsContext2D(), light).draw(port, edges);
+            }
             drawing.places(port, marks);
         }
         if (loupe.isOn()) {

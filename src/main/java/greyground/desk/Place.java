@@ -6,6 +6,8 @@ enum Place {
     STATION("Station", "station", "1 to 5", "The plate at one of its stations"),
     /** The wall card. */
     PLAN("Plan", "plan-view", "F2", "The plan as a wall card, with clocks"),
+    /** The whole film sheet, reached from the station Film. */
+    SHEET("Whole sheet", "sheet-view", "S", "The whole film sheet with all its marks, and how it lies on the plate"),
     /** What teaches the workshop its own tones. */
     TEST_PLATE("Test plate", "test-plate-view", "F5", "Make a test plate, and read its print back");
 

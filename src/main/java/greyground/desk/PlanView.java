@@ -1,156 +1,201 @@
 package greyground.desk;
 
 import greyground.plan.ExposurePlan;
+import greyground.quantity.Refusal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.LongSupplier;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
-import javafx.scene.control.Button;
+import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.GridPane;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
-/** The plan as a wall card: every step in order, its numbers, its cautions, and a clock where time counts. */
-final class PlanView extends ScrollPane {
-    private final LongSupplier nanoTime;
-    private final VBox card = new VBox(0);
-    private final List<Clock> clocks = new ArrayList<>();
-    private @Nullable ExposurePlan shown;
+/** The plan as a wall card: running clocks at its head, every step in order with its clock and its notes, and the bite log. */
+final class PlanView extends VBox {
+    private static final double WIDEST = 860;
 
-    PlanView(LongSupplier nanoTime) {
-        super();
-        this.nanoTime = nanoTime;
+    private final BenchModel model;
+    private final BenchClocks clocks;
+    private final Runnable moved;
+    private final Consumer<String> say;
+    private final ClockFace face;
+    private final VBox card = new VBox(0);
+    private final ScrollPane scroll;
+    private final NoteField ofPlate;
+    private final BiteLogView log;
+    private final List<StepCard> cards = new ArrayList<>();
+    private final Map<String, NoteField> notes = new HashMap<>();
+    private @Nullable ExposurePlan shown;
+    private String shownTitle = "";
+
+    /**
+     * An empty card.
+     *
+     * @param moved hears of a clock that was started, stopped or set back
+     * @param say tells one line
+     */
+    PlanView(BenchModel model, LiveDesk live, BenchClocks clocks, Runnable moved, Consumer<String> say) {
+        this.model = model;
+        this.say = say;
+        this.clocks = clocks;
+        this.moved = moved;
+        this.face = new ClockFace(this, moved);
+        this.ofPlate = note("Note on this plate", "note-plate", BenchNotes::withPlate);
+        this.log = new BiteLogView(model, live);
         card.getStyleClass().add("card");
-        card.setMaxWidth(860);
+        card.setMaxWidth(WIDEST);
         HBox middle = new HBox(card);
         middle.setAlignment(Pos.TOP_CENTER);
         HBox.setHgrow(card, Priority.ALWAYS);
-        setContent(middle);
-        setFitToWidth(true);
-        setHbarPolicy(ScrollBarPolicy.NEVER);
+        scroll = new ScrollPane(middle);
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setId("plan-card");
+        scroll.setAccessibleText("Plan at the bench");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
         setId("plan");
-        setAccessibleText("Plan at the bench");
+        getStyleClass().add("plan");
+        getChildren().addAll(face, scroll);
+        setOnKeyPressed(key -> {
+            boolean taken = key.getTarget() instanceof TextInputControl
+                    || key.getTarget() instanceof ButtonBase
+                    || key.getTarget() instanceof ComboBox;
+            if (key.getCode() == KeyCode.SPACE && !taken) {
+                startOrStop();
+                key.consume();
+            }
+        });
+        sceneProperty().addListener((property, was, is) -> {
+            if (is != null) {
+                is.focusOwnerProperty().addListener((owner, before, now) -> reveal(now));
+            }
+        });
     }
 
-    /** A step's clock on the card. */
-    private final class Clock extends HBox {
-        private final Countdown countdown;
-        private final Label time = new Label();
-        private final Button start = new Button("Start");
-        private final String step;
+    private interface Written {
+        BenchNotes to(BenchNotes notes, String words);
+    }
 
-        Clock(String step, double seconds) {
-            super(8);
-            this.step = step;
-            countdown = new Countdown(seconds, nanoTime);
-            setAlignment(Pos.CENTER_RIGHT);
-            time.getStyleClass().add("clock");
-            time.setMinWidth(Region.USE_PREF_SIZE);
-            Button reset = new Button("Set back");
-            reset.setAccessibleText("Set the clock of " + step + " back");
-            start.setMinWidth(72);
-            reset.setMinWidth(Region.USE_PREF_SIZE);
-            start.setOnAction(pressed -> {
-                if (countdown.isRunning()) {
-                    countdown.stop();
-                } else {
-                    countdown.start();
-                }
-                tick();
-            });
-            reset.setOnAction(pressed -> {
-                countdown.reset();
-                tick();
-            });
-            getChildren().addAll(time, start, reset);
-            tick();
-        }
+    private NoteField note(String what, String id, Written written) {
+        return new NoteField(what, id, words -> write(what, id, words, written), model::letGo);
+    }
 
-        void tick() {
-            boolean over = countdown.isOver();
-            time.setText(over ? "time is up  " + countdown.words() : countdown.words());
-            time.getStyleClass().remove("over");
-            if (over) {
-                time.getStyleClass().add("over");
-            }
-            start.setText(countdown.isRunning() ? "Stop" : countdown.hasBegun() ? "Go on" : "Start");
-            start.setAccessibleText(start.getText() + " the clock of " + step);
+    private void write(String what, String id, String words, Written written) {
+        try {
+            model.note(what.toLowerCase(Locale.ROOT), "write " + id, present -> written.to(present, words));
+        } catch (Refusal refused) {
+            say.accept(String.valueOf(refused.getMessage()));
+            refresh();
         }
+    }
+
+    /** Scrolls to what has the keys. */
+    private void reveal(@Nullable Node focused) {
+        boolean within = false;
+        for (Node each = focused; each != null; each = each.getParent()) {
+            within |= each == card;
+        }
+        if (!within || focused == null) {
+            return;
+        }
+        double whole = card.getBoundsInLocal().getHeight();
+        double seen = scroll.getViewportBounds().getHeight();
+        if (whole <= seen) {
+            return;
+        }
+        double top = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()))
+                .getMinY();
+        double bottom = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()))
+                .getMaxY();
+        double from = scroll.getVvalue() * (whole - seen);
+        if (top < from + 16) {
+            scroll.setVvalue(Math.max(0, (top - 64) / (whole - seen)));
+        } else if (bottom > from + seen - 16) {
+            scroll.setVvalue(Math.min(1, (bottom - seen + 64) / (whole - seen)));
+        }
+    }
+
+    /** Starts or stops the clock that matters most: the one that runs, or the plan's first. */
+    private void startOrStop() {
+        Optional<BenchClocks.StepClock> begun =
+                clocks.begun().stream().filter(clock -> !clock.isOver()).findFirst();
+        begun.or(() -> clocks.all().stream().findFirst()).ifPresent(clock -> {
+            clock.startOrStop();
+            moved.run();
+        });
     }
 
     /** Moves the clocks on; call it a few times a second. */
     void tick() {
-        clocks.forEach(Clock::tick);
+        face.show(clocks.begun());
+        cards.forEach(StepCard::tick);
     }
 
-    /** Whether a clock runs: a plan must not be changed under it. */
-    boolean isTiming() {
-        return clocks.stream().anyMatch(clock -> clock.countdown.isRunning());
+    /** Gives the keys to the first clock, or the card. */
+    void focusFirst() {
+        if (cards.stream().noneMatch(StepCard::focusClock)) {
+            scroll.requestFocus();
+        }
+    }
+
+    /** Shows the notes and the log of the model again. */
+    void refresh() {
+        BenchNotes present = model.notes();
+        ofPlate.show(present.plate());
+        notes.forEach((step, field) -> field.show(present.steps().getOrDefault(step, "")));
+        log.refresh();
     }
 
     void show(String title, ExposurePlan plan) {
-        if (plan.equals(shown) || isTiming()) {
+        if (plan.equals(shown) && title.equals(shownTitle)) {
+            refresh();
             return;
         }
         shown = plan;
-        clocks.clear();
-        Label heading = new Label(title);
-        heading.getStyleClass().add("heading");
-        heading.setWrapText(true);
-        Label caution = words(plan.caution(), "strong");
-        card.getChildren().setAll(heading, words(plan.summary(), "quiet"), caution);
-        VBox.setMargin(caution, new javafx.geometry.Insets(8, 0, 16, 0));
-        plan.steps().forEach(step -> card.getChildren().add(step(step)));
-    }
-
-    private static Label words(String text, String style) {
-        Label label = new Label(text);
-        label.getStyleClass().add(style);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
-    }
-
-    private VBox step(ExposurePlan.Step step) {
-        Label title = words(step.title(), "heading");
-        HBox.setHgrow(title, Priority.ALWAYS);
-        title.setMaxWidth(Double.MAX_VALUE);
-        HBox head = new HBox(16, title);
-        head.setAlignment(Pos.CENTER_LEFT);
-        if (step.seconds() > 0) {
-            Clock clock = new Clock(step.title().toLowerCase(Locale.ROOT), step.seconds());
-            clock.setMinWidth(Region.USE_PREF_SIZE);
-            clocks.add(clock);
-            head.getChildren().add(clock);
+        shownTitle = title;
+        clocks.plan(title, plan);
+        cards.clear();
+        notes.clear();
+        Label caution = PlanWords.line(plan.caution(), "strong");
+        VBox.setMargin(caution, new Insets(8, 0, 8, 0));
+        VBox.setMargin(ofPlate, new Insets(0, 0, 16, 0));
+        card.getChildren()
+                .setAll(
+                        PlanWords.line(title.isEmpty() ? "Plan" : title, "heading"),
+                        PlanWords.line(DeskWords.of(plan.summary()), "quiet"),
+                        caution,
+                        ofPlate);
+        boolean bitten = false;
+        for (ExposurePlan.Step step : plan.steps()) {
+            StepCard made = new StepCard(step, clocks.of(step.title()), moved);
+            String name = step.title().toLowerCase(Locale.ROOT);
+            NoteField field = note(
+                    "Note: " + name,
+                    "note-" + name.replaceAll("[^a-z]+", "-"),
+                    (present, words) -> present.withStep(step.title(), words));
+            made.getChildren().add(field);
+            notes.put(step.title(), field);
+            cards.add(made);
+            card.getChildren().add(made);
+            bitten |= step.title().startsWith("Bite");
         }
-        VBox box = new VBox(6, head);
-        box.getStyleClass().add("step");
-        GridPane lines = new GridPane();
-        lines.setHgap(16);
-        lines.setVgap(2);
-        int row = 0;
-        for (ExposurePlan.Line line : step.lines()) {
-            if (line.value().isEmpty()) {
-                Label table = new Label(line.label());
-                table.setStyle("-fx-font-family: monospace;");
-                table.setMinWidth(Region.USE_PREF_SIZE);
-                lines.add(table, 0, row++, 3, 1);
-                continue;
-            }
-            Label value = words(line.value().replaceAll("(?<=[0-9]) um\\b", " \u00b5m"), "strong");
-            String known = (line.restsOnAssumption() ? "\u25cb " : "") + line.provenance();
-            lines.addRow(row++, words(line.label(), "quiet"), value, words(known, "quiet"));
+        if (bitten) {
+            card.getChildren().add(log);
         }
-        box.getChildren().add(lines);
-        step.warnings().forEach(warning -> box.getChildren().add(words("! " + warning, "fault")));
-        step.advice().forEach(advice -> box.getChildren().add(words(advice, "words")));
-        step.cautions().forEach(care -> box.getChildren().add(words("\u26a0 " + care, "strong")));
-        return box;
+        refresh();
+        tick();
     }
 }

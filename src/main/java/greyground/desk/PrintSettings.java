@@ -76,7 +76,7 @@ final class PrintSettings {
             new JobNumber(
                     "shrink-across",
                     Station.PRINT,
-                    "Paper shrinks across",
+                    "Shrinks across",
                     Unit.PERCENT,
                     -5,
                     10,
@@ -84,11 +84,11 @@ final class PrintSettings {
                     "paper-shrink",
                     0,
                     "0%,0%",
-                    "From damp to dry. The film's picture is made larger by as much, so that a circle dries round. Measure a platemark damp and dry."),
+                    "The paper, from damp to dry. The film's picture is made larger by as much, so that a circle dries round. Measure a platemark damp and dry."),
             new JobNumber(
                     "shrink-down",
                     Station.PRINT,
-                    "Paper shrinks down",
+                    "Shrinks down",
                     Unit.PERCENT,
                     -5,
                     10,

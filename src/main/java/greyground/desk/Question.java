@@ -37,6 +37,7 @@ final class Question extends HBox {
             Button button = new Button(answer.words());
             button.setMinWidth(Region.USE_PREF_SIZE);
             button.setAccessibleText(answer.words() + ". " + words);
+            button.setAccessibleHelp(words);
             button.setOnAction(pressed -> {
                 close.run();
                 answer.then().run();

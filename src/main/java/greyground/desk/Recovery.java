@@ -27,6 +27,7 @@ final class Recovery {
     private final DeskFolder folder;
     private final String own;
     private int cleared;
+    private boolean failing;
 
     /**
      * The unsaved work of one process.
@@ -71,7 +72,17 @@ final class Recovery {
         jobFile.ifPresent(file -> tree.put("jobFile", file.toString()));
         tree.set("job", JobFile.tree(state.job()));
         tree.set("workshop", WorkshopFile.tree(state.workshop()));
-        return folder.keep("unsaved work", own, JsonText.print(tree));
+        boolean kept = folder.keep("unsaved work", own, JsonText.print(tree));
+        failing = !kept;
+        return kept;
+    }
+
+    /** Says what to do where unsaved work could not be kept when that was last tried; else empty. */
+    synchronized String trouble() {
+        return failing
+                ? "unsaved work can't be kept in " + folder.folder()
+                        + ": save the job yourself, or make that folder writable"
+                : "";
     }
 
     /** Nothing of this process is unsaved any more. */
@@ -88,21 +99,38 @@ final class Recovery {
     /** Work of desks that no longer run. */
     List<Left> left() {
         List<Left> found = new ArrayList<>();
+        names().forEach(name -> read(name).ifPresent(found::add));
+        return found;
+    }
+
+    /** Lays work that can't be read aside, so that it is neither lost nor asked about again; says where it lies. */
+    List<Path> layAside() {
+        List<Path> aside = new ArrayList<>();
+        for (String name : names()) {
+            if (read(name).isEmpty()) {
+                folder.rename(name, name.replace("unsaved-", "unreadable-")).ifPresent(aside::add);
+            }
+        }
+        return aside;
+    }
+
+    private List<String> names() {
+        List<String> names = new ArrayList<>();
         if (!Files.isDirectory(folder.folder())) {
-            return found;
+            return names;
         }
         try (DirectoryStream<Path> files = Files.newDirectoryStream(folder.folder(), "unsaved-*.json")) {
             for (Path file : files) {
                 String name = String.valueOf(file.getFileName());
                 Matcher matcher = NAME.matcher(name);
                 if (matcher.matches() && !isRunning(matcher.group(1))) {
-                    read(name).ifPresent(found::add);
+                    names.add(name);
                 }
             }
         } catch (IOException unreadable) {
-            return found;
+            return names;
         }
-        return found;
+        return names;
     }
 
     private boolean isRunning(String process) {

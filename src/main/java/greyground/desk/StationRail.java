@@ -83,6 +83,11 @@ final class StationRail extends VBox {
         super.layoutChildren();
     }
 
+    @Override
+    protected double computeMinHeight(double width) {
+        return super.computeMinHeight(width) - (double) pictures.size() * (pictureHeight - LEAST_HEIGHT);
+    }
+
     private void sizePictures() {
         double width = Math.rint((double) pictureHeight * PICTURE_WIDTH / PICTURE_HEIGHT);
         for (ImageView picture : pictures.values()) {
@@ -100,6 +105,10 @@ final class StationRail extends VBox {
     void setPresent(boolean present) {
         buttons.values().forEach(button -> button.setDisable(!present));
         places.forEach((place, button) -> button.setDisable(!present && place != Place.TEST_PLATE));
+        if (group.getSelectedToggle() instanceof ToggleButton chosen && chosen.isDisable()) {
+            // Tab comes to the chosen one of a group alone.
+            group.selectToggle(null);
+        }
     }
 
     void choose(Place place) {
@@ -113,6 +122,11 @@ final class StationRail extends VBox {
     void focusChosen() {
         if (group.getSelectedToggle() instanceof ToggleButton chosen) {
             chosen.requestFocus();
+        } else {
+            places.values().stream()
+                    .filter(place -> !place.isDisabled())
+                    .findFirst()
+                    .ifPresent(ToggleButton::requestFocus);
         }
     }
 

@@ -160,6 +160,9 @@ final class TestPlatePanel extends VBox {
         label.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(label, Priority.ALWAYS);
         label.setLabelFor(field);
+        if (field.getAccessibleText() == null) {
+            field.setAccessibleText(name);
+        }
         HBox row = new HBox(8, label, field);
         row.setAlignment(Pos.CENTER_LEFT);
         return row;

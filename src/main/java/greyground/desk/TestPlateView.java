@@ -160,6 +160,7 @@ final class TestPlateView {
         heading.getStyleClass().add("heading");
         Button choose = new Button("Choose the scan");
         choose.setId("test-choose-scan-first");
+        choose.setTooltip(new Tooltip("Choose the scanned proof of a test plate; or drop it here"));
         choose.getStyleClass().add("main");
         choose.setOnAction(pressed -> askScan());
         VBox steps = new VBox(

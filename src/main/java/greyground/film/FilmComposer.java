@@ -114,6 +114,11 @@ public final class FilmComposer implements FilmRows {
         return new FilmComposer(layout, content.within(part), curve, bits, grain, coverages);
     }
 
+    /** Where marks and wedge strip lie, as the film is, mirrored or not. */
+    public SheetLayout layout() {
+        return layout;
+    }
+
     /** Where everything lies, as the file describes it. */
     public Sheet sheet() {
         return layout.sheet(content.image());
@@ -242,7 +247,7 @@ public final class FilmComposer implements FilmRows {
         }
 
         private void patch(Patch patch, int y) {
-            int coverage = coverage(patch.field());
+            int coverage = patch.coverage(curve);
             for (int x = patch.box().left(); x < patch.box().right(); x++) {
                 if (grain == null) {
                     write(x, coverage);
@@ -250,13 +255,6 @@ public final class FilmComposer implements FilmRows {
                     blacken(x, x + 1);
                 }
             }
-        }
-
-        private int coverage(Patch.Field field) {
-            if (field instanceof Patch.ArtGrey art) {
-                return curve.coverage(art.code());
-            }
-            return ((Patch.FilmCoverage) field).coverage();
         }
 
         private void blacken(int from, int to) {

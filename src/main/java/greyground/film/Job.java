@@ -70,4 +70,9 @@ public record Job(
     public Job settled(ArtChoice settledArt) {
         return new Job(title, date, plate, process, resolution, grain, settledArt, placing, rangeMapping, mended, kept);
     }
+
+    /** The same job with other fields that this class does not know, such as a bench's notes. */
+    public Job keeping(List<KeptField> other) {
+        return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, mended, other);
+    }
 }

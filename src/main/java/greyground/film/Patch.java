@@ -1,6 +1,7 @@
 package greyground.film;
 
 import greyground.raster.PixelRect;
+import greyground.tone.ToneCurve;
 
 /**
  * One field of the wedge strip.
@@ -25,6 +26,11 @@ public record Patch(PixelRect box, Field field) {
      * @param coverage in 1/65 535, 0 to 65 535
      */
     public record FilmCoverage(int coverage) implements Field {}
+
+    /** The coverage that the field shows, in 1/65 535, where greys of the art go through a curve. */
+    int coverage(ToneCurve curve) {
+        return field instanceof ArtGrey art ? curve.coverage(art.code()) : ((FilmCoverage) field).coverage();
+    }
 
     /** The patch on a sheet of {@code sheetWidth} pixels seen from its other side. */
     public Patch mirrored(int sheetWidth) {

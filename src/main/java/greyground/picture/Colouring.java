@@ -2,6 +2,7 @@ package greyground.picture;
 
 import greyground.plate.Paper;
 import greyground.plate.PlateMap;
+import greyground.tone.Srgb;
 import java.util.function.IntUnaryOperator;
 
 /** Gives the numbers of a map their colours. Tables of 4096 steps stand for the curves: far finer than a pixel's 256. */
@@ -46,6 +47,21 @@ public final class Colouring {
     public static Picture copper(PlateMap brightness) {
         return coloured(
                 brightness, CopperRelief.BRIGHTEST, step -> Palette.copper(CopperRelief.BRIGHTEST * step / STEPS));
+    }
+
+    /**
+     * Film that lies on polished copper: what light it lets through comes back copper.
+     *
+     * @param film its colour on a light table, 0xRRGGBB
+     */
+    public static int onCopper(int film) {
+        int colour = 0;
+        for (int shift = 16; shift >= 0; shift -= 8) {
+            double light =
+                    Srgb.decode((film >> shift & 0xFF) / 255.0) * Srgb.decode((Palette.COPPER >> shift & 0xFF) / 255.0);
+            colour |= (int) Math.round(255 * Srgb.encode(light)) << shift;
+        }
+        return colour;
     }
 
     private static Picture coloured(PlateMap map, double most, IntUnaryOperator colours) {

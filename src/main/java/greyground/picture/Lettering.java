@@ -52,6 +52,15 @@ final class Lettering {
         return in;
     }
 
+    /** Height of a capital over the size. */
+    double capHeight() {
+        try {
+            return face.getOS2Windows().getCapHeight() / unitsPerEm;
+        } catch (IOException unreadable) {
+            throw Refusal.failure("the program's type face can't be read: install the program again", unreadable);
+        }
+    }
+
     /** Length of a line set at a size. */
     double width(String line, double size) {
         double units = 0;

@@ -34,16 +34,20 @@ public final class BiteLogOrder {
     public static Step step(Workshop workshop, PlanRequest request, BiteLog log, OptionalDouble filmMost) {
         CopperSteps copper = new CopperSteps(workshop, request);
         BiteLog.State now = log.states().get(log.states().size() - 1);
-        StepDraft step = new StepDraft(TITLE)
-                .stated("bitten so far", minutes(now.minutes()))
-                .computed(
-                        "depth so far",
-                        micrometres(Math.rint(now.depthMicrometres() * 10) / 10) + " +- "
-                                + fixed(now.standardError(), 1),
-                        "where the virtual plate prints nearest to the proof's " + now.readings() + " tones",
-                        copper.rateFrom())
-                .stated("standing at", fixed(now.misfit(), 1) + " L* from them, root mean square")
-                .computed(
+        String depth =
+                micrometres(Math.rint(now.depthMicrometres() * 10) / 10) + " +- " + fixed(now.standardError(), 1);
+        StepDraft step = new StepDraft(TITLE).stated("bitten so far", minutes(now.minutes()));
+        if (now.readings() > 0) {
+            step.computed(
+                            "depth so far",
+                            depth,
+                            "where the virtual plate prints nearest to the proof's " + now.readings() + " tones",
+                            copper.rateFrom())
+                    .stated("standing at", fixed(now.misfit(), 1) + " L* from them, root mean square");
+        } else {
+            step.stated("depth so far, as measured", depth);
+        }
+        step.computed(
                         "rate as the plate goes in again",
                         fixed(log.bath().rateAtStart(), 2) + " µm/min",
                         "the last stretch's rate over the foretold one x today's bath",

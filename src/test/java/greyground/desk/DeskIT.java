@@ -415,13 +415,12 @@ class DeskIT {
                 return null;
             });
             for (Station station : Station.values()) {
-                onScreen(() -> {
+                List<String> cut = onScreen(() -> {
                     desk.choose(station);
                     desk.root().applyCss();
                     desk.root().layout();
-                    return null;
+                    return cut(desk.root());
                 });
-                List<String> cut = onScreen(() -> cut(desk.root()));
                 assertEquals(List.of(), cut, station.label() + " at " + scale);
             }
         }

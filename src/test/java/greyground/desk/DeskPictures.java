@@ -1,13 +1,17 @@
 package greyground.desk;
 
+import greyground.app.PrinterAtHand;
 import java.awt.image.BufferedImage;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.FutureTask;
+import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.SnapshotParameters;
@@ -15,6 +19,8 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.transform.Scale;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
+import javax.print.DocFlavor;
+import javax.print.StreamPrintServiceFactory;
 
 /** Draws the pictures of the window that the guide shows. Arguments: a folder, the art, and anything for the test plate alone. */
 final class DeskPictures {
@@ -49,7 +55,9 @@ final class DeskPictures {
                 1,
                 () -> LocalDate.of(2026, 11, 25),
                 System::nanoTime,
-                Platform::runLater)));
+                Platform::runLater,
+                DeskPictures::invented,
+                () -> {})));
         Stage stage = onScreen(() -> {
             Stage made = new Stage();
             made.setScene(new Scene(desk.root(), 1400, 900));
@@ -76,6 +84,38 @@ final class DeskPictures {
             });
             shot(desk, stage, folder, station.label().toLowerCase(java.util.Locale.ROOT), 1400, 900, 1);
         }
+        onScreen(() -> {
+            desk.go(Place.SHEET);
+            return null;
+        });
+        shot(desk, stage, folder, "sheet", 1400, 900, 1);
+        onScreen(() -> {
+            desk.turnSheetOver();
+            desk.printFilm();
+            return null;
+        });
+        shot(desk, stage, folder, "sheet-on-plate", 1100, 700, 1);
+        onScreen(() -> {
+            desk.printing().leave();
+            desk.sheet()
+                    .picture()
+                    .go(desk.sheet().picture().port().atScale(0.02).about(26, 30));
+            return null;
+        });
+        shot(desk, stage, folder, "sheet-near", 1100, 700, 1);
+        onScreen(() -> {
+            desk.sheet().picture().fit();
+            desk.shineSafely(true);
+            desk.printFilm();
+            return null;
+        });
+        shot(desk, stage, folder, "sheet-safelight", 1100, 700, 1);
+        onScreen(() -> {
+            desk.shineSafely(false);
+            desk.printing().leave();
+            desk.choose(Station.PRINT);
+            return null;
+        });
         onScreen(() -> {
             desk.picture().goTo(108, 60);
             return null;
@@ -117,8 +157,48 @@ final class DeskPictures {
             return null;
         });
         shot(desk, stage, folder, "plan", 1400, 900, 1);
+        onScreen(() -> {
+            ((javafx.scene.layout.Pane) desk.root().lookup("#question").getParent())
+                    .getChildren()
+                    .remove(desk.root().lookup("#question"));
+            desk.model().note("note", "", notes -> notes.withPlate("Second state, warm bath."));
+            desk.model()
+                    .note(
+                            "proof",
+                            "",
+                            notes -> notes.withProof(ProofWords.read("12", ProofWords.Kind.DEPTH, "14"))
+                                    .withProof(
+                                            ProofWords.read("17", ProofWords.Kind.LIGHTNESS, "10 83, 40 58, 80 27.5")));
+            desk.clocks().all().get(0).startOrStop();
+            desk.clocks().of("Bite").orElseThrow().startOrStop();
+            return null;
+        });
+        shot(desk, stage, folder, "plan-clock", 1400, 900, 1);
+        shot(desk, stage, folder, "plan-clock-1100", 1100, 700, 1);
+        onScreen(() -> {
+            desk.root().lookup("#ask-log").requestFocus();
+            ((javafx.scene.control.Button) desk.root().lookup("#ask-log")).fire();
+            return null;
+        });
+        while (onScreen(() -> desk.root().lookup("#stop-log").isVisible())) {
+            Thread.sleep(100);
+        }
+        onScreen(() -> {
+            desk.clocks().begun().forEach(BenchClocks.StepClock::setBack);
+            desk.root().lookup("#proof-measured").requestFocus();
+            return null;
+        });
+        shot(desk, stage, folder, "bite-log", 1400, 900, 1);
         TestPlatePictures.draw(desk, stage, folder, state);
         System.exit(0);
+    }
+
+    /** A printer that is not there: Java's own writer of PostScript. */
+    private static List<PrinterAtHand> invented() {
+        return Stream.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(
+                        DocFlavor.SERVICE_FORMATTED.PAGEABLE, "application/postscript"))
+                .map(kind -> PrinterAtHand.of(kind.getPrintService(OutputStream.nullOutputStream())))
+                .toList();
     }
 
     /** Two places, two bite times, and warnings with their places. */

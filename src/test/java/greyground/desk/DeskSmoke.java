@@ -22,7 +22,7 @@ final class DeskSmoke {
 
     private static void watch() {
         try {
-            for (int i = 0; i < 600; i++) {
+            for (int i = 0; i < 900; i++) {
                 Thread.sleep(100);
                 lookSoon();
             }

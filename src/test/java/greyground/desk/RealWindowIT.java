@@ -31,6 +31,7 @@ class RealWindowIT {
         assertTrue(said.contains("shown ") && said.contains("closed"), said);
     }
 
+    /** A class path that holds from any folder. */
     static String absolute(String classPath) {
         StringBuilder whole = new StringBuilder();
         for (String part : classPath.split(System.getProperty("path.separator"))) {

@@ -16,7 +16,7 @@ public final class ExternalTool {
 
     /** Runs a command in {@code folder} and returns what it printed, both streams; refuses a failure or two minutes. */
     public static String run(Path folder, String... command) throws Exception {
-        Path printed = Files.createTempFile(folder, "printed", ".txt");
+        Path printed = Files.createTempFile("printed", ".txt");
         Process process;
         try {
             process = new ProcessBuilder(List.of(command))
@@ -36,6 +36,7 @@ public final class ExternalTool {
             throw new AssertionError(command[0] + " did not end");
         }
         String words = new String(Files.readAllBytes(printed), StandardCharsets.UTF_8);
+        Files.delete(printed);
         assertEquals(0, process.exitValue(), () -> String.join(" ", command) + ": " + words);
         return words;
     }
