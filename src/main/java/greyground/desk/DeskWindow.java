@@ -87,7 +87,7 @@ final class DeskWindow {
         this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.lessons = new TestPlateModel(services, model, frame::say);
-        this.testPlate = new TestPlateView(lessons, model, services, files);
+        this.testPlate = new TestPlateView(lessons, model, services, files, this::printTestFilm);
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
@@ -171,6 +171,16 @@ final class DeskWindow {
             frame.say("");
             live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say);
         });
+    }
+
+    /** Asks how a test plate's film is to be printed. */
+    private void printTestFilm(Path pdf) {
+        frame.say("");
+        try {
+            printing.open(PrintSource.of(pdf, String.valueOf(pdf.getFileName())));
+        } catch (Refusal unreadable) {
+            frame.say(String.valueOf(unreadable.getMessage()));
+        }
     }
 
     ExportBar export() {

@@ -20,6 +20,8 @@ final class KeyList {
                     new Line("A", "show all of it", "A"),
                     new Line("T", "true size", "T"),
                     new Line("L", "lay down the loupe, or take it up", "L"),
+                    new Line("S", "the whole film sheet, and back", "S"),
+                    new Line("U", "turn the sheet over: as printed, or on the plate", ""),
                     new Line("F", "freeze what the loupe shows, to compare", ""),
                     new Line("M", "the same place at two bites", "")),
             new Group(
@@ -27,6 +29,8 @@ final class KeyList {
                     new Line("W", "pick the white; Enter takes what lies under the loupe", "W"),
                     new Line("B", "pick the black", "B"),
                     new Line("C", "draw the crop", "C"),
+                    new Line("P", "hold the crop to the plate's shape, or let it go", "P"),
+                    new Line("V", "draw along what shall be level or upright", "V"),
                     new Line("[ and ]", "a quarter turn to the left or right", "OPEN_BRACKET"),
                     new Line("Escape", "put the tool down", "")),
             new Group(
@@ -41,8 +45,10 @@ final class KeyList {
             new Group(
                     "Whole",
                     new Line("Ctrl+O", "open a picture, a job or a film", "Shortcut+O"),
+                    new Line("Ctrl+Shift+O", "open what was open lately", ""),
                     new Line("Ctrl+S", "save the job; with Shift under another name", "Shortcut+S"),
                     new Line("Ctrl+E", "make the film", "Shortcut+E"),
+                    new Line("Ctrl+P", "print the film", "Shortcut+P"),
                     new Line("Ctrl+Z", "take the last change back", "Shortcut+Z"),
                     new Line("Ctrl+Shift+Z", "do it again; Ctrl+Y, too", "Shortcut+Shift+Z"),
                     new Line("F3", "safelight: amber on black", "F3"),

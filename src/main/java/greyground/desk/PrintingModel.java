@@ -18,8 +18,12 @@ final class PrintingModel {
 
     /** What no program can know of a driver. */
     static final String DRIVER =
-            "Printed at 100 %, pixel by pixel. The driver may still fit to the page, thin the toner or screen the dots anew: switch"
+            "Sent at 100 %, pixel by pixel. The driver may still fit to the page, thin the toner or screen the dots anew: switch"
                     + " that off, then measure both 100 mm rulers.";
+
+    /** Seen through the platform's own printing and an independent reader of what it sent: up to a line of dots moves by one pixel. */
+    static final String LENGTHWISE =
+            "The sheet lies along the paper, where a row of dots may move by a pixel: paper as wide as the sheet keeps each in its place. ";
 
     private final SheetSize sheet;
     private final List<PrinterAtHand> printers;
@@ -121,10 +125,14 @@ final class PrintingModel {
 
     /** What to see to before and after; with a printer that can't give the film's own dots, that first. */
     String advice() {
+        boolean along = paper().flatMap(chosen -> SheetOnPaper.lay(sheet, chosen))
+                .filter(SheetOnPaper::lengthwise)
+                .isPresent();
+        String driver = along ? LENGTHWISE + DRIVER : DRIVER;
         return printer()
                 .flatMap(chosen -> chosen.resolutionWarning(sheet.resolution()))
-                .map(warning -> DeskWords.of(warning) + ". " + DRIVER)
-                .orElse(DRIVER);
+                .map(warning -> DeskWords.of(warning) + ". " + driver)
+                .orElse(driver);
     }
 
     /** What to do, once nothing stands in the way. */

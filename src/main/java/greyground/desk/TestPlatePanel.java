@@ -1,9 +1,11 @@
 package greyground.desk;
 
 import greyground.app.ReadReport;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -31,6 +33,8 @@ final class TestPlatePanel extends VBox {
     private final Label film = new Label();
     private final Button preview = button("Look at it", "test-preview", "Shows the film before it is made");
     private final Button make = button("Make test film", "test-make", "Writes the film as a PDF at true size");
+    private final Button print =
+            button("Print it", "test-print", "Prints the test film at true size; make or choose one first");
     private final Button choose =
             button("Choose the scan", "test-choose-scan", "A scan of the proof, any kind of picture");
     private final List<TextField> told = new ArrayList<>();
@@ -45,11 +49,18 @@ final class TestPlatePanel extends VBox {
     private final VBox foot = new VBox(8, standing, new HBox(8, choose, accept, again, leave));
     private boolean filling;
 
-    TestPlatePanel(TestPlateModel model, BenchModel bench, Runnable askScan, Runnable askFilm, Runnable askWhere) {
+    TestPlatePanel(
+            TestPlateModel model,
+            BenchModel bench,
+            Runnable askScan,
+            Runnable askFilm,
+            Runnable askWhere,
+            Consumer<Path> printFilm) {
         this.model = model;
         this.bench = bench;
         preview.setOnAction(pressed -> fromField(model::preview));
         make.setOnAction(pressed -> fromField(askWhere));
+        print.setOnAction(pressed -> model.film().ifPresent(printFilm));
         choose.setOnAction(pressed -> askScan.run());
         accept.getStyleClass().add("main");
         accept.setOnAction(pressed -> model.accept());
@@ -85,6 +96,7 @@ final class TestPlatePanel extends VBox {
                 row("Plate", plate),
                 shared,
                 new HBox(8, preview, make),
+                print,
                 strong("The proof"),
                 ofFilm,
                 row(
@@ -224,6 +236,7 @@ final class TestPlatePanel extends VBox {
         shared.setText(model.sharedWords());
         film.setText(model.film().map(file -> "Film: " + file.getFileName()).orElse("No film chosen yet"));
         film.setTooltip(model.film().map(file -> new Tooltip(file.toString())).orElse(null));
+        print.setDisable(model.film().isEmpty());
         asking.setDisable(model.state() instanceof TestPlateState.Working);
         boolean read = model.state() instanceof TestPlateState.Read;
         choose.setDisable(model.state() instanceof TestPlateState.Working);

@@ -5,6 +5,7 @@ import greyground.app.ReadReport;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -45,10 +46,11 @@ final class TestPlateView {
     private final StackPane work;
     private final StackPane refused;
 
-    TestPlateView(TestPlateModel model, BenchModel bench, DeskServices services, DeskFiles files) {
+    TestPlateView(
+            TestPlateModel model, BenchModel bench, DeskServices services, DeskFiles files, Consumer<Path> printFilm) {
         this.model = model;
         this.services = services;
-        this.side = new TestPlatePanel(model, bench, this::askScan, this::askFilm, this::askWhere);
+        this.side = new TestPlatePanel(model, bench, this::askScan, this::askFilm, this::askWhere, printFilm);
         this.start = startPage();
         this.work = workPage();
         this.refused = refusedPage();

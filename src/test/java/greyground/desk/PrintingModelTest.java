@@ -89,4 +89,15 @@ class PrintingModelTest {
         assertTrue(model(SMALL).advice().contains("100 mm rulers"));
         assertFalse(model(SMALL).advice().contains("names"));
     }
+
+    @Test
+    void aSheetThatLiesAlongThePaperIsToldOf() {
+        PrintingModel model = model(new SheetSize(258, 150, new Resolution(720)));
+        model.choose(model.papers().stream()
+                .filter(each -> each.width() < 240 && each.height() > 280)
+                .findFirst()
+                .orElseThrow());
+        assertTrue(model.advice().startsWith(PrintingModel.LENGTHWISE), model.advice());
+        assertFalse(model(SMALL).advice().contains(PrintingModel.LENGTHWISE));
+    }
 }

@@ -70,7 +70,9 @@ class TestPlateIT {
                     ProcessHandle.current().pid(),
                     () -> LocalDate.of(2026, 3, 4),
                     System::nanoTime,
-                    Platform::runLater));
+                    Platform::runLater,
+                    List::of,
+                    () -> {}));
             stage = new Stage();
             stage.setScene(new Scene(desk.root(), DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT));
             stage.show();
@@ -172,6 +174,11 @@ class TestPlateIT {
         waitFor("the film", () -> !desk.lessons().isWorking());
         assertTrue(state() instanceof TestPlateState.Film, state().toString());
         assertEquals("100x30mm", KeptFiles.job(film).plate().toString().replace(" ", ""));
+        press("test-print");
+        waitFor(
+                "the search for printers",
+                () -> find("print-words", Label.class).getText().contains("make the film as a PDF"));
+        press("print-not");
         ProofOfFilm.scan(film, 5, 300, scan);
         return scan;
     }
