@@ -309,6 +309,7 @@ final class DeskWindow {
         live.stopOpening();
         model.clear();
         frame.say("stopped; the picture was not opened");
+        empty.focusFirst();
     }
 
     /** Goes to a setting, wherever it is. */
