@@ -15,6 +15,7 @@ public final class Main {
     // Newer Javas give a console even without a terminal; the help is then printed where nobody looks, as before.
     @SuppressWarnings("SystemConsoleNull")
     public static void main(String[] arguments) {
+        Thread.setDefaultUncaughtExceptionHandler((thread, fault) -> CommandLine.died(fault, System.err));
         boolean clicked = arguments.length == 0 && System.console() == null && DeskStart.hasScreen();
         String[] words = clicked ? new String[] {"desk"} : arguments;
         System.exit(CommandLine.run(words, System.out, System.err, DeskStart::open));

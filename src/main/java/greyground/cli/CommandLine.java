@@ -57,7 +57,7 @@ public final class CommandLine implements Runnable {
     private static final int WRONG_USE = 2;
 
     /** With less Java's own threads die unheard, and whoever waits for them waits for ever (found by trial: 16 to 19 MiB). */
-    private static final long LEAST_MEMORY_BYTES = 22L << 20;
+    private static final long LEAST_MEMORY_BYTES = 24L << 20;
 
     private static final String HELP = "help";
 
@@ -178,6 +178,25 @@ public final class CommandLine implements Runnable {
         return fault.getCommandLine().getCommandSpec().qualifiedName();
     }
 
+    /**
+     * Says what ended a thread that nobody was watching, in one line. Too little memory is not said here: whoever waits for that thread's
+     * work misses it and says so.
+     */
+    public static void died(Throwable fault, PrintStream err) {
+        if (!isOutOfMemory(fault)) {
+            failed(fault, err);
+        }
+    }
+
+    private static boolean isOutOfMemory(Throwable fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof OutOfMemoryError) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static int failed(Throwable fault, PrintStream err) {
         if (fault instanceof Refusal refusal) {
             err.println("greyground: " + refusal.getMessage());
@@ -187,10 +206,8 @@ public final class CommandLine implements Runnable {
             err.println("greyground: stopped; nothing was written");
             return FAILED;
         }
-        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
-            if (cause instanceof OutOfMemoryError) {
-                return outOfMemory(err);
-            }
+        if (isOutOfMemory(fault)) {
+            return outOfMemory(err);
         }
         String said = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
         err.println("greyground: an unforeseen fault, " + fault.getClass().getSimpleName() + ": " + said

@@ -27,7 +27,7 @@ final class DeskWindow {
     static final double LEAST_HEIGHT = 700;
 
     private static final String COMPUTING =
-            "Computing the plate: a new grain or bath takes some seconds the first time; until then the last one is shown";
+            "Computing the plate: a new grain or bath takes some seconds the first time";
 
     private final BenchModel model;
     private final LiveDesk live;
@@ -282,8 +282,8 @@ final class DeskWindow {
         boolean computing = making && wasMaking;
         wasMaking = making;
         if (computing && frame.said().isEmpty()) {
-            frame.say(COMPUTING);
-        } else if (!computing && frame.said().equals(COMPUTING)) {
+            frame.say(sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
+        } else if (!computing && frame.said().startsWith(COMPUTING)) {
             frame.say("");
         }
     }

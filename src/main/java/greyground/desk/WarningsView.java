@@ -151,8 +151,12 @@ final class WarningsView extends VBox {
 
     private void title() {
         int count = list.getItems().size();
-        String words = count == 0 ? "Nothing to warn of" : count == 1 ? "1 warning" : count + " warnings";
-        title.setText(checked ? words : words + ", the film is still being looked through");
+        String words = count == 1 ? "1 warning" : count + " warnings";
+        if (count == 0) {
+            title.setText(checked ? "Nothing to warn of" : "Warnings: the film is still being looked through");
+        } else {
+            title.setText(checked ? words : words + ", the film is still being looked through");
+        }
     }
 
     void focusFirst() {

@@ -97,4 +97,20 @@ class CommandLineTest {
         assertEquals(2, run("@" + words));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("@"), err::toString);
     }
+
+    /** What nobody watched is one line, too; of too little memory whoever waited for it speaks. */
+    @Test
+    void aThreadThatDiesSaysOneLine() {
+        CommandLine.died(
+                new IllegalStateException("a fault\nof two lines"), new PrintStream(out, true, StandardCharsets.UTF_8));
+        String said = out.toString(StandardCharsets.UTF_8);
+        assertEquals(1, said.lines().count(), said);
+        assertTrue(
+                said.startsWith("greyground: an unforeseen fault, IllegalStateException: a fault of two lines"), said);
+        out.reset();
+        CommandLine.died(
+                new IllegalStateException(new OutOfMemoryError("heap")),
+                new PrintStream(out, true, StandardCharsets.UTF_8));
+        assertEquals("", out.toString(StandardCharsets.UTF_8));
+    }
 }

@@ -183,7 +183,7 @@ class KilledIT {
 
     /** So little that Java's own threads would die of it and leave the program waiting. */
     @ParameterizedTest
-    @ValueSource(ints = {10, 16, 17, 18, 21})
+    @ValueSource(ints = {10, 16, 18, 21, 23})
     void hardlyAnyMemoryIsSaidInOneLineAtOnce(int mebibytes) throws Exception {
         Process process = start(List.of("-Xmx" + mebibytes + "m"), film(folder.resolve("film.pdf")));
         assertTrue(process.waitFor(30, TimeUnit.SECONDS), "it ends");
