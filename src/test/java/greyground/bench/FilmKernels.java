@@ -54,6 +54,7 @@ public class FilmKernels {
     private FilmComposer film;
     private byte[] band;
     private int turn;
+    private int top;
 
     /** Art of 6000 pixels across, enlarged 2.83 times as for 300 mm at 1440 dpi, and a film of it with grain of 180 um. */
     @Setup
@@ -78,6 +79,7 @@ public class FilmKernels {
             throw new IllegalStateException("the sheet is " + film.width() + " pixels wide: set SHEET to that");
         }
         maker = film.maker();
+        top = picture.image().top();
         band = maker.make(picture.image().top() + 100, 200);
         down.turnTo(1000);
         down.addTo(sums, 0, WIDTH);
@@ -112,7 +114,7 @@ public class FilmKernels {
     @Benchmark
     @OperationsPerInvocation(SHEET * ROWS)
     public byte[] compose() throws Exception {
-        return maker.make(600 + turn++ % 20 * ROWS, ROWS);
+        return maker.make(top + turn++ % 20 * ROWS, ROWS);
     }
 
     /** Grain deflated, with its checksum and a copy, to the film pixel. */
