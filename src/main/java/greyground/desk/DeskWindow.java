@@ -12,7 +12,6 @@ import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.PauseTransition;
 import javafx.animation.Timeline;
-import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.stage.Screen;
 import javafx.util.Duration;
@@ -20,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The whole window: puts the parts together and carries news between the model, the bench and the screen. {@link DeskFrame} lays the parts
- * out, {@link PlateSight} asks for pictures, {@link ArtTools} works on the art, {@link WarningPlaces} marks warnings.
+ * out, {@link DeskPlaces} fills the middle, {@link PlateSight} asks for pictures, {@link ArtTools} works on the art, {@link WarningPlaces}
+ * marks warnings.
  */
 final class DeskWindow {
     static final double LEAST_WIDTH = 1100;
@@ -48,6 +48,7 @@ final class DeskWindow {
     private final KeysView keys = new KeysView(() -> showKeys(false));
     private final PlanView plan;
     private final EmptyBench empty;
+    private final DeskPlaces middle;
     private final ExportBar export;
     private final TestPlateModel lessons;
     private final TestPlateView testPlate;
@@ -60,7 +61,6 @@ final class DeskWindow {
     private Light light = new Light(false);
     private boolean inches;
     private boolean wasMaking;
-    private Place place = Place.STATION;
     private @Nullable ExposurePlan planned;
     private @Nullable BenchState computed;
 
@@ -88,6 +88,10 @@ final class DeskWindow {
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.lessons = new TestPlateModel(services, model, frame::say);
         this.testPlate = new TestPlateView(lessons, model, services, files, this::printTestFilm);
+        this.middle = new DeskPlaces(
+                new DeskPlaces.Parts(
+                        rail, picture, loupeBench, plan, sheet, testPlate, empty, keys, settings, warnings),
+                () -> model.state().isPresent());
         this.head = new HeadBar(this, files, export);
         this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
         ticking.setCycleCount(Animation.INDEFINITE);
@@ -148,7 +152,7 @@ final class DeskWindow {
 
     /** The picture that fills the middle: a station's, or the whole sheet's. */
     PictureView seen() {
-        return place == Place.SHEET ? sheet.picture() : picture;
+        return middle.picture();
     }
 
     SheetView sheet() {
@@ -160,7 +164,7 @@ final class DeskWindow {
     }
 
     void turnSheetOver() {
-        if (place == Place.SHEET) {
+        if (place() == Place.SHEET) {
             sheet.turnOver();
         }
     }
@@ -200,10 +204,10 @@ final class DeskWindow {
         boolean present = state.isPresent();
         boolean first = present && empty.isVisible();
         rail.setPresent(present);
-        if (first && place == Place.STATION) {
+        if (first && place() == Place.STATION) {
             rail.choose(picture.station());
         }
-        showPlace();
+        showMiddle();
         if (first) {
             picture.requestFocus();
         }
@@ -276,7 +280,7 @@ final class DeskWindow {
             bell.run();
         }
         plan.tick();
-        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
+        showClocks();
         // What is there within two ticks deserves no word.
         boolean making = live.isMakingPlate() && model.state().isPresent();
         boolean computing = making && wasMaking;
@@ -292,9 +296,8 @@ final class DeskWindow {
 
     /** Goes to a station. */
     void choose(Station chosen) {
-        place = Place.STATION;
-        showPlace();
-        rail.choose(chosen);
+        middle.show(chosen);
+        showClocks();
         sight.choose(chosen);
         loupeBench.choose(chosen);
         settings.setExtra(
@@ -331,8 +334,7 @@ final class DeskWindow {
 
     /** Fills the middle with another of the window's places. */
     void go(Place wanted) {
-        boolean possible = wanted == Place.TEST_PLATE || model.state().isPresent();
-        if (!possible) {
+        if (!middle.isOpen(wanted)) {
             return;
         }
         if (wanted == Place.STATION) {
@@ -343,70 +345,41 @@ final class DeskWindow {
         if (wanted == Place.SHEET) {
             choose(Station.FILM);
         }
-        place = wanted;
-        rail.choose(place);
-        showPlace();
-        if (place == Place.SHEET) {
-            rail.choose(Station.FILM);
-            sheet.refresh();
-            sheet.picture().requestFocus();
-            return;
-        }
-        if (place == Place.TEST_PLATE) {
-            testPlate.focusMiddle();
-            return;
-        }
         ExposurePlan made = planned;
-        if (made != null) {
+        if (wanted == Place.PLAN && made != null) {
             plan.show(model.state().orElseThrow().job().title(), made);
         }
-        plan.focusFirst();
+        middle.show(wanted);
+        showClocks();
     }
 
     /** Goes there, or back to the station if that is where one is. */
     void toggle(Place wanted) {
-        go(place == wanted ? Place.STATION : wanted);
+        go(place() == wanted ? Place.STATION : wanted);
     }
 
     Place place() {
-        return place;
+        return middle.place();
     }
 
     /** Lays the list of keys over what is seen, or takes it away. */
     void showKeys(boolean wanted) {
-        keys.show(wanted);
-        arrange();
-        if (!wanted && empty.isVisible()) {
-            empty.focusFirst();
-        } else if (!wanted) {
-            focusMiddle();
-        }
+        middle.showKeys(wanted);
+        showClocks();
     }
 
     boolean areKeysShown() {
-        return keys.isVisible();
+        return middle.areKeysShown();
     }
 
-    private void showPlace() {
-        keys.show(false);
-        arrange();
+    private void showMiddle() {
+        middle.refresh();
+        showClocks();
     }
 
-    /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
-    private void arrange() {
-        boolean present = model.state().isPresent();
-        boolean free = !keys.isVisible();
-        picture.setVisible(free && present && place == Place.STATION);
-        plan.setVisible(free && place == Place.PLAN);
-        sheet.show(free && place == Place.SHEET);
-        testPlate.show(place == Place.TEST_PLATE);
-        testPlate.middle().setVisible(free && place == Place.TEST_PLATE);
-        settings.setVisible(place != Place.TEST_PLATE);
-        empty.setVisible(free && !present && place != Place.TEST_PLATE);
+    /** Clocks that have begun, where the plan itself doesn't show them. */
+    private void showClocks() {
         clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
-        // Warnings are of the plate on the bench.
-        warnings.setVisible(place != Place.TEST_PLATE);
-        warnings.setManaged(place != Place.TEST_PLATE);
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -448,40 +421,7 @@ final class DeskWindow {
 
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */
     void nextPart() {
-        Node focused = frame.getScene().getFocusOwner();
-        if (within(focused, rail) && empty.isVisible()) {
-            empty.focusFirst();
-        } else if (within(focused, rail) && place == Place.PLAN) {
-            plan.focusFirst();
-        } else if (within(focused, rail)) {
-            focusMiddle();
-        } else if (within(focused, testPlate.middle())) {
-            testPlate.side().focusFirst();
-        } else if (within(focused, plan) || within(focused, sheet) || within(focused, loupeBench)) {
-            settings.focusFirst();
-        } else if (within(focused, settings)) {
-            warnings.focusFirst();
-        } else {
-            rail.focusChosen();
-        }
-    }
-
-    private void focusMiddle() {
-        switch (place) {
-            case STATION -> picture.requestFocus();
-            case PLAN -> plan.focusFirst();
-            case SHEET -> sheet.picture().requestFocus();
-            case TEST_PLATE -> testPlate.focusMiddle();
-        }
-    }
-
-    private static boolean within(@Nullable Node node, Parent part) {
-        for (Node each = node; each != null; each = each.getParent()) {
-            if (each == part) {
-                return true;
-            }
-        }
-        return false;
+        middle.nextPart(frame.getScene().getFocusOwner());
     }
 
     // ------------------------------------------------------------------ beginning and end
@@ -494,32 +434,27 @@ final class DeskWindow {
     /** Whether the window may close now; if not, the person is asked. */
     boolean mayClose(Runnable close) {
         if (export.isWorking()) {
-            frame.ask(
-                    "A film is being made; closing stops it, and nothing of it is written.",
-                    List.of(
-                            new Question.Answer("Stop and close", () -> {
-                                export.stop();
-                                if (files.mayLeave("closing", close)) {
-                                    close.run();
-                                }
-                            }),
-                            new Question.Answer("Wait for it", () -> {})));
+            askToStop("A film is being made; closing stops it, and nothing of it is written.", export::stop, close);
             return false;
         }
         if (printing.isWorking()) {
-            frame.ask(
-                    "A film is being printed; closing stops it.",
-                    List.of(
-                            new Question.Answer("Stop and close", () -> {
-                                printing.leave();
-                                if (files.mayLeave("closing", close)) {
-                                    close.run();
-                                }
-                            }),
-                            new Question.Answer("Wait for it", () -> {})));
+            askToStop("A film is being printed; closing stops it.", printing::leave, close);
             return false;
         }
         return files.mayLeave("closing", close);
+    }
+
+    private void askToStop(String words, Runnable stop, Runnable close) {
+        frame.ask(
+                words,
+                List.of(
+                        new Question.Answer("Stop and close", () -> {
+                            stop.run();
+                            if (files.mayLeave("closing", close)) {
+                                close.run();
+                            }
+                        }),
+                        new Question.Answer("Wait for it", () -> {})));
     }
 
     /** The window is gone. */
