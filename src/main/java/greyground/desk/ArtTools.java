@@ -4,11 +4,8 @@ import greyground.quantity.Refusal;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import javafx.geometry.Insets;
-import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** What the hand can do on the art: pick its white and its black, draw a fragment, turn it; and the buttons for it. */
@@ -17,7 +14,10 @@ final class ArtTools extends FlowPane {
     private final LiveDesk live;
     private final PlateSight sight;
     private final BiConsumer<String, Map<String, String>> tell;
-    private final ToggleButton plateShape = new ToggleButton("Plate's shape  P");
+    private final ToggleButton plateShape = Controls.toggle(
+            "Plate's shape  P",
+            "plate-shape",
+            "Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (P)");
 
     /**
      * The tools.
@@ -32,44 +32,50 @@ final class ArtTools extends FlowPane {
         this.tell = tell;
         getChildren()
                 .addAll(
-                        tool("Pick white  W", "pick-white", () -> hold(Hand.PICK_WHITE)),
-                        tool("Pick black  B", "pick-black", () -> hold(Hand.PICK_BLACK)),
-                        tool("Find both", "find-both", this::findEnds),
-                        tool("Draw crop  C", "draw-crop", () -> hold(Hand.CROP)),
+                        Controls.button(
+                                "Pick white  W",
+                                "pick-white",
+                                "Point at what shall print as bare paper (W)",
+                                () -> hold(Hand.PICK_WHITE)),
+                        Controls.button(
+                                "Pick black  B",
+                                "pick-black",
+                                "Point at what shall print darkest (B)",
+                                () -> hold(Hand.PICK_BLACK)),
+                        Controls.button(
+                                "Find both",
+                                "find-both",
+                                "Let the program find the art's white and black",
+                                this::findEnds),
+                        Controls.button(
+                                "Draw crop  C",
+                                "draw-crop",
+                                "Drag over the part that is wanted; its grips can be pulled afterwards (C)",
+                                () -> hold(Hand.CROP)),
                         plateShape,
-                        tool("No crop", "no-crop", () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
-                        tool("Quarter left  [", "quarter-left", () -> quarter(false)),
-                        tool("Quarter right  ]", "quarter-right", () -> quarter(true)),
-                        tool("Draw level  V", "draw-level", () -> hold(Hand.LEVEL)));
-        plateShape.setId("plate-shape");
-        plateShape.setMinWidth(Region.USE_PREF_SIZE);
+                        Controls.button(
+                                "No crop",
+                                "no-crop",
+                                "Take all of the picture",
+                                () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
+                        Controls.button(
+                                "Quarter left  [",
+                                "quarter-left",
+                                "Turn it a quarter to the left ([)",
+                                () -> quarter(false)),
+                        Controls.button(
+                                "Quarter right  ]",
+                                "quarter-right",
+                                "Turn it a quarter to the right (])",
+                                () -> quarter(true)),
+                        Controls.button(
+                                "Draw level  V",
+                                "draw-level",
+                                "Draw a line along what should be level or upright, and the picture turns (V)",
+                                () -> hold(Hand.LEVEL)));
         plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
-        hint("pick-white", "Point at what shall print as bare paper (W)");
-        hint("pick-black", "Point at what shall print darkest (B)");
-        hint("find-both", "Let the program find the art's white and black");
-        hint("draw-crop", "Drag over the part that is wanted; its grips can be pulled afterwards (C)");
-        hint("no-crop", "Take all of the picture");
-        hint("quarter-left", "Turn it a quarter to the left ([)");
-        hint("quarter-right", "Turn it a quarter to the right (])");
-        hint("draw-level", "Draw a line along what should be level or upright, and the picture turns (V)");
-        plateShape.setTooltip(
-                new Tooltip("Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (P)"));
         VBox.setMargin(this, new Insets(0, 0, 8, 0));
         sight.picture().hand().whenDone(this::done);
-    }
-
-    private static Button tool(String words, String id, Runnable action) {
-        Button button = new Button(words);
-        button.setId(id);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        button.setOnAction(pressed -> action.run());
-        return button;
-    }
-
-    private void hint(String id, String words) {
-        getChildren().stream()
-                .filter(child -> id.equals(child.getId()))
-                .forEach(child -> ((Button) child).setTooltip(new Tooltip(words)));
     }
 
     /** Cuts to the plate's proportion and keeps it, or lets it go. */

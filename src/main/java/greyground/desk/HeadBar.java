@@ -4,9 +4,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 
 /** What can be done with the whole: open, save, export, back and forth, units and light. */
 final class HeadBar extends HBox {
@@ -17,33 +15,33 @@ final class HeadBar extends HBox {
     private final Button print;
     private final Button undo;
     private final Button redo;
-    private final ToggleButton safe = toggle("Safelight", "safelight");
-    private final ToggleButton inch = toggle("Inches", "inches");
+    private final ToggleButton safe =
+            Controls.toggle("Safelight", "safelight", "Amber on black, so that the screen does not fog film (F3)");
+    private final ToggleButton inch = Controls.toggle("Inches", "inches", "Lengths in inches (F4)");
 
     HeadBar(DeskWindow desk, DeskFiles files, ExportBar export) {
         super(8);
         this.desk = desk;
         setAlignment(Pos.CENTER_RIGHT);
-        Button open = button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
-        Button lately =
-                button("Lately", "open-lately", "Open again what was opened lately (Ctrl+Shift+O)", files::askRecent);
-        Button shop = button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
-        save = button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
-        saveShop =
-                button("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
-        undo = button("Undo", "undo", "", desk.model()::undo);
-        redo = button("Redo", "redo", "", desk.model()::redo);
-        film = button(
+        Button open = Controls.button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
+        Button lately = Controls.button(
+                "Lately", "open-lately", "Open again what was opened lately (Ctrl+Shift+O)", files::askRecent);
+        Button shop =
+                Controls.button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
+        save = Controls.button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
+        saveShop = Controls.button(
+                "Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
+        undo = Controls.button("Undo", "undo", "", desk.model()::undo);
+        redo = Controls.button("Redo", "redo", "", desk.model()::redo);
+        film = Controls.button(
                 "Make film",
                 "make-film",
                 "Write the film at true size: a PDF with its plan, or a TIFF where the name ends in .tif (Ctrl+E)",
                 export::ask);
-        print = button(
+        print = Controls.button(
                 "Print film", "print-film", "Print the film at true size on a printer (Ctrl+P)", desk::printFilm);
         film.getStyleClass().add("main");
-        safe.setTooltip(new Tooltip("Amber on black, so that the screen does not fog film (F3)"));
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
-        inch.setTooltip(new Tooltip("Lengths in inches (F4)"));
         inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
         getChildren().addAll(open, lately, save, shop, saveShop, undo, redo, print, film);
     }
@@ -55,22 +53,6 @@ final class HeadBar extends HBox {
         HBox looks = new HBox(8, inch, safe);
         looks.setAlignment(Pos.CENTER);
         return looks;
-    }
-
-    private static Button button(String words, String id, String hint, Runnable action) {
-        Button button = new Button(words);
-        button.setId(id);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        button.setTooltip(new Tooltip(hint));
-        button.setOnAction(pressed -> action.run());
-        return button;
-    }
-
-    private static ToggleButton toggle(String words, String id) {
-        ToggleButton button = new ToggleButton(words);
-        button.setId(id);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        return button;
     }
 
     void refresh() {

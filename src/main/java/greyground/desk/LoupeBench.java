@@ -10,10 +10,8 @@ import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The picture with what lies below it: a row of what can be done with loupe and view, and two things side by side. */
@@ -23,7 +21,8 @@ final class LoupeBench extends VBox {
     private final Consumer<String> say;
     private final Comparison comparison = new Comparison();
     private final CompareStrip strip = new CompareStrip(this);
-    private final ToggleButton loupe = new ToggleButton("Loupe  L");
+    private final ToggleButton loupe =
+            Controls.toggle("Loupe  L", "loupe", "Lay the loupe on the picture: 2 mm of plate, 80 pixels of art (L)");
     private final Button bites;
     private Light light = new Light(false);
     private boolean inches;
@@ -38,13 +37,11 @@ final class LoupeBench extends VBox {
         this.live = live;
         this.say = say;
         PictureView picture = sight.picture();
-        loupe.setId("loupe");
-        loupe.setMinWidth(Region.USE_PREF_SIZE);
-        loupe.setTooltip(new Tooltip("Lay the loupe on the picture: 2 mm of plate, 80 pixels of art (L)"));
         loupe.setOnAction(pressed -> picture.toggleLoupe());
-        bites = button("Two bites  M", "two-bites", "This place at two bite times, in minutes (M)", this::twoBites);
-        Button all = button("All  A", "show-all", "Show all of it (A)", picture::fit);
-        Button trueSized = button("True size  T", "true-size", "As large as it is (T)", trueSize);
+        bites = Controls.button(
+                "Two bites  M", "two-bites", "This place at two bite times, in minutes (M)", this::twoBites);
+        Button all = Controls.button("All  A", "show-all", "Show all of it (A)", picture::fit);
+        Button trueSized = Controls.button("True size  T", "true-size", "As large as it is (T)", trueSize);
         // While two things are compared, their own tools take the room of these; the keys go on.
         for (Button each : List.of(all, trueSized)) {
             each.visibleProperty().bind(strip.visibleProperty().not());
@@ -53,7 +50,7 @@ final class LoupeBench extends VBox {
         HBox row = new HBox(
                 8,
                 loupe,
-                button(
+                Controls.button(
                         "Freeze  F",
                         "freeze",
                         "Hold fast what the loupe shows, beside what it shows next (F)",
@@ -68,15 +65,6 @@ final class LoupeBench extends VBox {
         getChildren().addAll(picture, strip, row);
         sight.whenLoupeSeen(this::see);
         visibleProperty().bind(picture.visibleProperty());
-    }
-
-    private static Button button(String words, String id, String hint, Runnable action) {
-        Button button = new Button(words);
-        button.setId(id);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        button.setTooltip(new Tooltip(hint));
-        button.setOnAction(pressed -> action.run());
-        return button;
     }
 
     Comparison comparison() {

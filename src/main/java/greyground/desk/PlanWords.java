@@ -1,7 +1,6 @@
 package greyground.desk;
 
 import javafx.scene.control.Label;
-import javafx.scene.layout.Region;
 
 /** Lines of the wall card. */
 final class PlanWords {
@@ -12,10 +11,8 @@ final class PlanWords {
 
     /** Words that wrap and are never cut. */
     static Label line(String text, String style) {
-        Label label = new Label(text);
+        Label label = Controls.wrapped(text);
         label.getStyleClass().add(style);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
         return label;
     }
 }

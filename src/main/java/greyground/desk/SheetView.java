@@ -10,7 +10,6 @@ import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -24,13 +23,13 @@ final class SheetView extends VBox {
     private final Consumer<String> tellPlace;
     private final PictureView picture = new PictureView(this::askPicture, () -> {}, this::point);
     private final ToggleButton printed =
-            side("As printed", "sheet-printed", "The side with the ink, as it leaves the printer");
+            Controls.toggle("As printed", "sheet-printed", "The side with the ink, as it leaves the printer");
     private final ToggleButton lying =
-            side("On the plate  U", "sheet-lying", "As you lay it on the copper, seen from the lamp");
-    private final ToggleButton positive = side("Positive", "sheet-positive", "The film with the picture");
+            Controls.toggle("On the plate  U", "sheet-lying", "As you lay it on the copper, seen from the lamp");
+    private final ToggleButton positive = Controls.toggle("Positive", "sheet-positive", "The film with the picture");
     private final ToggleButton screen =
-            side("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
-    private final ToggleButton opener = side("Whole sheet  S", "sheet-view", Place.SHEET.words());
+            Controls.toggle("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
+    private final ToggleButton opener = Controls.toggle("Whole sheet  S", "sheet-view", Place.SHEET.words());
     private final HBox films = new HBox(0, positive, screen);
     private final Label words = new Label();
     private final Label size = new Label();
@@ -67,15 +66,6 @@ final class SheetView extends VBox {
         VBox.setVgrow(picture, Priority.ALWAYS);
         getChildren().addAll(strip, picture);
         setVisible(false);
-    }
-
-    private static ToggleButton side(String label, String id, String hint) {
-        ToggleButton button = new ToggleButton(label);
-        button.setId(id);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        button.setTooltip(new Tooltip(hint));
-        button.setAccessibleHelp(hint);
-        return button;
     }
 
     /** One of two is always chosen. */

@@ -31,21 +31,22 @@ final class TestPlatePanel extends VBox {
     private final Label kindWords = quiet("");
     private final Label shared = quiet("");
     private final Label film = new Label();
-    private final Button preview = button("Look at it", "test-preview", "Shows the film before it is made");
-    private final Button make = button("Make test film", "test-make", "Writes the film as a PDF at true size");
+    private final Button preview = Controls.button("Look at it", "test-preview", "Shows the film before it is made");
+    private final Button make = Controls.button("Make test film", "test-make", "Writes the film as a PDF at true size");
     private final Button print =
-            button("Print it", "test-print", "Prints the test film at true size; make or choose one first");
+            Controls.button("Print it", "test-print", "Prints the test film at true size; make or choose one first");
     private final Button choose =
-            button("Choose the scan", "test-choose-scan", "A scan of the proof, any kind of picture");
+            Controls.button("Choose the scan", "test-choose-scan", "A scan of the proof, any kind of picture");
     private final List<TextField> told = new ArrayList<>();
     private final VBox asking;
     private final VBox lesson = new VBox(8);
     private final ScrollPane scroll = new ScrollPane();
     private final Label standing = new Label();
-    private final Button accept = button("Accept", "test-accept", "Takes this into the workshop; Ctrl+Z takes it back");
+    private final Button accept =
+            Controls.button("Accept", "test-accept", "Takes this into the workshop; Ctrl+Z takes it back");
     private final Button again =
-            button("Read again", "test-read-again", "Reads the scan once more, for the workshop as it is");
-    private final Button leave = button("Leave it", "test-leave", "Changes nothing and puts the reading away");
+            Controls.button("Read again", "test-read-again", "Reads the scan once more, for the workshop as it is");
+    private final Button leave = Controls.button("Leave it", "test-leave", "Changes nothing and puts the reading away");
     private final VBox foot = new VBox(8, standing, new HBox(8, choose, accept, again, leave));
     private boolean filling;
 
@@ -82,7 +83,8 @@ final class TestPlatePanel extends VBox {
         film.setMaxWidth(Double.MAX_VALUE);
         film.setMinWidth(0);
         HBox.setHgrow(film, Priority.ALWAYS);
-        Button other = button("Choose", "test-choose-film", "The film whose proof you scanned, if it is not this one");
+        Button other = Controls.button(
+                "Choose", "test-choose-film", "The film whose proof you scanned, if it is not this one");
         other.setAccessibleText("Choose the test film");
         other.setOnAction(pressed -> askFilm.run());
         HBox ofFilm = new HBox(8, film, other);
@@ -131,15 +133,6 @@ final class TestPlatePanel extends VBox {
         then.run();
     }
 
-    private static Button button(String words, String id, String hint) {
-        Button button = new Button(words);
-        button.setId(id);
-        button.setTooltip(new Tooltip(hint));
-        button.setAccessibleHelp(hint);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        return button;
-    }
-
     private static Label heading(String words) {
         Label label = new Label(words);
         label.getStyleClass().add("heading");
@@ -147,22 +140,15 @@ final class TestPlatePanel extends VBox {
     }
 
     private static Label strong(String words) {
-        Label label = wrapped(words);
+        Label label = Controls.wrapped(words);
         label.getStyleClass().add("strong");
         VBox.setMargin(label, new Insets(8, 0, 0, 0));
         return label;
     }
 
     private static Label quiet(String words) {
-        Label label = wrapped(words);
+        Label label = Controls.wrapped(words);
         label.getStyleClass().add("quiet");
-        return label;
-    }
-
-    private static Label wrapped(String words) {
-        Label label = new Label(words);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
         return label;
     }
 
@@ -313,7 +299,7 @@ final class TestPlatePanel extends VBox {
         }
         if (!report.notes().isEmpty()) {
             parts.add(strong("Notes"));
-            report.notes().forEach(note -> parts.add(wrapped(TestPlateView.sentence(note) + ".")));
+            report.notes().forEach(note -> parts.add(Controls.wrapped(TestPlateView.sentence(note) + ".")));
         }
         lesson.getChildren().setAll(parts);
     }
@@ -322,7 +308,7 @@ final class TestPlatePanel extends VBox {
         Label verdict = strong(TestPlateView.sentence(check.verdict()) + ".");
         verdict.setId("test-verdict");
         parts.add(verdict);
-        parts.add(wrapped(String.format(
+        parts.add(Controls.wrapped(String.format(
                 Locale.ROOT,
                 "The worst tone is %+.1f L* off, all of them %.1f L* (root mean square). Within %.0f L* is as good as"
                         + " right.",
@@ -374,7 +360,7 @@ final class TestPlatePanel extends VBox {
     private static Node named(String name, String words) {
         Label first = quiet(name);
         first.setMinWidth(64);
-        Label then = wrapped(TestPlateView.sentence(words));
+        Label then = Controls.wrapped(TestPlateView.sentence(words));
         HBox.setHgrow(then, Priority.ALWAYS);
         return new HBox(8, first, then);
     }

@@ -30,8 +30,10 @@ final class TestPlateView {
     private final TestPlatePanel side;
     private final Label title = new Label();
     private final Label subtitle = new Label();
-    private final ToggleButton ofScan = toggle("Scan", "test-scan", "The scan, with what was read drawn over it");
-    private final ToggleButton ofTones = toggle("Tones", "test-tones", "What was measured, against what was foretold");
+    private final ToggleButton ofScan =
+            Controls.toggle("Scan", "test-scan", "The scan, with what was read drawn over it");
+    private final ToggleButton ofTones =
+            Controls.toggle("Tones", "test-tones", "What was measured, against what was foretold");
     private final HBox head = new HBox(16);
     private final VBox foot = new VBox(2);
     private final FlatPicture sheet = new FlatPicture("Test film");
@@ -80,15 +82,6 @@ final class TestPlateView {
         files.acceptDrops(side, this::dropped);
         model.watch(this::stateChanged);
         refresh();
-    }
-
-    private static ToggleButton toggle(String words, String id, String hint) {
-        ToggleButton button = new ToggleButton(words);
-        button.setId(id);
-        button.setTooltip(new Tooltip(hint));
-        button.setAccessibleHelp(hint);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        return button;
     }
 
     Region middle() {
@@ -160,15 +153,16 @@ final class TestPlateView {
     private ScrollPane startPage() {
         Label heading = new Label("Learn the shop's own tones");
         heading.getStyleClass().add("heading");
-        Button choose = new Button("Choose the scan");
-        choose.setId("test-choose-scan-first");
-        choose.setTooltip(new Tooltip("Choose the scanned proof of a test plate; or drop it here"));
+        Button choose = Controls.button(
+                "Choose the scan",
+                "test-choose-scan-first",
+                "Choose the scanned proof of a test plate; or drop it here",
+                this::askScan);
         choose.getStyleClass().add("main");
-        choose.setOnAction(pressed -> askScan());
         VBox steps = new VBox(
                 16,
                 heading,
-                words(
+                Controls.wrapped(
                         "A test plate carries tones that are known. Etched and printed as you always do, its scan tells what"
                                 + " your shop really prints; films made alike then get their curve from it."),
                 step(
@@ -205,22 +199,15 @@ final class TestPlateView {
         return page;
     }
 
-    private static Label words(String text) {
-        Label label = new Label(text);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
-    }
-
     private static Node step(String number, String name, String text, String caution) {
         Label numeral = new Label(number);
         numeral.getStyleClass().add("heading");
         numeral.setMinWidth(24);
         Label strong = new Label(name);
         strong.getStyleClass().add("strong");
-        VBox told = new VBox(2, strong, words(text));
+        VBox told = new VBox(2, strong, Controls.wrapped(text));
         if (!caution.isEmpty()) {
-            Label care = words(caution);
+            Label care = Controls.wrapped(caution);
             care.getStyleClass().add("strong");
             told.getChildren().add(care);
         }
@@ -361,7 +348,7 @@ final class TestPlateView {
         Label first = new Label(sentence(name));
         first.getStyleClass().add("quiet");
         first.setMinWidth(56);
-        Label then = words(sentence(told));
+        Label then = Controls.wrapped(sentence(told));
         HBox.setHgrow(then, Priority.ALWAYS);
         return new HBox(8, first, then);
     }
