@@ -497,7 +497,7 @@ public final class LivePlate {
         FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole())
                 .forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
         if (known.measured().isEmpty()) {
-            remarks.addAll(AssumedFigures.of(workshop, job.process()));
+            remarks.addAll(AssumedFigures.of(workshop, job, tile, progress));
         }
         return remarks;
     }
