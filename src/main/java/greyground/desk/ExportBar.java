@@ -9,7 +9,6 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
-import org.jspecify.annotations.Nullable;
 
 /** Makes the film: asks where, shows how far it is and how long it still takes, and stops on demand. */
 final class ExportBar extends HBox {
@@ -20,7 +19,7 @@ final class ExportBar extends HBox {
     private final Label words = new Label();
     private final ProgressBar bar = new ProgressBar(0);
     private final Button stop = new Button("Stop");
-    private @Nullable FilmExport work;
+    private final LongWork work;
 
     ExportBar(DeskServices services, BenchModel model, DeskFiles files, Consumer<String> say) {
         super(8);
@@ -28,6 +27,7 @@ final class ExportBar extends HBox {
         this.model = model;
         this.files = files;
         this.say = say;
+        this.work = new LongWork("film", services.window());
         setAlignment(Pos.CENTER_RIGHT);
         bar.setPrefWidth(160);
         bar.setAccessibleText("Progress of the film");
@@ -46,8 +46,7 @@ final class ExportBar extends HBox {
     }
 
     boolean isWorking() {
-        FilmExport present = work;
-        return present != null && present.isRunning();
+        return work.isRunning();
     }
 
     void refresh() {
@@ -67,15 +66,13 @@ final class ExportBar extends HBox {
     }
 
     private void make(BenchState state, Path file) {
-        FilmExport export = new FilmExport(services.window());
-        work = export;
         TimeLeft left = new TimeLeft(services.nanoTime());
         bar.setProgress(0);
         words.setText("Making the film");
         show(true);
         stop.setDisable(false);
         say.accept("");
-        export.start(state, file, new FilmExport.Listener() {
+        work.start(progress -> FilmExport.make(state, file, progress), new LongWork.Listener<PositiveOutcome>() {
             @Override
             public void progress(double done) {
                 bar.setProgress(done);
@@ -84,13 +81,13 @@ final class ExportBar extends HBox {
             }
 
             @Override
-            public void written(Path film, PositiveOutcome outcome) {
+            public void done(PositiveOutcome outcome) {
                 show(false);
-                if (!FilmExport.isTiff(film)) {
-                    files.made(film);
+                if (!FilmExport.isTiff(file)) {
+                    files.made(file);
                 }
-                say.accept("film written: " + film.getFileName() + ", " + outcome.sheetWords() + "; print it at 100 %"
-                        + (FilmExport.isTiff(film)
+                say.accept("film written: " + file.getFileName() + ", " + outcome.sheetWords() + "; print it at 100 %"
+                        + (FilmExport.isTiff(file)
                                 ? "; a TIFF carries neither plan nor job, so save the job too"
                                 : ""));
             }
@@ -110,9 +107,6 @@ final class ExportBar extends HBox {
     }
 
     void stop() {
-        FilmExport present = work;
-        if (present != null) {
-            present.stop();
-        }
+        work.stop();
     }
 }

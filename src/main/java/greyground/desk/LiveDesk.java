@@ -59,11 +59,7 @@ final class LiveDesk implements AutoCloseable {
     }
 
     private void failed(Throwable failed) {
-        String words = failed instanceof Refusal refusal
-                ? String.valueOf(refusal.getMessage())
-                : failed instanceof OutOfMemoryError
-                        ? "there is not enough memory for this picture: give Java more (-Xmx2g)"
-                        : "an unforeseen fault, " + failed.getClass().getSimpleName() + ": please report it";
+        String words = DeskWords.fault(failed, "picture");
         window.execute(() -> refusals.accept(words));
     }
 

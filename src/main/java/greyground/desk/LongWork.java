@@ -1,21 +1,27 @@
 package greyground.desk;
 
-import greyground.quantity.Refusal;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
-import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
 
 /**
- * One long piece of work at a time, on a thread of its own. News of it comes on the window's thread; once it is stopped no news
- * comes any more, though the thread may take a moment to end.
+ * One long piece of work at a time, on a thread of its own. News of it comes on the window's thread. It ends early in two ways: stopped,
+ * it is heard of once more, when it has really ended; forgotten, it is not heard of again, though its thread may take a moment to end.
  */
 final class LongWork {
+    private final String name;
     private final Executor window;
-    private volatile int number;
-    private volatile boolean running;
+    private volatile @Nullable Run<?> present;
 
-    LongWork(Executor window) {
+    /**
+     * Nothing in the making yet.
+     *
+     * @param name what is made, as in "the film is not finished"
+     * @param window runs what it is given on the window's thread
+     */
+    LongWork(String name, Executor window) {
+        this.name = name;
         this.window = window;
     }
 
@@ -24,71 +30,101 @@ final class LongWork {
      *
      * @param <T> what comes of it
      */
+    @FunctionalInterface
     interface Work<T> {
         /** Tells {@code watch} how far it is, 0 to 1, which throws once the work is no longer wanted. */
         T run(DoubleConsumer watch) throws Exception;
     }
 
     /**
-     * Begins; what ran before is stopped.
+     * Hears how it goes, on the window's thread.
      *
-     * @param progress hears how far it is
-     * @param done hears what came of it
-     * @param failed hears why nothing came of it, in one line
+     * @param <T> what comes of it
      */
-    <T> void start(String name, Work<T> work, DoubleConsumer progress, Consumer<T> done, Consumer<String> failed) {
-        int own = number + 1;
-        number = own;
-        running = true;
-        Thread thread = new Thread(
-                () -> {
-                    Runnable news = run(own, work, progress, done, failed);
-                    window.execute(() -> {
-                        if (own == number) {
-                            running = false;
-                            news.run();
-                        }
-                    });
-                },
-                name);
+    interface Listener<T> {
+        void progress(double done);
+
+        /** It is made, even if stopping was asked for at the last moment. */
+        void done(T made);
+
+        /** Nothing came of it; says why, in one line. */
+        void failed(String words);
+
+        /** It was stopped, and has ended. */
+        void stopped();
+    }
+
+    /** Begins; what ran before is forgotten. */
+    <T> void start(Work<T> work, Listener<T> listener) {
+        forget();
+        Run<T> run = new Run<>(work, listener);
+        present = run;
+        Thread thread = new Thread(run::run, name);
         thread.setDaemon(true);
         thread.start();
     }
 
-    private <T> Runnable run(
-            int own, Work<T> work, DoubleConsumer progress, Consumer<T> done, Consumer<String> failed) {
-        try {
-            T result = work.run(fraction -> {
-                if (own != number) {
-                    throw new CancellationException("stopped");
-                }
-                window.execute(() -> {
-                    if (own == number) {
-                        progress.accept(fraction);
-                    }
-                });
-            });
-            return () -> done.accept(result);
-        } catch (CancellationException stopped) {
-            return () -> {};
-        } catch (Refusal refused) {
-            return () -> failed.accept(String.valueOf(refused.getMessage()));
-        } catch (OutOfMemoryError full) {
-            return () -> failed.accept("there is not enough memory for this: give Java more (-Xmx2g)");
-        } catch (Exception unforeseen) {
-            return () -> failed.accept("an unforeseen fault, "
-                    + unforeseen.getClass().getSimpleName() + "; nothing was changed, please report it");
+    /** Stops soon; told to the listener once it has. */
+    void stop() {
+        Run<?> run = present;
+        if (run != null) {
+            run.unwanted = true;
         }
     }
 
-    /** Stops it; no news comes after this. */
-    void stop() {
-        int next = number + 1;
-        number = next;
-        running = false;
+    /** Stops soon; no news comes after this. */
+    void forget() {
+        stop();
+        present = null;
     }
 
+    /** Whether there is work of which news will come. */
     boolean isRunning() {
-        return running;
+        return present != null;
+    }
+
+    private final class Run<T> {
+        private final Work<T> work;
+        private final Listener<T> listener;
+        private volatile boolean unwanted;
+
+        Run(Work<T> work, Listener<T> listener) {
+            this.work = work;
+            this.listener = listener;
+        }
+
+        void run() {
+            Runnable news = end();
+            tell(() -> {
+                present = null;
+                news.run();
+            });
+        }
+
+        private Runnable end() {
+            try {
+                T made = work.run(this::watch);
+                return () -> listener.done(made);
+            } catch (CancellationException stopped) {
+                return listener::stopped;
+            } catch (Throwable failed) {
+                return () -> listener.failed(DeskWords.fault(failed, name));
+            }
+        }
+
+        private void watch(double done) {
+            if (unwanted) {
+                throw new CancellationException("stopped");
+            }
+            tell(() -> listener.progress(done));
+        }
+
+        private void tell(Runnable news) {
+            window.execute(() -> {
+                if (present == this) {
+                    news.run();
+                }
+            });
+        }
     }
 }

@@ -27,7 +27,6 @@ import org.jspecify.annotations.Nullable;
 /** A strip at the window's head that prints one film: which printer, which paper, how many; then how far it is, and Stop. */
 final class PrintingStrip extends VBox {
     private final PrintersAtHand printers;
-    private final Executor window;
     private final Consumer<String> say;
     private final ComboBox<PrinterAtHand> printer = new ComboBox<>();
     private final ComboBox<PrintPaper> paper = new ComboBox<>();
@@ -40,7 +39,8 @@ final class PrintingStrip extends VBox {
     private final HBox choices;
     private @Nullable PrintingModel model;
     private @Nullable PrintSource source;
-    private @Nullable FilmTask work;
+    private final LongWork looking;
+    private final LongWork work;
     private boolean filling;
 
     /**
@@ -52,7 +52,8 @@ final class PrintingStrip extends VBox {
     PrintingStrip(PrintersAtHand printers, Executor window, Consumer<String> say) {
         super(8);
         this.printers = printers;
-        this.window = window;
+        this.looking = new LongWork("search for printers", window);
+        this.work = new LongWork("print", window);
         this.say = say;
         getStyleClass().add("question");
         setId("printing");
@@ -122,8 +123,7 @@ final class PrintingStrip extends VBox {
     }
 
     boolean isWorking() {
-        FilmTask present = work;
-        return present != null && present.isRunning();
+        return work.isRunning();
     }
 
     /** Shows the strip for a film; printers are looked for meanwhile. */
@@ -141,19 +141,10 @@ final class PrintingStrip extends VBox {
         say("Looking for printers", false);
         seen(true);
         leave.requestFocus();
-        FilmTask looking = new FilmTask("search for printers", window);
-        looking.start(
-                progress -> {
-                    List<PrinterAtHand> found = printers.find();
-                    return () -> found(film, found);
-                },
-                new Ending());
+        looking.start(progress -> printers.find(), new Ending<>(found -> found(film, found)));
     }
 
     private void found(PrintSource film, List<PrinterAtHand> found) {
-        if (!film.equals(source) || !isVisible()) {
-            return;
-        }
         model = new PrintingModel(film.size(), found);
         show(choices, !found.isEmpty());
         show(plan, film.hasPlan());
@@ -214,8 +205,6 @@ final class PrintingStrip extends VBox {
             return;
         }
         Order order = present.order();
-        FilmTask printing = new FilmTask("print", window);
-        work = printing;
         show(choices, false);
         show(bar, true);
         bar.setProgress(0);
@@ -223,31 +212,42 @@ final class PrintingStrip extends VBox {
         leave.setText("Stop");
         leave.requestFocus();
         say("Printing on " + order.printer().name() + ", " + order.paper().name(), false);
-        printing.start(
+        work.start(
                 progress -> {
                     film.printing().print(order, progress);
-                    return () -> {
-                        seen(false);
-                        say.accept("handed to " + order.printer().name()
-                                + ": measure both 100 mm rulers on the film before you expose");
-                    };
+                    return order.printer();
                 },
-                new Ending());
+                new Ending<>(printer -> {
+                    seen(false);
+                    say.accept("handed to " + printer.name()
+                            + ": measure both 100 mm rulers on the film before you expose");
+                }));
     }
 
     /** Leaves the strip, or stops what is being printed. */
     void leave() {
-        FilmTask present = work;
-        if (present != null && present.isRunning()) {
-            present.stop();
+        if (work.isRunning()) {
+            work.stop();
             say("Stopping", false);
         } else {
+            looking.forget();
             source = null;
             seen(false);
         }
     }
 
-    private final class Ending implements FilmTask.Listener {
+    private final class Ending<T> implements LongWork.Listener<T> {
+        private final Consumer<T> done;
+
+        Ending(Consumer<T> done) {
+            this.done = done;
+        }
+
+        @Override
+        public void done(T made) {
+            done.accept(made);
+        }
+
         @Override
         public void progress(double done) {
             bar.setProgress(done);

@@ -100,7 +100,7 @@ final class TestPlateModel {
         this.services = services;
         this.bench = bench;
         this.say = say;
-        this.work = new LongWork(services.window());
+        this.work = new LongWork("test plate", services.window());
         services.folder().read(LAST_FILM).ifPresent(this::remembered);
     }
 
@@ -275,12 +275,27 @@ final class TestPlateModel {
         before = state instanceof TestPlateState.Working ? before : state;
         say.accept("");
         become(new TestPlateState.Working(what, 0));
-        work.start(
-                "test-plate",
-                task,
-                done -> become(new TestPlateState.Working(what, done)),
-                this::finished,
-                words -> become(new TestPlateState.Refused(refused, words)));
+        work.start(task, new LongWork.Listener<TestPlateState>() {
+            @Override
+            public void progress(double done) {
+                become(new TestPlateState.Working(what, done));
+            }
+
+            @Override
+            public void done(TestPlateState made) {
+                finished(made);
+            }
+
+            @Override
+            public void failed(String words) {
+                become(new TestPlateState.Refused(refused, words));
+            }
+
+            @Override
+            public void stopped() {
+                become(before);
+            }
+        });
     }
 
     private void finished(TestPlateState made) {
@@ -294,7 +309,7 @@ final class TestPlateModel {
     /** Stops what takes time; all is as it was before. */
     void stop() {
         if (work.isRunning()) {
-            work.stop();
+            work.forget();
             become(before);
             say.accept("stopped; nothing was changed");
         }
@@ -386,6 +401,6 @@ final class TestPlateModel {
 
     /** The window closes. */
     void close() {
-        work.stop();
+        work.forget();
     }
 }

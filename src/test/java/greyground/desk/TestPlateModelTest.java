@@ -13,7 +13,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
@@ -96,33 +95,6 @@ class TestPlateModelTest {
         model.useFilm(text);
         assertInstanceOf(TestPlateState.Refused.class, model.state());
         assertEquals(Optional.empty(), model.film());
-    }
-
-    @Test
-    void workThatWasStoppedIsNotHeardOfAgain() throws Exception {
-        LongWork work = new LongWork(news::add);
-        CountDownLatch begun = new CountDownLatch(1);
-        CountDownLatch stopped = new CountDownLatch(1);
-        List<String> heard = new ArrayList<>();
-        work.start(
-                "test",
-                watch -> {
-                    begun.countDown();
-                    stopped.await();
-                    watch.accept(0.5);
-                    return "done";
-                },
-                done -> heard.add("progress"),
-                heard::add,
-                heard::add);
-        assertTrue(begun.await(60, TimeUnit.SECONDS));
-        work.stop();
-        stopped.countDown();
-        Runnable last = news.poll(60, TimeUnit.SECONDS);
-        assertTrue(last != null);
-        last.run();
-        assertEquals(List.of(), heard);
-        assertFalse(work.isRunning());
     }
 
     /** With no picture on the bench there is still a workshop, and a way back. */
