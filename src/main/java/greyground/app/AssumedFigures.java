@@ -13,6 +13,7 @@ import java.util.Locale;
  * usual range is the table of docs/virtual-plate.md, which bench.PlateSensitivity computes for a grain of 180 um.
  */
 final class AssumedFigures {
+    /** More would drown what else is to be said (assumed). */
     private static final int MOST = 3;
 
     private static final List<Reach> REACHES = List.of(

@@ -230,7 +230,7 @@ public final class LivePlate {
     public List<LiveBite> bites(Stage stage, LiveView view, BiteTimes times, Progress progress) throws Exception {
         art.own();
         if (biteMinutes().isEmpty()) {
-            throw Refusal.use(job.process().word()
+            throw Refusal.use(job.process().words()
                     + " is not bitten, so it has no bite times to compare: choose another process");
         }
         List<WholePlate.Look> looks = new ArrayList<>();
