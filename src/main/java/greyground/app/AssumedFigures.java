@@ -19,6 +19,7 @@ import java.util.Optional;
  * black, at either end of what each figure may usually be.
  */
 final class AssumedFigures {
+    /** More would drown what else is to be said (assumed). */
     private static final int MOST = 3;
     private static final double MIDDLE_COVERAGE = 0.3;
 
