@@ -69,6 +69,11 @@ final class LiveFilms {
         return present;
     }
 
+    /** Which assumed figures move this film's print most. */
+    List<PlateWarning> assumed(Progress progress) {
+        return AssumedFigures.of(workshop, job, tile, progress);
+    }
+
     /** The plan's words on the film, where they decide how the plate lies on a sheet of a given size. */
     private String summary() throws Exception {
         return job.placing().sheet().isPresent() ? plan(Progress.NONE).summary() : "";

@@ -303,7 +303,7 @@ public final class LivePlate {
         FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole())
                 .forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
         if (known.measured().isEmpty()) {
-            remarks.addAll(AssumedFigures.of(workshop, job, tile, progress));
+            remarks.addAll(films.assumed(progress));
         }
         return remarks;
     }
