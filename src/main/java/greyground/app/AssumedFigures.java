@@ -1,63 +1,88 @@
 package greyground.app;
 
+import greyground.film.Job;
+import greyground.grain.ThresholdTile;
+import greyground.plate.FilmPatch;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
+import greyground.raster.Progress;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
- * Figures of a workshop that move the print most and are only assumed. How far each moves the same film's tone at 30 % black over its
- * usual range is the table of docs/virtual-plate.md, which bench.PlateSensitivity computes for a grain of 180 um.
+ * Figures of a workshop that are only assumed and move this job's print most: the virtual plate prints the same field of film, 30 %
+ * black, at either end of what each figure may usually be.
  */
 final class AssumedFigures {
+    /** More would drown what else is to be said (assumed). */
     private static final int MOST = 3;
+    private static final double MIDDLE_COVERAGE = 0.3;
 
+    /** L* that nobody would miss (assumed). */
+    private static final double LEAST_LIGHTNESS = 1;
+
+    /** The figures that docs/virtual-plate.md found to move the print at all; their ends are assumed there, too. */
     private static final List<Reach> REACHES = List.of(
-            new Reach("bath.biteMinutes", "the bite of %s min", "between 10 and 30 min", 27),
-            new Reach("bath.etchFactor", "depth over creep of %s", "between 1.5 and 3", 15),
-            new Reach(
-                    "filmPrinter.spotGrowthMicrometres",
-                    "the film printer's spot growth of %s um",
-                    "between 0 and 8 um",
-                    12),
-            new Reach("ink.saturationDensity", "the ink's full black of %s D", "between 1.4 and 1.9 D", 6),
-            new Reach("exposure.targetStep", "the step wanted, %s", "between 5 and 9", 4));
+            new Reach("bath.biteMinutes", "the bite of %s min", 10, 30, " min"),
+            new Reach("bath.etchFactor", "depth over creep of %s", 1.5, 3, ""),
+            new Reach("filmPrinter.spotGrowthMicrometres", "the film printer's spot growth of %s um", 0, 8, " um"),
+            new Reach("ink.saturationDensity", "the ink's full black of %s D", 1.4, 1.9, " D"),
+            new Reach("exposure.targetStep", "the step wanted, %s,", 5, 9, ""));
 
     private AssumedFigures() {}
 
-    /**
-     * How far one figure moves the print.
-     *
-     * @param lightness L* between the ends of its range
-     */
-    private record Reach(String path, String words, String range, int lightness) {
-        PlateWarning warning(Figure figure) {
+    /** One figure, in words, and between what it may usually lie. */
+    private record Reach(String path, String words, double low, double high, String unit) {
+        PlateWarning warning(Figure figure, double lightness) {
             return PlateWarning.of(
                     "assumed",
                     String.format(
                             Locale.ROOT,
-                            words + " is only assumed, and %s it moves a middle tone by %d L*: measure it",
+                            words
+                                    + " is only assumed, and between %s and %s%s it moves a middle tone by %.0f L*: measure it",
                             Refusal.plain(figure.value()),
-                            range,
+                            Refusal.plain(low),
+                            Refusal.plain(high),
+                            unit,
                             lightness),
                     path);
         }
     }
 
+    private record Moved(PlateWarning warning, double lightness) {}
+
     /** At most three, the one that moves the print most first; none of the bath where nothing is bitten. */
-    static List<PlateWarning> of(Workshop workshop, PlateProcess process) {
-        List<PlateWarning> warnings = new ArrayList<>();
+    static List<PlateWarning> of(Workshop workshop, Job job, Optional<ThresholdTile> positive, Progress progress) {
+        List<Moved> moved = new ArrayList<>();
         for (Reach reach : REACHES) {
+            progress.done((double) REACHES.indexOf(reach) / REACHES.size());
             Figure figure = workshop.figures().get(reach.path());
-            boolean idle =
-                    process instanceof PlateProcess.UnetchedFilm && reach.path().startsWith("bath.");
-            if (figure != null && figure.isAssumed() && !idle && warnings.size() < MOST) {
-                warnings.add(reach.warning(figure));
+            boolean idle = job.process() instanceof PlateProcess.UnetchedFilm
+                    && reach.path().startsWith("bath.");
+            if (figure != null && figure.isAssumed() && !idle) {
+                double between = Math.abs(lightness(workshop, job, positive, reach.path(), reach.low())
+                        - lightness(workshop, job, positive, reach.path(), reach.high()));
+                moved.add(new Moved(reach.warning(figure, between), between));
             }
         }
-        return warnings;
+        return moved.stream()
+                .filter(each -> each.lightness() >= LEAST_LIGHTNESS)
+                .sorted(Comparator.comparingDouble(Moved::lightness).reversed())
+                .limit(MOST)
+                .map(Moved::warning)
+                .toList();
+    }
+
+    private static double lightness(
+            Workshop workshop, Job job, Optional<ThresholdTile> positive, String path, double value) {
+        JobPlate plate =
+                JobPlate.of(workshop.with(path, Figure.assumed(value, "an end of its usual range")), job, positive);
+        FilmPatch field = plate.patches().at(MIDDLE_COVERAGE);
+        return plate.plate().terms(MIDDLE_COVERAGE, field).lightness();
     }
 }

@@ -290,27 +290,7 @@ public final class FilmPreparation {
     }
 
     private static Job onSheet(Job job, Optional<Size> sheet) {
-        Placing placing = job.placing();
-        Placing one = new Placing(
-                placing.fit(),
-                placing.bleedMillimetres(),
-                placing.bevelMillimetres(),
-                placing.shrink(),
-                placing.readingSide(),
-                sheet,
-                false);
-        return new Job(
-                job.title(),
-                job.date(),
-                job.plate(),
-                job.process(),
-                job.resolution(),
-                job.grain(),
-                job.art(),
-                one,
-                job.rangeMapping(),
-                job.mended(),
-                job.kept());
+        return job.placed(job.placing().onOneSheet(sheet));
     }
 
     private static SheetLayout layout(Job job, FilmPixels pixels, List<String> words) {
@@ -326,18 +306,22 @@ public final class FilmPreparation {
                 LegendFace.load());
     }
 
-    /** One film, or its tiles where the job asks for them and its sheet is too small. */
+    /** One film, or its tiles. */
     private static void add(List<FilmDocument.Film> films, Job job, Sheet sheet, FilmRows rows) {
-        Optional<Size> film = job.placing().tiled() ? job.placing().sheet() : Optional.empty();
+        List<SheetTiles.Tile> tiles = tiles(job, sheet, rows);
+        if (tiles.isEmpty()) {
+            films.add(new FilmDocument.Film(sheet, rows));
+        }
+        tiles.forEach(tile -> films.add(new FilmDocument.Film(tile.sheet(), tile.rows())));
+    }
+
+    /** The tiles of a film where the job asks for them and its sheet is too small; none where one film holds it. */
+    static List<SheetTiles.Tile> tiles(Job job, Sheet sheet, FilmRows rows) {
+        Optional<Size> film = job.placing().tile();
         boolean fits = film.isEmpty()
                 || (sheet.pixels().across(film.get().widthMillimetres()) >= sheet.widthPixels()
                         && sheet.pixels().down(film.get().heightMillimetres()) >= sheet.heightPixels());
-        if (fits) {
-            films.add(new FilmDocument.Film(sheet, rows));
-        } else {
-            SheetTiles.of(sheet, rows, film.get())
-                    .forEach(tile -> films.add(new FilmDocument.Film(tile.sheet(), tile.rows())));
-        }
+        return fits ? List.of() : SheetTiles.of(sheet, rows, film.get());
     }
 
     static List<String> warnings(Job job, JobTones tones, ArtSource.Decoded decoded, GreyPlane plane) {

@@ -115,8 +115,8 @@ public final class FilmPrinterOutcome implements ReadOutcome {
                 Locale.ROOT,
                 "change  %s, 95 %%: %s to %s",
                 change.words(),
-                shown(change.after() - 1.96 * change.standardError()),
-                shown(change.after() + 1.96 * change.standardError()))));
+                shown(change.after() - change.half95()),
+                shown(change.after() + change.half95()))));
         notes.forEach(note -> lines.add("note    " + note));
         return lines;
     }

@@ -16,7 +16,7 @@ import javax.print.SimpleDoc;
 
 /** Prints films at their true size, straight to a printer. */
 public final class FilmPrinting {
-    /** Composing takes about as long as handing over. */
+    /** Composing takes about as long as handing over (assumed). */
     private static final double MAKING_SHARE = 0.5;
 
     private FilmPrinting() {}
@@ -64,12 +64,7 @@ public final class FilmPrinting {
                     .createPrintJob()
                     .print(
                             new SimpleDoc(pages, PrinterAtHand.PAGES, null),
-                            order.printer()
-                                    .request(
-                                            order.paper(),
-                                            order.copies(),
-                                            size(pdf).resolution(),
-                                            title));
+                            order.printer().request(order.paper(), order.copies(), pages.resolution(), title));
         } catch (PrintException | RuntimeException failed) {
             if (stopping.stopped) {
                 throw new CancellationException("stopped");

@@ -103,7 +103,7 @@ public final class LessonOutcome implements ReadOutcome {
     private ResponseCurve curve() {
         return ResponseCurve.of(
                 film.plate().recipe().kind().word() + " " + learning.kept().chart() + ", "
-                        + film.job().process().word() + ", "
+                        + film.job().process().words() + ", "
                         + film.job().grain().name() + ", "
                         + learning.kept().words(),
                 learning.measured(),
@@ -117,7 +117,7 @@ public final class LessonOutcome implements ReadOutcome {
         lines.add("read    " + foundWords());
         lines.add("chart   " + film.plate().recipe().kind().word() + " "
                 + film.plate().id() + ", "
-                + film.job().process().word() + ", " + film.job().grain().name() + " at "
+                + film.job().process().words() + ", " + film.job().grain().name() + " at "
                 + Refusal.plain(film.job().resolution().dotsPerInch()) + " dpi; "
                 + learning.kept().making().words());
         lines.addAll(table());

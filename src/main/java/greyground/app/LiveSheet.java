@@ -5,20 +5,17 @@ import greyground.film.FilmRows;
 import greyground.film.Job;
 import greyground.film.Legend;
 import greyground.film.ReadingSide;
-import greyground.film.Sheet;
 import greyground.film.SheetLayout;
 import greyground.film.SheetOnPaper.SheetSize;
 import greyground.film.SheetShares;
 import greyground.film.SheetTiles;
 import greyground.picture.TypeShares;
 import greyground.quantity.FilmPixels;
-import greyground.quantity.Size;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * A whole film sheet to be looked at, as it comes out of the printer or as it lies on the plate. Marks, wedge strip and legends stand
@@ -145,14 +142,7 @@ public final class LiveSheet {
 
     /** The films that a sheet is printed on, where it is too large for one. */
     private List<SheetTiles.Tile> films() {
-        Optional<Size> film = job.placing().tiled() ? job.placing().sheet() : Optional.empty();
-        Sheet whole = composer.sheet();
-        if (film.isEmpty()
-                || (pixels.across(film.get().widthMillimetres()) >= whole.widthPixels()
-                        && pixels.down(film.get().heightMillimetres()) >= whole.heightPixels())) {
-            return List.of();
-        }
-        return SheetTiles.of(whole, composer, film.get());
+        return FilmPreparation.tiles(job, composer.sheet(), composer);
     }
 
     /** The sheet from afar: every place as its even tone looks. */

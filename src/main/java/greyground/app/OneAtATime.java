@@ -16,9 +16,12 @@ import org.jspecify.annotations.Nullable;
  * replaces. The turn is a lock on {@code .NAME.greyground-turn} beside the file, which the system gives back when a program is killed.
  */
 final class OneAtATime {
+    /** A change takes far less than a second (assumed); whoever waits longer has met something else. */
     private static final long MOST_SECONDS = 10;
+
     private static final long PAUSE_MILLISECONDS = 5;
 
+    /** Lengths enough that two programs hardly ever choose the same. */
     private static final long MOST_BYTES = 1 << 20;
 
     /** A second thread must not even open the file: the system gives locks to processes. */

@@ -73,7 +73,7 @@ public final class PositiveOutcome {
 
     /** The process and how the film carries tone. */
     public String carrierWords() {
-        return job.process().word() + ", " + job.grain().name();
+        return job.process().words() + ", " + job.grain().name();
     }
 
     /** Whether the film is mirrored, and why. */
@@ -98,7 +98,11 @@ public final class PositiveOutcome {
     }
 
     private static String lost(String what, double share) {
-        return share == 0 ? "" : String.format(Locale.ROOT, "; %.2f %% of the art is %s", share * 100, what);
+        if (share == 0) {
+            return "";
+        }
+        String percent = share < 0.000_05 ? "less than 0.01" : String.format(Locale.ROOT, "%.2f", share * 100);
+        return "; " + percent + " % of the art is " + what;
     }
 
     /** What mending changed; empty if nothing was to be mended. */

@@ -21,10 +21,12 @@ import javax.print.attribute.PrintRequestAttributeSet;
 import javax.print.attribute.ResolutionSyntax;
 import javax.print.attribute.standard.Copies;
 import javax.print.attribute.standard.JobName;
+import javax.print.attribute.standard.Media;
 import javax.print.attribute.standard.MediaPrintableArea;
 import javax.print.attribute.standard.MediaSize;
 import javax.print.attribute.standard.MediaSizeName;
 import javax.print.attribute.standard.PrinterResolution;
+import org.jspecify.annotations.Nullable;
 
 /** A printer that this machine can print with: its papers, and the resolutions it owns to. Immutable. */
 public final class PrinterAtHand {
@@ -53,7 +55,7 @@ public final class PrinterAtHand {
 
     private static Map<PrintPaper, MediaSizeName> papersOf(PrintService service) {
         Map<PrintPaper, MediaSizeName> papers = new LinkedHashMap<>();
-        Object media = service.getSupportedAttributeValues(javax.print.attribute.standard.Media.class, PAGES, null);
+        Object media = service.getSupportedAttributeValues(Media.class, PAGES, null);
         if (media instanceof Object[] all) {
             for (Object each : all) {
                 if (each instanceof MediaSizeName name) {
@@ -138,7 +140,7 @@ public final class PrinterAtHand {
         return request;
     }
 
-    private void add(PrintRequestAttributeSet request, @org.jspecify.annotations.Nullable Attribute wish) {
+    private void add(PrintRequestAttributeSet request, @Nullable Attribute wish) {
         if (wish != null && service.isAttributeValueSupported(wish, PAGES, null)) {
             request.add(wish);
         }

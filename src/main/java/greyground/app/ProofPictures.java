@@ -120,7 +120,7 @@ public final class ProofPictures {
     /** Refuses a series of bites where nothing is bitten, or about a place off the plate. */
     void checkBites(Optional<Offset> place) {
         if (!(work.plate().conditions().wells() instanceof Bath)) {
-            throw Refusal.use(work.job().process().word()
+            throw Refusal.use(work.job().process().words()
                     + " is not bitten, so it has no bite series: leave out --bite, or choose another process");
         }
         place.ifPresent(middle -> work.about(middle, SHEET_LOUPE_MILLIMETRES, LOUPE_PIXELS));
@@ -168,7 +168,7 @@ public final class ProofPictures {
                         "About " + millimetres(middle.acrossMillimetres()) + " mm across, "
                                 + millimetres(middle.downMillimetres())
                                 + " mm down from the plate's top left; all as the print reads.",
-                        "One film, " + job().process().word() + ", "
+                        "One film, " + job().process().words() + ", "
                                 + job().grain().name().replace(" um", " \u00b5m")
                                 + ", its curve made for a bite of "
                                 + micrometres(work.workshop().usualDepthMicrometres())
@@ -239,7 +239,7 @@ public final class ProofPictures {
 
     private String plateWords() {
         String words = job().title() + ": plate " + job().plate() + ", "
-                + job().process().word() + ", "
+                + job().process().words() + ", "
                 + job().grain().name() + " at "
                 + Refusal.plain(job().resolution().dotsPerInch()) + " dpi, "
                 + work.plate().conditions().wellsName() + ".";

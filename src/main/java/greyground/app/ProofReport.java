@@ -36,7 +36,7 @@ public final class ProofReport {
     /** The report in lines, each with its word in front. */
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
-        lines.add("plate   " + work.job().plate() + ", " + work.job().process().word() + ", "
+        lines.add("plate   " + work.job().plate() + ", " + work.job().process().words() + ", "
                 + work.job().grain().name() + " at "
                 + Refusal.plain(work.job().resolution().dotsPerInch()) + " dpi, "
                 + work.plate().conditions().wellsName());

@@ -29,9 +29,6 @@ public record ReadReport(
         Optional<Check> check,
         Optional<LivePicture> scan,
         List<String> notes) {
-    /** Of a normal error. */
-    private static final double OF_95_PERCENT = 1.96;
-
     public ReadReport {
         findings = List.copyOf(findings);
         numbers = List.copyOf(numbers);
@@ -63,14 +60,13 @@ public record ReadReport(
         record Learned(String path, double before, String known, double after, double low, double high)
                 implements Figure {
             static Learned of(FigureChange change) {
-                double half = OF_95_PERCENT * change.standardError();
                 return new Learned(
                         change.path(),
                         change.before(),
                         change.beforeProvenance(),
                         change.after(),
-                        change.after() - half,
-                        change.after() + half);
+                        change.after() - change.half95(),
+                        change.after() + change.half95());
             }
 
             /** The fit's own interval, which need not lie evenly about the value. */

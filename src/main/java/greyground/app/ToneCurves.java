@@ -62,6 +62,9 @@ public record ToneCurves(
         PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
         List<ToneTerms> levels = foretold.levels();
+        List<Point> plate = levels.stream()
+                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
+                .toList();
         return new ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), node.coverage()))
@@ -72,13 +75,11 @@ public record ToneCurves(
                 nodes.stream()
                         .map(node -> new Point(node.artLightness(), response.lightness(node.coverage())))
                         .toList(),
-                levels.stream()
-                        .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
-                        .toList(),
+                plate,
                 levels.stream()
                         .map(level -> new Point(level.inkVolumeMicrometres(), response.lightness(level.coverage())))
                         .toList(),
-                measured(tones, levels),
+                measured(tones, plate),
                 response.usable().least(),
                 tones.turningPoint(),
                 tones.printableRange().bare(),
@@ -86,10 +87,7 @@ public record ToneCurves(
                 tones.printableRange().darkest());
     }
 
-    private static List<Measured> measured(JobTones tones, List<ToneTerms> levels) {
-        List<Point> plate = levels.stream()
-                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
-                .toList();
+    private static List<Measured> measured(JobTones tones, List<Point> plate) {
         return tones.measured().stream()
                 .flatMap(response -> response.levels().stream()
                         .map(level -> new Measured(

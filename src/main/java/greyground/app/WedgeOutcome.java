@@ -40,7 +40,7 @@ public final class WedgeOutcome {
         List<String> lines = new ArrayList<>();
         lines.add("sheet   " + sheetWords());
         sheet.pixels().words().ifPresent(words -> lines.add("size    " + words));
-        lines.add("plate   " + job.plate() + ", " + job.process().word() + ", "
+        lines.add("plate   " + job.plate() + ", " + job.process().words() + ", "
                 + job.grain().name() + " at " + Refusal.plain(job.resolution().dotsPerInch()) + " dpi");
         lines.add("chart   " + plate.recipe().kind().word() + " " + plate.id() + ", " + wedgeWords());
         check.ifPresent(tones -> lines.add(String.format(

@@ -6,7 +6,6 @@ import greyground.film.FilmLegends;
 import greyground.film.GrainPatches;
 import greyground.film.Job;
 import greyground.film.JobFile;
-import greyground.film.Placing;
 import greyground.film.TestPlateSheet;
 import greyground.grain.ThresholdTile;
 import greyground.output.Attachment;
@@ -20,7 +19,6 @@ import greyground.plan.PlanText;
 import greyground.plan.TestStrip;
 import greyground.plate.PlateProcess;
 import greyground.quantity.FilmPixels;
-import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.wedge.CheckPlate;
@@ -90,27 +88,10 @@ public final class WedgeWork {
                     "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
                             + " etched-film, sprayed-aquatint or unetched-film");
         }
-        Placing placing = job.placing();
         // No picture runs past the platemark, and true size is what a test plate is for.
-        Job square = new Job(
-                job.title(),
-                job.date(),
-                job.plate(),
-                job.process(),
-                job.resolution(),
-                job.grain(),
-                job.art(),
-                new Placing(
-                        placing.fit(),
-                        0,
-                        placing.bevelMillimetres(),
-                        PaperShrink.NONE,
-                        placing.readingSide(),
-                        placing.sheet(),
-                        false),
-                job.rangeMapping(),
-                false,
-                job.kept());
+        Job square = job.placed(
+                        job.placing().trueSize().onOneSheet(job.placing().sheet()))
+                .unmended();
         return new WedgeWork(
                 square,
                 workshop,

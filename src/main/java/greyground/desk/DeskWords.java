@@ -7,14 +7,8 @@ import java.util.Locale;
 final class DeskWords {
     private DeskWords() {}
 
-    /** A number or a name of the plan, with the trade's words in place of a file's. */
+    /** A number or a name of the plan, with the micro sign. */
     static String value(String words) {
-        return micro(words)
-                .replace("etched-film", "etched film")
-                .replace("sprayed-aquatint", "etched film with sprayed aquatint");
-    }
-
-    private static String micro(String words) {
         return words.replaceAll("(?<=[0-9]) um\\b", " \u00b5m");
     }
 

@@ -166,8 +166,7 @@ public final class FilmComposer implements FilmRows {
         public byte[] make(int firstRow, int rowCount) {
             band = new byte[Math.multiplyExact(rowCount, bytesPerRow())];
             // Few marks reach into one band; and short loops in methods of their own are soon compiled, where one long
-            // method
-            // would be compiled over and over as a whole.
+            // method would be compiled over and over as a whole.
             Mark[] near = within(layout.marks(), Mark::box, firstRow, rowCount).toArray(new Mark[0]);
             Patch[] fields =
                     within(layout.patches(), Patch::box, firstRow, rowCount).toArray(new Patch[0]);

@@ -53,7 +53,7 @@ public final class FilmLegends {
         List<String> lines = new ArrayList<>();
         String title = job.title().isEmpty() ? "untitled" : job.title();
         lines.add(job.date().isEmpty() ? title : title + " - " + job.date());
-        lines.add(job.process().word() + ", plate " + job.plate() + ", "
+        lines.add(job.process().words() + ", plate " + job.plate() + ", "
                 + Refusal.plain(job.resolution().dotsPerInch()) + " dpi, " + carries);
         pixels.words().ifPresent(lines::add);
         ReadingSide side = job.placing().readingSide();

@@ -71,6 +71,16 @@ public record Job(
         return new Job(title, date, plate, process, resolution, grain, settledArt, placing, rangeMapping, mended, kept);
     }
 
+    /** The same job lying otherwise on plate and sheet. */
+    public Job placed(Placing other) {
+        return new Job(title, date, plate, process, resolution, grain, art, other, rangeMapping, mended, kept);
+    }
+
+    /** The same job with its blacks left as the grain makes them. */
+    public Job unmended() {
+        return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, false, kept);
+    }
+
     /** The same job with other fields that this class does not know, such as a bench's notes. */
     public Job keeping(List<KeptField> other) {
         return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, mended, other);

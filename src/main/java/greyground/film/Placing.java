@@ -62,4 +62,19 @@ public record Placing(
         Refusal.checkRange("bleed", bleedMillimetres, 0, 6, "mm", "3 to 5 mm is usual");
         Refusal.checkRange("bevel", bevelMillimetres, 0, 6, "mm", "1 to 3 mm is usual");
     }
+
+    /** The same on one sheet of a given size, or on one just large enough. */
+    public Placing onOneSheet(Optional<Size> one) {
+        return new Placing(fit, bleedMillimetres, bevelMillimetres, shrink, readingSide, one, false);
+    }
+
+    /** The same at its true size and with no picture past the platemark. */
+    public Placing trueSize() {
+        return new Placing(fit, 0, bevelMillimetres, PaperShrink.NONE, readingSide, sheet, tiled);
+    }
+
+    /** The size of each film where a sheet too large for one is split; empty where none is. */
+    public Optional<Size> tile() {
+        return tiled ? sheet : Optional.empty();
+    }
 }

@@ -18,7 +18,7 @@ public record SheetOnPaper(boolean lengthwise, double leftMillimetres, double to
     /** Nothing is drawn nearer to a sheet's edge: {@link SheetLayout}. */
     public static final double CLEAR_RIM_MILLIMETRES = 2;
 
-    /** Printers give their sizes rounded to some hundredths. */
+    /** Printers give their sizes rounded to some hundredths (assumed). */
     private static final double SLACK_MILLIMETRES = 0.05;
 
     /**

@@ -17,7 +17,9 @@ public final class SheetTiles {
     /** Enough to match the grain under a loupe (assumed). */
     private static final double OVERLAP_MILLIMETRES = 10;
 
+    /** Room for ticks, words and tape; the words as large as on the sheet itself (assumed). */
     private static final double BORDER_MILLIMETRES = 8;
+
     private static final double TICK_MILLIMETRES = 5;
     private static final double CAP_MILLIMETRES = 1.8;
     private static final int MOST_TILES = 64;

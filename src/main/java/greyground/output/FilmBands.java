@@ -17,7 +17,7 @@ final class FilmBands {
     private static final IndexColorModel BITS =
             new IndexColorModel(1, 2, CLEAR_AND_BLACK, CLEAR_AND_BLACK, CLEAR_AND_BLACK);
 
-    /** Java's own printing holds a band at 24 bits a pixel. */
+    /** Java's own printing holds a band at 24 bits a pixel: 12 MB (assumed). */
     private static final int BAND_PIXELS = 4_000_000;
 
     private FilmBands() {}

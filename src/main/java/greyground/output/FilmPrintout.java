@@ -6,6 +6,7 @@ import greyground.film.SheetOnPaper.SheetSize;
 import greyground.output.FilmPdfReader.ReadFilm;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
 import greyground.raster.Progress;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
@@ -37,10 +38,10 @@ import org.apache.pdfbox.rendering.RenderDestination;
 public final class FilmPrintout implements Pageable, Printable, Closeable {
     private static final double POINTS = 72 / Lengths.MILLIMETRES_PER_INCH;
 
-    /** Java asks for each page at least twice: to see what is on it, and to print it. */
+    /** Java asks for each page at least twice: to see what is on it, and to print it (shares assumed). */
     private static final double FIRST_PASS_SHARE = 0.4;
 
-    /** Edges exactly on the printer's grid would be rounded now one way, now the other, and bands lie a pixel apart. */
+    /** Edges exactly on the printer's grid would be rounded now one way, now the other, and bands lie a pixel apart (assumed). */
     private static final double NUDGE_PIXELS = 0.2;
 
     private final FilmPdfReader reader;
@@ -88,14 +89,25 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
      * @param progress hears how far it is; may stop the printing
      */
     public static FilmPrintout open(Path pdf, PrintPaper paper, boolean withPlan, Progress progress) {
+        SheetOnPaper.laid(size(pdf), paper);
         FilmPdfReader reader = FilmPdfReader.open(pdf);
         try {
-            SheetOnPaper.laid(size(reader.films()), paper);
-            PDDocument document = Loader.loadPDF(pdf.toFile(), IOUtils.createTempFileOnlyStreamCache());
+            PDDocument document;
+            try {
+                document = Loader.loadPDF(pdf.toFile(), IOUtils.createTempFileOnlyStreamCache());
+            } catch (IOException broken) {
+                reader.close();
+                throw broken;
+            }
             return new FilmPrintout(reader, document, paper, withPlan, progress);
         } catch (IOException broken) {
             throw Refusal.failure(pdf.getFileName() + " can't be read: " + broken.getMessage(), broken);
         }
+    }
+
+    /** Of the films. */
+    public Resolution resolution() {
+        return films.get(0).resolution();
     }
 
     @Override

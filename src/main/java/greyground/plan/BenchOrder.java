@@ -70,7 +70,7 @@ public final class BenchOrder {
                 .stated("film", request.filmName())
                 .stated("date", request.date())
                 .stated("workshop", workshop.name())
-                .stated("process", request.process().word())
+                .stated("process", request.process().words())
                 .stated("plate", request.plate().toString())
                 .stated("resolution", Refusal.plain(request.resolution().dotsPerInch()) + " dpi")
                 .stated("tone carried by", request.grainName())

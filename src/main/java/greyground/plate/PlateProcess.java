@@ -8,6 +8,11 @@ public sealed interface PlateProcess {
     /** The word used on the command line and in files. */
     String word();
 
+    /** The same as the trade says it, for people to read. */
+    default String words() {
+        return word().replace('-', ' ');
+    }
+
     /** Every process with its default settings, in the order they are told to people. */
     static List<PlateProcess> all() {
         return List.of(new EtchedFilm(), SprayedAquatint.usual(), Photogravure.usual(), new UnetchedFilm());

@@ -153,8 +153,7 @@ final class DeflateBlocks {
         int place = at;
         byte[] into = out;
         // Three codes of at most 15 bits and at most 7 bits kept from before fit one long; writing all eight bytes each
-        // time, and
-        // going on by the whole ones, needs no branch that depends on the data.
+        // time, and going on by the whole ones, needs no branch that depends on the data.
         int i = from;
         for (; i + 3 <= to; i += 3) {
             int first = packed[in[i] & 0xFF];

@@ -19,6 +19,11 @@ public record FigureChange(String path, double before, String beforeProvenance, 
         }
     }
 
+    /** Half the width of the interval that holds the true value 19 times in 20 (normal errors). */
+    public double half95() {
+        return new FilmPrinterFit.Estimate(after, standardError).half95();
+    }
+
     /** One line for a person. */
     public String words() {
         return path + ": " + Refusal.plain(before) + " (" + beforeProvenance + ") becomes " + Refusal.plain(after)

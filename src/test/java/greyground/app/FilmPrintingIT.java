@@ -201,6 +201,22 @@ class FilmPrintingIT {
         Refusal refusal = assertThrows(Refusal.class, () -> print(pdf, a5, false));
         assertTrue(String.valueOf(refusal.getMessage()).contains("218.0 x "), refusal.getMessage());
         assertTrue(String.valueOf(refusal.getMessage()).contains(a5.reach()), refusal.getMessage());
+        assertEquals(0, held(pdf), "the refused film is let go, so that it can be moved or made anew");
+    }
+
+    /** How many times this program holds a file open, where the system lists that (Linux, proc(5)). */
+    private static long held(Path file) throws Exception {
+        Path open = Path.of("/proc/self/fd");
+        if (!Files.isDirectory(open)) {
+            return 0;
+        }
+        long held = 0;
+        try (var all = Files.newDirectoryStream(open)) {
+            for (Path each : all) {
+                held += Files.readSymbolicLink(each).equals(file.toRealPath()) ? 1 : 0;
+            }
+        }
+        return held;
     }
 
     @Test

@@ -1,5 +1,8 @@
 package greyground.desk;
 
+import static greyground.desk.DeskHand.act;
+import static greyground.desk.DeskHand.onScreen;
+import static greyground.desk.DeskHand.waitFor;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,14 +13,11 @@ import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import javafx.scene.control.Button;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.Dragboard;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.TransferMode;
@@ -26,10 +26,11 @@ import org.junit.jupiter.api.Test;
 /** Art is laid on the bench, cut, turned and read by hand and by keys. */
 class ArtIT extends SmallPlate {
     private void mouse(javafx.event.EventType<MouseEvent> type, double x, double y) throws Exception {
-        onScreen(() -> {
+        act(() -> {
             // An event without a source counts from the scene's corner.
-            var place = desk.picture().localToScene(x + PictureView.RULER, y + PictureView.RULER);
-            desk.picture()
+            var place = hand.desk().picture().localToScene(x + PictureView.RULER, y + PictureView.RULER);
+            hand.desk()
+                    .picture()
                     .fireEvent(new MouseEvent(
                             type,
                             place.getX(),
@@ -49,7 +50,6 @@ class ArtIT extends SmallPlate {
                             false,
                             false,
                             null));
-            return null;
         });
     }
 
@@ -58,31 +58,31 @@ class ArtIT extends SmallPlate {
         mouse(MouseEvent.MOUSE_DRAGGED, (fromX + toX) / 2, (fromY + toY) / 2);
         mouse(MouseEvent.MOUSE_DRAGGED, toX, toY);
         mouse(MouseEvent.MOUSE_RELEASED, toX, toY);
-        rest();
+        hand.rest();
     }
 
     private Viewport.Area crop() {
-        var plate = desk.sight().plate().orElseThrow();
-        return Turning.area(desk.model().state().orElseThrow().job().art().crop(), plate.artWidth(), plate.artHeight());
+        var plate = hand.desk().sight().plate().orElseThrow();
+        return Turning.area(
+                hand.desk().model().state().orElseThrow().job().art().crop(), plate.artWidth(), plate.artHeight());
     }
 
     private String word(String name) {
-        return desk.model().state().orElseThrow().words().get(name);
+        return hand.desk().model().state().orElseThrow().words().get(name);
     }
 
     private Viewport port() throws Exception {
-        return onScreen(() -> desk.picture().port());
+        return onScreen(() -> hand.desk().picture().port());
     }
 
     private void atArt() throws Exception {
-        onScreen(() -> {
-            desk.choose(Station.ART);
-            desk.picture().requestFocus();
-            desk.root().applyCss();
-            desk.root().layout();
-            return null;
+        act(() -> {
+            hand.desk().choose(Station.ART);
+            hand.desk().picture().requestFocus();
+            hand.root().applyCss();
+            hand.root().layout();
         });
-        rest();
+        hand.rest();
     }
 
     /** What the system hands over when files are dragged into a window. */
@@ -101,15 +101,23 @@ class ArtIT extends SmallPlate {
 
     /** The event that the system sends when a file is let go over the window. */
     private void drop(Path file) throws Exception {
-        onScreen(() -> {
+        act(() -> {
             Dragboard board = DragboardHelper.createDragboard(holding(file));
             for (var type : List.of(DragEvent.DRAG_OVER, DragEvent.DRAG_DROPPED)) {
-                DragEvent event =
-                        new DragEvent(type, board, 400, 300, 400, 300, TransferMode.COPY, null, desk.picture(), null);
-                desk.picture().fireEvent(event);
+                DragEvent event = new DragEvent(
+                        type,
+                        board,
+                        400,
+                        300,
+                        400,
+                        300,
+                        TransferMode.COPY,
+                        null,
+                        hand.desk().picture(),
+                        null);
+                hand.desk().picture().fireEvent(event);
                 assertTrue(event.isAccepted() || event.isConsumed(), type + " is taken by nobody");
             }
-            return null;
         });
     }
 
@@ -119,36 +127,22 @@ class ArtIT extends SmallPlate {
         Files.copy(ART, other);
         drop(other);
         // The plate's size has been set, so leaving is asked about first.
-        onScreen(() -> {
-            desk.root().lookup("#question").lookupAll(".button").stream()
-                    .map(Button.class::cast)
-                    .filter(button -> button.getText().equals("Don't save"))
-                    .findFirst()
-                    .orElseThrow()
-                    .fire();
-            return null;
-        });
+        hand.answer("Don't save");
         waitFor(
                 "the other picture",
-                () -> desk.model()
+                () -> hand.desk()
+                        .model()
                         .state()
                         .filter(state -> state.art().endsWith(other.getFileName()))
                         .isPresent());
-        assertTrue(desk.files().recent().get(0).endsWith(other.getFileName()));
+        assertTrue(hand.desk().files().recent().get(0).endsWith(other.getFileName()));
         // And the first is at hand again, by key.
-        onScreen(() -> {
-            desk.picture().fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", KeyCode.O, true, true, false, false));
-            desk.root().lookup("#question").lookupAll(".button").stream()
-                    .map(Button.class::cast)
-                    .filter(button -> button.getText().equals(ART.getFileName().toString()))
-                    .findFirst()
-                    .orElseThrow()
-                    .fire();
-            return null;
-        });
+        hand.key(KeyCode.O, KeyCode.SHIFT, KeyCode.CONTROL);
+        hand.answer(ART.getFileName().toString());
         waitFor(
                 "the first picture",
-                () -> desk.model()
+                () -> hand.desk()
+                        .model()
                         .state()
                         .filter(state -> state.art().endsWith(ART.getFileName()))
                         .isPresent());
@@ -158,8 +152,8 @@ class ArtIT extends SmallPlate {
     void aFragmentIsDrawnPulledAndKeptAtThePlatesShape() throws Exception {
         atArt();
         Viewport port = port();
-        var plate = desk.sight().plate().orElseThrow();
-        key(KeyCode.C);
+        var plate = hand.desk().sight().plate().orElseThrow();
+        hand.key(KeyCode.C);
         drag(
                 port.pixelX(plate.artWidth() * 0.2),
                 port.pixelY(plate.artHeight() * 0.2),
@@ -176,8 +170,8 @@ class ArtIT extends SmallPlate {
         Viewport.Area pulled = crop();
         assertEquals(drawn.left(), pulled.left(), 0.1);
         assertEquals(drawn.width() / 2, pulled.width(), 2 * port.perPixel());
-        key(KeyCode.P);
-        rest();
+        hand.key(KeyCode.P);
+        hand.rest();
         assertEquals(60.0 / 45, crop().width() / crop().height(), 0.01);
         Viewport.Area kept = crop();
         drag(
@@ -189,19 +183,19 @@ class ArtIT extends SmallPlate {
         assertTrue(crop().width() > kept.width());
         // Numbers say the same, and take it back.
         assertNotEquals(ArtSettings.WHOLE, word("crop"));
-        press("no-crop");
+        hand.press("no-crop");
         assertEquals(ArtSettings.WHOLE, word("crop"));
     }
 
     @Test
     void aLineAlongTheHorizonStraightensAndQuartersTurn() throws Exception {
         atArt();
-        key(KeyCode.V);
+        hand.key(KeyCode.V);
         drag(100, 100, 300, 100 + 200 * Math.tan(Math.toRadians(4)));
         assertEquals(-4, Double.parseDouble(word("rotate")), 0.05);
-        key(KeyCode.CLOSE_BRACKET);
+        hand.key(KeyCode.CLOSE_BRACKET);
         assertEquals(86, Double.parseDouble(word("rotate")), 0.05);
-        key(KeyCode.OPEN_BRACKET);
+        hand.key(KeyCode.OPEN_BRACKET);
         assertEquals(-4, Double.parseDouble(word("rotate")), 0.05);
     }
 
@@ -209,28 +203,25 @@ class ArtIT extends SmallPlate {
     void whiteAndBlackArePickedByPointingAndByKeys() throws Exception {
         atArt();
         double[] place = onScreen(() -> {
-            Viewport port = desk.picture().port();
+            Viewport port = hand.desk().picture().port();
             return new double[] {port.width() / 2.0, port.height() / 2.0};
         });
-        key(KeyCode.W);
+        hand.key(KeyCode.W);
         drag(place[0], place[1], place[0], place[1]);
         String byMouse = word("white");
         assertNotEquals("automatic", byMouse);
-        onScreen(() -> {
-            desk.tell("white", Map.of("white", "automatic"));
-            return null;
-        });
-        rest();
-        key(KeyCode.L);
-        key(KeyCode.W);
-        key(KeyCode.ENTER);
-        rest();
+        hand.tell("white", "automatic");
+        hand.rest();
+        hand.key(KeyCode.L);
+        hand.key(KeyCode.W);
+        hand.key(KeyCode.ENTER);
+        hand.rest();
         // The loupe begins in the middle, where the mouse pointed.
         assertEquals(byMouse, word("white"));
-        key(KeyCode.RIGHT);
-        key(KeyCode.B);
-        key(KeyCode.ENTER);
-        rest();
+        hand.key(KeyCode.RIGHT);
+        hand.key(KeyCode.B);
+        hand.key(KeyCode.ENTER);
+        hand.rest();
         assertTrue(Set.of("automatic").stream().noneMatch(word("black")::equals));
     }
 }

@@ -24,7 +24,9 @@ final class CutWords {
         List<String> found = new ArrayList<>();
         for (Node node : DeskHand.seen(root)) {
             if (node instanceof Labeled labeled && !labeled.getText().isBlank() && hasRoom(labeled)) {
-                dotted(labeled, found);
+                if (!isToldWhole(labeled)) {
+                    dotted(labeled, found);
+                }
                 outside(labeled, root, found);
             } else if (node instanceof TextField field && field.getStyleClass().contains("number")) {
                 narrow(field, found);
@@ -38,17 +40,31 @@ final class CutWords {
         return node.isManaged() || node.getLayoutBounds().getHeight() > 0;
     }
 
-    private static void dotted(Labeled labeled, List<String> found) {
-        Tooltip tip = labeled.getTooltip();
-        String whole = tip == null ? "" : tip.getText();
-        for (Node part : labeled.getChildrenUnmodifiable()) {
-            boolean cut = part instanceof Text text && !text.getText().equals(labeled.getText());
-            // A file's name may be long; then the pointer or a reader's voice gives it whole.
-            boolean told = whole.contains(labeled.getText()) || whole.endsWith(end(labeled.getText()));
-            if (cut && !(told && !(labeled instanceof javafx.scene.control.ButtonBase))) {
-                found.add("\"" + labeled.getText() + "\" shows as \"" + ((Text) part).getText() + "\"");
+    /** Every word that ends in dots, whether or not a tooltip gives it whole. */
+    static List<String> dotted(Parent root) {
+        List<String> found = new ArrayList<>();
+        for (Node node : DeskHand.seen(root)) {
+            if (node instanceof Labeled labeled && !labeled.getText().isEmpty() && hasRoom(labeled)) {
+                dotted(labeled, found);
             }
         }
+        return found;
+    }
+
+    private static void dotted(Labeled labeled, List<String> found) {
+        for (Node part : labeled.getChildrenUnmodifiable()) {
+            if (part instanceof Text text && !text.getText().equals(labeled.getText())) {
+                found.add("\"" + labeled.getText() + "\" shows as \"" + text.getText() + "\"");
+            }
+        }
+    }
+
+    /** A file's name may be long; then the pointer or a reader's voice gives it whole. */
+    private static boolean isToldWhole(Labeled labeled) {
+        Tooltip tip = labeled.getTooltip();
+        String whole = tip == null ? "" : tip.getText();
+        boolean told = whole.contains(labeled.getText()) || whole.endsWith(end(labeled.getText()));
+        return told && !(labeled instanceof javafx.scene.control.ButtonBase);
     }
 
     private static String end(String name) {

@@ -1,8 +1,13 @@
 package greyground.desk;
 
-import static org.junit.jupiter.api.Assertions.assertFalse;
+import static greyground.desk.DeskHand.act;
+import static greyground.desk.DeskHand.onScreen;
+import static greyground.desk.DeskHand.waitFor;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
+import greyground.app.PrinterAtHand;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
@@ -17,14 +22,17 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import javafx.application.Platform;
+import javafx.event.ActionEvent;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 
 /** A window without a screen and a hand that works it; closes it when the test is over. */
 final class DeskHand implements AutoCloseable {
@@ -38,6 +46,8 @@ final class DeskHand implements AutoCloseable {
     final AtomicInteger rings = new AtomicInteger();
     /** Time stands here unless it is 0. */
     volatile long nanos;
+    /** What the system says it can print on. */
+    volatile List<PrinterAtHand> printers = List.of();
 
     private final Path state;
     private Stage stage;
@@ -78,7 +88,7 @@ final class DeskHand implements AutoCloseable {
                 () -> LocalDate.of(2026, 3, 4),
                 () -> nanos == 0 ? System.nanoTime() : nanos,
                 Platform::runLater,
-                List::of,
+                () -> printers,
                 rings::incrementAndGet));
     }
 
@@ -121,11 +131,26 @@ final class DeskHand implements AutoCloseable {
     }
 
     static void waitFor(String what, BooleanSupplier there) throws Exception {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(120);
+        waitFor(what, 90, there);
+    }
+
+    static void waitFor(String what, int seconds, BooleanSupplier there) throws Exception {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
         while (!onScreen(there::getAsBoolean)) {
-            assertTrue(System.nanoTime() < end, "waited in vain for " + what);
+            if (System.nanoTime() >= end) {
+                fail("waited in vain for " + what + "; seen: " + onScreen(DeskHand::labels));
+            }
             Thread.sleep(20);
         }
+    }
+
+    /** The words in every open window. */
+    private static List<String> labels() {
+        return Window.getWindows().stream()
+                .flatMap(window -> seen(window.getScene().getRoot()).stream())
+                .map(node -> node instanceof Label label ? label.getText() : "")
+                .filter(text -> !text.isEmpty())
+                .toList();
     }
 
     <T extends Node> T find(String id, Class<T> kind) {
@@ -135,8 +160,33 @@ final class DeskHand implements AutoCloseable {
     void press(String id) throws Exception {
         act(() -> {
             ButtonBase button = find(id, ButtonBase.class);
-            assertFalse(button.isDisabled(), id + " can't be pressed");
+            assertNotNull(button, "no " + id);
+            assertTrue(button.isVisible() && !button.isDisabled(), id + " can't be pressed");
+            assertTrue(button.isFocusTraversable(), id + " can't be reached by Tab");
             button.fire();
+        });
+    }
+
+    /** Types words into a field in place of what stands there, and Enter. */
+    void type(String id, String words) throws Exception {
+        act(() -> {
+            TextField field = find(id, TextField.class);
+            field.requestFocus();
+            field.setText(words);
+            field.fireEvent(new ActionEvent());
+        });
+    }
+
+    String words(String id) {
+        return find(id, Label.class).getText();
+    }
+
+    /** Sets one word after the other, as a command line would: name, value, name, value. */
+    void tell(String... words) throws Exception {
+        act(() -> {
+            for (int i = 0; i < words.length; i += 2) {
+                desk.tell(words[i], Map.of(words[i], words[i + 1]));
+            }
         });
     }
 
@@ -204,8 +254,11 @@ final class DeskHand implements AutoCloseable {
         rest();
     }
 
+    /** Until the plate is made and nothing more is under way. */
     void rest() throws Exception {
-        waitFor("rest", desk::isAtRest);
+        waitFor("rest", () -> desk.isAtRest() && desk.sight().plate().isPresent());
+        // What was told last may lie behind the question.
+        onScreen(() -> null);
     }
 
     /** All nodes that can be seen, parents before children. */

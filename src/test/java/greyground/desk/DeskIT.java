@@ -1,5 +1,8 @@
 package greyground.desk;
 
+import static greyground.desk.DeskHand.act;
+import static greyground.desk.DeskHand.onScreen;
+import static greyground.desk.DeskHand.waitFor;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -9,187 +12,44 @@ import greyground.app.KeptFiles;
 import greyground.output.ExternalTool;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Callable;
-import java.util.concurrent.FutureTask;
-import java.util.concurrent.TimeUnit;
-import java.util.function.BooleanSupplier;
-import javafx.application.Platform;
 import javafx.scene.Node;
-import javafx.scene.Parent;
-import javafx.scene.Scene;
 import javafx.scene.control.Button;
-import javafx.scene.control.Control;
 import javafx.scene.control.Label;
-import javafx.scene.control.Labeled;
 import javafx.scene.control.ListView;
-import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
-import javafx.scene.text.Text;
-import javafx.stage.Stage;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The window, driven as a hand would: through its own controls and keys, on a screen that is not there. */
-class DeskIT {
+class DeskIT extends AtTheDesk {
     private static final Path ART = Path.of("testimages/leaf-alpha.png");
 
-    @TempDir
-    Path folder;
-
-    private final Deque<Path> toSave = new ArrayDeque<>();
-    private final Deque<Path> toOpen = new ArrayDeque<>();
-    private Stage stage;
-    private DeskWindow desk;
-    private volatile long nanos;
-
-    @BeforeEach
-    void openWindow() throws Exception {
-        NativeParts.start();
-        onScreen(() -> {
-            desk = window(ProcessHandle.current().pid());
-            stage = new Stage();
-            stage.setScene(new Scene(desk.root(), DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT));
-            stage.show();
-            return null;
-        });
-    }
-
-    private DeskWindow window(long process) {
-        FileAsking files = new FileAsking() {
-            @Override
-            public Optional<Path> open(String title, Kind kind) {
-                return Optional.ofNullable(toOpen.poll());
-            }
-
-            @Override
-            public Optional<Path> save(String title, Kind kind, String suggested) {
-                return Optional.ofNullable(toSave.poll());
-            }
-        };
-        return new DeskWindow(new DeskServices(
-                files,
-                new DeskFolder(folder.resolve("state")),
-                process,
-                () -> LocalDate.of(2026, 3, 4),
-                () -> nanos == 0 ? System.nanoTime() : nanos,
-                Platform::runLater));
-    }
-
-    @AfterEach
-    void closeWindow() throws Exception {
-        if (stage != null) {
-            onScreen(() -> {
-                stage.hide();
-                desk.closed();
-                return null;
-            });
-        }
-    }
-
-    private static <T> T onScreen(Callable<T> work) throws Exception {
-        FutureTask<T> task = new FutureTask<>(work);
-        Platform.runLater(task);
-        return task.get(60, TimeUnit.SECONDS);
-    }
-
-    private static void waitFor(String what, BooleanSupplier there) throws Exception {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(90);
-        while (!onScreen(there::getAsBoolean)) {
-            assertTrue(System.nanoTime() < end, "waited in vain for " + what);
-            Thread.sleep(20);
-        }
-    }
-
-    private <T extends Node> T find(String id, Class<T> kind) {
-        return kind.cast(desk.root().lookup("#" + id));
-    }
-
-    private void press(String id) throws Exception {
-        onScreen(() -> {
-            Node node = desk.root().lookup("#" + id);
-            assertFalse(node.isDisabled(), id + " can't be pressed");
-            if (node instanceof ToggleButton toggle) {
-                toggle.fire();
-            } else {
-                ((Button) node).fire();
-            }
-            return null;
-        });
-    }
-
-    private void type(String id, String words) throws Exception {
-        onScreen(() -> {
-            TextField field = find("setting-" + id, TextField.class);
-            field.requestFocus();
-            field.setText(words);
-            field.fireEvent(new javafx.event.ActionEvent());
-            return null;
-        });
-    }
-
-    private void key(KeyCode code, boolean command) throws Exception {
-        onScreen(() -> {
-            Node target = stage.getScene().getFocusOwner();
-            (target == null ? desk.root() : target)
-                    .fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, command, false, false));
-            return null;
-        });
-    }
-
-    private void answer(String words) throws Exception {
-        onScreen(() -> {
-            Node question = desk.root().lookup("#question");
-            Button button = question.lookupAll(".button").stream()
-                    .map(Button.class::cast)
-                    .filter(each -> each.getText().equals(words))
-                    .findFirst()
-                    .orElseThrow();
-            button.fire();
-            return null;
-        });
+    private BenchState state() {
+        return hand.state();
     }
 
     private void smallPlate() throws Exception {
-        toOpen.add(ART);
-        press("open");
-        waitFor("the art", () -> desk.model().state().isPresent());
-        onScreen(() -> {
-            desk.tell("plate", java.util.Map.of("plate", "60x45mm", "resolution", "720dpi"));
-            return null;
-        });
-        waitFor("a plate", desk::isAtRest);
-    }
-
-    private BenchState state() {
-        return desk.model().state().orElseThrow();
+        hand.smallPlate(ART);
     }
 
     @Test
     void fromAPictureToAFilmThatAnIndependentReaderOpens() throws Exception {
         smallPlate();
-        press("station-film");
-        type("grain", "150");
+        hand.press("station-film");
+        hand.type("setting-grain", "150");
         assertEquals("150um", state().words().get("grain"));
-        press("station-copper");
-        type("bite", "12");
+        hand.press("station-copper");
+        hand.type("setting-bite", "12");
         assertEquals(12, state().workshop().bath().biteMinutes().value());
-        waitFor("the plate", desk::isAtRest);
+        waitFor("the plate", hand.desk()::isAtRest);
         Path film = folder.resolve("leaf.pdf");
-        toSave.add(film);
-        press("make-film");
-        waitFor("the film", () -> !desk.export().isWorking());
+        hand.toSave.add(film);
+        hand.press("make-film");
+        waitFor("the film", () -> !hand.desk().export().isWorking());
         assertTrue(Files.size(film) > 10_000);
         assertEquals(12, KeptFiles.workshop(film).bath().biteMinutes().value());
         // poppler: the film's image at the printer's own resolution, one bit a pixel.
@@ -201,30 +61,27 @@ class DeskIT {
     void everyChangeIsTakenBackAndDoneAgainByKeys() throws Exception {
         smallPlate();
         BenchState first = state();
-        press("station-film");
-        type("bleed", "4.5");
-        onScreen(() -> {
-            desk.artTools().quarter(true);
-            return null;
-        });
+        hand.press("station-film");
+        hand.type("setting-bleed", "4.5");
+        act(() -> hand.desk().artTools().quarter(true));
         BenchState last = state();
         assertNotEquals(first.job(), last.job());
-        key(KeyCode.Z, true);
-        key(KeyCode.Z, true);
+        hand.key(KeyCode.Z, KeyCode.CONTROL);
+        hand.key(KeyCode.Z, KeyCode.CONTROL);
         assertEquals(first, state());
-        key(KeyCode.Y, true);
-        key(KeyCode.Y, true);
+        hand.key(KeyCode.Y, KeyCode.CONTROL);
+        hand.key(KeyCode.Y, KeyCode.CONTROL);
         assertEquals(last, state());
     }
 
     @Test
     void aWrongNumberIsToldBesideItselfAndChangesNothing() throws Exception {
         smallPlate();
-        press("station-film");
+        hand.press("station-film");
         BenchState before = state();
-        type("bleed", "77");
+        hand.type("setting-bleed", "77");
         assertEquals(before, state());
-        String told = onScreen(() -> desk.root().lookupAll(".fault").stream()
+        String told = onScreen(() -> hand.root().lookupAll(".fault").stream()
                 .map(node -> ((Label) node).getText())
                 .filter(words -> !words.isEmpty())
                 .findFirst()
@@ -236,11 +93,11 @@ class DeskIT {
     @Test
     void aWarningTakesOneToItsPlace() throws Exception {
         smallPlate();
-        press("station-resist");
-        type("land", "120");
-        press("station-art");
+        hand.press("station-resist");
+        hand.type("setting-land", "120");
+        hand.press("station-art");
         @SuppressWarnings("unchecked")
-        ListView<WarningsView.Line> list = find("warnings", ListView.class);
+        ListView<WarningsView.Line> list = hand.find("warnings", ListView.class);
         waitFor("a place", () -> list.getItems().stream().anyMatch(line -> line.number() > 0));
         WarningsView.Line first = onScreen(() -> {
             WarningsView.Line line = list.getItems().stream()
@@ -251,9 +108,9 @@ class DeskIT {
             list.requestFocus();
             return line;
         });
-        key(KeyCode.ENTER, false);
-        assertEquals(Station.COPPER, onScreen(() -> desk.picture().station()));
-        Viewport port = onScreen(() -> desk.picture().port());
+        hand.key(KeyCode.ENTER);
+        assertEquals(Station.COPPER, onScreen(() -> hand.desk().picture().station()));
+        Viewport port = onScreen(() -> hand.desk().picture().port());
         double x = port.pixelX(first.place().orElseThrow().acrossMillimetres());
         double y = port.pixelY(first.place().orElseThrow().downMillimetres());
         assertTrue(x >= 0 && x <= port.width() && y >= 0 && y <= port.height(), x + ", " + y);
@@ -263,16 +120,13 @@ class DeskIT {
     @Test
     void aFilmThatIsStoppedLeavesNothing() throws Exception {
         smallPlate();
-        onScreen(() -> {
-            desk.tell("plate", java.util.Map.of("plate", "300x300mm", "resolution", "2880dpi"));
-            return null;
-        });
+        act(() -> hand.desk().tell("plate", java.util.Map.of("plate", "300x300mm", "resolution", "2880dpi")));
         Path film = folder.resolve("large.pdf");
-        toSave.add(film);
-        press("make-film");
-        waitFor("the film's beginning", () -> desk.export().isWorking());
-        press("stop-film");
-        waitFor("the end", () -> !desk.export().isWorking());
+        hand.toSave.add(film);
+        hand.press("make-film");
+        waitFor("the film's beginning", () -> hand.desk().export().isWorking());
+        hand.press("stop-film");
+        waitFor("the end", () -> !hand.desk().export().isWorking());
         assertFalse(Files.exists(film));
         try (var left = Files.list(folder)) {
             assertEquals(
@@ -285,54 +139,48 @@ class DeskIT {
     void unsavedWorkIsGuardedAndTakenUpAfterAKill() throws Exception {
         smallPlate();
         boolean[] closed = new boolean[1];
-        assertFalse(onScreen(() -> desk.mayClose(() -> closed[0] = true)));
-        answer("Stay here");
+        assertFalse(onScreen(() -> hand.desk().mayClose(() -> closed[0] = true)));
+        hand.answer("Stay here");
         assertFalse(closed[0]);
         // A killed desk: its work is kept under a process number that is no more.
-        new Recovery(new DeskFolder(folder.resolve("state")), 9_999_999_999L).keep(state(), Optional.empty(), 0);
+        new Recovery(new DeskFolder(folder.resolve("state")), DeskHand.GONE).keep(state(), Optional.empty(), 0);
         BenchState lost = state();
-        onScreen(() -> {
-            desk.closed();
-            desk = window(ProcessHandle.current().pid());
-            stage.getScene().setRoot(desk.root());
-            desk.begin(Optional.empty());
-            return null;
-        });
-        answer("Take it up");
-        waitFor("the work", () -> desk.model().state().isPresent());
+        hand.close();
+        hand = new DeskHand(folder.resolve("state"));
+        act(() -> hand.desk().begin(Optional.empty()));
+        hand.answer("Take it up");
+        waitFor("the work", () -> hand.desk().model().state().isPresent());
         assertEquals(lost, state());
-        assertTrue(onScreen(() -> desk.model().unsaved()));
+        assertTrue(onScreen(() -> hand.desk().model().unsaved()));
         Path job = folder.resolve("leaf.json");
-        toSave.add(job);
-        assertFalse(onScreen(() -> desk.mayClose(() -> closed[0] = true)));
-        answer("Save first");
+        hand.toSave.add(job);
+        assertFalse(onScreen(() -> hand.desk().mayClose(() -> closed[0] = true)));
+        hand.answer("Save first");
         assertTrue(closed[0]);
         assertEquals(lost.job(), KeptFiles.job(job));
     }
 
     @Test
     void theWallCardCountsDownWithAClockThatStops() throws Exception {
-        nanos = 1;
+        hand.nanos = 1;
         smallPlate();
-        key(KeyCode.F2, false);
-        waitFor("the plan", () -> !desk.plan().lookupAll(".clock").isEmpty());
+        hand.key(KeyCode.F2);
+        waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
         Label clock = onScreen(
-                () -> (Label) desk.plan().lookupAll(".clock").iterator().next());
+                () -> (Label) hand.desk().plan().lookupAll(".clock").iterator().next());
         String whole = onScreen(clock::getText);
         Button start = onScreen(
                 () -> (Button) clock.getParent().lookupAll(".button").iterator().next());
-        onScreen(() -> {
+        act(() -> {
             start.fire();
-            nanos += 61_000_000_000L;
-            desk.plan().tick();
-            return null;
+            hand.nanos += 61_000_000_000L;
+            hand.desk().plan().tick();
         });
         assertNotEquals(whole, onScreen(clock::getText));
         assertEquals("Stop", onScreen(start::getText));
-        onScreen(() -> {
-            nanos += 36_000_000_000_000L;
-            desk.plan().tick();
-            return null;
+        act(() -> {
+            hand.nanos += 36_000_000_000_000L;
+            hand.desk().plan().tick();
         });
         assertTrue(onScreen(clock::getText).startsWith("time is up"), onScreen(clock::getText));
     }
@@ -342,65 +190,25 @@ class DeskIT {
     void everyControlIsReachedByKeysAndHasAName() throws Exception {
         smallPlate();
         for (Station station : Station.values()) {
-            onScreen(() -> {
-                desk.choose(station);
-                return null;
-            });
-            Set<Node> usable = onScreen(() -> new HashSet<>(usable(desk.root())));
+            act(() -> hand.desk().choose(station));
+            Set<Node> usable = onScreen(() -> new HashSet<>(KeyboardIT.usable(hand.root())));
             Set<Node> reached = new HashSet<>();
-            onScreen(() -> {
-                desk.root().lookup("#open").requestFocus();
-                return null;
-            });
+            act(() -> hand.root().lookup("#open").requestFocus());
             for (int i = 0; i < usable.size() + 4; i++) {
-                Node focused = onScreen(() -> stage.getScene().getFocusOwner());
+                Node focused = onScreen(() -> hand.stage().getScene().getFocusOwner());
                 reached.add(focused);
                 // Tab comes to one of a group; arrow keys go through the rest.
                 if (focused instanceof ToggleButton toggle && toggle.getToggleGroup() != null) {
-                    for (KeyCode arrow : new KeyCode[] {KeyCode.DOWN, KeyCode.UP}) {
-                        for (int step = 0; step < Station.values().length + Place.values().length - 1; step++) {
-                            key(arrow, false);
-                            reached.add(onScreen(() -> stage.getScene().getFocusOwner()));
-                        }
-                    }
-                    onScreen(() -> {
-                        focused.requestFocus();
-                        return null;
-                    });
+                    KeyboardIT.arrows(hand, toggle, reached);
                 }
-                key(KeyCode.TAB, false);
+                hand.key(KeyCode.TAB);
             }
             usable.removeAll(reached);
             assertEquals(Set.of(), usable, station.label());
             for (Node node : reached) {
-                assertTrue(onScreen(() -> isNamed(node)), "no name: " + node);
+                assertTrue(onScreen(() -> KeyboardIT.isNamed(node)), "no name: " + node);
             }
         }
-    }
-
-    private static List<Node> usable(Parent parent) {
-        List<Node> found = new ArrayList<>();
-        for (Node child : parent.getChildrenUnmodifiable()) {
-            if (!child.isVisible() || child.isDisabled()) {
-                continue;
-            }
-            boolean takesKeys = child.isFocusTraversable();
-            if (takesKeys) {
-                found.add(child);
-            }
-            // What a control is made of is the control's own affair.
-            boolean whole = child instanceof Control && !(child instanceof javafx.scene.control.ScrollPane);
-            if (child instanceof Parent inner && !whole) {
-                found.addAll(usable(inner));
-            }
-        }
-        return found;
-    }
-
-    private static boolean isNamed(Node node) {
-        boolean told =
-                node.getAccessibleText() != null && !node.getAccessibleText().isBlank();
-        return told || (node instanceof Labeled labeled && !labeled.getText().isBlank());
     }
 
     /** At the least size, and with letters twice as large on a window twice as large, no label ends in dots. */
@@ -408,41 +216,20 @@ class DeskIT {
     void noWordsAreCutShort() throws Exception {
         smallPlate();
         for (double scale : new double[] {1, 2}) {
-            onScreen(() -> {
-                stage.setWidth(DeskWindow.LEAST_WIDTH * scale);
-                stage.setHeight(DeskWindow.LEAST_HEIGHT * scale);
-                desk.root().setStyle("-fx-font-size: " + 13 * scale + "px;");
-                return null;
+            act(() -> {
+                hand.stage().setWidth(DeskWindow.LEAST_WIDTH * scale);
+                hand.stage().setHeight(DeskWindow.LEAST_HEIGHT * scale);
+                hand.root().setStyle("-fx-font-size: " + 13 * scale + "px;");
             });
             for (Station station : Station.values()) {
                 List<String> cut = onScreen(() -> {
-                    desk.choose(station);
-                    desk.root().applyCss();
-                    desk.root().layout();
-                    return cut(desk.root());
+                    hand.desk().choose(station);
+                    hand.root().applyCss();
+                    hand.root().layout();
+                    return CutWords.dotted(hand.root());
                 });
                 assertEquals(List.of(), cut, station.label() + " at " + scale);
             }
         }
-    }
-
-    private static List<String> cut(Parent parent) {
-        List<String> found = new ArrayList<>();
-        for (Node child : parent.getChildrenUnmodifiable()) {
-            if (!child.isVisible() || child instanceof ListView) {
-                continue;
-            }
-            if (child instanceof Labeled labeled && !labeled.getText().isEmpty()) {
-                for (Node part : labeled.getChildrenUnmodifiable()) {
-                    if (part instanceof Text text && !text.getText().equals(labeled.getText())) {
-                        found.add(labeled.getText() + " shows as " + text.getText());
-                    }
-                }
-            }
-            if (child instanceof Parent inner) {
-                found.addAll(cut(inner));
-            }
-        }
-        return found;
     }
 }

@@ -1,5 +1,7 @@
 package greyground.desk;
 
+import static greyground.desk.DeskHand.act;
+import static greyground.desk.DeskHand.onScreen;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -11,15 +13,14 @@ import org.junit.jupiter.api.Test;
 /** The tone diagram follows the pointer, and can be walked by keys alone. */
 class DiagramIT extends SmallPlate {
     private String told() throws Exception {
-        return onScreen(() -> desk.root().lookup("#diagram").getAccessibleText());
+        return onScreen(() -> hand.root().lookup("#diagram").getAccessibleText());
     }
 
     private void diagramKey(KeyCode code) throws Exception {
-        onScreen(() -> {
-            Node diagram = desk.root().lookup("#diagram");
+        act(() -> {
+            Node diagram = hand.root().lookup("#diagram");
             diagram.requestFocus();
             diagram.fireEvent(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false));
-            return null;
         });
     }
 

@@ -99,7 +99,7 @@ class KeyboardIT {
         });
     }
 
-    private static void arrows(DeskHand hand, ToggleButton toggle, Set<Node> reached) throws Exception {
+    static void arrows(DeskHand hand, ToggleButton toggle, Set<Node> reached) throws Exception {
         for (KeyCode arrow : new KeyCode[] {KeyCode.DOWN, KeyCode.UP}) {
             for (int step = 0; step < toggle.getToggleGroup().getToggles().size(); step++) {
                 hand.key(arrow);
@@ -109,7 +109,7 @@ class KeyboardIT {
         act(toggle::requestFocus);
     }
 
-    private static List<Node> usable(Parent parent) {
+    static List<Node> usable(Parent parent) {
         List<Node> found = new ArrayList<>();
         for (Node child : parent.getChildrenUnmodifiable()) {
             if (!child.isVisible() || child.isDisabled()) {
@@ -127,6 +127,12 @@ class KeyboardIT {
         return found;
     }
 
+    static boolean isNamed(Node node) {
+        String told = node.getAccessibleText();
+        return (told != null && !told.isBlank())
+                || (node instanceof Labeled labeled && !labeled.getText().isBlank());
+    }
+
     private static String named(Node node) {
         String told = node.getAccessibleText();
         return node.getClass().getSimpleName() + " " + (node.getId() == null ? "" : "#" + node.getId() + " ")
@@ -135,10 +141,7 @@ class KeyboardIT {
 
     /** A name for whoever hears the window, and a tooltip, a label or help for whoever sees it. */
     private static void check(String state, Node node, Parent root, List<String> wrong) {
-        String told = node.getAccessibleText();
-        boolean name = (told != null && !told.isBlank())
-                || (node instanceof Labeled labeled && !labeled.getText().isBlank());
-        if (!name) {
+        if (!isNamed(node)) {
             wrong.add(state + ": no name: " + named(node));
         }
         boolean tip = node instanceof Control control

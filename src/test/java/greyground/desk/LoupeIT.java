@@ -1,5 +1,8 @@
 package greyground.desk;
 
+import static greyground.desk.DeskHand.act;
+import static greyground.desk.DeskHand.onScreen;
+import static greyground.desk.DeskHand.waitFor;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -9,7 +12,6 @@ import greyground.app.LivePicture;
 import java.util.Arrays;
 import java.util.Optional;
 import javafx.scene.Node;
-import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Test;
@@ -17,7 +19,7 @@ import org.junit.jupiter.api.Test;
 /** The loupe and what is compared under it, in the window. */
 class LoupeIT extends SmallPlate {
     private Comparison comparison() {
-        return desk.loupeBench().comparison();
+        return hand.desk().loupeBench().comparison();
     }
 
     private static int[] pixels(Optional<Comparison.Side> side) {
@@ -27,28 +29,25 @@ class LoupeIT extends SmallPlate {
     /** Where one has looked from near, all of the plate is seen again at once, at whatever station. */
     @Test
     void allIsSeenAgainRightAfterALookFromNear() throws Exception {
-        onScreen(() -> {
-            desk.choose(Station.PRINT);
-            desk.picture().goTo(30, 20);
-            return null;
+        act(() -> {
+            hand.desk().choose(Station.PRINT);
+            hand.desk().picture().goTo(30, 20);
         });
-        rest();
+        hand.rest();
         for (int i = 0; i < 3; i++) {
-            onScreen(() -> {
-                desk.choose(Station.PRINT);
-                desk.picture().goTo(30, 20);
-                return null;
+            act(() -> {
+                hand.desk().choose(Station.PRINT);
+                hand.desk().picture().goTo(30, 20);
             });
             // The near picture is under way when all is wanted.
             Thread.sleep(40 + 60 * i);
-            onScreen(() -> {
-                desk.choose(Station.COPPER);
-                desk.picture().fit();
-                return null;
+            act(() -> {
+                hand.desk().choose(Station.COPPER);
+                hand.desk().picture().fit();
             });
-            rest();
-            WritableImage seen = onScreen(() -> desk.picture().snapshot(null, null));
-            Viewport port = onScreen(() -> desk.picture().port());
+            hand.rest();
+            WritableImage seen = onScreen(() -> hand.desk().picture().snapshot(null, null));
+            Viewport port = onScreen(() -> hand.desk().picture().port());
             int bench = 0xFFC8C8C8;
             for (double[] place : new double[][] {{5, 5}, {55, 5}, {5, 40}, {55, 40}}) {
                 int x = PictureView.RULER + (int) port.pixelX(place[0]);
@@ -60,15 +59,14 @@ class LoupeIT extends SmallPlate {
 
     @Test
     void whatIsHeldFastStaysBesideWhatTheLoupeShowsNext() throws Exception {
-        onScreen(() -> {
-            desk.choose(Station.COPPER);
-            desk.picture().requestFocus();
-            return null;
+        act(() -> {
+            hand.desk().choose(Station.COPPER);
+            hand.desk().picture().requestFocus();
         });
-        key(KeyCode.L);
+        hand.key(KeyCode.L);
         loupeAt(30, 20);
-        double height = onScreen(() -> desk.picture().getHeight());
-        key(KeyCode.F);
+        double height = onScreen(() -> hand.desk().picture().getHeight());
+        hand.key(KeyCode.F);
         assertEquals(Comparison.Kind.TWO_PLACES, comparison().kind());
         int[] held = pixels(comparison().left(false));
         loupeAt(33, 24);
@@ -76,41 +74,34 @@ class LoupeIT extends SmallPlate {
         assertFalse(Arrays.equals(held, pixels(comparison().right(false))));
         assertTrue(comparison().left(false).orElseThrow().lines().get(0).contains("30.0, 20.0 mm"));
         assertTrue(comparison().right(false).orElseThrow().lines().get(0).contains("33.0, 24.0 mm"));
-        Node strip = desk.root().lookup("#compare");
-        onScreen(() -> {
-            desk.root().applyCss();
-            desk.root().layout();
-            return null;
+        Node strip = hand.root().lookup("#compare");
+        act(() -> {
+            hand.root().applyCss();
+            hand.root().layout();
         });
         assertTrue(strip.isVisible());
         // The strip takes room of its own; it lies on nothing.
-        assertTrue(onScreen(() -> desk.picture().getHeight()) < height);
-        assertTrue(onScreen(() ->
-                desk.picture().localToScene(desk.picture().getLayoutBounds()).getMaxY()
-                        <= strip.localToScene(strip.getLayoutBounds()).getMinY() + 0.5));
-        press("close-compare");
+        assertTrue(onScreen(() -> hand.desk().picture().getHeight()) < height);
+        assertTrue(onScreen(() -> hand.desk()
+                        .picture()
+                        .localToScene(hand.desk().picture().getLayoutBounds())
+                        .getMaxY()
+                <= strip.localToScene(strip.getLayoutBounds()).getMinY() + 0.5));
+        hand.press("close-compare");
         assertFalse(strip.isVisible());
     }
 
     @Test
     void onePlaceIsSeenAtTwoBiteTimes() throws Exception {
-        onScreen(() -> {
-            desk.choose(Station.PRINT);
-            return null;
-        });
-        press("two-bites");
+        act(() -> hand.desk().choose(Station.PRINT));
+        hand.press("two-bites");
         loupeAt(30, 20);
         waitFor(
                 "both bites",
                 () -> comparison().left(false).flatMap(Comparison.Side::picture).isPresent());
         int[] usual = pixels(comparison().left(false));
         assertFalse(Arrays.equals(usual, pixels(comparison().right(false))));
-        onScreen(() -> {
-            TextField minutes = (TextField) desk.root().lookup("#other-bite");
-            minutes.setText("20");
-            minutes.fireEvent(new javafx.event.ActionEvent());
-            return null;
-        });
+        hand.type("other-bite", "20");
         waitFor(
                 "the same bite twice",
                 () -> comparison()
@@ -121,12 +112,7 @@ class LoupeIT extends SmallPlate {
         assertTrue(Arrays.equals(
                 pixels(comparison().left(false)), pixels(comparison().right(false))));
         assertTrue(comparison().left(false).orElseThrow().lines().get(0).startsWith("bite 20 min"));
-        onScreen(() -> {
-            TextField minutes = (TextField) desk.root().lookup("#other-bite");
-            minutes.setText("5000");
-            minutes.fireEvent(new javafx.event.ActionEvent());
-            return null;
-        });
+        hand.type("other-bite", "5000");
         assertEquals(
                 20, comparison().otherMinutes(java.util.OptionalDouble.empty()).orElseThrow());
     }

@@ -22,32 +22,19 @@ import javafx.scene.control.Labeled;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The wall card at work, on a clock that the test moves. */
-class PlanIT {
+class PlanIT extends AtTheDesk {
     private static final Path ART = Path.of("testimages/leaf-alpha.png");
-
-    @TempDir
-    Path folder;
-
-    private DeskHand hand;
 
     @BeforeEach
     void openThePlan() throws Exception {
-        hand = new DeskHand(folder.resolve("state"));
         hand.nanos = 1;
         hand.smallPlate(ART);
         hand.key(KeyCode.F2);
         waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
-    }
-
-    @AfterEach
-    void closeIt() throws Exception {
-        hand.close();
     }
 
     private void pass(double seconds) throws Exception {
@@ -153,6 +140,7 @@ class PlanIT {
         hand.press("ask-log");
         waitFor(
                 "the answer",
+                120,
                 () -> hand.root().lookup("#bite-log").lookupAll(".table").size() > 4);
         String said = words("bite-log");
         // 12 um in 10 min, then 6 um in 6 min: 1.2 and 1.0 um/min.

@@ -1,5 +1,7 @@
 package greyground.desk;
 
+import static greyground.desk.DeskHand.act;
+import static greyground.desk.DeskHand.onScreen;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -7,7 +9,6 @@ import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
 import javafx.scene.control.ListView;
-import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javax.imageio.ImageIO;
@@ -29,22 +30,17 @@ class WarningsIT extends SmallPlate {
 
     @SuppressWarnings("unchecked")
     private ListView<WarningsView.Line> list() {
-        return (ListView<WarningsView.Line>) desk.root().lookup("#warnings");
+        return (ListView<WarningsView.Line>) hand.root().lookup("#warnings");
     }
 
     private void set(String id, String words) throws Exception {
-        onScreen(() -> {
-            desk.set(Settings.named(id));
-            TextField field = (TextField) desk.root().lookup("#setting-" + id);
-            field.setText(words);
-            field.fireEvent(new javafx.event.ActionEvent());
-            return null;
-        });
-        rest();
+        act(() -> hand.desk().set(Settings.named(id)));
+        hand.type("setting-" + id, words);
+        hand.rest();
     }
 
     private WarningsView.Line taken(String words) throws Exception {
-        rest();
+        hand.rest();
         WarningsView.Line line = onScreen(() -> {
             List<WarningsView.Line> lines = list().getItems();
             WarningsView.Line found = lines.stream()
@@ -63,13 +59,14 @@ class WarningsIT extends SmallPlate {
         WarningsView.Line line = taken(words);
         assertEquals("\u2192", line.mark(), words);
         assertEquals(
-                "setting-" + id, onScreen(() -> stage.getScene().getFocusOwner().getId()));
+                "setting-" + id,
+                onScreen(() -> hand.stage().getScene().getFocusOwner().getId()));
     }
 
     private void leadsToPlace(String words) throws Exception {
         WarningsView.Line line = taken(words);
         assertTrue(line.number() > 0, line.words());
-        Viewport port = onScreen(() -> desk.picture().port());
+        Viewport port = onScreen(() -> hand.desk().picture().port());
         double x = port.pixelX(line.place().orElseThrow().acrossMillimetres());
         double y = port.pixelY(line.place().orElseThrow().downMillimetres());
         assertTrue(x >= 0 && x <= port.width() && y >= 0 && y <= port.height(), x + ", " + y);
@@ -81,12 +78,13 @@ class WarningsIT extends SmallPlate {
         leadsToSetting("bite of 20 min is only assumed", "bite");
         leadsToSetting("Depth over creep", "etch-factor");
         // Measured, it is no longer told; the next one takes its place.
-        onScreen(() -> {
+        act(() -> {
             Setting.ShopNumber bite = (Setting.ShopNumber) Settings.named("bite");
-            desk.model().change("bite", "", state -> bite.known(state, true, java.time.LocalDate.of(2026, 3, 4)));
-            return null;
+            hand.desk()
+                    .model()
+                    .change("bite", "", state -> bite.known(state, true, java.time.LocalDate.of(2026, 3, 4)));
         });
-        rest();
+        hand.rest();
         assertTrue(onScreen(
                 () -> list().getItems().stream().noneMatch(line -> line.words().contains("bite of 20 min"))));
         leadsToSetting("spot growth", "spot-growth");
@@ -102,7 +100,7 @@ class WarningsIT extends SmallPlate {
     void aSheetTooSmallLeadsToItsSizeAndThePlateIsStillShown() throws Exception {
         set("sheet-width", "80");
         leadsToSetting("sheet is 80", "sheet-width");
-        assertTrue(onScreen(() -> desk.sight().plate().isPresent()));
+        assertTrue(onScreen(() -> hand.desk().sight().plate().isPresent()));
     }
 
     @Test
