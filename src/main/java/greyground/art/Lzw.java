@@ -2,119 +2,165 @@ package greyground.art;
 
 import java.io.EOFException;
 import java.io.IOException;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 
 /**
  * Unpacks LZW as TIFF 6.0 section 13 defines it: codes of 9 to 12 bits, most significant bit first, widened one code early;
  * 256 clears the table, 257 ends the data.
+ *
+ * <p>A string is kept as its last one to eight bytes in one number, and the code of what stands before them, whose length is a multiple
+ * of eight. So a string is learned without a loop and spelled eight bytes at a time: most strings of a photograph in one step.
  */
 final class Lzw implements Unpacker {
     private static final int CLEAR = 256;
     private static final int END = 257;
     private static final int CODES = 4096;
+    /** Bytes in a step of spelling. */
+    private static final int STEP = Long.BYTES;
+    /** Packed bytes that are fetched at once. */
+    private static final int PIECE = 1 << 16;
+    /** Bytes that are spelled at once, in which the first cache has room beside the table. */
+    private static final int SPELLED = 1 << 14;
+
+    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+    private static final VarHandle FOUR = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.BIG_ENDIAN);
 
     private final Run run;
-    private final short[] prefix = new short[CODES];
-    private final byte[] last = new byte[CODES];
-    private final byte[] first = new byte[CODES];
-    private final short[] length = new short[CODES];
-    // A string that did not fit the caller's array waits here.
-    private final byte[] waiting = new byte[CODES];
-    private int waitingFrom;
-    private int waitingTo;
+    // Four bytes can be read wherever a code begins.
+    private final byte[] piece = new byte[PIECE + Integer.BYTES];
+    private int bit;
+    private int bitEnd;
+    /** Up to eight bytes that end each string, the earliest lowest. */
+    private final long[] endings = new long[CODES];
+    /** Of each string the code before its ending (from bit 20), its length (from bit 8) and its first byte. */
+    private final int[] abouts = new int[CODES];
+
     private int next = END + 1;
     private int width = 9;
-    private int previous = -1;
-    private int bits;
-    private int bitCount;
+    // The string that came last, of which the table learns with the next; none did where its length is 0.
+    private int previous;
+    private int previousAbout;
+    // The longest string and a step may reach past the rest.
+    private final byte[] spelled = new byte[SPELLED + CODES + STEP];
+    private int spelledFrom;
+    private int spelledTo;
 
     Lzw(Run run) {
         this.run = run;
         for (int i = 0; i < CLEAR; i++) {
-            last[i] = (byte) i;
-            first[i] = (byte) i;
-            length[i] = 1;
+            endings[i] = i;
+            abouts[i] = 1 << 8 | i;
         }
     }
 
     @Override
     public void read(byte[] into, int offset, int count) throws IOException {
-        int at = offset;
-        int end = offset + count;
-        while (at < end) {
-            if (waitingFrom < waitingTo) {
-                int some = Math.min(end - at, waitingTo - waitingFrom);
-                System.arraycopy(waiting, waitingFrom, into, at, some);
-                waitingFrom += some;
-                at += some;
-                continue;
-            }
-            int code = nextCode();
-            if (code == CLEAR) {
-                next = END + 1;
-                width = 9;
-                previous = -1;
-                continue;
-            }
-            if (code == END) {
-                throw new EOFException("the picture data end early");
-            }
-            learn(code);
-            int size = length[code];
-            if (size == 1) {
-                into[at++] = (byte) code;
-            } else if (size <= end - at) {
-                spell(code, into, at);
-                at += size;
-            } else {
-                spell(code, waiting, 0);
-                waitingFrom = 0;
-                waitingTo = size;
-            }
-        }
-    }
-
-    /** Adds the string that this code completes to the table. */
-    private void learn(int code) throws IOException {
-        if (previous < 0) {
-            if (code > END - 2) {
-                throw new IOException("the packed picture data are damaged");
-            }
-        } else {
-            if (code > next || (code == next && next >= CODES)) {
-                throw new IOException("the packed picture data are damaged");
-            }
-            if (next < CODES) {
-                prefix[next] = (short) previous;
-                first[next] = first[previous];
-                last[next] = code == next ? first[previous] : first[code];
-                length[next] = (short) (length[previous] + 1);
-                next++;
-                if (next + 1 >= 1 << width && width < 12) {
-                    width++;
+        int done = 0;
+        while (done < count) {
+            while (spelledFrom == spelledTo) {
+                spelledFrom = 0;
+                spelledTo = spell();
+                if (spelledTo == 0 && !fetch()) {
+                    throw fault();
                 }
             }
-        }
-        previous = code;
-    }
-
-    private void spell(int code, byte[] into, int at) {
-        int rest = code;
-        for (int i = at + length[code] - 1; i >= at; i--) {
-            into[i] = last[rest];
-            rest = prefix[rest];
+            int some = Math.min(count - done, spelledTo - spelledFrom);
+            System.arraycopy(spelled, spelledFrom, into, offset + done, some);
+            spelledFrom += some;
+            done += some;
         }
     }
 
-    private int nextCode() throws IOException {
-        while (bitCount < width) {
-            int octet = run.next();
-            if (octet < 0) {
-                throw new EOFException("the picture data end early");
+    /** Puts more bytes behind the ones whose codes are not yet spelled; false where those suffice or no more come. */
+    private boolean fetch() throws IOException {
+        if (bitEnd - bit >= width) {
+            return false;
+        }
+        int begun = bit >>> 3;
+        int left = (bitEnd >>> 3) - begun;
+        System.arraycopy(piece, begun, piece, 0, left);
+        int more = run.some(piece, left, PIECE - left);
+        bit &= 7;
+        bitEnd = Byte.SIZE * (left + more);
+        return more > 0;
+    }
+
+    /** Why no string can be spelled. */
+    private IOException fault() {
+        boolean ended = bitEnd - bit < width || code(piece, bit, width) == END;
+        return ended
+                ? new EOFException("the picture data end early")
+                : new IOException("the packed picture data are damaged");
+    }
+
+    private static int code(byte[] packed, int bit, int width) {
+        return ((int) FOUR.get(packed, bit >>> 3) << (bit & 7)) >>> (Integer.SIZE - width);
+    }
+
+    /**
+     * Spells strings until there are many, or the next code stands for none or has not come. One loop on local numbers: it runs for some
+     * hundred million codes, and whether methods of its own would be put in their place is left to chance.
+     *
+     * @return how many bytes were spelled
+     */
+    private int spell() {
+        int at = 0;
+        int bitAt = bit;
+        int free = next;
+        int bits = width;
+        int last = previous;
+        int lastAbout = previousAbout;
+        long lastEnding = endings[last];
+        while (at < SPELLED && bitEnd - bitAt >= bits) {
+            int code = code(piece, bitAt, bits);
+            int lastLength = lastAbout >>> 8 & 0xFFF;
+            if (code == CLEAR) {
+                bitAt += bits;
+                bits = 9;
+                free = END + 1;
+                lastAbout = 0;
+                continue;
             }
-            bits = bits << 8 | octet;
-            bitCount += 8;
+            if (code == END || (lastLength == 0 ? code > CLEAR : code > free)) {
+                break;
+            }
+            bitAt += bits;
+            if (lastLength > 0 && free < CODES) {
+                // The new string's first byte is in its place before the code's is asked for: they may be one.
+                int inStep = lastLength & (STEP - 1);
+                if (inStep == 0) {
+                    abouts[free] = last << 20 | (lastLength + 1) << 8 | (lastAbout & 0xFF);
+                    endings[free] = abouts[code] & 0xFF;
+                } else {
+                    abouts[free] = lastAbout + (1 << 8);
+                    endings[free] = lastEnding | (abouts[code] & 0xFFL) << (inStep * Byte.SIZE);
+                }
+                free++;
+                if (free + 1 >= 1 << bits && bits < 12) {
+                    bits++;
+                }
+            }
+            last = code;
+            lastAbout = abouts[code];
+            lastEnding = endings[code];
+            int length = lastAbout >>> 8 & 0xFFF;
+            int from = at + ((length - 1) & -STEP);
+            EIGHT.set(spelled, from, lastEnding);
+            int before = lastAbout >>> 20;
+            while (from > at) {
+                from -= STEP;
+                EIGHT.set(spelled, from, endings[before]);
+                before = abouts[before] >>> 20;
+            }
+            at += length;
         }
-        bitCount -= width;
-        return bits >>> bitCount & (1 << width) - 1;
+        bit = bitAt;
+        next = free;
+        width = bits;
+        previous = last;
+        previousAbout = lastAbout;
+        return at;
     }
 }

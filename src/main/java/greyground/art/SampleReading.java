@@ -26,8 +26,13 @@ final class SampleReading {
         if (samples.bytesPerSample() == 1) {
             bytes[at] = (byte) value;
         } else {
-            short stored = (short) value;
-            LITTLE.set(bytes, at, samples.bigEndian() ? Short.reverseBytes(stored) : stored);
+            putTwo(bytes, at, value, samples.bigEndian());
         }
+    }
+
+    /** Stores the low sixteen bits of {@code value}. */
+    static void putTwo(byte[] bytes, int at, int value, boolean bigEndian) {
+        short stored = (short) value;
+        LITTLE.set(bytes, at, bigEndian ? Short.reverseBytes(stored) : stored);
     }
 }

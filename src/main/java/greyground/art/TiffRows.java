@@ -97,22 +97,32 @@ final class TiffRows implements SampleRows {
 
     /** TIFF 6.0 section 14: each sample is stored as what it exceeds its left neighbour by. */
     private void addUp(byte[] row, int at) {
-        int step = blocks.blockSamples();
-        int end = blockRow.length;
-        if (blocks.bits() == 8) {
-            for (int i = step; i < end; i++) {
-                row[at + i] += row[at + i - step];
+        int bytes = blocks.bytesPerSample();
+        int step = blocks.blockSamples() * bytes;
+        int end = at + blockRow.length;
+        // One channel after the other: its sum stays in a register.
+        for (int first = at; first < at + step; first += bytes) {
+            if (bytes == 1) {
+                addUpOne(row, first, end, step);
+            } else {
+                addUpTwo(row, first, end, step, blocks.bigEndian());
             }
-        } else {
-            int hi = blocks.bigEndian() ? 0 : 1;
-            int lo = 1 - hi;
-            for (int i = 2 * step; i < end; i += 2) {
-                int left = at + i - 2 * step;
-                int sum = SampleReading.two(row, at + i, blocks.bigEndian())
-                        + SampleReading.two(row, left, blocks.bigEndian());
-                row[at + i + hi] = (byte) (sum >> 8);
-                row[at + i + lo] = (byte) sum;
-            }
+        }
+    }
+
+    private static void addUpOne(byte[] row, int first, int end, int step) {
+        int sum = 0;
+        for (int i = first; i < end; i += step) {
+            sum += row[i];
+            row[i] = (byte) sum;
+        }
+    }
+
+    private static void addUpTwo(byte[] row, int first, int end, int step, boolean bigEndian) {
+        int sum = 0;
+        for (int i = first; i < end; i += step) {
+            sum += SampleReading.two(row, i, bigEndian);
+            SampleReading.putTwo(row, i, sum, bigEndian);
         }
     }
 

@@ -39,16 +39,21 @@ interface Unpacker extends AutoCloseable {
         }
 
         void read(byte[] into, int offset, int count) throws IOException {
+            if (some(into, offset, count) < count) {
+                throw new EOFException("the picture data end early");
+            }
+        }
+
+        /** Fills up to {@code count} bytes and returns how many there were: fewer only at the end. */
+        int some(byte[] into, int offset, int count) throws IOException {
             int done = 0;
-            while (done < count) {
-                if (next == end && !fetch()) {
-                    throw new EOFException("the picture data end early");
-                }
+            while (done < count && (next < end || fetch())) {
                 int some = Math.min(count - done, end - next);
                 System.arraycopy(piece, next, into, offset + done, some);
                 next += some;
                 done += some;
             }
+            return done;
         }
 
         /** Hands over what is fetched: returns its length, with the bytes at the start of {@link #piece()}. */
