@@ -32,10 +32,22 @@ final class ArtSource {
      * Decoded art.
      *
      * @param plane whoever takes it closes it
-     * @param sha256 of the file's bytes
+     * @param fingerprint SHA-256 of the file's bytes, which may take longer than the plane
      * @param warnings what was odd about the file
      */
-    record Decoded(GreyPlane plane, String sha256, List<String> warnings) {}
+    record Decoded(GreyPlane plane, CompletableFuture<String> fingerprint, List<String> warnings) {
+        /** Waits for the fingerprint. */
+        String sha256() {
+            try {
+                return fingerprint.join();
+            } catch (CompletionException failed) {
+                if (failed.getCause() instanceof Refusal refusal) {
+                    throw refusal;
+                }
+                throw failed;
+            }
+        }
+    }
 
     static ArtSource open(Path file) {
         return new ArtSource(file, Art.open(file));
@@ -58,16 +70,7 @@ final class ArtSource {
     Decoded decode(ArtChoice choice, Progress progress) {
         source(choice.page());
         CompletableFuture<String> fingerprint = look.fingerprint();
-        GreyPlane plane = look.decode(progress, planeBudgetBytes(), spillFolder());
-        try {
-            return new Decoded(plane, fingerprint.join(), look.remarks());
-        } catch (CompletionException failed) {
-            plane.close();
-            if (failed.getCause() instanceof Refusal refusal) {
-                throw refusal;
-            }
-            throw failed;
-        }
+        return new Decoded(look.decode(progress, planeBudgetBytes(), spillFolder()), fingerprint, look.remarks());
     }
 
     long planeBudgetBytes() {

@@ -98,12 +98,13 @@ public final class FilmPreparation {
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress);
         GreyPlane plane = turned(decoded.plane(), wanted.art());
         try {
+            CompletableFuture<ArtRange> ends = CompletableFuture.supplyAsync(() -> range(wanted.art(), plane));
             long[] greys = greysOfCrop(plane, wanted.art().crop());
-            ArtRange range = range(wanted.art(), plane);
-            ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
-            Job settled = wanted.settled(settledArt);
+            ArtRange range = joined(ends);
             JobTones tones = joined(known);
             Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
+            ArtChoice settledArt = wanted.art().read(decoded.sha256()).settled(range.white(), range.black());
+            Job settled = wanted.settled(settledArt);
             ExposurePlan plan = plan(settled, workshop, compensation.curve(), greys);
             FilmPixels pixels = workshop.filmPrinter().pixels(settled.resolution());
             Job job = onOneSheet ? onOneSheet(settled, pixels, compensation.curve(), plan.summary()) : settled;

@@ -72,21 +72,27 @@ final class DeflateBlocks {
         put(2, 2);
         head();
         int[] packed = code.packed();
-        int copy = packed[COPY];
         for (int i = from; i < to; ) {
-            int run = runAfter(in, i, to);
-            put(packed[in[i] & 0xFF] >>> 4, packed[in[i] & 0xFF] & 15);
-            i++;
-            for (; run >= LONGEST_COPY; run -= LONGEST_COPY) {
-                put(copy >>> 4, copy & 15);
-                put(0, 1);
-                i += LONGEST_COPY;
-            }
-            int stop = literalsUpTo(in, i, to);
-            literals(in, i, stop, packed);
-            i = stop;
+            i = runAndLiterals(in, i, to, packed);
         }
         put(packed[END] >>> 4, packed[END] & 15);
+    }
+
+    /** Packs the run at {@code from} and what follows it up to the next long run; returns where that begins. */
+    private int runAndLiterals(byte[] in, int from, int to, int[] packed) {
+        int i = from;
+        int run = runAfter(in, i, to);
+        put(packed[in[i] & 0xFF] >>> 4, packed[in[i] & 0xFF] & 15);
+        i++;
+        int copy = packed[COPY];
+        for (; run >= LONGEST_COPY; run -= LONGEST_COPY) {
+            // The copy's distance is the one bit 0 behind its code.
+            put(copy >>> 4, (copy & 15) + 1);
+            i += LONGEST_COPY;
+        }
+        int stop = literalsUpTo(in, i, to);
+        literals(in, i, stop, packed);
+        return stop;
     }
 
     private void count(byte[] in, int from, int to) {
@@ -94,19 +100,21 @@ final class DeflateBlocks {
         Arrays.fill(otherCounts, 0);
         counts[END] = 1;
         for (int i = from; i < to; ) {
-            int run = runAfter(in, i, to);
-            counts[in[i] & 0xFF]++;
-            i++;
-            int copies = run / LONGEST_COPY;
-            counts[COPY] += copies;
-            i += copies * LONGEST_COPY;
-            int stop = literalsUpTo(in, i, to);
-            countLiterals(in, i, stop);
-            i = stop;
+            i = countRunAndLiterals(in, i, to);
         }
         for (int symbol = 0; symbol < otherCounts.length; symbol++) {
             counts[symbol] += otherCounts[symbol];
         }
+    }
+
+    private int countRunAndLiterals(byte[] in, int from, int to) {
+        int copies = runAfter(in, from, to) / LONGEST_COPY;
+        counts[in[from] & 0xFF]++;
+        counts[COPY] += copies;
+        int i = from + 1 + copies * LONGEST_COPY;
+        int stop = literalsUpTo(in, i, to);
+        countLiterals(in, i, stop);
+        return stop;
     }
 
     /** Neighbours are often equal; counted in two tables, an addition need not wait for the one before. */

@@ -57,6 +57,13 @@ final class HuffmanCode {
 
     /** Sets the lengths by merging the two lightest trees, from a sorted row and a queue of merged trees. */
     private int longest(int[] counts) {
+        int leaves = gather(counts);
+        sort(sorted, leaves);
+        int end = merge(leaves);
+        return setLengths(leaves, end);
+    }
+
+    private int gather(int[] counts) {
         int leaves = 0;
         for (int s = 0; s < symbols; s++) {
             lengths[s] = 0;
@@ -64,7 +71,11 @@ final class HuffmanCode {
                 sorted[leaves++] = (long) counts[s] << 16 | s;
             }
         }
-        sort(sorted, leaves);
+        return leaves;
+    }
+
+    /** Gives every tree but the last a parent; returns how many trees there are, leaves included. */
+    private int merge(int leaves) {
         for (int i = 0; i < leaves; i++) {
             weight[i] = sorted[i] >>> 16;
         }
@@ -81,10 +92,14 @@ final class HuffmanCode {
             }
             weight[next++] = sum;
         }
+        return next;
+    }
+
+    private int setLengths(int leaves, int trees) {
         // From here on a weight holds a depth: the root's is 0, and parents come after their children.
-        weight[next - 1] = 0;
+        weight[trees - 1] = 0;
         int deepest = 0;
-        for (int i = next - 2; i >= 0; i--) {
+        for (int i = trees - 2; i >= 0; i--) {
             weight[i] = weight[parent[i]] + 1;
             if (i < leaves) {
                 int depth = (int) weight[i];
