@@ -106,15 +106,19 @@ final class Lzw implements Unpacker {
      * @return how many bytes were spelled
      */
     private int spell() {
+        byte[] packed = piece;
+        byte[] into = spelled;
+        long[] ending = endings;
+        int[] about = abouts;
         int at = 0;
         int bitAt = bit;
         int free = next;
         int bits = width;
         int last = previous;
         int lastAbout = previousAbout;
-        long lastEnding = endings[last];
+        long lastEnding = ending[last];
         while (at < SPELLED && bitEnd - bitAt >= bits) {
-            int code = code(piece, bitAt, bits);
+            int code = code(packed, bitAt, bits);
             int lastLength = lastAbout >>> 8 & 0xFFF;
             if (code == CLEAR) {
                 bitAt += bits;
@@ -131,11 +135,11 @@ final class Lzw implements Unpacker {
                 // The new string's first byte is in its place before the code's is asked for: they may be one.
                 int inStep = lastLength & (STEP - 1);
                 if (inStep == 0) {
-                    abouts[free] = last << 20 | (lastLength + 1) << 8 | (lastAbout & 0xFF);
-                    endings[free] = abouts[code] & 0xFF;
+                    about[free] = last << 20 | (lastLength + 1) << 8 | (lastAbout & 0xFF);
+                    ending[free] = about[code] & 0xFF;
                 } else {
-                    abouts[free] = lastAbout + (1 << 8);
-                    endings[free] = lastEnding | (abouts[code] & 0xFFL) << (inStep * Byte.SIZE);
+                    about[free] = lastAbout + (1 << 8);
+                    ending[free] = lastEnding | (about[code] & 0xFFL) << (inStep * Byte.SIZE);
                 }
                 free++;
                 if (free + 1 >= 1 << bits && bits < 12) {
@@ -143,16 +147,13 @@ final class Lzw implements Unpacker {
                 }
             }
             last = code;
-            lastAbout = abouts[code];
-            lastEnding = endings[code];
+            lastAbout = about[code];
+            lastEnding = ending[code];
             int length = lastAbout >>> 8 & 0xFFF;
             int from = at + ((length - 1) & -STEP);
-            EIGHT.set(spelled, from, lastEnding);
-            int before = lastAbout >>> 20;
-            while (from > at) {
-                from -= STEP;
-                EIGHT.set(spelled, from, endings[before]);
-                before = abouts[before] >>> 20;
+            EIGHT.set(into, from, lastEnding);
+            if (from > at) {
+                spellBefore(lastAbout >>> 20, at, from);
             }
             at += length;
         }
@@ -162,5 +163,14 @@ final class Lzw implements Unpacker {
         previous = last;
         previousAbout = lastAbout;
         return at;
+    }
+
+    /** Spells a string of some eights of bytes, backward from {@code to} to {@code from}. */
+    private void spellBefore(int code, int from, int to) {
+        int rest = code;
+        for (int at = to - STEP; at >= from; at -= STEP) {
+            EIGHT.set(spelled, at, endings[rest]);
+            rest = abouts[rest] >>> 20;
+        }
     }
 }
