@@ -21,6 +21,7 @@ import java.util.Optional;
 final class AssumedFigures {
     /** More would drown what else is to be said (assumed). */
     private static final int MOST = 3;
+
     private static final double MIDDLE_COVERAGE = 0.3;
 
     /** L* that nobody would miss (assumed). */

@@ -1,5 +1,7 @@
 package greyground.art;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.function.DoubleUnaryOperator;
@@ -13,10 +15,11 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.TearDown;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * Nanoseconds to the art pixel of turning colour into luminance, on one thread, by JMH: see {@code greyground.bench.FilmKernels} for how
+ * Nanoseconds to the art pixel of turning colour into luminance, and to the byte of unpacking, on one thread, by JMH: see {@code greyground.bench.FilmKernels} for how
  * they are run.
  */
 @State(Scope.Thread)
@@ -34,6 +37,12 @@ public class ArtKernels {
     private final Luminance ofDeep = luminance(2);
     private final Luminance ofPlain = luminance(1);
 
+    private static final int SIDE = 2048;
+
+    private final byte[] unpacked = new byte[SIDE * SIDE];
+    private LzwPacked packed;
+    private ArtBytes file;
+
     private static Luminance luminance(int bytes) {
         DoubleUnaryOperator square = value -> value * value;
         return new WeightedTables(
@@ -43,11 +52,28 @@ public class ArtKernels {
                 new double[] {0.2126, 0.7152, 0.0722});
     }
 
-    /** Noise: the tables' worst case. */
+    /** Noise: the tables' worst case, and nearly that of LZW, whose strings are of two or three bytes as in a deep photograph. */
     @Setup
-    public void prepare() {
+    public void prepare() throws IOException {
         new Random(5).nextBytes(deep);
         new Random(6).nextBytes(plain);
+        Random steps = new Random(7);
+        packed = LzwPacked.of(Files.createTempFile("kernel", ".tif"), SIDE, i -> (int) (steps.nextGaussian() * 6));
+        file = new ArtBytes(packed.file());
+    }
+
+    @TearDown
+    public void leave() throws IOException {
+        file.close();
+        Files.delete(packed.file());
+    }
+
+    /** To the unpacked byte. */
+    @Benchmark
+    @OperationsPerInvocation(SIDE * SIDE)
+    public byte[] lzw() throws IOException {
+        new Lzw(new Unpacker.Run(file, packed.from(), packed.count(), false)).read(unpacked, 0, unpacked.length);
+        return unpacked;
     }
 
     @Benchmark
