@@ -55,7 +55,7 @@ public final class WholeFilmBench {
     }
 
     /** Seconds and peak mebibytes of one process. */
-    private static double[] run(List<String> command) throws IOException, InterruptedException {
+    static double[] run(List<String> command) throws IOException, InterruptedException {
         List<String> timed = new ArrayList<>(List.of("/usr/bin/time", "-f", "%e %M"));
         timed.addAll(command);
         Process process = new ProcessBuilder(timed)
