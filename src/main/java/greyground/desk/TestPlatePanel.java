@@ -310,8 +310,8 @@ final class TestPlatePanel extends VBox {
         parts.add(verdict);
         parts.add(Controls.wrapped(String.format(
                 Locale.ROOT,
-                "The worst tone is %+.1f L* off, all of them %.1f L* (root mean square). Within %.0f L* is as good as"
-                        + " right.",
+                "The worst tone is %+.1f L* off; as a whole (root mean square) they are %.1f L* off. Within %.0f L* is as"
+                        + " good as right.",
                 check.worst(),
                 check.rootMeanSquare(),
                 check.tolerance())));
@@ -341,8 +341,8 @@ final class TestPlatePanel extends VBox {
         return new VBox(
                 0,
                 row("\u25cf  " + words.label(), value),
-                quiet("95 %: " + words.value(number.low()) + " to " + words.withUnit(number.high()) + "; was "
-                        + number.known()));
+                quiet("95 % sure of " + words.value(number.low()) + " to " + words.withUnit(number.high()) + "; was "
+                        + number.known() + " before"));
     }
 
     private Node stays(ReadReport.Figure.Stays number) {
