@@ -27,7 +27,7 @@ final class Lzw implements Unpacker {
     private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle FOUR = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.BIG_ENDIAN);
 
-    private final Run run;
+    private Run run;
     // Four bytes can be read wherever a code begins.
     private final byte[] piece = new byte[PIECE + Integer.BYTES];
     private int bit;
@@ -53,6 +53,18 @@ final class Lzw implements Unpacker {
             endings[i] = i;
             abouts[i] = 1 << 8 | i;
         }
+    }
+
+    /** Goes on to another run as if it were new: a small tile takes less time to unpack than an empty table to make. */
+    void begin(Run fresh) {
+        run = fresh;
+        bit = 0;
+        bitEnd = 0;
+        next = END + 1;
+        width = 9;
+        previousAbout = 0;
+        spelledFrom = 0;
+        spelledTo = 0;
     }
 
     @Override

@@ -135,7 +135,7 @@ final class TiffRows implements SampleRows {
         if (current != null) {
             current.close();
         }
-        Unpacker fresh = unpacker(block);
+        Unpacker fresh = unpacker(block, current);
         open[plane] = fresh;
         openBlock[plane] = block;
         int rowSize = (int) blocks.packedRowBytes();
@@ -150,14 +150,14 @@ final class TiffRows implements SampleRows {
         return fresh;
     }
 
-    private Unpacker unpacker(int block) throws IOException {
+    private Unpacker unpacker(int block, @Nullable Unpacker spent) throws IOException {
         long from = blocks.offsets()[block];
         long count = blocks.counts()[block];
         boolean reversed = blocks.bitsReversed();
         return switch (blocks.compression()) {
             // Some writers give a last strip's count wrongly; the file's end is the limit that counts.
             case TiffBlocks.NONE -> new Unpacker.Stored(file, from, file.size() - from, reversed);
-            case TiffBlocks.LZW -> new Lzw(new Unpacker.Run(file, from, count, reversed));
+            case TiffBlocks.LZW -> lzw(new Unpacker.Run(file, from, count, reversed), spent);
             case TiffBlocks.DEFLATE, TiffBlocks.OLD_DEFLATE ->
                 new Inflated(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.PACK_BITS -> new PackBits(new Unpacker.Run(file, from, count, reversed));
@@ -169,6 +169,14 @@ final class TiffRows implements SampleRows {
                 yield Objects.requireNonNull(fax).block(block);
             }
         };
+    }
+
+    private static Lzw lzw(Unpacker.Run run, @Nullable Unpacker spent) {
+        if (spent instanceof Lzw lzw) {
+            lzw.begin(run);
+            return lzw;
+        }
+        return new Lzw(run);
     }
 
     @Override

@@ -50,6 +50,19 @@ class LzwTest {
     }
 
     @Test
+    void anotherRunIsReadAsIfItWereTheFirst() throws IOException {
+        LzwPacked packed = packed(i -> i / 5);
+        try (ArtBytes file = new ArtBytes(packed.file())) {
+            Lzw lzw = new Lzw(new Unpacker.Run(file, packed.from(), packed.count(), false));
+            lzw.read(new byte[1000], 0, 1000);
+            lzw.begin(new Unpacker.Run(file, packed.from(), packed.count(), false));
+            byte[] read = new byte[SIDE * SIDE];
+            lzw.read(read, 0, read.length);
+            assertArrayEquals(packed.plain(), read);
+        }
+    }
+
+    @Test
     void aCodeThatWasNeverLearnedIsRefused() throws IOException {
         Path file = folder.resolve("codes");
         // 9 bits each: clear, 65, 300. Only 258 can have been learned by then.
