@@ -22,6 +22,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "plan",
         sortOptions = false,
+        customSynopsis = "greyground plan FILM.pdf|ART [OPTION...]",
         description = {
             "Prints the exposure and bite plan of a film PDF, or of ART whose film is not made yet; or, asked for a depth, a"
                     + " darkest tone, a second bite or the split of two exposures, the answer to that.",

@@ -27,6 +27,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "positive",
         sortOptions = false,
+        customSynopsis = "greyground positive ART --out=FILM.pdf [OPTION...]",
         description = {"Makes a film PDF at the plate's true size from ART, with marks, step wedge and plan.", ""},
         footerHeading = "%nExamples:%n",
         footer = {

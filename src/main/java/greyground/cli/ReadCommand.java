@@ -29,6 +29,11 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "read",
         sortOptions = false,
+        customSynopsis = {
+            "greyground read SCAN --wedge=TEST.pdf --workshop=SHOP.json [OPTION...]",
+            "       greyground read --film=FILE.csv --workshop=SHOP.json [OPTION...]",
+            "       greyground read --take-back --workshop=SHOP.json"
+        },
         description = {
             "Reads the scanned proof of a test plate, says how the shop's tones print and which of its numbers that tells,"
                     + " and with --accept takes it into the workshop: later films made alike get their curve from it.",

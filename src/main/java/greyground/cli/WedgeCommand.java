@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "wedge",
         sortOptions = false,
+        customSynopsis = "greyground wedge --out=TEST.pdf [OPTION...]",
         description = {
             "Makes the film PDF of a test plate: a wedge of coverages at shuffled places, targets of known size, and codes by"
                     + " which a scan of its proof is recognised.",
