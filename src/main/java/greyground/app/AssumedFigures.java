@@ -66,8 +66,10 @@ final class AssumedFigures {
             boolean idle = job.process() instanceof PlateProcess.UnetchedFilm
                     && reach.path().startsWith("bath.");
             if (figure != null && figure.isAssumed() && !idle) {
-                double between = Math.abs(lightness(workshop, job, positive, reach.path(), reach.low())
-                        - lightness(workshop, job, positive, reach.path(), reach.high()));
+                double low = lightness(workshop, job, positive, reach.path(), reach.low());
+                progress.done((REACHES.indexOf(reach) + 0.5) / REACHES.size());
+                double high = lightness(workshop, job, positive, reach.path(), reach.high());
+                double between = Math.abs(low - high);
                 moved.add(new Moved(reach.warning(figure, between), between));
             }
         }

@@ -31,6 +31,7 @@ public final class LiveBench implements Closeable {
 
     private final LiveArt art;
     private final LiveGreys greys = new LiveGreys();
+    private final LiveAssumed assumed = new LiveAssumed();
     private final Map<String, StageTones> tones = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -86,7 +87,10 @@ public final class LiveBench implements Closeable {
                 known.name() + known.foretold().digest(), digest -> new StageTones(virtual, patches, known));
         progress.done(1);
         return new LivePlate(
-                new LivePlate.Made(job, workshop, range, grain, plate, known, compensation, looks), art, planes, greys);
+                new LivePlate.Made(job, workshop, range, grain, plate, known, compensation, looks, assumed),
+                art,
+                planes,
+                greys);
     }
 
     private Optional<ThresholdTile> grain(Job job) {

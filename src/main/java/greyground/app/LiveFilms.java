@@ -34,6 +34,8 @@ final class LiveFilms {
     private final ToneCurve curve;
     private final LiveArt art;
     private final GreyPlane plane;
+    private final LiveAssumed assumed;
+    private final String digest;
     private @Nullable ExposurePlan plan;
     private FilmPreparation.@Nullable Picture picture;
     private long @Nullable [] greys;
@@ -47,6 +49,8 @@ final class LiveFilms {
         this.curve = made.compensation().curve();
         this.art = art;
         this.plane = plane;
+        this.assumed = made.assumed();
+        this.digest = made.known().foretold().digest();
     }
 
     /** What to do at the bench, as the film would carry it. */
@@ -71,7 +75,7 @@ final class LiveFilms {
 
     /** Which assumed figures move this film's print most. */
     List<PlateWarning> assumed(Progress progress) {
-        return AssumedFigures.of(workshop, job, tile, progress);
+        return assumed.of(workshop, job, tile, digest, progress);
     }
 
     /** The plan's words on the film, where they decide how the plate lies on a sheet of a given size. */

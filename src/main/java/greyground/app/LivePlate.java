@@ -71,7 +71,8 @@ public final class LivePlate {
             JobPlate plate,
             JobTones known,
             Compensation compensation,
-            StageTones tones) {}
+            StageTones tones,
+            LiveAssumed assumed) {}
 
     /** The job, settled: digest, white and black as numbers. */
     public Job job() {

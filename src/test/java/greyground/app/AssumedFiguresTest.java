@@ -1,10 +1,13 @@
 package greyground.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.Job;
 import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
 import greyground.quantity.Ruling;
 import greyground.raster.Progress;
 import greyground.simulation.HiddenWorkshop;
@@ -12,6 +15,7 @@ import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class AssumedFiguresTest {
@@ -52,5 +56,21 @@ class AssumedFiguresTest {
         List<String> after = said(known, job);
         assertTrue(after.stream().noneMatch(each -> each.contains("bite of")), after.toString());
         assertEquals(before.get(1), after.get(0), String.format(Locale.ROOT, "%s", after));
+    }
+
+    @Test
+    void theDeskAsksAgainWhenWorkshopOrPlateChangeAndNotBefore() {
+        Job job = HiddenWorkshop.job(new Grain.Halftone(new Ruling(40), 45, Grain.DotShape.ROUND), 720);
+        Optional<ThresholdTile> grain = GrainTiles.positive(job);
+        LiveAssumed live = new LiveAssumed();
+        List<PlateWarning> first = live.of(SHOP, job, grain, "plate", Progress.NONE);
+        assertEquals(AssumedFigures.of(SHOP, job, grain, Progress.NONE), first);
+        assertSame(first, live.of(SHOP, job, grain, "plate", Progress.NONE));
+        assertNotSame(first, live.of(SHOP, job, grain, "another plate", Progress.NONE));
+        Workshop known =
+                SHOP.with("bath.etchFactor", Figure.measured(2, java.time.LocalDate.of(2026, 3, 4), "this test"));
+        assertEquals(
+                AssumedFigures.of(known, job, grain, Progress.NONE),
+                live.of(known, job, grain, "another plate", Progress.NONE));
     }
 }

@@ -74,6 +74,11 @@ public final class DeskBench {
                         round -> plate[0].close(
                                 stage, new LiveView(40 + round * 5, 60, 2.0 / 240, 240, 240), true, Progress.NONE));
             }
+            time("warnings, first", 1, round -> plate[0].remarks(Progress.NONE));
+            time("art white changed, warnings", ROUNDS, round -> {
+                Job changed = job(bench, Map.of("white", 80 + round % 9 + "%"), Optional.of(job));
+                bench.plate(changed, shop, Progress.NONE).remarks(Progress.NONE);
+            });
             time("every dot of the film checked", 1, round -> plate[0].check(Progress.NONE));
         }
     }
