@@ -21,9 +21,7 @@ final class PrintingModel {
             "Sent at 100 %, pixel by pixel. The driver may still fit to the page, thin the toner or screen the dots anew: switch"
                     + " that off, then measure both 100 mm rulers.";
 
-    /** Seen through the platform's own printing and an independent reader of what it sent: up to a line of dots moves by one pixel. */
-    static final String LENGTHWISE =
-            "The sheet lies along the paper, where a row of dots may move by a pixel: paper as wide as the sheet keeps each in its place. ";
+    static final String LENGTHWISE = "The sheet lies along the paper. ";
 
     private final SheetSize sheet;
     private final List<PrinterAtHand> printers;

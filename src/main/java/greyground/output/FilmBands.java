@@ -9,6 +9,7 @@ import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferByte;
 import java.awt.image.IndexColorModel;
 import java.awt.image.Raster;
+import java.util.Arrays;
 
 /** A film drawn band by band, each pixel as one pixel of a picture that is laid down at its true size. */
 final class FilmBands {
@@ -19,6 +20,15 @@ final class FilmBands {
 
     /** Java's own printing holds a band at 24 bits a pixel: 12 MB (assumed). */
     private static final int BAND_PIXELS = 4_000_000;
+
+    /** Of film pixels: printers' grids and films of up to some 2540 dpi meet within so many (assumed). */
+    private static final int LARGEST_STEP = 300;
+
+    /** Of a step: by so much a picture is made smaller, or rounding might take a step too many (assumed). */
+    private static final double SHY = 0.005;
+
+    /** Of a step: what Java's arithmetic of single precision leaves undecided (assumed). */
+    private static final double SAME = 1e-3;
 
     private FilmBands() {}
 
@@ -31,16 +41,26 @@ final class FilmBands {
      */
     static void draw(
             ReadFilm film, FilmStream rows, boolean turned, Graphics2D pen, AffineTransform page, Progress progress) {
-        int width = film.widthPixels();
         int height = film.heightPixels();
-        int rowsPerBand = Math.max(1, Math.min(height, BAND_PIXELS / width));
+        AffineTransform pixels = new AffineTransform(page);
+        pixels.concatenate(new AffineTransform(1.0 / film.widthPixels(), 0, 0, -1.0 / height, 0, 1));
+        AffineTransform onPaper = new AffineTransform(pen.getTransform());
+        onPaper.concatenate(pixels);
+        double across = Math.hypot(onPaper.getScaleX(), onPaper.getShearY());
+        double down = Math.hypot(onPaper.getShearX(), onPaper.getScaleY());
+        int width = wholes(film.widthPixels(), step(across));
+        int rowStep = step(down);
+        int rowsPerBand = Math.max(rowStep, BAND_PIXELS / width / rowStep * rowStep);
         for (int first = 0; first < height; first += rowsPerBand) {
             int count = Math.min(rowsPerBand, height - first);
             byte[] band = new byte[count * film.bytesPerRow()];
             rows.read(band, 0, count);
-            AffineTransform place = new AffineTransform(page);
-            place.concatenate(new AffineTransform(1.0 / width, 0, 0, -1.0 / height, 0, 1 - (double) first / height));
-            BufferedImage drawn = film.bitsPerSample() == 1 ? dots(band, width, count) : greys(film, band, count);
+            AffineTransform place = new AffineTransform(pixels);
+            place.translate(0, first);
+            int tall = wholes(count, rowStep);
+            place.scale(1 - SHY / (width * across), 1 - SHY / (tall * down));
+            BufferedImage drawn =
+                    film.bitsPerSample() == 1 ? dots(film, band, width, tall) : greys(film, band, width, tall);
             if (turned) {
                 drawn = turned(drawn);
                 place.concatenate(new AffineTransform(0, 1, -1, 0, width, 0));
@@ -50,8 +70,33 @@ final class FilmBands {
         }
     }
 
-    private static BufferedImage dots(byte[] band, int width, int count) {
-        var raster = Raster.createPackedRaster(new DataBufferByte(band, band.length), width, count, 1, null);
+    /**
+     * Java's printing stretches a picture to whole steps of its grid, such as 1/300 inch. So many pixels must be drawn at once
+     * that they take whole steps of themselves; clear ones, past the sheet's edge, make up what the film lacks.
+     *
+     * @param pixel of the film, in steps
+     */
+    private static int step(double pixel) {
+        for (int count = 1; count <= LARGEST_STEP; count++) {
+            double taken = count * pixel;
+            if (Math.abs(taken - Math.rint(taken)) < SAME && Math.rint(taken) > 0) {
+                return count;
+            }
+        }
+        return 1;
+    }
+
+    private static int wholes(int count, int step) {
+        return (count + step - 1) / step * step;
+    }
+
+    private static BufferedImage dots(ReadFilm film, byte[] band, int width, int height) {
+        int rowBytes = (width + 7) / 8;
+        byte[] wide = new byte[rowBytes * height];
+        for (int row = 0; row < band.length / film.bytesPerRow(); row++) {
+            System.arraycopy(band, row * film.bytesPerRow(), wide, row * rowBytes, film.bytesPerRow());
+        }
+        var raster = Raster.createPackedRaster(new DataBufferByte(wide, wide.length), width, height, 1, null);
         return new BufferedImage(BITS, raster, false, null);
     }
 
@@ -75,12 +120,15 @@ final class FilmBands {
     }
 
     /** Printing knows 256 greys; a 16-bit film keeps its upper eight bits. */
-    private static BufferedImage greys(ReadFilm film, byte[] band, int count) {
-        BufferedImage greys = new BufferedImage(film.widthPixels(), count, BufferedImage.TYPE_BYTE_GRAY);
+    private static BufferedImage greys(ReadFilm film, byte[] band, int width, int height) {
+        BufferedImage greys = new BufferedImage(width, height, BufferedImage.TYPE_BYTE_GRAY);
         byte[] into = ((DataBufferByte) greys.getRaster().getDataBuffer()).getData();
+        Arrays.fill(into, PAPER);
         int step = film.bitsPerSample() / 8;
-        for (int i = 0; i < into.length; i++) {
-            into[i] = (byte) ~band[i * step];
+        for (int row = 0; row < band.length / film.bytesPerRow(); row++) {
+            for (int x = 0; x < film.widthPixels(); x++) {
+                into[row * width + x] = (byte) ~band[row * film.bytesPerRow() + x * step];
+            }
         }
         return greys;
     }

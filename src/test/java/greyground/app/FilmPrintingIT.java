@@ -27,6 +27,8 @@ import java.util.concurrent.CancellationException;
 import javax.print.StreamPrintServiceFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * A film through Java's own printing into PostScript, as on a printer that takes it; Ghostscript, an independent interpreter, then says
@@ -34,7 +36,6 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class FilmPrintingIT {
     private static final Path ART = Path.of("testimages/leaf-alpha.png");
-    private static final int DPI = 720;
 
     @TempDir
     Path folder;
@@ -45,9 +46,9 @@ class FilmPrintingIT {
         return PrinterAtHand.of(known[0].getPrintService(out));
     }
 
-    private static Job job(String... words) {
+    private static Job job(int dotsPerInch, String... words) {
         Map<String, String> given =
-                new HashMap<>(Map.of("plate", "60x40mm", "resolution", DPI + "dpi", "title", "Leaf"));
+                new HashMap<>(Map.of("plate", "60x40mm", "resolution", dotsPerInch + "dpi", "title", "Leaf"));
         for (int i = 0; i < words.length; i += 2) {
             given.put(words[i], words[i + 1]);
         }
@@ -69,7 +70,7 @@ class FilmPrintingIT {
         }
     }
 
-    private List<Page> pages(Path postScript) throws Exception {
+    private List<Page> pages(Path postScript, int dotsPerInch) throws Exception {
         ExternalTool.run(
                 folder,
                 "gs",
@@ -78,7 +79,7 @@ class FilmPrintingIT {
                 "-dNOPAUSE",
                 "-dSAFER",
                 "-sDEVICE=pbmraw",
-                "-r" + DPI,
+                "-r" + dotsPerInch,
                 "-sOutputFile=page%d.pbm",
                 postScript.toString());
         List<Page> pages = new ArrayList<>();
@@ -121,20 +122,18 @@ class FilmPrintingIT {
 
     /**
      * Every black pixel of the film is black on paper, and nothing else is but the words. An interpreter may round the film's place to the
-     * next pixel: upright all of it alike; lengthwise a line here and
-     * there by itself, so that lengths are true to one pixel.
+     * next pixel, but all of it alike.
      */
     private void checkPixels(Path pdf, Page page, SheetOnPaper place) throws Exception {
-        int left = (int) Math.round(place.leftMillimetres() * DPI / 25.4);
-        int top = (int) Math.round(place.topMillimetres() * DPI / 25.4);
         try (FilmPdfReader reader = FilmPdfReader.open(pdf)) {
             ReadFilm film = reader.films().get(0);
+            int left = film.resolution().pixels(place.leftMillimetres());
+            int top = film.resolution().pixels(place.topMillimetres());
             // Lengthwise, the film's left edge lies towards the paper's foot.
-            int above = (int) Math.round((297 - place.leftMillimetres()) * DPI / 25.4) - film.widthPixels();
+            int above = film.resolution().pixels(297 - place.leftMillimetres()) - film.widthPixels();
             int words = film.plate().bottom() + film.resolution().pixels(31.5);
             long[] black = new long[2];
             long[] differ = new long[9];
-            long[] lost = new long[1];
             reader.readRows(0, 64, (first, count, band) -> {
                 for (int y = first; y < first + count; y++) {
                     for (int x = 0; x < film.widthPixels(); x++) {
@@ -144,59 +143,61 @@ class FilmPrintingIT {
                         int downPage = place.lengthwise() ? above + film.widthPixels() - 1 - x : top + y;
                         black[0] += dot ? 1 : 0;
                         black[1] += y >= words && page.black(acrossPage, downPage) ? 1 : 0;
-                        boolean found = false;
                         for (int shift = 0; shift < 9 && y < words; shift++) {
-                            boolean seen = page.black(acrossPage + shift % 3 - 1, downPage + shift / 3 - 1);
-                            differ[shift] += dot != seen ? 1 : 0;
-                            found |= dot == seen;
+                            // A place that a thousand pixels speak against needs no more of them.
+                            if (differ[shift] < 1000) {
+                                boolean seen = page.black(acrossPage + shift % 3 - 1, downPage + shift / 3 - 1);
+                                differ[shift] += dot != seen ? 1 : 0;
+                            }
                         }
-                        lost[0] += found || y >= words ? 0 : 1;
                     }
                 }
             });
             assertTrue(black[0] > 100_000, "a film without black proves nothing: " + black[0]);
             assertTrue(black[1] > 1000, "the words are printed too: " + black[1]);
-            assertEquals(0, lost[0], "pixels that lie more than one off; " + Arrays.toString(differ));
-            if (!place.lengthwise()) {
-                assertEquals(0, Arrays.stream(differ).min().orElseThrow(), Arrays.toString(differ));
-            }
+            assertEquals(0, Arrays.stream(differ).min().orElseThrow(), Arrays.toString(differ));
         }
     }
 
-    @Test
-    void everyPixelOfTheFilmLandsOnThePaperAtTrueSize() throws Exception {
-        Path pdf = film(job());
+    /** The platform prints in steps of 1/300 inch, into which these resolutions go 5, 5 and 15 times at 12, 24 and 127 pixels. */
+    @ParameterizedTest
+    @ValueSource(ints = {720, 1440})
+    void everyPixelOfTheFilmLandsOnThePaperAtTrueSize(int dotsPerInch) throws Exception {
+        Path pdf = film(job(dotsPerInch));
         SheetSize size = FilmPrinting.size(pdf);
         PrintPaper a4 = paper(size, "a4");
         assertEquals(210, a4.width(), 0.1);
-        List<Page> pages = pages(print(pdf, a4, true));
-        assertEquals(297 / 25.4 * DPI, pages.get(0).height(), 4);
+        List<Page> pages = pages(print(pdf, a4, true), dotsPerInch);
+        assertEquals(297 / 25.4 * dotsPerInch, pages.get(0).height(), 4);
         assertTrue(pages.size() > 1, "the plan follows");
         checkPixels(pdf, pages.get(0), SheetOnPaper.laid(size, a4));
     }
 
-    @Test
-    void aWideFilmIsLaidLengthwise() throws Exception {
-        Path pdf = film(job("plate", "170x40mm"));
+    @ParameterizedTest
+    @ValueSource(ints = {720, 1440})
+    void aWideFilmIsLaidLengthwise(int dotsPerInch) throws Exception {
+        Path pdf = film(job(dotsPerInch, "plate", "170x41mm"));
         SheetSize size = FilmPrinting.size(pdf);
         SheetOnPaper place = SheetOnPaper.laid(size, paper(size, "a4"));
         assertTrue(place.lengthwise());
-        checkPixels(pdf, pages(print(pdf, paper(size, "a4"), false)).get(0), place);
+        checkPixels(
+                pdf, pages(print(pdf, paper(size, "a4"), false), dotsPerInch).get(0), place);
     }
 
     @Test
     void paperOfTheSheetsOwnSizeTakesAllOfIt() throws Exception {
-        Path pdf = film(job());
+        int dotsPerInch = 2540;
+        Path pdf = film(job(dotsPerInch));
         SheetSize size = FilmPrinting.size(pdf);
-        List<Page> pages = pages(print(pdf, PrinterAtHand.ownSize(size), false));
+        List<Page> pages = pages(print(pdf, PrinterAtHand.ownSize(size), false), dotsPerInch);
         assertEquals(1, pages.size());
-        assertEquals(size.widthMillimetres() / 25.4 * DPI, pages.get(0).width(), 10);
+        assertEquals(size.widthMillimetres() / 25.4 * dotsPerInch, pages.get(0).width(), 35);
         checkPixels(pdf, pages.get(0), SheetOnPaper.laid(size, PrinterAtHand.ownSize(size)));
     }
 
     @Test
     void whatDoesNotGoOnThePaperIsRefusedBeforeAnythingIsPrinted() throws Exception {
-        Path pdf = film(job("plate", "170x40mm"));
+        Path pdf = film(job(720, "plate", "170x40mm"));
         PrintPaper a5 = paper(FilmPrinting.size(pdf), "a5");
         Refusal refusal = assertThrows(Refusal.class, () -> print(pdf, a5, false));
         assertTrue(String.valueOf(refusal.getMessage()).contains("218.0 x "), refusal.getMessage());
@@ -222,7 +223,7 @@ class FilmPrintingIT {
     @Test
     void printingStopsWhenToldToAndLeavesNoFilmBehind() {
         PrinterAtHand printer = printer(OutputStream.nullOutputStream());
-        Job job = job();
+        Job job = job(720);
         PrintPaper paper = paper(new SheetSize(174, 120, job.resolution()), "a4");
         assertThrows(
                 CancellationException.class,
