@@ -342,7 +342,7 @@ final class TestPlatePanel extends VBox {
                 0,
                 row("\u25cf  " + words.label(), value),
                 quiet("95 % sure of " + words.value(number.low()) + " to " + words.withUnit(number.high()) + "; was "
-                        + number.known() + " before"));
+                        + number.known()));
     }
 
     private Node stays(ReadReport.Figure.Stays number) {
