@@ -2,13 +2,11 @@ package greyground.app;
 
 import greyground.art.Art;
 import greyground.film.ArtChoice;
-import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 
 /** The art of one job: looked into once, decoded once, within a share of the program's memory. */
 final class ArtSource {
@@ -38,14 +36,7 @@ final class ArtSource {
     record Decoded(GreyPlane plane, CompletableFuture<String> fingerprint, List<String> warnings) {
         /** Waits for the fingerprint. */
         String sha256() {
-            try {
-                return fingerprint.join();
-            } catch (CompletionException failed) {
-                if (failed.getCause() instanceof Refusal refusal) {
-                    throw refusal;
-                }
-                throw failed;
-            }
+            return FilmPreparation.joined(fingerprint);
         }
     }
 

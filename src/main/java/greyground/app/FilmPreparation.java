@@ -48,7 +48,8 @@ import java.util.concurrent.CompletionException;
 /**
  * Composes a job's films in memory: art → tone → grain → film. One object for one art.
  *
- * <p>Grain and the plate's response are made on spare threads while the art is decoded, since neither needs it.
+ * <p>Grain and the plate's response are made on spare threads while the art is decoded, since neither needs it; the
+ * file's digest is waited for last: only the job that goes with the film names it.
  */
 public final class FilmPreparation {
     /** Cutting off more of the art than this deserves a word (assumed). */
