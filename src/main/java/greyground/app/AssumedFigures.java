@@ -22,6 +22,7 @@ final class AssumedFigures {
     /** More would drown what else is to be said (assumed). */
     private static final int MOST = 3;
 
+    /** Black of a middle tone on the film (assumed): in the workshop as it is assumed it prints L* 49. */
     private static final double MIDDLE_COVERAGE = 0.3;
 
     /** L* that nobody would miss (assumed). */

@@ -8,7 +8,7 @@ import greyground.raster.HalvedPlanes;
 
 /** Where the art lies on a job's plate, and its greys there. Plate places count in millimetres from its top left, as the print reads. */
 final class LivePlacing {
-    /** Sides that meet but for rounding are as long as each other. */
+    /** Sides that meet but for rounding are as long as each other (assumed). */
     private static final double ROUNDING_MILLIMETRES = 1e-6;
 
     private final Job job;

@@ -6,7 +6,7 @@ import java.util.function.IntUnaryOperator;
 
 /** How a plate's film sheet looks from afar: each place of the art as its even tone, in the colours of the film's own stage. */
 final class LiveSheetTones implements LiveSheet.Tones {
-    /** Colours on the copper are made for every 16th coverage. */
+    /** Colours on the copper are made for every 16th coverage (assumed: no eye tells those between). */
     private static final int STEP_BITS = 4;
 
     private final LivePlacing placing;

@@ -19,9 +19,9 @@ final class Lzw implements Unpacker {
     private static final int CODES = 4096;
     /** Bytes in a step of spelling. */
     private static final int STEP = Long.BYTES;
-    /** Packed bytes that are fetched at once. */
+    /** Packed bytes that are fetched at once (assumed). */
     private static final int PIECE = 1 << 16;
-    /** Bytes that are spelled at once, in which the first cache has room beside the table. */
+    /** Bytes that are spelled at once, for which the first cache has room beside the table (assumed). */
     private static final int SPELLED = 1 << 14;
 
     private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);

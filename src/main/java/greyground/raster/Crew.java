@@ -12,7 +12,7 @@ import java.util.concurrent.atomic.AtomicReference;
  * one with it; whoever waits for that work asks {@link #checkNothingLost} now and then.
  */
 public final class Crew implements AutoCloseable {
-    /** How long to wait for a work before asking whether any is lost. */
+    /** How long to wait for a work before asking whether any is lost (assumed). */
     public static final long PATIENCE_MILLISECONDS = 200;
 
     private final ThreadPoolExecutor workers;
