@@ -112,8 +112,8 @@ public final class KeptFiles {
         if (isPdf(file)) {
             try (FilmPdfReader reader = FilmPdfReader.open(file)) {
                 byte[] bytes = reader.attachment(attachment)
-                        .orElseThrow(() -> Refusal.failure(
-                                file.getFileName() + " carries no " + what + ": give a film PDF made by this program"));
+                        .orElseThrow(() -> Refusal.failure(file.getFileName() + " carries no " + what
+                                + ": give a film PDF that this program made with one"));
                 return decoded(what, file, bytes);
             } catch (IOException closing) {
                 throw Refusal.failure("cannot read " + file + ": " + closing.getMessage(), closing);
