@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,12 +21,36 @@ final class OutsideTools {
     static void need(String tool) {
         boolean there = false;
         for (String folder : System.getenv().getOrDefault("PATH", "").split(":")) {
-            there |= Files.isExecutable(Path.of(folder, tool));
+            there |= Files.isExecutable(Path.of(folder).resolve(tool));
         }
-        if (!there && "true".equals(System.getenv("CI"))) {
+        need(there, tool, System.getenv("CI"));
+    }
+
+    /** The rule itself: {@code machine} is "true" on a build machine. */
+    static void need(boolean there, String tool, String machine) {
+        if (!there && "true".equals(machine)) {
             fail(tool + " is not installed; a build machine must have it");
         }
         assumeTrue(there, tool + " is not installed");
+    }
+
+    /** A Python that can do {@code imports}. */
+    static String python(String imports) throws Exception {
+        for (String python : List.of("/usr/bin/python3", "python3")) {
+            try {
+                Process process = new ProcessBuilder(python, "-c", imports)
+                        .redirectErrorStream(true)
+                        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                        .start();
+                if (process.waitFor() == 0) {
+                    return python;
+                }
+            } catch (IOException absent) {
+                // Then the next may do.
+            }
+        }
+        need(false, "Python that can " + imports, System.getenv("CI"));
+        return "";
     }
 
     /** Runs a command in {@code folder}; words part at blanks. Returns what it printed. */
@@ -44,7 +69,7 @@ final class OutsideTools {
                 .redirectInput(in.toFile())
                 .redirectOutput(out.toFile())
                 .start();
-        if (!process.waitFor(60, TimeUnit.SECONDS)) {
+        if (!process.waitFor(5, TimeUnit.MINUTES)) {
             process.destroyForcibly();
             fail(words + " did not end");
         }
