@@ -1,7 +1,7 @@
 package greyground;
 
 import greyground.cli.CommandLine;
-import greyground.desk.DeskStart;
+import greyground.desk.window.DeskStart;
 
 /** Starts Greyground: a command, or the window. */
 public final class Main {

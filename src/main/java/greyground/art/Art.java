@@ -1,5 +1,9 @@
 package greyground.art;
 
+import greyground.art.colour.Luminance;
+import greyground.art.page.ArtBytes;
+import greyground.art.page.ArtFormat;
+import greyground.art.page.Page;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;

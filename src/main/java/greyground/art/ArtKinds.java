@@ -1,5 +1,14 @@
 package greyground.art;
 
+import greyground.art.jpeg.JpegFormat;
+import greyground.art.kind.BmpFormat;
+import greyground.art.kind.PngFormat;
+import greyground.art.kind.PnmFormat;
+import greyground.art.kind.PsdFormat;
+import greyground.art.kind.WebpFormat;
+import greyground.art.page.ArtBytes;
+import greyground.art.page.ArtFormat;
+import greyground.art.tiff.TiffFormat;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 

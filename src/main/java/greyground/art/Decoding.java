@@ -1,5 +1,9 @@
 package greyground.art;
 
+import greyground.art.colour.Luminance;
+import greyground.art.page.Page;
+import greyground.art.page.SampleRows;
+import greyground.art.page.Samples;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.GreyPlane;

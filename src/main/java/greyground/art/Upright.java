@@ -1,5 +1,6 @@
 package greyground.art;
 
+import greyground.art.page.Page;
 import greyground.raster.PlaneStore;
 
 /**

@@ -1,6 +1,6 @@
 package greyground.cli;
 
-import greyground.app.Program;
+import greyground.app.files.Program;
 import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.io.PrintWriter;

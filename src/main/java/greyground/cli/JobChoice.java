@@ -1,9 +1,9 @@
 package greyground.cli;
 
-import greyground.app.JobWords;
-import greyground.app.KeptFiles;
-import greyground.app.SourceArt;
-import greyground.film.Job;
+import greyground.app.files.KeptFiles;
+import greyground.app.recipe.JobWords;
+import greyground.app.recipe.SourceArt;
+import greyground.film.job.Job;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;

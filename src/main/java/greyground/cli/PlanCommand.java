@@ -1,11 +1,11 @@
 package greyground.cli;
 
-import greyground.app.BenchAdvice;
-import greyground.app.BiteWords;
-import greyground.app.FilmPreparation;
-import greyground.app.KeptFiles;
-import greyground.app.PlannedPlate;
-import greyground.film.Job;
+import greyground.app.bite.BenchAdvice;
+import greyground.app.bite.BiteWords;
+import greyground.app.bite.PlannedPlate;
+import greyground.app.files.KeptFiles;
+import greyground.app.recipe.FilmPreparation;
+import greyground.film.job.Job;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Path;

@@ -1,11 +1,11 @@
 package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import greyground.app.KeptFiles;
-import greyground.app.PositiveOutcome;
-import greyground.app.PositiveWork;
-import greyground.app.SafeFile;
-import greyground.film.Job;
+import greyground.app.files.KeptFiles;
+import greyground.app.files.SafeFile;
+import greyground.app.recipe.PositiveOutcome;
+import greyground.app.recipe.PositiveWork;
+import greyground.film.job.Job;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;

@@ -1,13 +1,13 @@
 package greyground.cli;
 
-import greyground.app.BiteTimes;
-import greyground.app.FilmPreparation;
-import greyground.app.KeptFiles;
-import greyground.app.ProofFiles;
-import greyground.app.ProofReport;
-import greyground.app.ProofWork;
-import greyground.app.Stage;
-import greyground.film.Job;
+import greyground.app.bite.BiteTimes;
+import greyground.app.files.KeptFiles;
+import greyground.app.proof.ProofFiles;
+import greyground.app.proof.ProofReport;
+import greyground.app.proof.ProofWork;
+import greyground.app.recipe.FilmPreparation;
+import greyground.app.sight.Stage;
+import greyground.film.job.Job;
 import greyground.quantity.Lengths;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;

@@ -1,12 +1,12 @@
 package greyground.cli;
 
-import greyground.app.FilmPrinterOutcome;
-import greyground.app.FilmPrinterWork;
-import greyground.app.ReadFiles;
-import greyground.app.ReadOutcome;
-import greyground.app.ReadWords;
-import greyground.app.ReadWork;
-import greyground.app.ShopFile;
+import greyground.app.files.ShopFile;
+import greyground.app.teach.FilmPrinterOutcome;
+import greyground.app.teach.FilmPrinterWork;
+import greyground.app.teach.ReadFiles;
+import greyground.app.teach.ReadOutcome;
+import greyground.app.teach.ReadWords;
+import greyground.app.teach.ReadWork;
 import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.nio.file.Path;

@@ -1,7 +1,7 @@
 package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import greyground.workshop.JsonText;
+import greyground.json.JsonText;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;

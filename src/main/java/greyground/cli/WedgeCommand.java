@@ -1,8 +1,8 @@
 package greyground.cli;
 
-import greyground.app.KeptFiles;
-import greyground.app.WedgeOutcome;
-import greyground.app.WedgeWork;
+import greyground.app.chart.WedgeOutcome;
+import greyground.app.chart.WedgeWork;
+import greyground.app.files.KeptFiles;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Path;

@@ -1,6 +1,6 @@
 /**
- * The command line, thin: {@link greyground.cli.CommandLine} turns arguments into a request to {@code app} and the answer into text.
- * May import {@code app}, {@code film}, {@code workshop}, {@code plan} and {@code quantity}.
+ * The command line, thin: {@link greyground.cli.CommandLine} turns arguments into a request to {@code app} and the answer into
+ * text. Door: {@link greyground.cli.CommandLine}.
  */
 @NullMarked
 package greyground.cli;

@@ -1,6 +1,6 @@
 package greyground.output;
 
-import greyground.film.FilmRows;
+import greyground.film.sheet.FilmRows;
 import greyground.raster.Bands;
 import greyground.raster.Progress;
 import java.io.IOException;

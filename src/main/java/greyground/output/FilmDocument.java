@@ -1,7 +1,7 @@
 package greyground.output;
 
-import greyground.film.FilmRows;
-import greyground.film.Sheet;
+import greyground.film.sheet.FilmRows;
+import greyground.film.sheet.Sheet;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Refusal;
 import java.time.LocalDate;

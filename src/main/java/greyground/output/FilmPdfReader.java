@@ -122,7 +122,7 @@ public final class FilmPdfReader implements Closeable {
     }
 
     /**
-     * Hands on the rows of a film, in order, counting black as {@link greyground.film.FilmRows} does.
+     * Hands on the rows of a film, in order, counting black as {@link greyground.film.sheet.FilmRows} does.
      *
      * @param index of the film, from 0
      * @param rowsPerBand at least 1; the last band may be shorter
@@ -171,7 +171,7 @@ public final class FilmPdfReader implements Closeable {
         }
 
         /**
-         * Reads the next rows, counting black as {@link greyground.film.FilmRows} does.
+         * Reads the next rows, counting black as {@link greyground.film.sheet.FilmRows} does.
          *
          * @param into receives them from {@code offset} on
          * @param rows at most as many as are left

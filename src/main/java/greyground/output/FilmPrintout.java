@@ -1,8 +1,8 @@
 package greyground.output;
 
-import greyground.film.PrintPaper;
-import greyground.film.SheetOnPaper;
-import greyground.film.SheetOnPaper.SheetSize;
+import greyground.film.sheet.PrintPaper;
+import greyground.film.sheet.SheetOnPaper;
+import greyground.film.sheet.SheetOnPaper.SheetSize;
 import greyground.output.FilmPdfReader.ReadFilm;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;

@@ -1,8 +1,8 @@
 package greyground.output;
 
-import greyground.film.FilmRows;
-import greyground.film.Legend;
-import greyground.film.Sheet;
+import greyground.film.sheet.FilmRows;
+import greyground.film.sheet.Legend;
+import greyground.film.sheet.Sheet;
 import greyground.output.FilmDocument.Film;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;

@@ -1,6 +1,6 @@
 package greyground.output;
 
-import greyground.film.TextWidth;
+import greyground.film.sheet.TextWidth;
 import greyground.quantity.Refusal;
 import java.io.IOException;
 

@@ -1,10 +1,10 @@
 package greyground.picture;
 
 import greyground.plate.Bath;
-import greyground.plate.Grid;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateStates;
 import greyground.plate.PlateView;
+import greyground.plate.edge.Grid;
 
 /**
  * The bitten plate under a lamp from the top left: how bright each place is beside the polished face. Two things show: slopes

@@ -1,8 +1,8 @@
 package greyground.picture;
 
+import greyground.fit.CheckResult;
 import greyground.picture.Drawing.Anchor;
 import greyground.quantity.Refusal;
-import greyground.wedge.CheckResult;
 import java.util.Locale;
 
 /**

@@ -1,12 +1,12 @@
 package greyground.picture;
 
+import greyground.fit.MeasuredLevel;
+import greyground.fit.MeasuredPatch;
+import greyground.fit.MeasuredResponse;
 import greyground.picture.Drawing.Anchor;
 import greyground.picture.Drawing.Point;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
-import greyground.wedge.MeasuredLevel;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.MeasuredResponse;
 import java.util.ArrayList;
 import java.util.List;
 

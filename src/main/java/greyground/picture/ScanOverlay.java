@@ -1,5 +1,9 @@
 package greyground.picture;
 
+import greyground.chart.Area;
+import greyground.chart.CornerCode;
+import greyground.chart.LevelPatch;
+import greyground.fit.MeasuredPatch;
 import greyground.picture.Drawing.Anchor;
 import greyground.picture.Drawing.Point;
 import greyground.quantity.Refusal;
@@ -9,10 +13,6 @@ import greyground.scan.PaperWhite;
 import greyground.scan.PlateOnScan;
 import greyground.scan.ScanReading;
 import greyground.scan.TargetReading;
-import greyground.wedge.Area;
-import greyground.wedge.CornerCode;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.MeasuredPatch;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;

@@ -1,5 +1,7 @@
 package greyground.picture;
 
+import greyground.fit.MeasuredLevel;
+import greyground.fit.MeasuredResponse;
 import greyground.picture.Drawing.Anchor;
 import greyground.picture.Drawing.Point;
 import greyground.plate.PrintableRange;
@@ -8,8 +10,6 @@ import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
 import greyground.tone.PlateResponse;
-import greyground.wedge.MeasuredLevel;
-import greyground.wedge.MeasuredResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

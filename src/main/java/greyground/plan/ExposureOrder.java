@@ -5,8 +5,8 @@ import static greyground.plan.StepDraft.fixed;
 import static greyground.plan.StepDraft.seconds;
 
 import greyground.plan.ExposurePlan.Step;
-import greyground.plate.ExposureSplit;
-import greyground.plate.ExposureTrade;
+import greyground.plate.split.ExposureSplit;
+import greyground.plate.split.ExposureTrade;
 import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;

@@ -3,10 +3,10 @@ package greyground.plan;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.json.JsonText;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Refusal;
-import greyground.workshop.JsonText;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,10 +1,10 @@
 package greyground.plan;
 
-import greyground.plate.DoubleExposure;
 import greyground.plate.Exposure;
-import greyground.plate.ExposureSplit;
 import greyground.plate.Light;
 import greyground.plate.PlateConditions;
+import greyground.plate.split.DoubleExposure;
+import greyground.plate.split.ExposureSplit;
 import greyground.workshop.Workshop;
 
 /**

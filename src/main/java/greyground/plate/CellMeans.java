@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
 import java.util.Arrays;
 
 /**

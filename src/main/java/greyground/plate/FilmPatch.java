@@ -1,5 +1,7 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Rim;
 import greyground.quantity.Refusal;
 import java.nio.ByteBuffer;
 

@@ -1,5 +1,8 @@
 package greyground.plate;
 
+import greyground.plate.edge.Distance;
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Softening;
 import greyground.quantity.Refusal;
 
 /**

@@ -1,5 +1,8 @@
 package greyground.plate;
 
+import greyground.plate.edge.Distance;
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Rim;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -9,7 +12,7 @@ import java.util.stream.IntStream;
  * Removes whatever is narrower than a width: a morphological opening by a disc, as two distance transforms. What remains
  * is every place that a disc of that width covers without leaving the set.
  */
-final class Openness {
+public final class Openness {
     /** Pixels up to which a place's surroundings are searched: a disc of some hundred centres. */
     private static final double MOST_SEARCHED = 6;
 
@@ -23,7 +26,7 @@ final class Openness {
      * @param inside distance of each place from the complement's edge, in micrometres, told at least up to half the width
      * @param widthMicrometres least width that stays; below one pixel nothing changes
      */
-    static void shutNarrow(boolean[] mask, boolean marked, float[] inside, double widthMicrometres, Grid grid) {
+    public static void shutNarrow(boolean[] mask, boolean marked, float[] inside, double widthMicrometres, Grid grid) {
         double radius = widthMicrometres / 2;
         double pitch = grid.pitchMicrometres();
         if (widthMicrometres <= pitch) {

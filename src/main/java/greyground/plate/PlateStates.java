@@ -1,5 +1,7 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
+
 /**
  * A patch of plate at every stage, pixel by pixel. Whoever holds it owns the arrays and should not change them.
  *

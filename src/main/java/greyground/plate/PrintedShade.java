@@ -1,5 +1,10 @@
 package greyground.plate;
 
+import greyground.plate.edge.Distance;
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Normal;
+import greyground.plate.edge.Softening;
+
 /**
  * The shade that printed dots cast on the resist: their edges lie outside their pixels by the printer's spot growth, and are
  * blurred by its softness and by the lamp.

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
 
 /** How much of a film a tint covers once it is printed: more than its pixels say, by what its edges grow. */

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.Softening;
 import java.util.Comparator;
 
 /**

@@ -1,5 +1,7 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Rim;
 import greyground.quantity.Refusal;
 import java.util.Arrays;
 
@@ -43,7 +45,7 @@ public record SprayedGround(double landFraction, double grainMicrometres, long s
      * @param leftMicrometres of the grid's left edge on the plate
      * @param topMicrometres of the grid's top edge on the plate
      */
-    boolean[] grains(Grid grid, double leftMicrometres, double topMicrometres) {
+    public boolean[] grains(Grid grid, double leftMicrometres, double topMicrometres) {
         boolean[] covered = new boolean[grid.area()];
         double pitch = grid.pitchMicrometres();
         double acrossMicrometres = grid.width() * pitch;

@@ -1,5 +1,7 @@
 package greyground.plate;
 
+import greyground.plate.edge.EdgeDistance;
+import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
 import org.jspecify.annotations.Nullable;
 

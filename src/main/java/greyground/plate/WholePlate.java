@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import java.util.ArrayDeque;

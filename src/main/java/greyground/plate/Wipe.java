@@ -1,5 +1,7 @@
 package greyground.plate;
 
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.ParabolicEnvelope;
 import greyground.quantity.Refusal;
 
 /**

@@ -1,12 +1,12 @@
 package greyground.scan;
 
+import greyground.chart.Area;
+import greyground.chart.LevelPatch;
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
-import greyground.wedge.Area;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

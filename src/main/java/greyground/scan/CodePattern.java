@@ -1,6 +1,6 @@
 package greyground.scan;
 
-import greyground.wedge.CornerCode;
+import greyground.chart.CornerCode;
 
 /** A corner code as it should look, softened: what the scan is laid against to place it. */
 final class CodePattern {

@@ -1,6 +1,6 @@
 package greyground.scan;
 
-import greyground.wedge.Area;
+import greyground.chart.Area;
 import java.util.ArrayList;
 import java.util.List;
 

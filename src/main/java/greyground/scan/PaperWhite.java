@@ -1,7 +1,7 @@
 package greyground.scan;
 
-import greyground.wedge.LevelPatch;
-import greyground.wedge.TestPlate;
+import greyground.chart.LevelPatch;
+import greyground.chart.TestPlate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,12 +1,12 @@
 package greyground.scan;
 
+import greyground.chart.Area;
+import greyground.chart.CornerCode;
+import greyground.chart.LevelPatch;
+import greyground.chart.TestPlate;
 import greyground.quantity.Refusal;
 import greyground.scan.CodeSearch.Found;
 import greyground.scan.Projective.Pair;
-import greyground.wedge.Area;
-import greyground.wedge.CornerCode;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,7 +1,7 @@
 package greyground.scan;
 
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.TestPlate;
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
 import java.util.List;
 
 /**

@@ -1,15 +1,15 @@
 package greyground.scan;
 
+import greyground.chart.Area;
+import greyground.chart.CodeText;
+import greyground.chart.LevelPatch;
+import greyground.chart.Recipe;
+import greyground.chart.Target;
+import greyground.chart.TestPlate;
 import greyground.quantity.Refusal;
 import greyground.scan.CodeSearch.Found;
 import greyground.scan.Projective.Pair;
 import greyground.tone.Lightness;
-import greyground.wedge.Area;
-import greyground.wedge.CodeText;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.Recipe;
-import greyground.wedge.Target;
-import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

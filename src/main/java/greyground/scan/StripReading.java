@@ -1,8 +1,8 @@
 package greyground.scan;
 
-import greyground.wedge.Area;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.Strip;
+import greyground.chart.Area;
+import greyground.chart.Strip;
+import greyground.fit.MeasuredPatch;
 import java.util.ArrayList;
 import java.util.List;
 

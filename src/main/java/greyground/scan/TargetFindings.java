@@ -1,11 +1,11 @@
 package greyground.scan;
 
+import greyground.chart.Target;
+import greyground.fit.FitParameter;
+import greyground.fit.FitReading;
+import greyground.fit.MeasuredDepth;
+import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
-import greyground.wedge.FitParameter;
-import greyground.wedge.FitReading;
-import greyground.wedge.MeasuredDepth;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.Target;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

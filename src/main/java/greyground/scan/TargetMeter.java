@@ -1,8 +1,8 @@
 package greyground.scan;
 
+import greyground.chart.Area;
+import greyground.chart.Target;
 import greyground.raster.GreyPlane;
-import greyground.wedge.Area;
-import greyground.wedge.Target;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,6 +1,6 @@
 package greyground.scan;
 
-import greyground.wedge.Target;
+import greyground.chart.Target;
 
 /**
  * The tone over one target.

@@ -3,6 +3,8 @@ package greyground.workshop;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.grain.Grain;
 import greyground.grain.Grain.DotShape;
+import greyground.json.JsonFields;
+import greyground.json.JsonText;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Ruling;
 import java.util.Set;

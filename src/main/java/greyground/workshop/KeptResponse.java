@@ -1,9 +1,10 @@
 package greyground.workshop;
 
+import greyground.fit.MeasuredLevel;
+import greyground.fit.MeasuredResponse;
+import greyground.json.KeptField;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
-import greyground.wedge.MeasuredLevel;
-import greyground.wedge.MeasuredResponse;
 import java.time.LocalDate;
 import java.util.List;
 

@@ -1,5 +1,6 @@
 package greyground.workshop;
 
+import greyground.json.KeptField;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

@@ -2,6 +2,8 @@ package greyground.workshop;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.json.JsonText;
+import greyground.json.KeptField;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,7 @@
 package greyground.workshop;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.json.JsonText;
 import java.util.Locale;
 
 /** Notes every field in a tree and gives it back unchanged. Used by one thread, for one writing. */

@@ -1,7 +1,6 @@
 /**
- * What stays the same between jobs: film printer, light, resist, exposure, developer, aquatint, bath, wipe, ink and paper, each number
- * with its provenance, and the plain file that keeps them. Key type: {@link greyground.workshop.Workshop}. May import {@code quantity},
- * {@code tone}, {@code grain}, {@code raster}, {@code plate} and {@code wedge}.
+ * What stays the same between jobs: film printer, light, resist, exposure, developer, aquatint, bath, wipe, ink and paper, each
+ * number with its provenance, and the plain file that keeps them. Door: {@link greyground.workshop.Workshop}.
  */
 @NullMarked
 package greyground.workshop;

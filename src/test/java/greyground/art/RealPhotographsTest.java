@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import greyground.art.colour.ArtRange;
 import greyground.raster.GreyPlane;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,7 +1,7 @@
 package greyground.bench;
 
 import greyground.art.Art;
-import greyground.art.ArtRange;
+import greyground.art.colour.ArtRange;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import java.nio.file.Path;

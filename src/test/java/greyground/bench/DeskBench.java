@@ -1,12 +1,12 @@
 package greyground.bench;
 
 import com.sun.management.OperatingSystemMXBean;
-import greyground.app.JobWords;
-import greyground.app.LiveBench;
-import greyground.app.LivePlate;
-import greyground.app.LiveView;
-import greyground.app.Stage;
-import greyground.film.Job;
+import greyground.app.live.LiveBench;
+import greyground.app.live.LivePlate;
+import greyground.app.recipe.JobWords;
+import greyground.app.sight.LiveView;
+import greyground.app.sight.Stage;
+import greyground.film.job.Job;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import java.lang.management.ManagementFactory;

@@ -1,9 +1,9 @@
 package greyground.bench;
 
-import greyground.film.FilledPlate;
-import greyground.film.FilmComposer;
-import greyground.film.FilmContent;
-import greyground.film.SheetLayout;
+import greyground.film.compose.FilmComposer;
+import greyground.film.compose.FilmContent;
+import greyground.film.sheet.FilledPlate;
+import greyground.film.sheet.SheetLayout;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;

@@ -1,6 +1,6 @@
 package greyground.bench;
 
-import greyground.art.ArtKernels;
+import greyground.art.colour.ArtKernels;
 import greyground.cli.CommandLine;
 import java.io.IOException;
 import java.io.InputStream;

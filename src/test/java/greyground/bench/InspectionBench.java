@@ -1,17 +1,17 @@
 package greyground.bench;
 
-import greyground.film.FilledPlate;
-import greyground.film.FilmComposer;
-import greyground.film.FilmContent;
-import greyground.film.SheetLayout;
+import greyground.film.compose.FilmComposer;
+import greyground.film.compose.FilmContent;
+import greyground.film.sheet.FilledPlate;
+import greyground.film.sheet.SheetLayout;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
-import greyground.plate.FilmFindings;
-import greyground.plate.FilmInspection;
-import greyground.plate.FilmLimits;
-import greyground.plate.FilmPitch;
 import greyground.plate.PlateProcess;
+import greyground.plate.inspect.FilmFindings;
+import greyground.plate.inspect.FilmInspection;
+import greyground.plate.inspect.FilmLimits;
+import greyground.plate.inspect.FilmPitch;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;

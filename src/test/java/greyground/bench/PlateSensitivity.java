@@ -1,6 +1,6 @@
 package greyground.bench;
 
-import greyground.app.JobPlate;
+import greyground.app.recipe.JobPlate;
 import greyground.grain.Grain;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Ruling;

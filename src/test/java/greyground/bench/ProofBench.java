@@ -1,8 +1,8 @@
 package greyground.bench;
 
 import com.sun.management.OperatingSystemMXBean;
-import greyground.app.ProofWork;
-import greyground.app.Stage;
+import greyground.app.proof.ProofWork;
+import greyground.app.sight.Stage;
 import greyground.plate.PlateWindow;
 import greyground.raster.Progress;
 import java.lang.management.ManagementFactory;

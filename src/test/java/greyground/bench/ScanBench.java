@@ -1,5 +1,10 @@
 package greyground.bench;
 
+import greyground.chart.Area;
+import greyground.chart.CornerCode;
+import greyground.chart.LevelPatch;
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
 import greyground.quantity.Size;
 import greyground.raster.GreyPlane;
 import greyground.raster.PlaneStore;
@@ -9,11 +14,6 @@ import greyground.scan.PlateOnScan;
 import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
 import greyground.tone.Lightness;
-import greyground.wedge.Area;
-import greyground.wedge.CornerCode;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.Recipe;
-import greyground.wedge.TestPlate;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.Arrays;

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.art.Art;
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
 import greyground.output.ExternalTool;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
@@ -13,8 +15,6 @@ import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
 import greyground.tone.Lightness;
 import greyground.tone.Srgb;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.TestPlate;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Matcher;

@@ -3,7 +3,7 @@ package greyground.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.app.KeptFiles;
+import greyground.app.files.KeptFiles;
 import greyground.cli.WriteAgain.Work;
 import greyground.output.ExternalTool;
 import greyground.output.FilmPdfReader;

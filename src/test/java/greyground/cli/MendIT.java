@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import greyground.app.FilmChecks;
-import greyground.film.Job;
-import greyground.film.JobFile;
+import greyground.app.check.FilmChecks;
+import greyground.film.job.Job;
+import greyground.film.job.JobFile;
 import greyground.output.Attachment;
 import greyground.output.FilmPdfReader;
 import greyground.raster.Progress;

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.app.KeptFiles;
+import greyground.app.files.KeptFiles;
 import greyground.output.ExternalTool;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;

@@ -1,12 +1,12 @@
 package greyground.cli;
 
-import greyground.app.BiteWords;
-import greyground.app.JobWords;
-import greyground.app.ReadWords;
-import greyground.app.SourceArt;
-import greyground.app.WedgeWork;
-import greyground.film.Job;
-import greyground.film.JobFile;
+import greyground.app.bite.BiteWords;
+import greyground.app.chart.WedgeWork;
+import greyground.app.recipe.JobWords;
+import greyground.app.recipe.SourceArt;
+import greyground.app.teach.ReadWords;
+import greyground.film.job.Job;
+import greyground.film.job.JobFile;
 import greyground.fuzz.Hostile;
 import greyground.workshop.Workshop;
 import java.io.OutputStream;

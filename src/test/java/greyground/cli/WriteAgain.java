@@ -1,7 +1,7 @@
 package greyground.cli;
 
-import greyground.app.KeptFiles;
-import greyground.film.Job;
+import greyground.app.files.KeptFiles;
+import greyground.film.job.Job;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.nio.file.Files;

@@ -1,6 +1,6 @@
 package greyground.fuzz;
 
-import greyground.app.KeptFiles;
+import greyground.app.files.KeptFiles;
 import greyground.output.Attachment;
 import greyground.output.FilmPdfReader;
 import java.nio.file.Path;

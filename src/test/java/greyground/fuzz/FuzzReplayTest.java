@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.app.KeptFiles;
+import greyground.app.files.KeptFiles;
 import greyground.art.Art;
 import greyground.output.FilmPdfReader;
 import java.io.IOException;

@@ -51,7 +51,7 @@ public final class Fuzzing {
                         49_152));
         ways.put(
                 "kept", new Way("greyground.fuzz.KeptTextFuzz", "greyground.**:com.fasterxml.jackson.core.**", 20_480));
-        ways.put("tables", new Way("greyground.app.TableFuzz", "greyground.app.**:greyground.wedge.**", 2_048));
+        ways.put("tables", new Way("greyground.app.teach.TableFuzz", "greyground.app.**:greyground.wedge.**", 2_048));
         ways.put("scans", new Way("greyground.fuzz.ScanFuzz", "greyground.scan.**:com.google.zxing.**", 65_536));
         ways.put(
                 "words",

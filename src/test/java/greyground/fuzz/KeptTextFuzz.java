@@ -1,9 +1,9 @@
 package greyground.fuzz;
 
-import greyground.app.JobWords;
-import greyground.film.ChartFile;
-import greyground.film.Job;
-import greyground.film.JobFile;
+import greyground.app.recipe.JobWords;
+import greyground.film.job.Job;
+import greyground.film.job.JobFile;
+import greyground.film.sheet.ChartFile;
 import greyground.plan.BenchOrder;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanRequest;

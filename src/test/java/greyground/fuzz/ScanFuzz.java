@@ -1,12 +1,12 @@
 package greyground.fuzz;
 
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
 import greyground.raster.Progress;
 import greyground.scan.ChartReader;
 import greyground.scan.ScanChoices;
-import greyground.wedge.Recipe;
-import greyground.wedge.TestPlate;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.film.Sheet;
+import greyground.film.sheet.Sheet;
 import greyground.output.FilmDocument.Film;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.film.FilmRows;
-import greyground.film.Sheet;
+import greyground.film.sheet.FilmRows;
+import greyground.film.sheet.Sheet;
 import greyground.output.FilmDocument.Film;
 import greyground.output.FilmTiff.Packing;
 import greyground.quantity.FilmPixels;

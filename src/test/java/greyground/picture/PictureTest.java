@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.plate.Grid;
 import greyground.plate.Paper;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateWindow;
-import greyground.plate.Rim;
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Rim;
 import greyground.quantity.Refusal;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;

@@ -3,7 +3,7 @@ package greyground.picture;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.wedge.CheckResult;
+import greyground.fit.CheckResult;
 import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;

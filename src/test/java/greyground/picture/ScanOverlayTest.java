@@ -4,14 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.chart.LevelPatch;
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
 import greyground.scan.PlateOnScan;
 import greyground.scan.ScanReading;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.Recipe;
-import greyground.wedge.TestPlate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

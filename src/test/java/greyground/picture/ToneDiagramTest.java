@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.film.GrainPatches;
+import greyground.film.compose.GrainPatches;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.output.ExternalTool;

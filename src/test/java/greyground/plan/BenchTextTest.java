@@ -4,13 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.plan.ExposurePlan.Step;
-import greyground.plate.DoubleExposure;
 import greyground.plate.Exposure;
-import greyground.plate.ExposureSplit;
-import greyground.plate.ExposureTrade;
 import greyground.plate.Light;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
+import greyground.plate.split.DoubleExposure;
+import greyground.plate.split.ExposureSplit;
+import greyground.plate.split.ExposureTrade;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.List;

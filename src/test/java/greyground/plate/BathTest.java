@@ -3,6 +3,10 @@ package greyground.plate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.EdgeDistance;
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.Normal;
+import greyground.plate.edge.Rim;
 import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.Test;
 

@@ -3,6 +3,7 @@ package greyground.plate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.NoiseGrain;
 import greyground.tone.EdgeGrowthResponse;
 import greyground.tone.Lightness;
 import greyground.tone.RoundDots;

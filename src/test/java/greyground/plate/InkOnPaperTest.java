@@ -2,6 +2,7 @@ package greyground.plate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import greyground.plate.edge.NoiseGrain;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

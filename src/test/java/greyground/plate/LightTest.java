@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.NoiseGrain;
+import greyground.plate.edge.Rim;
 import greyground.quantity.Refusal;
 import java.util.Arrays;
 import java.util.List;

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.*;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;

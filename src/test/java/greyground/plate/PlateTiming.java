@@ -1,6 +1,7 @@
 package greyground.plate;
 
 import com.sun.management.OperatingSystemMXBean;
+import greyground.plate.edge.*;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.lang.management.ManagementFactory;

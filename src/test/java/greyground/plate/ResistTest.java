@@ -4,6 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.EdgeDistance;
+import greyground.plate.edge.Grid;
+import greyground.plate.edge.NoiseGrain;
+import greyground.plate.edge.Rim;
+import greyground.plate.edge.Softening;
 import greyground.quantity.Refusal;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.NoiseGrain;
 import greyground.quantity.Refusal;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.NoiseGrain;
 import greyground.raster.Progress;
 import java.util.List;
 import java.util.concurrent.CancellationException;

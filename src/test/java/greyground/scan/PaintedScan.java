@@ -1,13 +1,13 @@
 package greyground.scan;
 
+import greyground.chart.Area;
+import greyground.chart.CornerCode;
+import greyground.chart.LevelPatch;
+import greyground.chart.Target;
+import greyground.chart.TestPlate;
 import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
 import greyground.tone.Lightness;
-import greyground.wedge.Area;
-import greyground.wedge.CornerCode;
-import greyground.wedge.LevelPatch;
-import greyground.wedge.Target;
-import greyground.wedge.TestPlate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleBinaryOperator;

@@ -1,7 +1,7 @@
 package greyground.scan;
 
+import greyground.chart.TestPlate;
 import greyground.raster.GreyPlane;
-import greyground.wedge.TestPlate;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.nio.file.Files;

@@ -3,13 +3,13 @@ package greyground.scan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.Recipe;
-import greyground.wedge.TestPlate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

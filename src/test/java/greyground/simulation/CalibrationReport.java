@@ -1,8 +1,8 @@
 package greyground.simulation;
 
+import greyground.fit.FittedFigure;
 import greyground.grain.Grain;
 import greyground.quantity.Ruling;
-import greyground.wedge.FittedFigure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

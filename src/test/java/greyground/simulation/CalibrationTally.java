@@ -1,8 +1,8 @@
 package greyground.simulation;
 
-import greyground.wedge.FitParameter;
-import greyground.wedge.FittedFigure;
-import greyground.wedge.PlateLesson;
+import greyground.fit.FitParameter;
+import greyground.fit.FittedFigure;
+import greyground.fit.PlateLesson;
 import java.util.EnumMap;
 import java.util.Map;
 

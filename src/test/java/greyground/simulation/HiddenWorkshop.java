@@ -1,9 +1,10 @@
 package greyground.simulation;
 
-import greyground.app.JobPlate;
-import greyground.film.ArtChoice;
-import greyground.film.Job;
-import greyground.film.Placing;
+import greyground.app.recipe.JobPlate;
+import greyground.film.job.ArtChoice;
+import greyground.film.job.Job;
+import greyground.film.job.Placing;
+import greyground.fit.MeasuredDepth;
 import greyground.grain.Grain;
 import greyground.plan.BenchConditions;
 import greyground.plate.Bath;
@@ -11,7 +12,6 @@ import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
-import greyground.wedge.MeasuredDepth;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.LinkedHashMap;

@@ -1,9 +1,9 @@
 package greyground.simulation;
 
-import greyground.app.JobPlate;
-import greyground.app.KeptFiles;
-import greyground.film.ChartFile;
-import greyground.film.Job;
+import greyground.app.files.KeptFiles;
+import greyground.app.recipe.JobPlate;
+import greyground.film.job.Job;
+import greyground.film.sheet.ChartFile;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;

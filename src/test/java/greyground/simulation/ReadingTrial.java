@@ -1,13 +1,13 @@
 package greyground.simulation;
 
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.scan.ChartReader;
 import greyground.scan.PlateOnScan;
 import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
-import greyground.wedge.MeasuredPatch;
-import greyground.wedge.TestPlate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

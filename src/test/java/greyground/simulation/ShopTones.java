@@ -1,6 +1,6 @@
 package greyground.simulation;
 
-import greyground.app.JobPlate;
+import greyground.app.recipe.JobPlate;
 import greyground.plate.FilmPatch;
 import greyground.plate.Paper;
 import greyground.plate.PlateConditions;

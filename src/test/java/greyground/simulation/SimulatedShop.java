@@ -1,13 +1,13 @@
 package greyground.simulation;
 
-import greyground.app.JobPlate;
-import greyground.film.ChartFile;
-import greyground.film.GrainPatches;
+import greyground.app.recipe.JobPlate;
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
+import greyground.film.compose.GrainPatches;
+import greyground.film.sheet.ChartFile;
 import greyground.grain.Grain;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
-import greyground.wedge.Recipe;
-import greyground.wedge.TestPlate;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;

@@ -5,12 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.fit.MeasuredLevel;
 import greyground.grain.Grain;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
-import greyground.wedge.MeasuredLevel;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.json.JsonText;
 import greyground.quantity.Refusal;
 import java.time.LocalDate;
 import java.util.Locale;

@@ -1,0 +1,154 @@
+package greyground.app.bite;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.recipe.JobPlate;
+import greyground.json.JsonText;
+import greyground.plan.BiteAgain;
+import greyground.plan.BiteOrder;
+import greyground.plan.BitePlan;
+import greyground.plan.BittenTones;
+import greyground.plan.ExposurePlan.Step;
+import greyground.plan.PlanRequest;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Plans a bite to a wished depth or darkest tone, and a second bite after a proof.
+ *
+ * @param workshop with the bath as it is told
+ * @param plan the whole bite to the wish
+ * @param again the second bite, if a proof was given
+ * @param step what to do next, to be read at the bath
+ */
+public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> again, Step step) {
+    /**
+     * Plans.
+     *
+     * @param plate with the workshop as it was before this bite
+     * @param today when temperature and copper were read
+     */
+    public static BiteAdvice of(PlannedPlate plate, BiteWords words, LocalDate today, Progress progress) {
+        if (plate.job().process() instanceof PlateProcess.UnetchedFilm) {
+            throw Refusal.use("process is unetched-film, which is never bitten: ask for a bite of another process");
+        }
+        PlanRequest request = plate.request();
+        Workshop before = plate.workshop();
+        Workshop now = words.bath(before, today);
+        BittenTones.OfDepth tones = kept(JobPlate.of(now, plate.job()), progress);
+        if (words.bittenMinutes().isEmpty()) {
+            BitePlan plan = plan(now, request, words, tones);
+            return new BiteAdvice(now, plan, Optional.empty(), BiteOrder.bite(now, request, plan, wish(now, words)));
+        }
+        double minutes = words.bittenMinutes().getAsDouble();
+        double depth = words.proofDepthMicrometres().isPresent()
+                ? words.proofDepthMicrometres().getAsDouble()
+                : BiteAgain.depthOfProof(before, words.proofDensity().orElseThrow());
+        if (!words.copperTold()) {
+            double copper = BiteAgain.copperAfterFirst(before, request, depth);
+            now = now.with(
+                    "bath.copperGramsPerLitre",
+                    Figure.assumed(copper, "before the first bite, and what this plate has given it since"));
+        }
+        // Only the depth matters now; what each row prints was told before the first bite.
+        BitePlan plan = plan(now, request, words, words.darkestLightness().isPresent() ? tones : anyDepth -> null);
+        BiteAgain again = BiteAgain.of(before, now, request, minutes, depth, plan.depthMicrometres());
+        boolean measured = words.proofDepthMicrometres().isPresent();
+        BiteOrder.Proof proof = new BiteOrder.Proof(
+                measured
+                        ? "a depth of " + Refusal.plain(depth) + " um"
+                        : "a solid of density "
+                                + Refusal.plain(words.proofDensity().orElseThrow()),
+                measured);
+        return new BiteAdvice(
+                now, plan, Optional.of(again), BiteOrder.again(before, now, request, again, proof, wish(now, words)));
+    }
+
+    private static BitePlan plan(Workshop now, PlanRequest request, BiteWords words, BittenTones.OfDepth tones) {
+        return words.darkestLightness().isPresent()
+                ? BitePlan.toDarkest(now, request, words.darkestLightness().getAsDouble(), tones)
+                : BitePlan.toDepth(now, request, words.depthMicrometres().orElse(now.usualDepthMicrometres()), tones);
+    }
+
+    private static BiteOrder.Wish wish(Workshop workshop, BiteWords words) {
+        if (words.darkestLightness().isPresent()) {
+            return new BiteOrder.Wish(
+                    "a darkest tone of L* "
+                            + Refusal.plain(words.darkestLightness().getAsDouble()),
+                    true);
+        }
+        return new BiteOrder.Wish(
+                words.depthMicrometres().isPresent()
+                        ? "a depth of " + Refusal.plain(words.depthMicrometres().getAsDouble()) + " um"
+                        : "the shop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " um",
+                false);
+    }
+
+    /** Each depth is foretold once. How many there will be nobody knows, so that progress nears its end ever more slowly. */
+    private static BittenTones.OfDepth kept(JobPlate plate, Progress progress) {
+        Map<Double, BittenTones> foretold = new HashMap<>();
+        return depth -> {
+            BittenTones known = foretold.get(depth);
+            if (known == null) {
+                known = BittenTones.of(plate.response(plate.conditions(depth)));
+                foretold.put(depth, known);
+                progress.done(1 - Math.pow(0.85, foretold.size()));
+            }
+            return known;
+        };
+    }
+
+    /** Adds the advice to a JSON object. */
+    public void describe(ObjectNode tree) {
+        ObjectNode bite = tree.putObject("bite");
+        put(bite, "wantedDepthMicrometres", plan.depthMicrometres());
+        put(bite, "minutes", plan.minutes());
+        put(bite, "bathCelsius", workshop.bath().temperatureCelsius().value());
+        put(
+                bite,
+                "bathCopperGramsPerLitre",
+                workshop.bath().copperGramsPerLitre().value());
+        ArrayNode rows = bite.putArray("rows");
+        for (BitePlan.Row row : plan.rows()) {
+            ObjectNode node = rows.addObject();
+            put(node, "timePercent", row.timePercent());
+            put(node, "minutes", row.minutes());
+            put(node, "depthMicrometres", row.depthMicrometres());
+            put(node, "undercutMicrometres", row.undercutMicrometres());
+            put(node, "leastLandMicrometres", row.leastLandMicrometres());
+            put(node, "solidDensity", row.solidDensity());
+            put(node, "copperGramsPerLitre", row.copperGramsPerLitre());
+            tones(node, row.tones());
+        }
+        again.ifPresent(second -> {
+            ObjectNode node = tree.putObject("biteAgain");
+            put(node, "minutesSoFar", second.minutesSoFar());
+            put(node, "depthMicrometres", second.depthMicrometres());
+            put(node, "wantedDepthMicrometres", second.wantedMicrometres());
+            put(node, "rateOverPlan", second.rateOverPlan());
+            put(node, "minutesMore", second.minutesMore());
+        });
+    }
+
+    private static void tones(ObjectNode node, @Nullable BittenTones tones) {
+        if (tones != null) {
+            ArrayNode range = node.putArray("printableRange");
+            range.add(JsonText.number(tones.lightest()));
+            range.add(JsonText.number(tones.darkest()));
+            put(node, "bareLightness", tones.bare());
+            put(node, "turningPoint", tones.turningCoverage());
+        }
+    }
+
+    private static void put(ObjectNode node, String name, double value) {
+        node.set(name, JsonText.number(value));
+    }
+}

@@ -1,0 +1,180 @@
+package greyground.app.bite;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.recipe.CurveFile;
+import greyground.app.recipe.JobPlate;
+import greyground.fit.DepthFit;
+import greyground.json.JsonText;
+import greyground.output.Attachment;
+import greyground.output.FilmPdfReader;
+import greyground.plan.BiteAgain;
+import greyground.plan.BiteLog;
+import greyground.plan.BiteLogOrder;
+import greyground.plan.ExposurePlan.Step;
+import greyground.plan.PlanRequest;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.tone.Compensation;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A plate's bite log: how deep its proofs show it to be, how fast the bath bites, and what further minutes would do.
+ *
+ * @param log the numbers
+ * @param step to be read at the bath
+ */
+public record BiteLogAdvice(BiteLog log, Step step) {
+    private static final double COARSE_SHARE = 0.5;
+
+    /**
+     * Reads the log.
+     *
+     * @param plate with the workshop as it was before this plate was bitten
+     * @param film the PDF whose curve says how much black it uses; empty where no film is made
+     * @param today when temperature and copper were read
+     */
+    public static BiteLogAdvice of(
+            PlannedPlate plate, BiteWords words, Optional<Path> film, LocalDate today, Progress progress) {
+        checkBitten(plate);
+        List<Seen> proofs = new ArrayList<>();
+        words.proofs()
+                .forEach(proof -> proofs.add(
+                        new Seen(proof.minutes(), ProofReadings.of(proof.readings()), OptionalDouble.empty())));
+        OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
+        return of(plate, proofs, words.bath(plate.workshop(), today), words.copperTold(), most, progress);
+    }
+
+    /**
+     * Reads a log that was written down at the bench.
+     *
+     * @param plate with the workshop as it was before this plate was bitten
+     * @param proofs in order of time
+     * @param most the most black that the film's curve uses, 0 to 1
+     */
+    public static BiteLogAdvice of(PlannedPlate plate, List<LoggedProof> proofs, double most, Progress progress) {
+        checkBitten(plate);
+        List<Seen> seen = proofs.stream()
+                .map(proof -> new Seen(proof.minutes(), proof.readings(), proof.depthMicrometres()))
+                .toList();
+        return of(plate, seen, plate.workshop(), false, OptionalDouble.of(most), progress);
+    }
+
+    /**
+     * What one proof showed.
+     *
+     * @param depthMicrometres where the copper itself was measured
+     */
+    private record Seen(double minutes, List<DepthFit.Reading> readings, OptionalDouble depthMicrometres) {
+        BiteLog.State state(DepthTones tones) {
+            if (depthMicrometres.isPresent()) {
+                return new BiteLog.State(minutes, depthMicrometres.getAsDouble(), LoggedProof.DEPTH_ERROR, 0, 0);
+            }
+            DepthFit fit = DepthFit.of(readings, tones);
+            return new BiteLog.State(
+                    minutes, fit.depthMicrometres(), fit.standardError(), readings.size(), fit.misfit());
+        }
+    }
+
+    private static void checkBitten(PlannedPlate plate) {
+        if (plate.job().process() instanceof PlateProcess.UnetchedFilm) {
+            throw Refusal.use("process is unetched-film, which is never bitten: ask for a bite of another process");
+        }
+    }
+
+    private static BiteLogAdvice of(
+            PlannedPlate plate,
+            List<Seen> proofs,
+            Workshop told,
+            boolean copperTold,
+            OptionalDouble most,
+            Progress progress) {
+        PlanRequest request = plate.request();
+        Workshop before = plate.workshop();
+        Workshop now = told;
+        JobPlate virtual = JobPlate.of(before, plate.job());
+        DepthTones tones =
+                new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress.part(0, COARSE_SHARE));
+        List<BiteLog.State> states = new ArrayList<>();
+        for (int i = 0; i < proofs.size(); i++) {
+            double from = COARSE_SHARE + (1 - COARSE_SHARE) * i / proofs.size();
+            double to = COARSE_SHARE + (1 - COARSE_SHARE) * (i + 1) / proofs.size();
+            tones.refine(proofs.get(i).state(tones).depthMicrometres(), progress.part(from, to));
+            states.add(proofs.get(i).state(tones));
+        }
+        if (!copperTold && !states.isEmpty()) {
+            double depth = states.get(states.size() - 1).depthMicrometres();
+            now = now.with(
+                    "bath.copperGramsPerLitre",
+                    Figure.assumed(
+                            BiteAgain.copperAfterFirst(before, request, depth),
+                            "before the first bite, and what this plate has given it since"));
+        }
+        BiteLog log = BiteLog.of(before, now, request, states, tones);
+        return new BiteLogAdvice(log, BiteLogOrder.step(now, request, log, most));
+    }
+
+    /** Of a test plate, whose film knows no curve, nothing. */
+    private static OptionalDouble most(Path film) {
+        try (FilmPdfReader reader = FilmPdfReader.open(film)) {
+            return reader
+                    .attachment(Attachment.CURVE)
+                    .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
+                    .orElse(List.of())
+                    .stream()
+                    .mapToDouble(Compensation.Node::coverage)
+                    .max();
+        } catch (IOException closing) {
+            throw Refusal.failure("cannot read " + film + ": " + closing.getMessage(), closing);
+        }
+    }
+
+    /** Adds the log to a JSON object. */
+    void describe(ObjectNode tree) {
+        ObjectNode node = tree.putObject("biteLog");
+        ArrayNode states = node.putArray("states");
+        for (int i = 0; i < log.states().size(); i++) {
+            BiteLog.State state = log.states().get(i);
+            BiteLog.Stretch stretch = log.stretches().get(i);
+            ObjectNode each = states.addObject();
+            put(each, "minutes", state.minutes());
+            put(each, "depthMicrometres", state.depthMicrometres());
+            put(each, "standardError", state.standardError());
+            each.put("readings", state.readings());
+            put(each, "misfit", state.misfit());
+            put(each, "rateMicrometresPerMinute", stretch.rate());
+            put(each, "rateStandardError", stretch.standardError());
+            put(each, "rateForetold", stretch.foretold());
+        }
+        node.put("pace", log.pace());
+        put(node, "rateNowMicrometresPerMinute", log.bath().rateAtStart());
+        ArrayNode rows = node.putArray("more");
+        for (BiteLog.Row row : log.rows()) {
+            ObjectNode each = rows.addObject();
+            put(each, "minutes", row.moreMinutes());
+            put(each, "depthMicrometres", row.depthMicrometres());
+            put(each, "standardError", row.standardError());
+            put(each, "lightTone", row.light());
+            put(each, "middleTone", row.middle());
+            put(each, "darkTone", row.dark());
+            put(each, "darkest", row.tones().darkest());
+            put(each, "turningPoint", row.tones().turningCoverage());
+        }
+        node.put("endsNoDarker", log.endsNoDarker());
+        step.warnings().forEach(node.putArray("warnings")::add);
+    }
+
+    private static void put(ObjectNode node, String name, double value) {
+        node.set(name, JsonText.number(Math.rint(value * 1e6) / 1e6));
+    }
+}

@@ -1,0 +1,57 @@
+package greyground.app.bite;
+
+import greyground.app.files.KeptFiles;
+import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.PreparedFilms;
+import greyground.film.job.Job;
+import greyground.plan.BenchOrder;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanRequest;
+import greyground.plate.PlateProcess;
+import greyground.raster.Progress;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+
+/**
+ * A plate that a plan is asked about: one whose film is made, or one that is only meant.
+ *
+ * @param job of its film
+ * @param workshop as the plan takes it
+ * @param plan at the bench
+ */
+public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
+    /** The plate of a film PDF, as it was planned when the film was made. */
+    public static PlannedPlate ofFilm(Path filmPdf) {
+        return new PlannedPlate(KeptFiles.job(filmPdf), KeptFiles.workshop(filmPdf), KeptFiles.plan(filmPdf));
+    }
+
+    /** The plate of art, through the same steps as its film would go; nothing is written. */
+    public static PlannedPlate ofArt(FilmPreparation art, Job wanted, Workshop workshop, Progress progress)
+            throws Exception {
+        try (PreparedFilms films = art.films(wanted, workshop, progress)) {
+            return new PlannedPlate(films.job(), films.workshop(), films.plan());
+        }
+    }
+
+    /** What the plan knew of the job. */
+    PlanRequest request() {
+        return new PlanRequest(
+                job.process(),
+                job.plate(),
+                job.process() instanceof PlateProcess.Photogravure,
+                BenchOrder.meanCoverage(plan),
+                job.title(),
+                job.date(),
+                job.resolution(),
+                job.grain().name(),
+                BenchOrder.curveName(plan));
+    }
+
+    /** The same film planned anew in a workshop as it is now. */
+    public PlannedPlate in(Workshop now) {
+        // The film is drawn already, for the printer that it was made for.
+        Workshop drawn = now.with("filmPrinter.scaleX", workshop.filmPrinter().scaleX())
+                .with("filmPrinter.scaleY", workshop.filmPrinter().scaleY());
+        return new PlannedPlate(job, now, BenchOrder.plan(drawn, request()));
+    }
+}

@@ -1,0 +1,247 @@
+package greyground.app.chart;
+
+import greyground.app.files.Program;
+import greyground.app.files.SafeFile;
+import greyground.app.kept.GrainTiles;
+import greyground.app.recipe.FilmWords;
+import greyground.app.recipe.JobPlate;
+import greyground.app.recipe.JobTones;
+import greyground.app.recipe.JobWords;
+import greyground.app.recipe.PositiveWork;
+import greyground.app.recipe.SourceArt;
+import greyground.app.sight.LivePicture;
+import greyground.chart.CheckPlate;
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
+import greyground.film.compose.FilmComposer;
+import greyground.film.compose.GrainPatches;
+import greyground.film.compose.TestPlateSheet;
+import greyground.film.job.Job;
+import greyground.film.job.JobFile;
+import greyground.film.sheet.ChartFile;
+import greyground.film.sheet.FilmLegends;
+import greyground.grain.ThresholdTile;
+import greyground.output.Attachment;
+import greyground.output.Attachment.Relationship;
+import greyground.output.FilmDocument;
+import greyground.output.FilmPdf;
+import greyground.output.LegendFace;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanJson;
+import greyground.plan.PlanText;
+import greyground.plan.TestStrip;
+import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.nio.channels.Channels;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Makes the film of a test plate and writes it. */
+public final class WedgeWork {
+    /** The codes' grain: no darker than this, so that it holds in a shop that bites deeper than assumed (assumed). */
+    private static final int CODE_PERCENT = 75;
+
+    /** And this far below the predicted turning point (assumed). */
+    private static final int BELOW_TURNING_POINT = 10;
+
+    /** Stand for a check plate's tones while its size is judged. */
+    private static final List<CheckPlate.Tone> PLACEHOLDERS = IntStream.rangeClosed(0, CheckPlate.TONES)
+            .mapToObj(tone -> new CheckPlate.Tone(10 * tone, 50, Optional.empty()))
+            .toList();
+
+    private static final Map<Recipe.Kind, String> USUAL_PLATES = Map.of(
+            Recipe.Kind.FULL,
+            "150x200mm",
+            Recipe.Kind.STRIP,
+            "150x40mm",
+            Recipe.Kind.EXPOSURE,
+            "100x150mm",
+            Recipe.Kind.CHECK,
+            "80x100mm");
+
+    private final Job job;
+    private final Workshop workshop;
+    private final Recipe.Kind kind;
+    private final long seed;
+
+    private WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed) {
+        this.job = job;
+        this.workshop = workshop;
+        this.kind = kind;
+        this.seed = seed;
+    }
+
+    /**
+     * A test plate from words as a person types them.
+     *
+     * @param given by option name without dashes: kind, and those of {@link JobWords} that concern a film
+     * @param today for a job without a date
+     */
+    public static WedgeWork of(Map<String, String> given, Workshop workshop, String today) {
+        Recipe.Kind kind = Recipe.Kind.named(given.getOrDefault("kind", "full"));
+        Map<String, String> words = new HashMap<>(given);
+        words.putIfAbsent("plate", USUAL_PLATES.getOrDefault(kind, ""));
+        SourceArt none = new SourceArt("", "test plate, " + kind.word(), "", 1, 1);
+        Job job = new JobWords(words).job(Optional.empty(), none, workshop, today);
+        if (job.process() instanceof PlateProcess.Photogravure) {
+            throw Refusal.use(
+                    "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
+                            + " etched-film, sprayed-aquatint or unetched-film");
+        }
+        // No picture runs past the platemark, and true size is what a test plate is for.
+        Job square = job.placed(
+                        job.placing().trueSize().onOneSheet(job.placing().sheet()))
+                .unmended();
+        return new WedgeWork(
+                square,
+                workshop,
+                kind,
+                words.containsKey("seed") ? Long.parseLong(words.get("seed").strip()) : 1);
+    }
+
+    /** The plate that a kind takes where none is told, such as "150x200mm". */
+    public static String usualPlate(String kind) {
+        return USUAL_PLATES.getOrDefault(Recipe.Kind.named(kind), "");
+    }
+
+    /**
+     * A test film to be looked at.
+     *
+     * @param sheet the whole sheet, ink side towards the eye
+     * @param words about it, one line each
+     */
+    public record Look(LivePicture sheet, List<String> words) {
+        public Look {
+            words = List.copyOf(words);
+        }
+    }
+
+    /** Shows the film without writing it. */
+    public Look look(Progress progress) throws Exception {
+        Laid laid = laid();
+        progress.done(0.5);
+        LivePicture sheet = WedgePicture.of(laid.rows(), progress.part(0.5, 1));
+        return new Look(sheet, laid.outcome(job).lines());
+    }
+
+    /**
+     * Makes the film and writes it.
+     *
+     * @param film the PDF to write, replaced whole or not at all
+     */
+    public WedgeOutcome make(Path film, Progress progress) throws Exception {
+        SafeFile.checkWritable("film", film);
+        Laid laid = laid();
+        String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
+        FilmDocument document = document(chart, laid.plan(), laid.rows());
+        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+        SafeFile.write(
+                "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
+        return laid.outcome(job);
+    }
+
+    /** What lies where, before it is written. */
+    private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {
+        WedgeOutcome outcome(Job job) {
+            return new WedgeOutcome(job, plate, check, plan, rows.sheet(), WedgePlan.notes(job));
+        }
+    }
+
+    private Laid laid() {
+        // Refuses what doesn't fit before the long work.
+        if (kind == Recipe.Kind.CHECK) {
+            CheckPlate.of(checkedRecipe(CODE_PERCENT), PLACEHOLDERS);
+        } else {
+            TestPlate.of(checkedRecipe(CODE_PERCENT));
+        }
+        ThresholdTile tile = GrainTiles.positive(job).orElseThrow();
+        JobTones tones = JobPlate.of(workshop, job, Optional.of(tile)).tones();
+        double turningPoint = tones.turningPoint();
+        int dark = Math.max(
+                Recipe.LEAST_CODE, Math.min(CODE_PERCENT, (int) Math.floor(turningPoint * 100) - BELOW_TURNING_POINT));
+        Optional<CheckPlate> check = kind == Recipe.Kind.CHECK
+                ? Optional.of(CheckPlate.of(checkedRecipe(dark), stated(tones)))
+                : Optional.empty();
+        TestPlate plate = check.map(CheckPlate::plate).orElseGet(() -> TestPlate.of(checkedRecipe(dark)));
+        ExposurePlan plan = WedgePlan.of(job, workshop, plate, check);
+        FilmComposer rows = composed(plate, plan, tile, check.map(each -> WedgePlan.stated(each, tones.name())));
+        return new Laid(plate, check, plan, rows);
+    }
+
+    private static List<CheckPlate.Tone> stated(JobTones tones) {
+        return CheckPlate.tones(
+                tones.response(), tones.isMeasured() ? Optional.of(tones.foretold()) : Optional.empty());
+    }
+
+    private Recipe checkedRecipe(int codePercent) {
+        Refusal.checkRange("test plate's seed", (double) seed, 0, Recipe.MOST_SEED, "", "1 is usual");
+        return Recipe.of(
+                kind,
+                job.plate(),
+                job.placing().bevelMillimetres(),
+                (int) seed,
+                codePercent,
+                GrainPatches.spacingMicrometres(job.grain()));
+    }
+
+    private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile, Optional<String> stated) {
+        FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
+        Optional<TestStrip> strips = WedgePlan.strips(plate, workshop);
+        List<String> contents = new ArrayList<>();
+        strips.ifPresent(times -> contents.add(WedgePlan.timetable(times)));
+        contents.addAll(plate.legend());
+        stated.ifPresent(contents::add);
+        return TestPlateSheet.film(
+                plate,
+                pixels,
+                tile,
+                job.placing().sheet(),
+                job.placing().readingSide().mirrored(),
+                FilmLegends.testPlate(
+                        job, pixels, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
+                strips.map(WedgePlan::stripWords).orElse(List.of()),
+                LegendFace.load());
+    }
+
+    private FilmDocument document(String chart, ExposurePlan plan, FilmComposer rows) {
+        String json = "application/json";
+        List<Attachment> attachments = List.of(
+                PositiveWork.attachment(Attachment.JOB, json, JobFile.text(job), "the job", Relationship.SOURCE),
+                PositiveWork.attachment(
+                        Attachment.WORKSHOP,
+                        json,
+                        WorkshopFile.text(workshop),
+                        "the workshop's numbers",
+                        Relationship.SOURCE),
+                PositiveWork.attachment(
+                        Attachment.CHART, json, chart, "what lies where on the test plate", Relationship.DATA),
+                PositiveWork.attachment(
+                        Attachment.PLAN, json, PlanJson.text(plan), "the exposure and bite plan", Relationship.DATA),
+                PositiveWork.attachment(
+                        Attachment.PLAN_TEXT,
+                        "text/plain",
+                        PlanText.of(plan),
+                        "the exposure and bite plan, to read",
+                        Relationship.ALTERNATIVE));
+        LocalDate date = job.date().isEmpty() ? LocalDate.of(2000, 1, 1) : FilmWords.date(job.date());
+        return new FilmDocument(
+                job.title(),
+                date,
+                Program.words(),
+                List.of(new FilmDocument.Film(rows.sheet(), rows)),
+                FilmWords.particulars(job, plan),
+                List.of(),
+                plan,
+                attachments);
+    }
+}

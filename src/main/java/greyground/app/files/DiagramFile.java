@@ -1,0 +1,39 @@
+package greyground.app.files;
+
+import greyground.picture.DrawnPage;
+import greyground.picture.PngFile;
+import java.io.BufferedOutputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Locale;
+
+/** Writes diagrams as their names end. */
+public final class DiagramFile {
+    private DiagramFile() {}
+
+    /**
+     * Writes a diagram, whole or not at all.
+     *
+     * @param what it is, for errors and the file's own words
+     * @param file ends in .svg, .png or .pdf
+     */
+    public static void write(String what, Path file, DrawnPage drawn) throws Exception {
+        SafeFile.write(what, file, channel -> {
+            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+            switch (ending(file)) {
+                case "png" -> PngFile.write(drawn.picture(), what + ", drawn by " + Program.words(), out);
+                case "svg" -> out.write(drawn.svg().getBytes(StandardCharsets.UTF_8));
+                default -> drawn.writePdf(out);
+            }
+            out.flush();
+        });
+    }
+
+    /** What follows the last dot of a name, in small letters. */
+    public static String ending(Path file) {
+        String name = String.valueOf(file.getFileName());
+        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,145 @@
+package greyground.app.files;
+
+import greyground.chart.TestPlate;
+import greyground.film.job.Job;
+import greyground.film.job.JobFile;
+import greyground.film.sheet.ChartFile;
+import greyground.output.Attachment;
+import greyground.output.FilmPdfReader;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanJson;
+import greyground.quantity.Refusal;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/** Opens jobs, workshops and plans, from their own files or from the film PDF that carries them. */
+public final class KeptFiles {
+    /** A job or workshop is a few kilobytes; far beyond that it is something else. */
+    static final int LARGEST_BYTES = 4 << 20;
+
+    private KeptFiles() {}
+
+    /** Reads a job file, or the job inside a film PDF. */
+    public static Job job(Path file) {
+        return JobFile.read(text("job", file, Attachment.JOB));
+    }
+
+    /** Reads a workshop file, or the workshop inside a film PDF. */
+    public static Workshop workshop(Path file) {
+        return WorkshopFile.read(text("workshop", file, Attachment.WORKSHOP));
+    }
+
+    /** The plan that a film PDF carries. */
+    public static ExposurePlan plan(Path filmPdf) {
+        return PlanJson.read(text("plan", filmPdf, Attachment.PLAN));
+    }
+
+    /** The test plate of a film PDF. */
+    public static TestPlate chart(Path filmPdf) {
+        if (Files.isRegularFile(filmPdf) && !isPdf(filmPdf)) {
+            throw Refusal.use(
+                    filmPdf.getFileName() + " is no film PDF: give the test plate's film, as 'wedge' made it");
+        }
+        return ChartFile.read(text("test plate", filmPdf, Attachment.CHART));
+    }
+
+    /** Readings as text, such as comma-separated values. */
+    public static String readings(Path file) {
+        return text("readings", file, "readings");
+    }
+
+    /** A text that a film PDF carries, or the file itself. */
+    public static String attached(String what, Path file, String attachment) {
+        return text(what, file, attachment);
+    }
+
+    /** Whether a file starts like a PDF. */
+    public static boolean isPdf(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(5), StandardCharsets.ISO_8859_1).equals("%PDF-");
+        } catch (IOException unreadable) {
+            return false;
+        }
+    }
+
+    /** Writes a job file, whole or not at all. */
+    public static void saveJob(Path file, Job job) throws Exception {
+        byte[] bytes = JobFile.text(job).getBytes(StandardCharsets.UTF_8);
+        SafeFile.write("job", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+    }
+
+    /** Writes a workshop file, whole or not at all. */
+    public static void saveWorkshop(Path file, Workshop workshop) throws Exception {
+        byte[] bytes = WorkshopFile.text(workshop).getBytes(StandardCharsets.UTF_8);
+        SafeFile.write("workshop", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+    }
+
+    /**
+     * Writes a workshop over the file it came from. If another program has changed that file meanwhile, what it holds is kept beside it
+     * first, as if it had been a lesson.
+     *
+     * @param believed what the file held when it was last read or written here
+     * @param day for the kept file's name
+     * @return where the other program's workshop is kept, if there was one
+     */
+    public static Optional<Path> saveWorkshop(Path file, Workshop believed, Workshop workshop, LocalDate day)
+            throws Exception {
+        if (!Files.exists(file)) {
+            saveWorkshop(file, workshop);
+            return Optional.empty();
+        }
+        ShopFile held = ShopFile.open(file);
+        if (held.holds(believed) || held.holds(workshop)) {
+            held.replaceWith(workshop);
+            return Optional.empty();
+        }
+        return Optional.of(held.teach(believed, workshop, day + "-saved"));
+    }
+
+    private static String text(String what, Path file, String attachment) {
+        if (!Files.isRegularFile(file)) {
+            throw Refusal.failure("there is no " + what + " file " + file + ": check the name");
+        }
+        if (isPdf(file)) {
+            try (FilmPdfReader reader = FilmPdfReader.open(file)) {
+                byte[] bytes = reader.attachment(attachment)
+                        .orElseThrow(() -> Refusal.failure(file.getFileName() + " carries no " + what
+                                + ": give a film PDF that this program made with one"));
+                return decoded(what, file, bytes);
+            } catch (IOException closing) {
+                throw Refusal.failure("cannot read " + file + ": " + closing.getMessage(), closing);
+            }
+        }
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
+            if (bytes.length > LARGEST_BYTES) {
+                throw Refusal.failure(what + " file " + file + " is larger than " + LARGEST_BYTES / (1 << 20)
+                        + " MiB; a " + what + " takes a few kilobytes: choose another file");
+            }
+            return decoded(what, file, bytes);
+        } catch (IOException unreadable) {
+            throw Refusal.failure(
+                    "cannot read the " + what + " file " + file + ": " + unreadable.getMessage(), unreadable);
+        }
+    }
+
+    static String decoded(String what, Path file, byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+        } catch (CharacterCodingException notText) {
+            throw Refusal.failure(what + " file " + file + " is not UTF-8 text: choose another file", notText);
+        }
+    }
+}

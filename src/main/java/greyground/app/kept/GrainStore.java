@@ -1,0 +1,85 @@
+package greyground.app.kept;
+
+import greyground.app.files.Program;
+import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
+import greyground.quantity.RecordWords;
+import greyground.quantity.Resolution;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.zip.CRC32;
+
+/**
+ * Keeps grains that have been made, so that the next film with the same grain need not wait for them.
+ *
+ * <p>A grain is named by all that decides it: spacing or ruling, seed, resolution and program version. What is kept is checked
+ * when it is read; anything damaged is made anew.
+ */
+final class GrainStore {
+    private static final int MAGIC = 0x47524E31;
+    private static final int HEAD_BYTES = 12;
+    private static final int LARGEST_SIDE = 4096;
+
+    private final CacheFolder cache;
+
+    GrainStore(Path folder) {
+        this.cache = new CacheFolder(folder);
+    }
+
+    /** The store in the user's cache folder. */
+    static GrainStore usual() {
+        return new GrainStore(CacheFolder.usual().folder());
+    }
+
+    /** The tile of a grain, kept or made now. */
+    ThresholdTile tile(Grain grain, Resolution resolution) {
+        String name = name(grain, resolution);
+        Optional<ThresholdTile> kept =
+                cache.read(name, HEAD_BYTES + 2L * LARGEST_SIDE * LARGEST_SIDE).flatMap(GrainStore::tile);
+        if (kept.isPresent()) {
+            return kept.get();
+        }
+        ThresholdTile made = ThresholdTile.of(grain, resolution);
+        if (made.width() <= LARGEST_SIDE && made.height() <= LARGEST_SIDE) {
+            cache.keep(name, bytes(made));
+        }
+        return made;
+    }
+
+    private static String name(Grain grain, Resolution resolution) {
+        CRC32 words = new CRC32();
+        words.update((RecordWords.of(grain) + " " + RecordWords.of(resolution)).getBytes(StandardCharsets.UTF_8));
+        String plain = (grain.name() + " " + resolution.dotsPerInch()).replaceAll("[^A-Za-z0-9.]+", "-");
+        return plain + "-" + Long.toHexString(words.getValue()) + "-" + Program.VERSION + ".grain";
+    }
+
+    private static Optional<ThresholdTile> tile(ByteBuffer bytes) {
+        if (bytes.remaining() < HEAD_BYTES || bytes.getInt() != MAGIC) {
+            return Optional.empty();
+        }
+        int width = bytes.getInt();
+        int height = bytes.getInt();
+        boolean plausible = width > 0 && height > 0 && width <= LARGEST_SIDE && height <= LARGEST_SIDE;
+        if (!plausible || bytes.remaining() != 2L * width * height) {
+            return Optional.empty();
+        }
+        char[] thresholds = new char[width * height];
+        bytes.asCharBuffer().get(thresholds);
+        return Optional.of(new ThresholdTile(width, height, thresholds));
+    }
+
+    private static byte[] bytes(ThresholdTile tile) {
+        ByteBuffer bytes = ByteBuffer.allocate(HEAD_BYTES + 2 * tile.width() * tile.height());
+        bytes.putInt(MAGIC).putInt(tile.width()).putInt(tile.height());
+        CharBuffer thresholds = bytes.asCharBuffer();
+        char[] row = new char[tile.width()];
+        for (int y = 0; y < tile.height(); y++) {
+            tile.copyRow(0, y, tile.width(), row);
+            thresholds.put(row);
+        }
+        return bytes.array();
+    }
+}

@@ -1,0 +1,333 @@
+package greyground.app.live;
+
+import greyground.app.bite.BiteLogAdvice;
+import greyground.app.bite.BiteTimes;
+import greyground.app.bite.LoggedProof;
+import greyground.app.bite.PlannedPlate;
+import greyground.app.check.PlateWarning;
+import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.JobPlate;
+import greyground.app.recipe.JobTones;
+import greyground.app.sight.LivePicture;
+import greyground.app.sight.LiveView;
+import greyground.app.sight.Stage;
+import greyground.app.sight.StageLook;
+import greyground.app.sight.StageTones;
+import greyground.film.job.Job;
+import greyground.grain.ThresholdTile;
+import greyground.plan.ExposurePlan;
+import greyground.plate.Bath;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateWindow;
+import greyground.plate.WholePlate;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import greyground.raster.HalvedPlanes;
+import greyground.raster.Progress;
+import greyground.tone.ArtRange;
+import greyground.tone.Compensation;
+import greyground.tone.ToneCurve;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One job in one workshop, to be looked at from all sides while it is worked on. Seen from afar each place shows its even tone,
+ * through the very curve and response that make the film; seen closely the film's own pixels go through the virtual plate.
+ *
+ * <p>Used by the one thread that works the {@link LiveBench} it comes from, and only until that makes another; a window's own thread,
+ * which must never wait for it, is refused.
+ */
+public final class LivePlate {
+    /** How much of the sheet round the plate is shown, in millimetres (assumed). */
+    public static final double MARGIN_MILLIMETRES = 12;
+
+    private final Job job;
+    private final Workshop workshop;
+    private final ArtRange range;
+    private final JobPlate plate;
+    private final JobTones known;
+    private final Compensation compensation;
+    private final StageTones tones;
+    private final LiveArt art;
+    private final HalvedPlanes planes;
+    private final LiveGreys greys;
+    private final LivePlacing placing;
+    private final LiveFilms films;
+    private final ToneCurves curves;
+
+    LivePlate(Made made, LiveArt art, HalvedPlanes planes, LiveGreys greys) {
+        this.job = made.job();
+        this.workshop = made.workshop();
+        this.range = made.range();
+        this.plate = made.plate();
+        this.known = made.known();
+        this.compensation = made.compensation();
+        this.tones = made.tones();
+        this.art = art;
+        this.planes = planes;
+        this.greys = greys;
+        this.placing = new LivePlacing(job, planes, greys);
+        this.films = new LiveFilms(made, art, planes.whole());
+        this.curves = ToneCurves.of(compensation, known);
+    }
+
+    /** What a bench has made for one state of job and workshop. */
+    record Made(
+            Job job,
+            Workshop workshop,
+            ArtRange range,
+            Optional<ThresholdTile> tile,
+            JobPlate plate,
+            JobTones known,
+            Compensation compensation,
+            StageTones tones,
+            LiveAssumed assumed) {}
+
+    /** The job, settled: digest, white and black as numbers. */
+    public Job job() {
+        return job;
+    }
+
+    /** Linear luminance of the art that prints as bare paper. */
+    public double artWhite() {
+        return range.white();
+    }
+
+    /** Linear luminance of the art that prints darkest. */
+    public double artBlack() {
+        return range.black();
+    }
+
+    /** The curves that its tones go through. */
+    public ToneCurves curves() {
+        return curves;
+    }
+
+    /** Pixels of the art as the job turns it. */
+    public int artWidth() {
+        return planes.whole().width();
+    }
+
+    /** Pixels of the art as the job turns it. */
+    public int artHeight() {
+        return planes.whole().height();
+    }
+
+    /** The art by itself; the view counts art pixels. */
+    public LivePicture art(LiveView view) {
+        art.own();
+        short[] seen = greys.of(planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view);
+        int[] pixels = new int[seen.length];
+        int[] table = LiveGreys.ofLuminance();
+        for (int y = 0; y < view.height(); y++) {
+            double down = view.top() + (y + 0.5) * view.perPixel();
+            for (int x = 0; x < view.width() && down >= 0 && down < artHeight(); x++) {
+                double across = view.left() + (x + 0.5) * view.perPixel();
+                if (across >= 0 && across < artWidth()) {
+                    pixels[y * view.width() + x] = table[seen[y * view.width() + x] & 0xFFFF];
+                }
+            }
+        }
+        return new LivePicture(view.width(), view.height(), pixels);
+    }
+
+    /** A stage from afar: every place as its even tone looks. */
+    public LivePicture tones(Stage stage, LiveView view) {
+        art.own();
+        short[] seen = placing.greys(view);
+        double width = job.plate().widthMillimetres();
+        double height = job.plate().heightMillimetres();
+        double margin = stage == Stage.FILM || stage == Stage.PRINT ? MARGIN_MILLIMETRES : 0;
+        double image = stage == Stage.FILM ? job.placing().bleedMillimetres() : 0;
+        LivePlacing.Cover covered = placing.cover(image);
+        int[] colours = new int[ToneCurve.CODES];
+        for (int grey = 0; grey < colours.length; grey++) {
+            colours[grey] = LivePicture.OPAQUE
+                    | tones.colour(stage, compensation.curve().coverage(grey));
+        }
+        int bare = LivePicture.OPAQUE | tones.colour(stage, 0);
+        int[] pixels = new int[seen.length];
+        for (int y = 0; y < view.height(); y++) {
+            double down = view.top() + (y + 0.5) * view.perPixel();
+            if (down < -margin || down >= height + margin) {
+                continue;
+            }
+            for (int x = 0; x < view.width(); x++) {
+                double across = view.left() + (x + 0.5) * view.perPixel();
+                if (across >= -margin && across < width + margin) {
+                    int at = y * view.width() + x;
+                    pixels[at] = covered.has(across, down) ? colours[seen[at] & 0xFFFF] : bare;
+                }
+            }
+        }
+        return new LivePicture(view.width(), view.height(), pixels);
+    }
+
+    /** The tone at a place of the plate. */
+    public ToneAt tone(Offset place) {
+        double across = place.acrossMillimetres();
+        double down = place.downMillimetres();
+        if (!placing.cover(0).has(across, down)) {
+            // Clear film, whatever the art.
+            return new ToneAt(100, 0, curves.plate().get(0).out(), curves.bareLightness());
+        }
+        return toneOfArt(placing.artX(across), placing.artY(down));
+    }
+
+    /** The tone at a place of the art, in art pixels. */
+    public ToneAt toneOfArt(double artX, double artY) {
+        return curves.at(grey(artX, artY), compensation.curve(), known.response());
+    }
+
+    /** Linear luminance of the art about a place, over about five by five of its pixels (assumed) so that a speck decides nothing. */
+    public double luminance(double artX, double artY) {
+        return (double) grey(artX, artY) / (ToneCurve.CODES - 1);
+    }
+
+    private int grey(double artX, double artY) {
+        art.own();
+        double side = 5;
+        return LiveArt.greys(planes, artX - side / 2, artY - side / 2, side, side, 1, 1)[0] & 0xFFFF;
+    }
+
+    /** The same place on the plate, from a place of the art in art pixels. */
+    public Offset onPlate(double artX, double artY) {
+        return placing.onPlate(artX, artY);
+    }
+
+    /**
+     * A stage from near: the film's own dots go through the virtual plate.
+     *
+     * @param quick on pixels twice as wide as a tone of the response deserves, a quarter of the work; else as fine as the view shows
+     */
+    public LivePicture close(Stage stage, LiveView view, boolean quick, Progress progress) throws Exception {
+        art.own();
+        PlateWindow window = window(view);
+        double fine = plate.widestPixelMicrometres();
+        double widest = quick ? 2 * fine : Math.min(2 * fine, Math.max(fine, window.cellMicrometres()));
+        List<PlateMap> maps = new WholePlate(films.positive(), films.screen(), widest)
+                .look(
+                        window,
+                        List.of(new WholePlate.Look(plate.conditions(), StageLook.view(stage, false))),
+                        threads(),
+                        progress);
+        PlateMap map = maps.get(0);
+        if (stage == Stage.PRINT && widest > fine) {
+            map = tones.alignment(plate.plate(plate.conditions(), widest), widest)
+                    .of(map);
+        }
+        return LivePicture.of(StageLook.coloured(stage, map, plate.conditions()));
+    }
+
+    /** The bath's own bite; empty where nothing is bitten. */
+    public OptionalDouble biteMinutes() {
+        return plate.conditions().wells() instanceof Bath
+                ? OptionalDouble.of(workshop.bath().biteMinutes().value())
+                : OptionalDouble.empty();
+    }
+
+    /** How deep a fresh bath bites in so many minutes. */
+    public double depthMicrometres(double minutes) {
+        return minutes * workshop.bath().rateMicrometresPerMinute().value();
+    }
+
+    /**
+     * The same film bitten for several times in a fresh bath, each through the virtual plate; all as foretold, since none but the usual
+     * bite can have been measured.
+     *
+     * @param view of a place; its middle's tone is told
+     */
+    public List<LiveBite> bites(Stage stage, LiveView view, BiteTimes times, Progress progress) throws Exception {
+        art.own();
+        if (biteMinutes().isEmpty()) {
+            throw Refusal.use(job.process().words()
+                    + " is not bitten, so it has no bite times to compare: choose another process");
+        }
+        List<WholePlate.Look> looks = new ArrayList<>();
+        for (double minutes : times.minutes()) {
+            looks.add(new WholePlate.Look(plate.conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
+        }
+        List<PlateMap> maps = new WholePlate(films.positive(), films.screen(), plate.widestPixelMicrometres())
+                .look(window(view), looks, threads(), progress.part(0, 0.5));
+        double coverage = tone(new Offset(
+                        view.left() + view.width() * view.perPixel() / 2,
+                        view.top() + view.height() * view.perPixel() / 2))
+                .coverage();
+        List<LiveBite> bites = new ArrayList<>();
+        for (int i = 0; i < looks.size(); i++) {
+            progress.done(0.5 + 0.5 * i / looks.size());
+            PlateConditions conditions = looks.get(i).conditions();
+            double minutes = times.minutes().get(i);
+            bites.add(new LiveBite(
+                    minutes,
+                    depthMicrometres(minutes),
+                    coverage,
+                    plate.response(conditions).lightness(coverage),
+                    LivePicture.of(StageLook.coloured(stage, maps.get(i), conditions))));
+        }
+        return bites;
+    }
+
+    private static PlateWindow window(LiveView view) {
+        return new PlateWindow(
+                view.left() * 1000, view.top() * 1000, view.perPixel() * 1000, view.width(), view.height());
+    }
+
+    private static int threads() {
+        return Math.max(1, Runtime.getRuntime().availableProcessors());
+    }
+
+    /**
+     * The whole film sheet as it will come out, with its marks and words.
+     *
+     * @param screen whether the aquatint screen film of a photogravure is meant, which other processes do not have
+     */
+    public LiveSheet sheet(boolean screen, Progress progress) throws Exception {
+        art.own();
+        return films.sheet(screen, placing, tones, progress);
+    }
+
+    /** What to do at the bench, as the film would carry it. */
+    public ExposurePlan plan(Progress progress) throws Exception {
+        art.own();
+        return films.plan(progress);
+    }
+
+    /** What this plate's proofs tell: how fast the bath bites it, and what further minutes would do. Takes seconds. */
+    public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws Exception {
+        double most = compensation.nodes().stream()
+                .mapToDouble(Compensation.Node::coverage)
+                .max()
+                .orElse(1);
+        PlannedPlate planned = new PlannedPlate(job, workshop, plan(progress.part(0, 0.1)));
+        return BiteLogAdvice.of(planned, proofs, most, progress.part(0.1, 1));
+    }
+
+    /** What deserves a second look and can be told at once, most pressing first. */
+    public List<PlateWarning> remarks(Progress progress) throws Exception {
+        art.own();
+        List<PlateWarning> remarks = new ArrayList<>();
+        films.sheetFault().ifPresent(words -> remarks.add(PlateWarning.of("small-sheet", words, "sheet")));
+        remarks.addAll(LostTones.of(compensation, films.greysOfCrop(progress), placing, job.plate()));
+        plan(progress).warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
+        FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole())
+                .forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
+        if (known.measured().isEmpty()) {
+            remarks.addAll(films.assumed(progress));
+        }
+        return remarks;
+    }
+
+    /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
+    public List<PlateWarning> check(Progress progress) throws Exception {
+        art.own();
+        return PlateWarning.of(
+                films.check(progress),
+                FilmPreparation.mirrored(job),
+                job.plate().widthMillimetres());
+    }
+}

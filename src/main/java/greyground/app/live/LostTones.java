@@ -1,0 +1,100 @@
+package greyground.app.live;
+
+import greyground.app.check.PlateWarning;
+import greyground.app.sight.LiveView;
+import greyground.quantity.Offset;
+import greyground.quantity.Size;
+import greyground.tone.Compensation;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Tones of the art that the plate can't print: how much of the art they are, and the field of the plate that holds most of them. */
+final class LostTones {
+    /** Less of the art than this is not worth a word (assumed). */
+    private static final double LEAST_SHARE_SAID = 0.001;
+
+    /** Fields along the plate's longer side, and pixels along a field, in which they are counted (assumed). */
+    private static final int FIELDS = 16;
+
+    private static final int FIELD_PIXELS = 16;
+
+    private final LivePlacing placing;
+    private final Size plate;
+    private final long[] greys;
+
+    private LostTones(LivePlacing placing, Size plate, long[] greys) {
+        this.placing = placing;
+        this.plate = plate;
+        this.greys = greys;
+    }
+
+    /**
+     * What is to be said of them; the light ones first.
+     *
+     * @param greys pixels of the art's fragment by grey code
+     */
+    static List<PlateWarning> of(Compensation compensation, long[] greys, LivePlacing placing, Size plate) {
+        LostTones lost = new LostTones(placing, plate, greys);
+        List<PlateWarning> said = new ArrayList<>();
+        lost.say("lost-light", "lighter than the lightest tone that holds", compensation.light())
+                .ifPresent(said::add);
+        lost.say("lost-dark", "darker than the plate can print", compensation.dark())
+                .ifPresent(said::add);
+        return said;
+    }
+
+    private Optional<PlateWarning> say(String kind, String what, Compensation.Unattained tones) {
+        double pixels = 0;
+        for (long count : greys) {
+            pixels += count;
+        }
+        double share = tones.pixels(greys) / pixels;
+        if (share < LEAST_SHARE_SAID) {
+            return Optional.empty();
+        }
+        Optional<Offset> most = mostOf(tones);
+        return Optional.of(new PlateWarning(
+                kind,
+                String.format(Locale.ROOT, "%.1f %% of the art is %s", share * 100, what)
+                        + (most.isPresent() ? "; most" : ""),
+                most,
+                most.isPresent() ? longerSide() / FIELDS : 0,
+                share * plate.widthMillimetres() * plate.heightMillimetres(),
+                ""));
+    }
+
+    private double longerSide() {
+        return Math.max(plate.widthMillimetres(), plate.heightMillimetres());
+    }
+
+    /** The middle of the field of the plate that holds most of some tones; empty where a coarse look meets none. */
+    private Optional<Offset> mostOf(Compensation.Unattained tones) {
+        double perPixel = longerSide() / (FIELDS * FIELD_PIXELS);
+        int width = Math.max(1, (int) (plate.widthMillimetres() / perPixel));
+        int height = Math.max(1, (int) (plate.heightMillimetres() / perPixel));
+        short[] seen = placing.greys(new LiveView(0, 0, perPixel, width, height));
+        LivePlacing.Cover art = placing.cover(0);
+        int across = (width + FIELD_PIXELS - 1) / FIELD_PIXELS;
+        int[] counts = new int[across * ((height + FIELD_PIXELS - 1) / FIELD_PIXELS)];
+        int most = 0;
+        for (int i = 0; i < seen.length; i++) {
+            int row = i / width;
+            int grey = seen[i] & 0xFFFF;
+            boolean covered = art.has((i % width + 0.5) * perPixel, (row + 0.5) * perPixel);
+            int field = row / FIELD_PIXELS * across + i % width / FIELD_PIXELS;
+            if (covered && grey >= tones.firstGrey() && grey <= tones.lastGrey() && ++counts[field] > counts[most]) {
+                most = field;
+            }
+        }
+        if (counts[most] == 0) {
+            return Optional.empty();
+        }
+        double side = FIELD_PIXELS * perPixel;
+        int fieldsDown = most / across;
+        return Optional.of(new Offset(
+                Math.min(plate.widthMillimetres(), (most % across + 0.5) * side),
+                Math.min(plate.heightMillimetres(), (fieldsDown + 0.5) * side)));
+    }
+}

@@ -1,0 +1,145 @@
+package greyground.app.proof;
+
+import greyground.app.bite.BiteTimes;
+import greyground.app.files.DiagramFile;
+import greyground.app.files.Program;
+import greyground.app.files.SafeFile;
+import greyground.app.sight.Stage;
+import greyground.picture.Picture;
+import greyground.picture.PngFile;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import java.io.BufferedOutputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.file.Path;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The files of a proof: named before the work begins, so that a wrong name costs nothing, and each written whole or not at all.
+ * One thread.
+ */
+public final class ProofFiles {
+    private final Path source;
+    private final Map<String, Path> named = new LinkedHashMap<>();
+    private final EnumMap<Stage, Path> whole = new EnumMap<>(Stage.class);
+    private Optional<Close> close = Optional.empty();
+    private Optional<Series> series = Optional.empty();
+    private Optional<Path> diagram = Optional.empty();
+
+    /** A loupe. */
+    private record Close(Path file, Offset place, double widthMillimetres) {}
+
+    /** A series of bites. */
+    private record Series(Path file, BiteTimes times, Optional<Offset> place) {}
+
+    /**
+     * No files yet.
+     *
+     * @param source the art or film, which must survive
+     */
+    public ProofFiles(Path source) {
+        this.source = source;
+    }
+
+    /** Wants the whole plate at a stage. */
+    public void wantWhole(Stage stage, Path file) {
+        wantPicture(stage.word(), file);
+        whole.put(stage, file);
+    }
+
+    /** Wants a loupe. */
+    public void wantLoupe(Path file, Offset place, double widthMillimetres) {
+        wantPicture("loupe", file);
+        close = Optional.of(new Close(file, place, widthMillimetres));
+    }
+
+    /** Wants a sheet of bites, about a place or the plate's middle. */
+    public void wantBites(Path file, BiteTimes times, Optional<Offset> place) {
+        wantPicture("bites", file);
+        series = Optional.of(new Series(file, times, place));
+    }
+
+    /** Wants the tone diagram, written as its name ends: svg, png or pdf. */
+    public void wantDiagram(Path file) {
+        if (!DiagramFile.ending(file).matches("svg|png|pdf")) {
+            throw Refusal.use("the diagram " + file + " ends in none of .svg, .png and .pdf: choose one");
+        }
+        want("diagram", file);
+        diagram = Optional.of(file);
+    }
+
+    private void wantPicture(String what, Path file) {
+        if (!DiagramFile.ending(file).equals("png")) {
+            throw Refusal.use("the " + what + " " + file + " does not end in .png: pictures are written as PNG");
+        }
+        want(what, file);
+    }
+
+    private void want(String what, Path file) {
+        SafeFile.checkWritable(what, file);
+        SafeFile.checkDistinct(what, file, "art or film", source);
+        named.forEach((other, otherFile) -> SafeFile.checkDistinct(what, file, other, otherFile));
+        named.put(what, file);
+    }
+
+    /** Every file wanted, by what it is, in the order of asking. */
+    public Map<String, Path> named() {
+        return Collections.unmodifiableMap(named);
+    }
+
+    /**
+     * Computes and writes everything wanted; what may be refused or is quick comes first.
+     *
+     * @param dotsPerInch of whole pictures
+     */
+    public void write(ProofWork work, double dotsPerInch, Progress progress) throws Exception {
+        ProofPictures pictures = new ProofPictures(work);
+        // What can be refused is refused before anything is written.
+        if (!whole.isEmpty()) {
+            work.whole(dotsPerInch);
+        }
+        close.ifPresent(loupe -> work.about(loupe.place(), loupe.widthMillimetres(), 1000));
+        series.ifPresent(bites -> pictures.checkBites(bites.place()));
+        if (diagram.isPresent()) {
+            DiagramFile.write("diagram", diagram.get(), work.diagram());
+        }
+        double closeEnd = close.isEmpty() ? 0 : 0.05;
+        double seriesEnd = series.isEmpty() ? closeEnd : whole.isEmpty() ? 1 : 0.4;
+        if (close.isPresent()) {
+            Close loupe = close.get();
+            write(
+                    "loupe",
+                    loupe.file(),
+                    pictures.loupe(loupe.place(), loupe.widthMillimetres(), progress.part(0, closeEnd)));
+        }
+        if (series.isPresent()) {
+            Series bites = series.get();
+            write(
+                    "bites",
+                    bites.file(),
+                    pictures.bites(bites.times(), bites.place(), progress.part(closeEnd, seriesEnd)));
+        }
+        if (!whole.isEmpty()) {
+            List<Stage> stages = List.copyOf(whole.keySet());
+            List<Picture> seen = pictures.whole(dotsPerInch, stages, progress.part(seriesEnd, 1));
+            for (int i = 0; i < stages.size(); i++) {
+                write(stages.get(i).word(), whole.getOrDefault(stages.get(i), source), seen.get(i));
+            }
+        }
+    }
+
+    private static void write(String what, Path file, Picture picture) throws Exception {
+        SafeFile.write(what, file, channel -> {
+            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+            PngFile.write(picture, what + ", foretold by " + Program.words(), out);
+            out.flush();
+        });
+    }
+}

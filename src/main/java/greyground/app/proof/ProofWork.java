@@ -1,0 +1,393 @@
+package greyground.app.proof;
+
+import greyground.app.check.FilmChecks;
+import greyground.app.check.PlateWarning;
+import greyground.app.files.KeptFiles;
+import greyground.app.recipe.CurveFile;
+import greyground.app.recipe.FilmOnPlate;
+import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.JobPlate;
+import greyground.app.recipe.JobTones;
+import greyground.app.recipe.PreparedFilms;
+import greyground.app.sight.Stage;
+import greyground.app.sight.StageLook;
+import greyground.film.compose.GrainPatches;
+import greyground.film.job.Job;
+import greyground.fit.MeasuredResponse;
+import greyground.output.Attachment;
+import greyground.output.FilmDocument;
+import greyground.output.FilmPdfReader;
+import greyground.picture.Picture;
+import greyground.picture.ToneDiagram;
+import greyground.plan.BenchConditions;
+import greyground.plate.Film;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateProcess;
+import greyground.plate.PlateWindow;
+import greyground.plate.ToneAlignment;
+import greyground.plate.WholePlate;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.tone.Compensation;
+import greyground.workshop.Workshop;
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Shows a plate before it is bitten: any window of it at any stage, from art or from a film PDF. The film's own pixels go through
+ * the virtual plate; nothing is written.
+ *
+ * <p>Places count from the plate's top left as the print reads; so do the windows and their pictures. One thread uses it and
+ * closes it; the work itself runs on all cores.
+ */
+public final class ProofWork implements Closeable {
+    /** A whole plate is computed on pixels this many times as wide as a tone of the response: a quarter of the work. */
+    private static final double COARSER = 2;
+
+    /** Half a dot's spacing in a pixel begins to be a tone (assumed). */
+    private static final double DOT_SHARE = 0.5;
+
+    private static final double FEWEST_DOTS_PER_INCH = 10;
+    private static final double MICROMETRES_PER_INCH = 25_400;
+
+    private final Job job;
+    private final Workshop workshop;
+    private final JobPlate plate;
+    private final JobTones tones;
+    private final List<Compensation.Node> nodes;
+    private final List<String> notes;
+    private final FilmOnPlate positive;
+    private final @Nullable FilmOnPlate screen;
+    private final Closeable source;
+    private final Checking checking;
+    private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+
+    private ProofWork(
+            Job job,
+            Workshop workshop,
+            List<Compensation.Node> nodes,
+            List<String> notes,
+            FilmOnPlate positive,
+            @Nullable FilmOnPlate screen,
+            Closeable source,
+            Checking checking) {
+        this.job = job;
+        this.workshop = workshop;
+        this.plate = JobPlate.of(workshop, job);
+        this.tones = plate.tones();
+        this.nodes = List.copyOf(nodes);
+        List<String> all = new ArrayList<>(notes);
+        tones.note().filter(note -> !all.contains(note)).ifPresent(all::add);
+        this.notes = List.copyOf(all);
+        this.positive = positive;
+        this.screen = screen;
+        this.source = source;
+        this.checking = checking;
+    }
+
+    /** Looks through the whole film for what the plate will not keep. */
+    @FunctionalInterface
+    private interface Checking {
+        FilmChecks run(Progress progress) throws Exception;
+    }
+
+    /**
+     * A plate whose film is composed now.
+     *
+     * @param preparation of the art
+     * @param wanted as for a positive; a sheet that is too small is no hindrance
+     */
+    public static ProofWork ofArt(FilmPreparation preparation, Job wanted, Workshop workshop, Progress progress)
+            throws Exception {
+        PreparedFilms films = preparation.wholeFilms(wanted, workshop, progress);
+        try {
+            boolean mirrored = films.job().placing().readingSide().mirrored();
+            Film printed = BenchConditions.film(workshop);
+            List<FilmOnPlate> sheets = new ArrayList<>();
+            for (FilmDocument.Film film : films.films()) {
+                sheets.add(FilmOnPlate.composed(film.sheet(), film.rows(), mirrored, printed));
+            }
+            return new ProofWork(
+                    films.job(),
+                    workshop,
+                    films.compensation().nodes(),
+                    films.warnings(),
+                    sheets.get(0),
+                    sheets.size() > 1 ? sheets.get(1) : null,
+                    films::close,
+                    watch -> FilmChecks.of(films.job(), workshop, films.films(), watch));
+        } catch (Exception | Error failed) {
+            films.close();
+            throw failed;
+        }
+    }
+
+    /**
+     * A plate of a film that is already prepared.
+     *
+     * @param other workshop to expose and bite it in; empty for its own
+     */
+    public static ProofWork ofFilm(Path filmPdf, Optional<Workshop> other) throws Exception {
+        Job job = KeptFiles.job(filmPdf);
+        Workshop workshop = other.isPresent() ? other.get() : KeptFiles.workshop(filmPdf);
+        FilmPdfReader reader = FilmPdfReader.open(filmPdf);
+        try {
+            int wanted = job.process() instanceof PlateProcess.Photogravure ? 2 : 1;
+            int found = reader.films().size();
+            if (found != wanted) {
+                throw Refusal.use(filmPdf.getFileName() + " holds " + found + " film sheets where " + wanted
+                        + " is one plate's: a film split over tiles is shown from its art, with --job "
+                        + filmPdf.getFileName());
+            }
+            boolean mirrored = job.placing().readingSide().mirrored();
+            Film printed = BenchConditions.film(workshop);
+            List<Compensation.Node> nodes = reader.attachment(Attachment.CURVE)
+                    .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
+                    .orElse(List.of());
+            return new ProofWork(
+                    job,
+                    workshop,
+                    nodes,
+                    List.of(),
+                    FilmOnPlate.read(reader, 0, mirrored, workshop.filmPrinter(), printed),
+                    wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, workshop.filmPrinter(), printed) : null,
+                    reader,
+                    watch -> FilmChecks.of(job, workshop, reader, watch));
+        } catch (Exception | Error failed) {
+            reader.close();
+            throw failed;
+        }
+    }
+
+    /** The job, settled. */
+    public Job job() {
+        return job;
+    }
+
+    /** Where it is exposed, bitten and printed. */
+    public Workshop workshop() {
+        return workshop;
+    }
+
+    /** How uniform tones of this job print, measured or foretold. */
+    public JobTones tones() {
+        return tones;
+    }
+
+    /** What was odd about the art. */
+    public List<String> notes() {
+        return notes;
+    }
+
+    /** What the plate will not keep, from a look at every bit of the film; most pressing first. */
+    public List<PlateWarning> warnings(Progress progress) throws Exception {
+        return PlateWarning.of(
+                checking.run(progress), job.placing().readingSide().mirrored(), widthMicrometres() / 1000);
+    }
+
+    JobPlate plate() {
+        return plate;
+    }
+
+    /** The plate's own measures, in micrometres of film. */
+    double widthMicrometres() {
+        return positive.width() * positive.pitchMicrometres();
+    }
+
+    double heightMicrometres() {
+        return positive.height() * positive.pitchMicrometres();
+    }
+
+    int filmWidth() {
+        return positive.width();
+    }
+
+    int filmHeight() {
+        return positive.height();
+    }
+
+    double filmPitchMicrometres() {
+        return positive.pitchMicrometres();
+    }
+
+    /** Width of the pixels on which a whole plate is computed. */
+    double pixelMicrometres() {
+        return WholePlate.pixelMicrometres(positive.pitchMicrometres(), COARSER * plate.widestPixelMicrometres());
+    }
+
+    /** The whole plate in a picture's pixels. */
+    public PlateWindow whole(double dotsPerInch) {
+        double finest = job.resolution().dotsPerInch();
+        Refusal.checkRange(
+                "picture's resolution",
+                dotsPerInch,
+                FEWEST_DOTS_PER_INCH,
+                finest,
+                "dpi",
+                "150 dpi suits a screen; the film itself carries no more than its own");
+        double cell = MICROMETRES_PER_INCH / dotsPerInch;
+        return new PlateWindow(0, 0, cell, Math.max(1, (int) Math.round(widthMicrometres() / cell)), Math.max(1, (int)
+                Math.round(heightMicrometres() / cell)));
+    }
+
+    /**
+     * A square about a place, cut short by nothing: past the plate lies what the film has there.
+     *
+     * @param place from the plate's top left, as the print reads
+     * @param pixels of its picture, across and down
+     */
+    public PlateWindow about(Offset place, double widthMillimetres, int pixels) {
+        Refusal.checkRange(
+                "loupe's place across",
+                place.acrossMillimetres(),
+                0,
+                widthMicrometres() / 1000,
+                "mm",
+                "stay on the plate");
+        Refusal.checkRange(
+                "loupe's place down",
+                place.downMillimetres(),
+                0,
+                heightMicrometres() / 1000,
+                "mm",
+                "stay on the plate");
+        Refusal.checkRange("loupe's width", widthMillimetres, 0.2, 20, "mm", "2 mm shows the grain");
+        return new PlateWindow(
+                (place.acrossMillimetres() - widthMillimetres / 2) * 1000,
+                (place.downMillimetres() - widthMillimetres / 2) * 1000,
+                widthMillimetres * 1000 / pixels,
+                pixels,
+                pixels);
+    }
+
+    /** Which way a picture of the plate is held. */
+    public enum Held {
+        /** Like the print, so that stages can be compared. */
+        AS_PRINTED,
+        /** The plate lying face up: the mirror of its print, unless an even number of transfers turns it back. */
+        FACE_UP
+    }
+
+    /** Whether the plate lying face up is the mirror of the final print. */
+    public boolean plateMirrorsPrint() {
+        return job.placing().readingSide().transfers() % 2 == 1;
+    }
+
+    /** A window as planned, once for each stage asked for. */
+    public List<Picture> pictures(PlateWindow window, List<Stage> stages, Held held, Progress progress)
+            throws Exception {
+        boolean turned = held == Held.FACE_UP && plateMirrorsPrint();
+        return asPlanned(
+                window, stages.stream().map(stage -> new Shown(stage, turned)).toList(), progress);
+    }
+
+    /** The plate as planned, its even tones as they were measured where they were. */
+    List<Picture> asPlanned(PlateWindow window, List<Shown> stages, Progress progress) throws Exception {
+        return pictures(window, List.of(plate.conditions()), stages, tones.measured(), progress)
+                .get(0);
+    }
+
+    /**
+     * A stage to be shown.
+     *
+     * @param turned whether as the mirror of the print
+     */
+    record Shown(Stage stage, boolean turned) {}
+
+    /** The plate as it is foretold under several conditions, all in one reading of the film. */
+    List<List<Picture>> foretold(
+            PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
+            throws Exception {
+        return pictures(window, conditions, stages, Optional.empty(), progress);
+    }
+
+    private List<List<Picture>> pictures(
+            PlateWindow window,
+            List<PlateConditions> conditions,
+            List<Shown> stages,
+            Optional<MeasuredResponse> measured,
+            Progress progress)
+            throws Exception {
+        List<WholePlate.Look> looks = new ArrayList<>();
+        for (PlateConditions each : conditions) {
+            stages.forEach(
+                    shown -> looks.add(new WholePlate.Look(each, StageLook.view(shown.stage(), shown.turned()))));
+        }
+        double widest = widestPixelMicrometres(window);
+        List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
+        List<List<Picture>> pictures = new ArrayList<>();
+        for (int i = 0; i < conditions.size(); i++) {
+            List<Picture> row = new ArrayList<>();
+            for (int k = 0; k < stages.size(); k++) {
+                Shown shown = stages.get(k);
+                PlateMap map = maps.get(i * stages.size() + k);
+                if (shown.stage() == Stage.PRINT && widest > plate.widestPixelMicrometres()) {
+                    map = (measured.isPresent() && showsTones(window)
+                                    ? alignment(measured.get(), widest)
+                                    : alignment(conditions.get(i), widest))
+                            .of(map);
+                }
+                Picture seen = StageLook.coloured(shown.stage(), map, conditions.get(i));
+                row.add(shown.turned() ? seen.mirrored() : seen);
+            }
+            pictures.add(row);
+        }
+        return pictures;
+    }
+
+    /** As fine as a window's cells deserve. */
+    private double widestPixelMicrometres(PlateWindow window) {
+        double fine = plate.widestPixelMicrometres();
+        return Math.min(COARSER * fine, Math.max(fine, window.cellMicrometres()));
+    }
+
+    private ToneAlignment alignment(PlateConditions conditions, double widest) {
+        return ToneAlignment.of(plate.plate(conditions, widest), plate.patches(), plate.response(conditions));
+    }
+
+    private ToneAlignment alignment(MeasuredResponse measured, double widest) {
+        return ToneAlignment.of(plate.plate(plate.conditions(), widest), plate.patches(), measured);
+    }
+
+    /** Whether a picture's pixels are so wide that they hold tones; closer up they hold single dots, which have none to be moved. */
+    private boolean showsTones(PlateWindow window) {
+        return window.cellMicrometres() >= DOT_SHARE * GrainPatches.spacingMicrometres(job.grain());
+    }
+
+    /** The most that even tones of a whole plate's print are moved onto the response, in L*. */
+    double mostAlignedLightness() {
+        double widest = COARSER * plate.widestPixelMicrometres();
+        return tones.measured()
+                .map(measured -> alignment(measured, widest))
+                .orElseGet(() -> alignment(plate.conditions(), widest))
+                .mostLightness();
+    }
+
+    /** The four-quadrant diagram of the job's tones. */
+    public ToneDiagram diagram() {
+        if (nodes.isEmpty()) {
+            throw Refusal.failure("the film carries no tone curve, so its diagram can't be drawn: prepare it again");
+        }
+        return ToneDiagram.of(
+                (job.title() + ": " + job.process().words() + ", " + job.grain().name() + ", "
+                                + plate.conditions().wellsName()
+                                + (tones.isMeasured() ? "; print " + tones.name() : ""))
+                        .replace(" um", " \u00b5m"),
+                nodes,
+                tones.foretold(),
+                tones.measured());
+    }
+
+    @Override
+    public void close() throws IOException {
+        source.close();
+    }
+}

@@ -1,0 +1,169 @@
+package greyground.app.recipe;
+
+import greyground.app.kept.CacheFolder;
+import greyground.app.kept.GrainTiles;
+import greyground.app.kept.ResponseStore;
+import greyground.film.compose.GrainPatches;
+import greyground.film.job.Job;
+import greyground.film.job.ReadingSide;
+import greyground.grain.AquatintScreen;
+import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
+import greyground.plan.BenchConditions;
+import greyground.plan.ExposureTimes;
+import greyground.plate.FilmPatch;
+import greyground.plate.FilmPatches;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateProcess;
+import greyground.plate.VirtualPlate;
+import greyground.plate.VirtualResponse;
+import greyground.quantity.FilmPixels;
+import greyground.tone.ToneCurve;
+import greyground.workshop.PlateMaking;
+import greyground.workshop.Workshop;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the tones that set
+ * the job's curve.
+ */
+public final class JobPlate {
+    /** A dot's spacing is this many of the plate's pixels, so that finer grains are computed more finely. */
+    private static final double PIXELS_PER_SPACING = 40;
+
+    /** Grains of a sprayed ground touch and overlap, so their own width takes a tenth as many pixels. */
+    private static final double GRAINS_OF_GROUND = 4;
+
+    private static final double FINEST_MICROMETRES = 2.2;
+    private static final double COARSEST_MICROMETRES = 9;
+
+    private final Workshop workshop;
+    private final Job job;
+    private final Optional<ThresholdTile> positive;
+    private final @Nullable FilmPatches screen;
+
+    private JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> positive, @Nullable FilmPatches screen) {
+        this.workshop = workshop;
+        this.job = job;
+        this.positive = positive;
+        this.screen = screen;
+    }
+
+    /** Looks up or makes the grain of every film that the job needs. */
+    public static JobPlate of(Workshop workshop, Job job) {
+        return of(workshop, job, GrainTiles.positive(job));
+    }
+
+    /**
+     * The same with the positive's grain at hand.
+     *
+     * @param positive empty for continuous tone
+     */
+    public static JobPlate of(Workshop workshop, Job job, Optional<ThresholdTile> positive) {
+        FilmPatches screen = null;
+        if (job.process() instanceof PlateProcess.Photogravure process) {
+            AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
+            Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
+            screen = GrainPatches.of(grain, aquatint.tile(), pixels(workshop, job));
+        }
+        return new JobPlate(workshop, job, positive, screen);
+    }
+
+    /** Light, resist, bath, wipe, ink and paper, bitten as planned. */
+    public PlateConditions conditions() {
+        return conditions(workshop.usualDepthMicrometres());
+    }
+
+    /** The same bitten to another depth. */
+    public PlateConditions conditions(double depthMicrometres) {
+        return conditions(workshop, job, depthMicrometres);
+    }
+
+    /** The conditions of a job's plate, for which no grain need be made. */
+    public static PlateConditions conditions(Workshop workshop, Job job, double depthMicrometres) {
+        boolean inkDown = job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
+        return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
+    }
+
+    private static FilmPixels pixels(Workshop workshop, Job job) {
+        return workshop.filmPrinter().pixels(job.resolution());
+    }
+
+    /** The plate as planned. */
+    public VirtualPlate plate() {
+        return plate(conditions());
+    }
+
+    /** The plate under other conditions, with the job's films. */
+    public VirtualPlate plate(PlateConditions conditions) {
+        return plate(conditions, widestPixelMicrometres());
+    }
+
+    /** The same on pixels of another width. */
+    public VirtualPlate plate(PlateConditions conditions, double widestPixelMicrometres) {
+        return new VirtualPlate(conditions, screenPatch(), widestPixelMicrometres);
+    }
+
+    /** Uniform tones of the job's positive. */
+    public FilmPatches patches() {
+        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, pixels(workshop, job)))
+                .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
+    }
+
+    /** The separate screen film at each share of black; empty where the process has none. */
+    public Optional<FilmPatches> screens() {
+        return Optional.ofNullable(screen);
+    }
+
+    /** How its tones print as planned: measured or foretold. */
+    public JobTones tones() {
+        return JobTones.of(response(), workshop.responses(), making(workshop, job));
+    }
+
+    /** How the shop makes a job's plate. */
+    public static PlateMaking making(Workshop workshop, Job job) {
+        boolean bitten = !(job.process() instanceof PlateProcess.UnetchedFilm);
+        double found = workshop.exposure().screenSeconds().value()
+                + workshop.exposure().imageSeconds().value();
+        // A wedge held too high or low asks for another dose; lamp and film base are made up for and leave the dose
+        // alone.
+        double exposure = found * ExposureTimes.of(workshop).stepFactor();
+        return new PlateMaking(
+                job.process(),
+                job.grain(),
+                job.resolution(),
+                job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN,
+                bitten ? workshop.bath().biteMinutes().value() : 0,
+                exposure);
+    }
+
+    /** The response foretold as planned, kept from an earlier film or computed now. */
+    public VirtualResponse response() {
+        return response(conditions());
+    }
+
+    /** The response foretold under other conditions. */
+    public VirtualResponse response(PlateConditions conditions) {
+        return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
+    }
+
+    /** Widest pixel on which the job's plate is computed. */
+    public double widestPixelMicrometres() {
+        double spacing = GrainPatches.spacingMicrometres(job.grain());
+        if (job.process() instanceof PlateProcess.Photogravure process) {
+            spacing = process.screenSpacingMicrometres();
+        } else if (job.process() instanceof PlateProcess.SprayedAquatint ground) {
+            spacing = Math.min(spacing, GRAINS_OF_GROUND * ground.grainMicrometres());
+        }
+        return spacing == 0
+                ? COARSEST_MICROMETRES
+                : Math.max(FINEST_MICROMETRES, Math.min(COARSEST_MICROMETRES, spacing / PIXELS_PER_SPACING));
+    }
+
+    private @Nullable FilmPatch screenPatch() {
+        return screen != null && job.process() instanceof PlateProcess.Photogravure process
+                ? screen.at(Math.rint(process.screenBlack() * ToneCurve.SOLID) / ToneCurve.SOLID)
+                : null;
+    }
+}

@@ -1,0 +1,8 @@
+/**
+ * Job, workshop and art become curve, layout and films. Doors: {@link greyground.app.recipe.FilmPreparation} for the films of a
+ * job, {@link greyground.app.recipe.PositiveWork} to make them into a file.
+ */
+@NullMarked
+package greyground.app.recipe;
+
+import org.jspecify.annotations.NullMarked;

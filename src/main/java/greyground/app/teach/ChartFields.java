@@ -1,0 +1,83 @@
+package greyground.app.teach;
+
+import greyground.chart.LevelPatch;
+import greyground.chart.TestPlate;
+import greyground.fit.MeasuredPatch;
+import greyground.quantity.Refusal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The wedge's fields by row and column, as they are numbered beside the plate and listed in its plan: rows from the top, from 1, and
+ * in each row the fields from the left.
+ */
+final class ChartFields {
+    private static final double SAME_PLACE_MILLIMETRES = 0.5;
+
+    private final List<List<LevelPatch>> rows = new ArrayList<>();
+
+    ChartFields(TestPlate plate) {
+        List<Integer> tops = plate.patches().stream()
+                .map(patch -> patch.area().top())
+                .distinct()
+                .sorted()
+                .toList();
+        for (int top : tops) {
+            rows.add(plate.patches().stream()
+                    .filter(patch -> patch.area().top() == top)
+                    .sorted(Comparator.comparingInt(patch -> patch.area().left()))
+                    .toList());
+        }
+    }
+
+    int rowCount() {
+        return rows.size();
+    }
+
+    int columns(int row) {
+        return rows.get(row - 1).size();
+    }
+
+    LevelPatch at(int row, int column) {
+        return rows.get(row - 1).get(column - 1);
+    }
+
+    /** A reading of the field at its place. */
+    static MeasuredPatch read(LevelPatch field, double lightness) {
+        return new MeasuredPatch(field.coverage(), lightness, 0, x(field), y(field), 1);
+    }
+
+    static double x(LevelPatch field) {
+        return (field.area().left() + field.area().width() / 2.0) / 1000;
+    }
+
+    static double y(LevelPatch field) {
+        return (field.area().top() + field.area().height() / 2.0) / 1000;
+    }
+
+    /** "row 3, column 7 (80 %)" of what was read there; its place in mm where no field lies. */
+    String name(MeasuredPatch read) {
+        for (int row = 1; row <= rows.size(); row++) {
+            for (int column = 1; column <= columns(row); column++) {
+                LevelPatch field = at(row, column);
+                if (Math.abs(x(field) - read.xMillimetres()) < SAME_PLACE_MILLIMETRES
+                        && Math.abs(y(field) - read.yMillimetres()) < SAME_PLACE_MILLIMETRES) {
+                    return "row " + row + ", column " + column + " (" + Refusal.plain(field.coveragePerMille() / 10.0)
+                            + " %)";
+                }
+            }
+        }
+        return Refusal.plain(read.coverage() * 100) + " %";
+    }
+
+    /** Whether the wedge has a level. */
+    Optional<Integer> level(double coveragePercent) {
+        return rows.stream()
+                .flatMap(List::stream)
+                .map(LevelPatch::coveragePerMille)
+                .filter(level -> Math.abs(level / 10.0 - coveragePercent) < 0.05)
+                .findFirst();
+    }
+}

@@ -1,0 +1,219 @@
+package greyground.app.teach;
+
+import greyground.app.files.KeptFiles;
+import greyground.app.files.ShopFile;
+import greyground.app.files.TypedTable;
+import greyground.app.kept.GrainTiles;
+import greyground.film.compose.GrainPatches;
+import greyground.film.job.Job;
+import greyground.fit.FigureChange;
+import greyground.fit.FilmPrinterFit;
+import greyground.fit.FilmPrinterFit.Estimate;
+import greyground.fit.FilmReading;
+import greyground.grain.Grain;
+import greyground.plan.BenchConditions;
+import greyground.plan.StepWedge;
+import greyground.plate.FilmPatches;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Refusal;
+import greyground.workshop.FilmPrinter;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Teaches a workshop its film printer from a film that it printed: densities of the film's own wedge strip, or the strip beside a
+ * transmission wedge in the developed resist, and the rulers.
+ *
+ * <p>Nothing is changed here: the outcome offers changes, for {@link LearnedWorkshop}.
+ */
+public final class FilmPrinterWork {
+    /** A steel rule with half millimetres, read between its lines under a loupe (assumed). */
+    private static final double RULE_ERROR_MILLIMETRES = 0.1;
+
+    /** Farther out than this is a print dialog's doing rather than a printer's (assumed). */
+    private static final double MOST_OUT = 0.03;
+
+    private static final String COVERAGE = "coverage";
+    private static final Map<String, String> COLUMNS = Map.of(
+            COVERAGE,
+            COVERAGE,
+            "coverage %",
+            COVERAGE,
+            Kind.ULTRAVIOLET.column,
+            Kind.ULTRAVIOLET.column,
+            Kind.VISUAL.column,
+            Kind.VISUAL.column,
+            Kind.STEP.column,
+            Kind.STEP.column);
+
+    /** No film is blacker (assumed); a greater number is a slip of the pen. */
+    private static final double MOST_DENSITY = 6;
+
+    private final Job job;
+    private final Workshop printedIn;
+    private final ShopFile shopFile;
+    private final Workshop workshop;
+    private final LocalDate date;
+
+    private FilmPrinterWork(Job job, Workshop printedIn, ShopFile shopFile, LocalDate date) {
+        this.job = job;
+        this.printedIn = printedIn;
+        this.shopFile = shopFile;
+        this.workshop = shopFile.workshop().orElse(printedIn);
+        this.date = date;
+    }
+
+    /** What the readings of a film are. */
+    private enum Kind {
+        ULTRAVIOLET("density"),
+        VISUAL("visual"),
+        STEP("step");
+
+        private final String column;
+
+        Kind(String column) {
+            this.column = column;
+        }
+    }
+
+    /**
+     * Opens the film.
+     *
+     * @param film the PDF that was printed
+     * @param workshop the file to be taught; where there is none yet, the film's own workshop is
+     * @param date of the readings
+     */
+    public static FilmPrinterWork of(Path film, Path workshop, LocalDate date) {
+        return new FilmPrinterWork(KeptFiles.job(film), KeptFiles.workshop(film), ShopFile.open(workshop), date);
+    }
+
+    /** The film's job. */
+    public Job job() {
+        return job;
+    }
+
+    /**
+     * Takes readings.
+     *
+     * @param readings comma-separated values: coverage in %, and density (ultraviolet), visual (density) or step (of a transmission
+     *     wedge that looks the same in the developed resist)
+     * @param acrossMillimetres what the ruler of 100 mm above the plate measures
+     * @param downMillimetres the same of the ruler left of the plate
+     */
+    public FilmPrinterOutcome read(
+            Optional<Path> readings, Optional<Double> acrossMillimetres, Optional<Double> downMillimetres) {
+        if (readings.isEmpty() && acrossMillimetres.isEmpty() && downMillimetres.isEmpty()) {
+            throw Refusal.use(
+                    "no reading of the film is given: add --film READINGS.csv, --ruler-across or --ruler-down");
+        }
+        List<FigureChange> changes = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
+        FilmPixels drawn = printedIn.filmPrinter().pixels(job.resolution());
+        acrossMillimetres.ifPresent(
+                read -> scale("filmPrinter.scaleX", "across", read, drawn.scaleX(), changes, notes));
+        downMillimetres.ifPresent(read -> scale("filmPrinter.scaleY", "down", read, drawn.scaleY(), changes, notes));
+        Optional<FilmPrinterFit> fit = readings.map(file -> fit(file, changes, notes));
+        return new FilmPrinterOutcome(job, shopFile, workshop, date, fit, changes, notes);
+    }
+
+    /** A film drawn smaller already, and still out, adds to what it was drawn for. */
+    private void scale(
+            String path, String where, double read, double drawn, List<FigureChange> changes, List<String> notes) {
+        Refusal.checkRange("ruler " + where, read, 90, 110, "mm", "measure the film's ruler of 100 mm from end to end");
+        double scale = drawn * read / 100;
+        if (Math.abs(read / 100 - 1) > MOST_OUT) {
+            notes.add(
+                    "the ruler " + where + " is out by " + Refusal.plain(Math.rint(Math.abs(read - 100) * 10) / 10)
+                            + " %, more than printers are: look whether the print dialog fits films to the page before you accept it");
+        }
+        changes.add(change(path, new Estimate(scale, drawn * RULE_ERROR_MILLIMETRES / 100)));
+    }
+
+    private FilmPrinterFit fit(Path file, List<FigureChange> changes, List<String> notes) {
+        TypedTable table = TypedTable.read("film readings", file, COLUMNS);
+        Kind kind = kind(file, table);
+        FilmPrinter printer = workshop.filmPrinter();
+        FilmPrinterFit fit = FilmPrinterFit.of(
+                readings(table, kind),
+                patches(),
+                printer.edgeSoftnessMicrometres().value());
+        if (kind == Kind.VISUAL) {
+            notes.add(
+                    "these are visual densities: they tell how far dots grow, but not what the resist sees; clear and black stay"
+                            + " as they are. Lay the strip beside a transmission wedge to find them without an ultraviolet densitometer");
+        } else {
+            changes.add(change("filmPrinter.clearUvDensity", fit.clear()));
+            if (workshop.exposure().filmBaseAtTestDensity().isAssumed()) {
+                // Assumed to be today's film: else knowing its density better would lengthen exposures that were found
+                // through it.
+                changes.add(change("exposure.filmBaseAtTestDensity", fit.clear()));
+            }
+            changes.add(change("filmPrinter.blackUvDensity", fit.black()));
+        }
+        if (job.grain() instanceof Grain.Continuous) {
+            notes.add("a continuous-tone film has no dots, so it does not tell how far they grow");
+        } else if (fit.growth().isPresent()) {
+            changes.add(change("filmPrinter.spotGrowthMicrometres", fit.growth().get()));
+        } else {
+            notes.add("no field between clear and solid was measured, so nothing is known of how far dots grow");
+        }
+        return fit;
+    }
+
+    private static Kind kind(Path file, TypedTable table) {
+        table.need(COVERAGE);
+        List<Kind> kinds = new ArrayList<>();
+        for (Kind kind : Kind.values()) {
+            if (table.has(kind.column)) {
+                kinds.add(kind);
+            }
+        }
+        if (kinds.size() != 1) {
+            throw Refusal.use(file.getFileName() + " has " + kinds.size()
+                    + " columns of readings; it must have one of density, visual or step: mend its header line");
+        }
+        return kinds.get(0);
+    }
+
+    private List<FilmReading> readings(TypedTable table, Kind kind) {
+        List<FilmReading> readings = new ArrayList<>();
+        double least = kind == Kind.STEP ? 1 : 0;
+        double most = kind == Kind.STEP ? StepWedge.nominal().steps() : MOST_DENSITY;
+        for (TypedTable.Row row : table.rows()) {
+            double coverage = table.needed(row, COVERAGE, 0, 100) / 100;
+            double value = table.needed(row, kind.column, least, most);
+            boolean between = coverage > 0 && coverage < 1;
+            if (between && job.grain() instanceof Grain.Continuous) {
+                continue;
+            }
+            if (kind == Kind.STEP) {
+                readings.add(
+                        FilmReading.matched(coverage, StepWedge.nominal().density(value), StepWedge.DENSITY_PER_STEP));
+            } else {
+                readings.add(FilmReading.measured(coverage, value));
+            }
+        }
+        return readings;
+    }
+
+    private FilmPatches patches() {
+        return GrainTiles.positive(job)
+                .<FilmPatches>map(tile -> GrainPatches.of(
+                        job.grain(), tile, printedIn.filmPrinter().pixels(job.resolution())))
+                .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
+    }
+
+    private FigureChange change(String path, Estimate found) {
+        return new FigureChange(
+                path,
+                LearnedWorkshop.figure(workshop, path).value(),
+                LearnedWorkshop.provenance(workshop, path),
+                Math.rint(found.value() * 1e4) / 1e4,
+                Math.rint(found.standardError() * 1e6) / 1e6);
+    }
+}

@@ -1,0 +1,59 @@
+package greyground.app.teach;
+
+import greyground.fit.FigureChange;
+import greyground.quantity.Refusal;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A workshop that a test plate has taught, with what it was before, so that the lesson can be taken back.
+ *
+ * @param before the workshop as it was
+ * @param after the workshop with the accepted numbers, each measured on its date
+ * @param changes that were accepted
+ */
+public record LearnedWorkshop(Workshop before, Workshop after, List<FigureChange> changes) {
+    public LearnedWorkshop {
+        changes = List.copyOf(changes);
+    }
+
+    /** How a workshop's number is known, for {@code PlateLesson.changes}: its provenance in words. */
+    public static String provenance(Workshop workshop, String path) {
+        return figure(workshop, path).provenance().words();
+    }
+
+    /**
+     * Applies changes.
+     *
+     * @param accepted each found from this very workshop: a number that has another value by now is refused
+     * @param date of the test plate's print
+     * @param test in a few words, such as "test plate 12"
+     */
+    public static LearnedWorkshop of(Workshop workshop, List<FigureChange> accepted, LocalDate date, String test) {
+        Workshop taught = workshop;
+        for (FigureChange change : accepted) {
+            double present = figure(workshop, change.path()).value();
+            if (present != change.before()) {
+                throw Refusal.use("workshop " + change.path() + " is " + Refusal.plain(present)
+                        + " by now; it must be " + Refusal.plain(change.before())
+                        + " as it was for the fit: fit the test plate again");
+            }
+            String how = test + ", standard error " + Refusal.plain(change.standardError());
+            taught = taught.with(change.path(), Figure.measured(change.after(), date, how));
+        }
+        return new LearnedWorkshop(workshop, taught, accepted);
+    }
+
+    static Figure figure(Workshop workshop, String path) {
+        Map<String, Figure> figures = workshop.figures();
+        Figure figure = figures.get(path);
+        if (figure == null) {
+            throw Refusal.use("workshop number \"" + path + "\" is unknown; it must be one of "
+                    + String.join(", ", figures.keySet()) + ": correct the name");
+        }
+        return figure;
+    }
+}

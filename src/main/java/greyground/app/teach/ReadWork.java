@@ -1,0 +1,151 @@
+package greyground.app.teach;
+
+import greyground.app.files.ShopFile;
+import greyground.app.recipe.ArtSource;
+import greyground.chart.Recipe;
+import greyground.film.job.ArtChoice;
+import greyground.fit.MeasuredPatch;
+import greyground.picture.Picture;
+import greyground.picture.ScanOverlay;
+import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
+import greyground.scan.ChartReader;
+import greyground.scan.PlateOnScan;
+import greyground.scan.ScanChoices;
+import greyground.scan.ScanReading;
+import greyground.tone.Lightness;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads a test plate's proof back and works out what it teaches the workshop; writes nothing until that is accepted. */
+public final class ReadWork {
+    private static final double MICROMETRES_PER_INCH = 25_400;
+
+    private static final double DECODED = 0.2;
+    private static final double FOUND = 0.5;
+
+    private final TestFilm film;
+    private final Optional<ShopFile> shopFile;
+    private final Workshop shop;
+    private final ReadWords words;
+    private final LocalDate date;
+
+    private ReadWork(TestFilm film, Optional<ShopFile> shopFile, Workshop shop, ReadWords words, LocalDate date) {
+        this.film = film;
+        this.shopFile = shopFile;
+        this.shop = shop;
+        this.words = words;
+        this.date = date;
+    }
+
+    /**
+     * Opens what the reading rests on.
+     *
+     * @param testFilm the PDF of the test plate's film
+     * @param workshop the file to be taught; where there is none yet, the film's own workshop is
+     * @param today for a print whose date isn't told
+     */
+    public static ReadWork of(Path testFilm, Path workshop, ReadWords words, LocalDate today) {
+        TestFilm film = TestFilm.of(testFilm);
+        ShopFile file = ShopFile.open(workshop);
+        return of(film, Optional.of(file), file.workshop().orElse(film.workshop()), words, today);
+    }
+
+    /**
+     * The same for a workshop that no file need hold; its lesson is {@link ReadOutcome#lesson}.
+     *
+     * @param shop the workshop to be taught
+     */
+    public static ReadWork of(Path testFilm, Workshop shop, ReadWords words, LocalDate today) {
+        return of(TestFilm.of(testFilm), Optional.empty(), shop, words, today);
+    }
+
+    private static ReadWork of(
+            TestFilm film, Optional<ShopFile> file, Workshop shop, ReadWords words, LocalDate today) {
+        // What can be refused is refused before the long work.
+        words.flareShare();
+        words.biteMinutes();
+        words.depth();
+        words.corners();
+        return new ReadWork(film, file, shop, words, words.date(today));
+    }
+
+    /** Refuses a film whose proof teaches a workshop nothing. */
+    public void checkTeaches() {
+        if (film.check().isPresent()) {
+            throw CheckReading.refused();
+        }
+    }
+
+    /**
+     * Reads a scan of the proof.
+     *
+     * @param scan a picture of any kind that art may be
+     * @param reference densities of a reflection wedge on it, if one lies there
+     * @param drawn whether what is measured shall be drawn over the scan
+     */
+    public ReadOutcome scan(Path scan, Optional<Path> reference, boolean drawn, Progress progress) throws Exception {
+        ScanChoices choices = new ScanChoices(
+                words.corners(),
+                reference.map(TypedValues::reference).orElse(List.of()),
+                words.flareShare(),
+                paperLightness());
+        ArtSource source = ArtSource.open(scan);
+        ArtSource.Decoded decoded = source.decode(ArtChoice.WHOLE, progress.part(0, DECODED));
+        ScanReading reading;
+        Optional<Picture> overlay;
+        try (GreyPlane plane = decoded.plane()) {
+            reading = ChartReader.read(plane, film.plate(), choices, progress.part(DECODED, FOUND));
+            overlay = drawn ? Optional.of(ScanOverlay.of(plane, reading)) : Optional.empty();
+        }
+        List<String> notes = new ArrayList<>(decoded.warnings());
+        notes.addAll(reading.notes());
+        PlateFindings found = new PlateFindings(
+                "scan of " + Math.round(pixelsPerInch(reading)) + " pixels per inch"
+                        + (choices.references().isEmpty() ? "" : ", reflection wedge beside it"),
+                reading.patches(),
+                Optional.of(reading),
+                overlay,
+                notes);
+        return outcome(found, progress.part(FOUND, 1));
+    }
+
+    /** Takes readings that a person typed in. */
+    public ReadOutcome values(Path values, Progress progress) {
+        List<MeasuredPatch> patches = TypedValues.fields(values, film.plate());
+        PlateFindings found = new PlateFindings("densitometer", patches, Optional.empty(), Optional.empty(), List.of());
+        return outcome(found, progress);
+    }
+
+    private ReadOutcome outcome(PlateFindings found, Progress progress) {
+        if (film.check().isPresent()) {
+            return new CheckReading(found, CheckOutcome.of(film.check().get(), found.patches()));
+        }
+        if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
+            return ExposureLesson.of(film, shopFile, shop, found, date);
+        }
+        PlateLearning learning = PlateLearning.of(film, shop, found, words, date, progress);
+        return new LessonOutcome(film, shopFile, found, learning);
+    }
+
+    /** As told, else as the workshop has it. */
+    private double paperLightness() {
+        return words.paperLightness()
+                .orElseGet(() -> Lightness.ofDensity(shop.paper().whiteDensity().value()));
+    }
+
+    /** Of print, at the plate's middle on the scan. */
+    static double pixelsPerInch(ScanReading reading) {
+        PlateOnScan place = reading.place();
+        double x = reading.plate().recipe().widthMicrometres() / 2.0;
+        double y = reading.plate().recipe().heightMicrometres() / 2.0;
+        double step = 1000;
+        double across = StrictMath.hypot(
+                place.x(x + step, y) - place.x(x - step, y), place.y(x + step, y) - place.y(x - step, y));
+        return across / (2 * step) * MICROMETRES_PER_INCH;
+    }
+}

@@ -1,0 +1,157 @@
+package greyground.art.kind;
+
+import greyground.art.page.ArtBytes;
+import greyground.art.page.ArtFormat;
+import greyground.art.page.Exif;
+import greyground.art.page.Ink;
+import greyground.art.page.Octets;
+import greyground.art.page.Page;
+import greyground.art.page.PixelDensity;
+import greyground.art.page.Samples;
+import java.io.IOException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Understands the flattened picture of layered PSD and PSB files (layout from memory of its public description): 1, 8 and 16
+ * bits; two-level, grey, palette, RGB, CMYK, duotone as grey, L*a*b*. Channels lie one after another, stored or run-packed.
+ */
+public final class PsdFormat implements ArtFormat {
+    private static final int CHANNELS_AT_MOST = 56;
+
+    @Override
+    public String kind() {
+        return "PSD";
+    }
+
+    @Override
+    public List<PageOpener> pages(ArtBytes file) {
+        return List.of(() -> page(file));
+    }
+
+    private static Page page(ArtBytes file) throws IOException {
+        Octets head = new Octets(file.read(0, 26), true);
+        boolean large = head.u16(4) == 2;
+        int channels = head.u16(12);
+        int height = head.s32(14);
+        int width = head.s32(18);
+        int bits = head.u16(22);
+        int mode = head.u16(24);
+        if (width < 1 || height < 1 || width > SIDE_AT_MOST || height > SIDE_AT_MOST) {
+            throw new IOException("it claims " + (width & 0xFFFF_FFFFL) + " x " + (height & 0xFFFF_FFFFL)
+                    + " pixels; sides of 1 to " + SIDE_AT_MOST + " can be read");
+        }
+        if (channels < 1 || channels > CHANNELS_AT_MOST || (bits != 1 && bits != 8 && bits != 16)) {
+            throw new IOException("it has " + channels + " channels of " + bits
+                    + " bits; 1, 8 and 16 bits can be read: save it with 8 or 16 bits");
+        }
+        long coloursAt = 26;
+        long colours = new Octets(file.read(coloursAt, 4), true).u32(0);
+        long resourcesAt = coloursAt + 4 + colours;
+        long resources = new Octets(file.read(resourcesAt, 4), true).u32(0);
+        long layersAt = resourcesAt + 4 + resources;
+        int lengthBytes = large ? 8 : 4;
+        Octets layers = new Octets(file.read(layersAt, lengthBytes), true);
+        long layerBytes = large ? layers.s64(0) : layers.u32(0);
+        long dataAt = layersAt + lengthBytes + layerBytes;
+        if (layerBytes < 0 || dataAt < 0 || dataAt + 2 > file.size()) {
+            throw new IOException("it ends before its flattened picture: the file is cut short");
+        }
+        Resources found = Resources.read(file, resourcesAt + 4, resources);
+        Ink.Model model = model(mode, channels);
+        boolean alpha =
+                channels > model.channels() && transparent(file, layersAt + lengthBytes, layerBytes, lengthBytes);
+        int used = model == Ink.Model.LAB ? 1 : model.channels() + (alpha ? 1 : 0);
+        Ink ink = new Ink(
+                model,
+                mode == 0 || mode == 4,
+                alpha ? Ink.Alpha.OVER_WHITE : Ink.Alpha.STRAIGHT,
+                alpha ? model.channels() : -1,
+                model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours) : null);
+        Samples samples = new Samples(width, height, used, bits == 16 ? 2 : 1, true);
+        PsdChannels stored = PsdChannels.locate(file, dataAt, samples, channels, bits, large);
+        int band = (int) Math.max(1, Math.min(height, (1 << 20) / samples.bytesPerRow()));
+        return new Page(
+                samples,
+                ink,
+                found.profile,
+                found.exif.orientation(),
+                found.density,
+                bits,
+                band,
+                true,
+                0,
+                Page.PACKED,
+                () -> stored.reader());
+    }
+
+    private static Ink.Model model(int mode, int channels) throws IOException {
+        Ink.Model model = switch (mode) {
+            case 0, 1, 8 -> Ink.Model.GREY;
+            case 2 -> Ink.Model.PALETTE;
+            case 3 -> Ink.Model.RGB;
+            case 4 -> Ink.Model.CMYK;
+            case 9 -> Ink.Model.LAB;
+            default ->
+                throw new IOException("its colour mode " + mode + " can't be read: save it as grey, RGB or CMYK");
+        };
+        if (channels < model.channels()) {
+            throw new IOException("it claims " + model + " but has " + channels + " channels");
+        }
+        return model;
+    }
+
+    /** A negative count of layers says that the first extra channel is the flattened picture's transparency. */
+    private static boolean transparent(ArtBytes file, long at, long bytes, int lengthBytes) throws IOException {
+        if (bytes < lengthBytes + 2) {
+            return false;
+        }
+        return (short) new Octets(file.read(at + lengthBytes, 2), true).u16(0) < 0;
+    }
+
+    private static float[][] palette(ArtBytes file, long at, long bytes) throws IOException {
+        if (bytes < 768) {
+            throw new IOException("it has no palette");
+        }
+        byte[] map = file.read(at, 768);
+        float[][] palette = new float[256][];
+        for (int i = 0; i < palette.length; i++) {
+            palette[i] =
+                    new float[] {(map[i] & 0xFF) / 255f, (map[256 + i] & 0xFF) / 255f, (map[512 + i] & 0xFF) / 255f, 1};
+        }
+        return palette;
+    }
+
+    /** Image resources that bear on luminance and size. */
+    private static final class Resources {
+        private byte @Nullable [] profile;
+        private PixelDensity density = PixelDensity.NONE;
+        private Exif exif = Exif.NONE;
+
+        static Resources read(ArtBytes file, long from, long count) throws IOException {
+            Resources found = new Resources();
+            long at = from;
+            long end = Math.min(from + count, file.size());
+            while (at + 12 <= end) {
+                Octets head = new Octets(file.read(at, 7), true);
+                if (!head.text(0, 4).equals("8BIM")) {
+                    break;
+                }
+                int id = head.u16(4);
+                long dataAt = at + 6 + (head.u8(6) + 2) / 2 * 2L;
+                long length = new Octets(file.read(dataAt, 4), true).u32(0);
+                dataAt += 4;
+                if (id == 0x03ED && length >= 12) {
+                    Octets size = new Octets(file.read(dataAt, 12), true);
+                    found.density = PixelDensity.perInch(size.u32(0) / 65_536.0, size.u32(8) / 65_536.0);
+                } else if (id == 0x040F) {
+                    found.profile = file.read(dataAt, length);
+                } else if (id == 0x0422) {
+                    found.exif = Exif.read(file, dataAt);
+                }
+                at = dataAt + (length + 1) / 2 * 2;
+            }
+            return found;
+        }
+    }
+}

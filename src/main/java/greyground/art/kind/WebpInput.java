@@ -1,0 +1,79 @@
+package greyground.art.kind;
+
+import greyground.art.page.ArtBytes;
+import java.io.IOException;
+import javax.imageio.stream.ImageInputStreamImpl;
+
+/**
+ * A WebP file for the library that decodes it: buffered, and with an end. That library reads on past the end of the data as if nothing but
+ * noughts came, which a file of a few hundred bytes can stretch to a minute; after a while the end is an error here. One thread reads; any may
+ * close.
+ */
+final class WebpInput extends ImageInputStreamImpl {
+    private static final int BUFFER_BYTES = 1 << 16;
+
+    /** A sound picture's reader asks for up to eight bytes more than there are, byte by byte, in each of its few parts (assumed bound). */
+    private static final int READS_PAST_END_AT_MOST = 1_000;
+
+    private final ArtBytes file;
+    private final byte[] buffer = new byte[BUFFER_BYTES];
+    private long bufferAt;
+    private int buffered;
+    private int readsPastEnd;
+    private volatile boolean over;
+
+    WebpInput(ArtBytes file) {
+        this.file = file;
+    }
+
+    @Override
+    public int read() throws IOException {
+        bitOffset = 0;
+        if (!filled()) {
+            return -1;
+        }
+        return buffer[(int) (streamPos++ - bufferAt)] & 0xFF;
+    }
+
+    @Override
+    public int read(byte[] into, int offset, int count) throws IOException {
+        bitOffset = 0;
+        if (count == 0) {
+            return 0;
+        }
+        if (!filled()) {
+            return -1;
+        }
+        int from = (int) (streamPos - bufferAt);
+        int some = Math.min(count, buffered - from);
+        System.arraycopy(buffer, from, into, offset, some);
+        streamPos += some;
+        return some;
+    }
+
+    /** Whether the buffer holds the byte that comes next. */
+    private boolean filled() throws IOException {
+        checkClosed();
+        if (over) {
+            throw new IOException("stopped");
+        }
+        if (streamPos < bufferAt || streamPos >= bufferAt + buffered) {
+            buffered = streamPos < file.size() ? file.read(streamPos, buffer, 0, BUFFER_BYTES) : 0;
+            bufferAt = streamPos;
+        }
+        if (buffered == 0 && ++readsPastEnd > READS_PAST_END_AT_MOST) {
+            throw new IOException("the picture data end early: fetch the file again, or save it anew");
+        }
+        return buffered > 0;
+    }
+
+    @Override
+    public long length() {
+        return file.size();
+    }
+
+    /** Makes the next read fail, whoever reads. */
+    void stop() {
+        over = true;
+    }
+}

@@ -1,0 +1,66 @@
+package greyground.art.page;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a pixel's samples mean.
+ *
+ * @param model the colour model of the first channels; further channels but alpha are passed over
+ * @param inverted whether each colour sample counts the other way round: grey where 0 is white, CMYK where 0 is full ink
+ * @param alpha how transparency was mixed into the colour samples
+ * @param alphaChannel which channel is alpha, or -1
+ * @param palette for {@link Model#PALETTE}, coded red, green, blue and alpha of each entry, 0 to 1; else null
+ */
+@SuppressWarnings("ArrayRecordComponent") // Never compared, and never seen outside this package.
+public record Ink(Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette) {
+    /** Colour models that art comes in. */
+    public enum Model {
+        /** One channel, light counts up. */
+        GREY(1),
+        /** One channel that names an entry of a palette of sRGB colours. */
+        PALETTE(1),
+        /** Red, green and blue light. */
+        RGB(3),
+        /** Cyan, magenta, yellow and black ink. */
+        CMYK(4),
+        /** CIE L*a*b*, of which L* alone is used. */
+        LAB(3);
+
+        private final int channels;
+
+        Model(int channels) {
+            this.channels = channels;
+        }
+
+        /** Channels that carry colour. */
+        public int channels() {
+            return channels;
+        }
+    }
+
+    /** How colour samples were mixed with transparency before they were stored. */
+    public enum Alpha {
+        /** Not mixed, or no alpha at all. */
+        STRAIGHT,
+        /** Multiplied by alpha: over black. */
+        OVER_BLACK,
+        /** Laid over white. */
+        OVER_WHITE
+    }
+
+    public static Ink plain(Model model) {
+        return new Ink(model, false, Alpha.STRAIGHT, -1, null);
+    }
+
+    public static Ink withAlpha(Model model) {
+        return new Ink(model, false, Alpha.STRAIGHT, model.channels(), null);
+    }
+
+    public static Ink palette(float[][] entries) {
+        return new Ink(Model.PALETTE, false, Alpha.STRAIGHT, -1, entries);
+    }
+
+    public Ink inverse() {
+        return new Ink(model, !inverted, alpha, alphaChannel, palette);
+    }
+}

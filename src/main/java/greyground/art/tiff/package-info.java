@@ -1,0 +1,7 @@
+/**
+ * TIFF. Door: {@link greyground.art.tiff.TiffFormat}.
+ */
+@NullMarked
+package greyground.art.tiff;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,158 @@
+package greyground.chart;
+
+import greyground.quantity.Refusal;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A test plate: what lies where. All places count from the plate's top left as the print reads.
+ *
+ * @param recipe from which all the rest follows
+ * @param patches the coverage wedge
+ * @param targets drawn things of known size
+ * @param codes by which the plate says which it is
+ * @param strips of an exposure test, else none
+ * @param legend what the numbered targets are, one line each
+ * @param leftOut what this plate was too small for, one sentence each
+ */
+public record TestPlate(
+        Recipe recipe,
+        List<LevelPatch> patches,
+        List<Target> targets,
+        List<CornerCode> codes,
+        List<Strip> strips,
+        List<String> legend,
+        List<String> leftOut) {
+    public TestPlate {
+        patches = List.copyOf(patches);
+        targets = List.copyOf(targets);
+        codes = List.copyOf(codes);
+        strips = List.copyOf(strips);
+        legend = List.copyOf(legend);
+        leftOut = List.copyOf(leftOut);
+    }
+
+    /** Lays a plate out; one whose levels the recipe doesn't hold is refused. */
+    public static TestPlate of(Recipe recipe) {
+        if (recipe.kind() == Recipe.Kind.CHECK) {
+            throw Refusal.use(
+                    "a check plate's tones hang on its workshop, so its code alone can't tell them: give the film PDF"
+                            + " that it was made with");
+        }
+        return recipe.kind() == Recipe.Kind.EXPOSURE ? ExposureStrips.of(recipe) : WedgeGrid.of(recipe);
+    }
+
+    /** The very plate that a code names. */
+    public static TestPlate ofCode(String text) {
+        CodeText code = CodeText.read(text);
+        TestPlate plate = of(code.recipe());
+        if (!plate.id().equals(code.id())) {
+            throw Refusal.failure(
+                    "the code names the chart " + code.id() + ", which this version of the program would lay"
+                            + " out as " + plate.id() + ": read it with the version that made the film");
+        }
+        return plate;
+    }
+
+    /** All codes of the plate that one of them names: where they stand hangs on the recipe alone, whatever the tones are. */
+    public static List<CornerCode> codesBeside(CodeText code) {
+        Recipe recipe = code.recipe();
+        List<Area> places = recipe.kind() == Recipe.Kind.EXPOSURE
+                ? of(recipe).codes().stream().map(CornerCode::area).toList()
+                : CodePlaces.of(recipe).corners();
+        return codes(recipe, places, code.id());
+    }
+
+    /** Five letters and digits that stand for this layout. */
+    public String id() {
+        return idOf(patches, targets, codes.stream().map(CornerCode::area).toList());
+    }
+
+    /** What the code of a place says; those of one plate differ in their last digit alone. */
+    public String codeText() {
+        return new CodeText(recipe, id(), 0).text();
+    }
+
+    /** Share of the plate's surface that is black on the film, 0 to 1, to plan the bath with. */
+    public double meanCoverage() {
+        double black = 0;
+        for (LevelPatch patch : patches) {
+            black += surface(patch.area()) * patch.coverage();
+        }
+        for (Target target : targets) {
+            black += surface(target.area()) * share(target);
+        }
+        for (CornerCode code : codes) {
+            // A code is masked so that about half its modules are dark (ISO/IEC 18004).
+            black += surface(code.area()) * 0.5 * recipe.codePercent() / 100;
+        }
+        return black / surface(recipe.plate());
+    }
+
+    /** How often the rarest level stands on the plate. */
+    public int fewestRepeats() {
+        return (int) patches.stream()
+                .map(LevelPatch::coveragePerMille)
+                .distinct()
+                .mapToLong(level -> patches.stream()
+                        .filter(patch -> patch.coveragePerMille() == level)
+                        .count())
+                .min()
+                .orElse(0);
+    }
+
+    static String idOf(List<LevelPatch> patches, List<Target> targets, List<Area> codes) {
+        StringBuilder all = new StringBuilder();
+        patches.forEach(patch -> all.append(patch.area())
+                .append(':')
+                .append(patch.coveragePerMille())
+                .append('\n'));
+        targets.forEach(target -> all.append(spelled(target)).append('\n'));
+        codes.forEach(code -> all.append(code).append('\n'));
+        return CodeText.idOf(all.toString());
+    }
+
+    private static String spelled(Target target) {
+        String place = target.area().toString();
+        if (target instanceof Target.Dots dots) {
+            return "dots " + place + " " + dots.diameter() + " " + dots.pitch();
+        }
+        if (target instanceof Target.Holes holes) {
+            return "holes " + place + " " + holes.diameter() + " " + holes.pitch();
+        }
+        if (target instanceof Target.Lines lines) {
+            return "lines " + place + " " + lines.period() + " " + lines.upright();
+        }
+        if (target instanceof Target.Numeral numeral) {
+            return "numeral " + place + " " + numeral.number();
+        }
+        String kind = target instanceof Target.Bar ? "bar " : target instanceof Target.Bare ? "bare " : "star ";
+        return kind + place;
+    }
+
+    /** Codes at their places, in the order given. */
+    static List<CornerCode> codes(Recipe recipe, List<Area> places, String id) {
+        List<CornerCode> codes = new ArrayList<>();
+        for (int place = 0; place < places.size(); place++) {
+            codes.add(new CornerCode(places.get(place), place, new CodeText(recipe, id, place).text()));
+        }
+        return codes;
+    }
+
+    private static double surface(Area area) {
+        return (double) area.width() * area.height();
+    }
+
+    private static double share(Target target) {
+        if (target instanceof Target.Dots dots) {
+            return Math.PI / 4 * dots.diameter() * dots.diameter() / dots.pitch() / dots.pitch();
+        }
+        if (target instanceof Target.Holes holes) {
+            return 1 - Math.PI / 4 * holes.diameter() * holes.diameter() / holes.pitch() / holes.pitch();
+        }
+        if (target instanceof Target.Star) {
+            return Math.PI / 8;
+        }
+        return target instanceof Target.Lines || target instanceof Target.Numeral ? 0.5 : 1;
+    }
+}

@@ -1,0 +1,49 @@
+package greyground.desk.look;
+
+import javafx.scene.paint.Color;
+
+/**
+ * The colours of what is drawn by hand, in daylight or under the safelight.
+ *
+ * @param safe whether only amber may shine
+ */
+public record Light(boolean safe) {
+    private static final double SAFE_GREEN = 0.62;
+
+    public Color bench() {
+        return safe ? Color.web("#050200") : Color.web("#c8c8c8");
+    }
+
+    public Color panel() {
+        return safe ? Color.web("#0c0600") : Color.web("#dcdcdc");
+    }
+
+    public Color ink() {
+        return safe ? Color.web("#ffa41c") : Color.web("#1c1c1c");
+    }
+
+    public Color quiet() {
+        return safe ? Color.web("#d98510") : Color.web("#4c4c4c");
+    }
+
+    public Color rule() {
+        return safe ? Color.web("#5c3805") : Color.web("#a8a8a8");
+    }
+
+    public Color faint() {
+        return safe ? Color.web("#2b1a02") : Color.web("#cacaca");
+    }
+
+    public Color copper() {
+        return safe ? Color.web("#ffb84a") : Color.web("#8c4320");
+    }
+
+    /** A pixel as it may shine: as it is, or as much amber as it has light (Rec. 709 weights). */
+    int shown(int argb) {
+        if (!safe || argb == 0) {
+            return argb;
+        }
+        int light = ((argb >> 16 & 0xFF) * 54 + (argb >> 8 & 0xFF) * 183 + (argb & 0xFF) * 19) >> 8;
+        return (argb & 0xFF000000) | (light << 16) | ((int) (light * SAFE_GREEN) << 8);
+    }
+}

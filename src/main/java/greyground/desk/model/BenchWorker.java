@@ -1,0 +1,173 @@
+package greyground.desk.model;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one thread that computes while the window stays free. Each kind of work has one place in the queue: what is asked later
+ * takes the place of what was asked before. Long work stops for what is more pressing and begins again afterwards; short work ends
+ * first, so that a moving hand never starves the loupe.
+ */
+public final class BenchWorker implements AutoCloseable {
+    private final Map<Kind, Work> waiting = new EnumMap<>(Kind.class);
+    private final Consumer<Throwable> failures;
+    private @Nullable Kind running;
+    private boolean stopped;
+    private boolean again;
+    private boolean closed;
+    private @Nullable Work last;
+
+    /** Kinds of work, most pressing first. */
+    enum Kind {
+        PLATE(true),
+        TONE(false),
+        PICTURE(false),
+        LAY_OUT(true),
+        MEASURE(true),
+        SHEET(false),
+        LOUPE(false),
+        BITES(true),
+        THUMBNAILS(true),
+        FINE_PICTURE(true),
+        FINE_SHEET(true),
+        WORDS(true),
+        BITE_LOG(true),
+        CHECK(true);
+
+        private final boolean takesLong;
+
+        Kind(boolean takesLong) {
+            this.takesLong = takesLong;
+        }
+    }
+
+    /** Work that tells how far it is, and may be stopped there. */
+    @FunctionalInterface
+    interface Work {
+        void run(Watch watch) throws Exception;
+    }
+
+    /** Hears how far work is; throws {@link CancellationException} once it is no longer wanted. */
+    @FunctionalInterface
+    interface Watch {
+        void done(double fraction);
+    }
+
+    /**
+     * Starts the thread.
+     *
+     * @param failures hears of what went wrong, on the worker's thread
+     */
+    BenchWorker(Consumer<Throwable> failures) {
+        this.failures = failures;
+        Thread thread = new Thread(this::work, "bench");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Asks for work; what waits of the same kind is forgotten. */
+    synchronized void ask(Kind kind, Work work) {
+        if (closed) {
+            return;
+        }
+        waiting.put(kind, work);
+        Kind present = running;
+        if (present != null && kind.compareTo(present) <= 0 && (present.takesLong || kind == Kind.PLATE)) {
+            // A new plate makes all else pointless; what was dropped or asked anew is not wanted again because of a
+            // third.
+            again = (again || !stopped) && kind != Kind.PLATE && kind != present;
+            stopped = true;
+        }
+        notifyAll();
+    }
+
+    /** Forgets work that waits, and stops it if it runs. */
+    synchronized void drop(Kind kind) {
+        waiting.remove(kind);
+        if (kind == running) {
+            stopped = true;
+            again = false;
+        }
+    }
+
+    /** Whether work of a kind is under way. */
+    synchronized boolean isDoing(Kind kind) {
+        return kind == running;
+    }
+
+    /** Whether anything runs or waits. */
+    synchronized boolean isBusy() {
+        return running != null || !waiting.isEmpty();
+    }
+
+    private void work() {
+        while (true) {
+            Work work = next();
+            if (work == null) {
+                return;
+            }
+            try {
+                work.run(this::watch);
+            } catch (CancellationException unwanted) {
+                beginAgain(work);
+            } catch (Exception | OutOfMemoryError failed) {
+                failures.accept(failed);
+            } finally {
+                synchronized (this) {
+                    running = null;
+                    notifyAll();
+                }
+            }
+        }
+    }
+
+    private synchronized @Nullable Work next() {
+        try {
+            while (waiting.isEmpty() && !closed) {
+                wait();
+            }
+        } catch (InterruptedException ended) {
+            return null;
+        }
+        if (waiting.isEmpty()) {
+            Work closing = last;
+            last = null;
+            return closing;
+        }
+        Kind kind = waiting.keySet().iterator().next();
+        running = kind;
+        stopped = false;
+        again = false;
+        return waiting.remove(kind);
+    }
+
+    private synchronized void beginAgain(Work work) {
+        Kind present = running;
+        if (again && present != null) {
+            waiting.putIfAbsent(present, work);
+        }
+    }
+
+    private synchronized void watch(double fraction) {
+        if (stopped) {
+            throw new CancellationException("no longer wanted");
+        }
+    }
+
+    /** Drops all work; {@code closing} is the last the thread does. */
+    synchronized void close(Work closing) {
+        waiting.clear();
+        stopped = true;
+        last = closing;
+        closed = true;
+        notifyAll();
+    }
+
+    @Override
+    public void close() {
+        close(watch -> {});
+    }
+}

@@ -1,0 +1,85 @@
+package greyground.desk.model;
+
+import java.util.function.LongSupplier;
+
+/** A clock that runs down for one step at the bench; it can be stopped and go on. Past its end it counts how far past. */
+public final class Countdown {
+    private static final double NANOS = 1e9;
+
+    private double seconds;
+    private final LongSupplier nanoTime;
+    private double ran;
+    private long since;
+    private boolean running;
+
+    /**
+     * A clock that stands.
+     *
+     * @param seconds to run, above 0
+     * @param nanoTime as {@link System#nanoTime}
+     */
+    Countdown(double seconds, LongSupplier nanoTime) {
+        this.seconds = seconds;
+        this.nanoTime = nanoTime;
+    }
+
+    void start() {
+        if (!running) {
+            since = nanoTime.getAsLong();
+            running = true;
+        }
+    }
+
+    void stop() {
+        ran = ran();
+        running = false;
+    }
+
+    void reset() {
+        ran = 0;
+        running = false;
+    }
+
+    boolean isRunning() {
+        return running;
+    }
+
+    /** Whether it has been started and not set back. */
+    boolean hasBegun() {
+        return running || ran > 0;
+    }
+
+    private double ran() {
+        return running ? ran + (nanoTime.getAsLong() - since) / NANOS : ran;
+    }
+
+    /** Seconds left; below 0 once it is over. */
+    double left() {
+        return seconds - ran();
+    }
+
+    boolean isOver() {
+        return left() <= 0;
+    }
+
+    /** Runs for another time; what has passed of it counts. */
+    void lasts(double otherSeconds) {
+        seconds = otherSeconds;
+    }
+
+    /** Minutes and seconds left, or how far past: "2:05", "0:00", "+0:07". */
+    public String words() {
+        return words(left());
+    }
+
+    /** Seconds as minutes and seconds; those below 0 with a plus, as past the end. */
+    public static String words(double left) {
+        // A second counts until it is wholly gone.
+        long whole = (long) Math.ceil(left - 1e-6);
+        long size = Math.abs(whole);
+        String sign = whole < 0 ? "+" : "";
+        return size >= 3600
+                ? String.format(java.util.Locale.ROOT, "%s%d:%02d:%02d", sign, size / 3600, size / 60 % 60, size % 60)
+                : String.format(java.util.Locale.ROOT, "%s%d:%02d", sign, size / 60, size % 60);
+    }
+}

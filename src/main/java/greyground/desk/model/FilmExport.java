@@ -1,0 +1,25 @@
+package greyground.desk.model;
+
+import greyground.app.recipe.PositiveOutcome;
+import greyground.app.recipe.PositiveWork;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.DoubleConsumer;
+
+/** Makes a film and writes it. */
+public final class FilmExport {
+    private FilmExport() {}
+
+    /** Writes a TIFF where the file is named so, else a PDF; nothing if {@code progress} throws. */
+    public static PositiveOutcome make(BenchState state, Path film, DoubleConsumer progress) throws Exception {
+        PositiveWork positive = PositiveWork.open(state.art());
+        return isTiff(film)
+                ? positive.prepareTiff(state.job(), state.workshop(), film, progress::accept)
+                : positive.prepare(state.job(), state.workshop(), film, Optional.empty(), progress::accept);
+    }
+
+    public static boolean isTiff(Path film) {
+        return String.valueOf(film.getFileName()).toLowerCase(Locale.ROOT).matches(".*\\.tiff?");
+    }
+}

@@ -1,0 +1,78 @@
+package greyground.desk.model;
+
+import java.util.List;
+
+/** Every key of the window, in the order a hand needs them. */
+public final class KeyList {
+    public static final List<Group> ALL = List.of(
+            new Group(
+                    "Places",
+                    new Line("1 to 5", "go to Art, Film, Resist, Copper or Print", "1"),
+                    new Line("F2", "the plan as a wall card, and back", "F2"),
+                    new Line("F5", "the test plate, and back", "F5"),
+                    new Line("F6", "on to the next part: stations, picture, settings, warnings", "F6"),
+                    new Line("Tab", "on to the next control, with Shift to the one before", ""),
+                    new Line("F1", "these keys, and back", "F1")),
+            new Group(
+                    "Picture",
+                    new Line("Arrow keys", "move the picture, or the loupe while it lies there", ""),
+                    new Line("+ and -", "nearer and farther", ""),
+                    new Line("A", "show all of it", "A"),
+                    new Line("T", "true size", "T"),
+                    new Line("L", "lay down the loupe, or take it up", "L"),
+                    new Line("S", "the whole film sheet, and back", "S"),
+                    new Line("U", "turn the sheet over: as printed, or on the plate", ""),
+                    new Line("F", "freeze what the loupe shows, to compare", ""),
+                    new Line("M", "the same place at two bites", "")),
+            new Group(
+                    "Art in hand",
+                    new Line("W", "pick the white; Enter takes what lies under the loupe", "W"),
+                    new Line("B", "pick the black", "B"),
+                    new Line("C", "draw the crop", "C"),
+                    new Line("P", "hold the crop to the plate's shape, or let it go", "P"),
+                    new Line("V", "draw along what shall be level or upright", "V"),
+                    new Line("[ and ]", "a quarter turn to the left or right", "OPEN_BRACKET"),
+                    new Line("Escape", "put the tool down", "")),
+            new Group(
+                    "Numbers",
+                    new Line("Enter", "take what was typed", ""),
+                    new Line("Up and down", "a step more or less, with Shift ten steps", ""),
+                    new Line("Escape", "as it was before typing", "")),
+            new Group(
+                    "Plan",
+                    new Line("Space", "start the clock, stop it, let it go on", ""),
+                    new Line("Tab", "leaves a note and goes on", "")),
+            new Group(
+                    "Whole",
+                    new Line("Ctrl+O", "open a picture, a job or a film", "Shortcut+O"),
+                    new Line("Ctrl+Shift+O", "open what was open lately", ""),
+                    new Line("Ctrl+S", "save the job; with Shift under another name", "Shortcut+S"),
+                    new Line("Ctrl+E", "make the film", "Shortcut+E"),
+                    new Line("Ctrl+P", "print the film", "Shortcut+P"),
+                    new Line("Ctrl+Z", "take the last change back", "Shortcut+Z"),
+                    new Line("Ctrl+Shift+Z", "do it again; Ctrl+Y, too", "Shortcut+Shift+Z"),
+                    new Line("F3", "safelight: amber on black", "F3"),
+                    new Line("F4", "inches, and back", "F4")),
+            new Group(
+                    "Questions and warnings",
+                    new Line("Enter", "presses the button that has the keys; goes to a warning's place", ""),
+                    new Line("Escape", "the last answer, which changes nothing", "")));
+
+    private KeyList() {}
+
+    /** Keys that belong together. */
+    public record Group(String title, List<Line> lines) {
+        Group(String title, Line... lines) {
+            this(title, List.of(lines));
+        }
+    }
+
+    /**
+     * A key.
+     *
+     * @param keys as they are shown
+     * @param words what they do
+     * @param anywhere as a program names the key, where it works wherever the keys go; else empty
+     */
+    public record Line(String keys, String words, String anywhere) {}
+}

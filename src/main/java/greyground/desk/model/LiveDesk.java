@@ -1,0 +1,348 @@
+package greyground.desk.model;
+
+import greyground.app.bite.BiteTimes;
+import greyground.app.bite.LoggedProof;
+import greyground.app.check.PlateWarning;
+import greyground.app.live.LiveBench;
+import greyground.app.live.LiveBite;
+import greyground.app.live.LivePlate;
+import greyground.app.live.LiveSheet;
+import greyground.app.live.SheetSide;
+import greyground.app.live.ToneAt;
+import greyground.app.recipe.SourceArt;
+import greyground.app.sight.LivePicture;
+import greyground.app.sight.LiveView;
+import greyground.app.sight.Stage;
+import greyground.film.sheet.SheetOnPaper.SheetSize;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Offset;
+import greyground.quantity.Refusal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Brings the bench's pictures to the window: everything is computed on the {@link BenchWorker}, everything told on the window's own
+ * thread, and what a newer change has overtaken is never told.
+ */
+public final class LiveDesk implements AutoCloseable {
+    /** Pixels at which the film's dots begin to be told apart, in millimetres. */
+    static final double DOTS_SHOW_MILLIMETRES = 0.045;
+
+    private final BenchWorker worker;
+    private final Executor window;
+    private final Consumer<String> refusals;
+    // These four belong to the worker's thread.
+    private @Nullable LiveBench bench;
+    private @Nullable LivePlate plate;
+    private @Nullable LiveSheet sheet;
+    private double toldOpening;
+    private volatile DoubleConsumer opening = done -> {};
+    // Counts changes; the window's thread alone writes it.
+    private volatile int change;
+
+    /**
+     * A desk without a picture.
+     *
+     * @param window runs what it is given on the window's thread
+     * @param refusals hears one line when something can't be done, on that thread
+     */
+    public LiveDesk(Executor window, Consumer<String> refusals) {
+        this.window = window;
+        this.refusals = refusals;
+        this.worker = new BenchWorker(this::failed);
+    }
+
+    private void failed(Throwable failed) {
+        String words = DeskWords.fault(failed, "picture");
+        window.execute(() -> refusals.accept(words));
+    }
+
+    /** Makes the plate of a new state; told when its pictures can be asked for. */
+    public void show(BenchState state, Consumer<LivePlate> ready) {
+        int own = change + 1;
+        change = own;
+        worker.drop(BenchWorker.Kind.CHECK);
+        worker.drop(BenchWorker.Kind.WORDS);
+        worker.ask(BenchWorker.Kind.PLATE, watch -> {
+            LiveBench present = bench;
+            if (present == null || !present.file().equals(state.art())) {
+                plate = null;
+                if (present != null) {
+                    present.close();
+                }
+                bench = null;
+                present = LiveBench.open(state.art());
+                bench = present;
+            }
+            sheet = null;
+            boolean first = plate == null;
+            LivePlate made;
+            try {
+                made = present.plate(state.job(), state.workshop(), done -> {
+                    watch.done(done);
+                    if (first) {
+                        tellOpening(Math.min(done, 0.999));
+                    }
+                });
+            } finally {
+                tellOpening(1);
+            }
+            plate = made;
+            tell(own, () -> ready.accept(made));
+        });
+    }
+
+    /** Hears, on the window's thread, how far a new picture is opened; 1 is the end, however it came. */
+    public void watchOpening(DoubleConsumer hears) {
+        opening = hears;
+    }
+
+    private void tellOpening(double done) {
+        // A band more or less shows nowhere, and news of each would only keep the window busy.
+        if (done == 1 || Math.abs(done - toldOpening) >= 0.01) {
+            toldOpening = done;
+            DoubleConsumer hears = opening;
+            window.execute(() -> hears.accept(done));
+        }
+    }
+
+    /** Gives up the picture that is being opened. */
+    public void stopOpening() {
+        int next = change + 1;
+        change = next;
+        worker.drop(BenchWorker.Kind.PLATE);
+    }
+
+    /** Looks into a picture's file; told on the window's thread. */
+    public void look(Path file, Consumer<SourceArt> told) {
+        worker.ask(BenchWorker.Kind.PLATE, watch -> {
+            try (LiveBench looked = LiveBench.open(file)) {
+                SourceArt source = looked.source(1);
+                window.execute(() -> told.accept(source));
+            }
+        });
+    }
+
+    private void tell(int own, Runnable news) {
+        window.execute(() -> {
+            if (own == change) {
+                news.run();
+            }
+        });
+    }
+
+    /** Work that needs the plate. */
+    @FunctionalInterface
+    private interface PlateWork {
+        Runnable run(LivePlate plate, BenchWorker.Watch watch) throws Exception;
+    }
+
+    private void ask(BenchWorker.Kind kind, PlateWork work) {
+        int own = change;
+        worker.ask(kind, watch -> {
+            LivePlate present = plate;
+            if (present != null && own == change) {
+                tell(own, work.run(present, watch));
+            }
+        });
+    }
+
+    /** A station from afar, and then from near where the view shows dots. */
+    public void picture(Station station, LiveView view, Consumer<LivePicture> shown) {
+        worker.drop(BenchWorker.Kind.FINE_PICTURE);
+        ask(BenchWorker.Kind.PICTURE, (present, watch) -> {
+            LivePicture far = far(present, station, view);
+            return () -> shown.accept(far);
+        });
+        if (station.stage().isPresent() && view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
+            Stage stage = station.stage().get();
+            ask(BenchWorker.Kind.FINE_PICTURE, (present, watch) -> {
+                LivePicture near = present.close(stage, view, view.perPixel() > 0.01, watch::done);
+                return () -> shown.accept(near);
+            });
+        }
+    }
+
+    private static LivePicture far(LivePlate plate, Station station, LiveView view) {
+        return station.stage().map(stage -> plate.tones(stage, view)).orElseGet(() -> plate.art(view));
+    }
+
+    /** Lays out the film sheet; told where everything lies, or why it can't be. */
+    public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
+        ask(BenchWorker.Kind.LAY_OUT, (present, watch) -> {
+            try {
+                LiveSheet made = present.sheet(screen, watch::done);
+                sheet = made;
+                return () -> told.accept(made);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
+    }
+
+    /** How large the largest film comes out of a printer; or why it can't be laid out. */
+    public void measure(Consumer<SheetSize> told, Consumer<String> refused) {
+        ask(BenchWorker.Kind.MEASURE, (present, watch) -> {
+            try {
+                SheetSize size = present.sheet(false, watch::done).printed();
+                return () -> told.accept(size);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
+    }
+
+    /** The sheet laid out last from afar, and then its own dots where the view shows them. */
+    public void sheet(SheetSide side, LiveView view, Consumer<LivePicture> shown) {
+        worker.drop(BenchWorker.Kind.FINE_SHEET);
+        ask(BenchWorker.Kind.SHEET, (present, watch) -> {
+            LiveSheet laid = sheet;
+            LivePicture far = laid == null ? null : laid.far(view, side);
+            return () -> Optional.ofNullable(far).ifPresent(shown);
+        });
+        if (view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
+            ask(BenchWorker.Kind.FINE_SHEET, (present, watch) -> {
+                LiveSheet laid = sheet;
+                LivePicture near = laid == null ? null : laid.near(view, side, watch::done);
+                return () -> Optional.ofNullable(near).ifPresent(shown);
+            });
+        }
+    }
+
+    /** All stations, small. */
+    public void thumbnails(LiveView ofArt, LiveView ofPlate, BiConsumer<Station, LivePicture> shown) {
+        int own = change;
+        ask(BenchWorker.Kind.THUMBNAILS, (present, watch) -> {
+            for (Station station : Station.values()) {
+                LivePicture small = far(present, station, station == Station.ART ? ofArt : ofPlate);
+                tell(own, () -> shown.accept(station, small));
+                watch.done(0);
+            }
+            return () -> {};
+        });
+    }
+
+    /** A station through the loupe, and the tone in its middle. */
+    public void loupe(Station station, LiveView view, BiConsumer<LivePicture, ToneAt> shown) {
+        ask(BenchWorker.Kind.LOUPE, (present, watch) -> {
+            LivePicture seen = station.stage().isPresent()
+                    ? present.close(station.stage().get(), view, true, watch::done)
+                    : present.art(view);
+            ToneAt tone = tone(present, station, middle(view));
+            return () -> shown.accept(seen, tone);
+        });
+    }
+
+    private static Offset middle(LiveView view) {
+        return new Offset(
+                view.left() + view.width() * view.perPixel() / 2, view.top() + view.height() * view.perPixel() / 2);
+    }
+
+    /** A place of a station of the plate at several bite times. */
+    public void bites(Station station, LiveView view, BiteTimes times, Consumer<List<LiveBite>> shown) {
+        ask(BenchWorker.Kind.BITES, (present, watch) -> {
+            List<LiveBite> made = present.bites(station.stage().orElseThrow(), view, times, watch::done);
+            return () -> shown.accept(made);
+        });
+    }
+
+    private static ToneAt tone(LivePlate plate, Station station, Offset place) {
+        return station == Station.ART
+                ? plate.toneOfArt(place.acrossMillimetres(), place.downMillimetres())
+                : plate.tone(place);
+    }
+
+    /** The tone of a place: of the plate in millimetres, of the art in its pixels. */
+    public void tone(Station station, double x, double y, Consumer<ToneAt> told) {
+        ask(BenchWorker.Kind.TONE, (present, watch) -> {
+            ToneAt tone = tone(present, station, new Offset(x, y));
+            return () -> told.accept(tone);
+        });
+    }
+
+    /** Linear luminance of a place of the art. */
+    public void luminance(double artX, double artY, Consumer<Double> told) {
+        ask(BenchWorker.Kind.TONE, (present, watch) -> {
+            double luminance = present.luminance(artX, artY);
+            return () -> told.accept(luminance);
+        });
+    }
+
+    /** Plan and remarks, then every dot of the film looked through. */
+    public void words(
+            Consumer<ExposurePlan> plan, Consumer<List<PlateWarning>> remarks, Consumer<List<PlateWarning>> warnings) {
+        ask(BenchWorker.Kind.WORDS, (present, watch) -> {
+            ExposurePlan made = present.plan(watch::done);
+            List<PlateWarning> said = present.remarks(watch::done);
+            return () -> {
+                plan.accept(made);
+                remarks.accept(said);
+            };
+        });
+        ask(BenchWorker.Kind.CHECK, (present, watch) -> {
+            List<PlateWarning> found = present.check(watch::done);
+            return () -> warnings.accept(found);
+        });
+    }
+
+    /** Hears how long work goes, on the window's thread. */
+    public interface Told<T> {
+        void progress(double done);
+
+        void done(T made);
+
+        void failed(String words);
+    }
+
+    /** What the proofs of this plate tell, and what further minutes would do. */
+    public void biteLog(List<LoggedProof> proofs, Told<ExposurePlan.Step> told) {
+        int own = change;
+        worker.ask(BenchWorker.Kind.BITE_LOG, watch -> {
+            LivePlate present = plate;
+            if (present == null || own != change) {
+                window.execute(() -> told.failed("the plate has changed meanwhile: ask again"));
+                return;
+            }
+            try {
+                ExposurePlan.Step step = present.biteLog(proofs, done -> {
+                            watch.done(done);
+                            window.execute(() -> told.progress(done));
+                        })
+                        .step();
+                window.execute(() -> told.done(step));
+            } catch (Refusal refused) {
+                window.execute(() -> told.failed(String.valueOf(refused.getMessage())));
+            }
+        });
+    }
+
+    public void stopBiteLog() {
+        worker.drop(BenchWorker.Kind.BITE_LOG);
+    }
+
+    /** Whether a plate, or the first picture of it, is being computed. */
+    public boolean isMakingPlate() {
+        return worker.isDoing(BenchWorker.Kind.PLATE) || worker.isDoing(BenchWorker.Kind.PICTURE);
+    }
+
+    public boolean isBusy() {
+        return worker.isBusy();
+    }
+
+    @Override
+    public void close() {
+        worker.close(watch -> {
+            LiveBench present = bench;
+            bench = null;
+            if (present != null) {
+                present.close();
+            }
+        });
+    }
+}

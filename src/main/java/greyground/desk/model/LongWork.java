@@ -1,0 +1,130 @@
+package greyground.desk.model;
+
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.Executor;
+import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One long piece of work at a time, on a thread of its own. News of it comes on the window's thread. It ends early in two ways: stopped,
+ * it is heard of once more, when it has really ended; forgotten, it is not heard of again, though its thread may take a moment to end.
+ */
+public final class LongWork {
+    private final String name;
+    private final Executor window;
+    private volatile @Nullable Run<?> present;
+
+    /**
+     * Nothing in the making yet.
+     *
+     * @param name what is made, as in "the film is not finished"
+     * @param window runs what it is given on the window's thread
+     */
+    public LongWork(String name, Executor window) {
+        this.name = name;
+        this.window = window;
+    }
+
+    /**
+     * What is to be done.
+     *
+     * @param <T> what comes of it
+     */
+    @FunctionalInterface
+    public interface Work<T> {
+        /** Tells {@code watch} how far it is, 0 to 1, which throws once the work is no longer wanted. */
+        T run(DoubleConsumer watch) throws Exception;
+    }
+
+    /**
+     * Hears how it goes, on the window's thread.
+     *
+     * @param <T> what comes of it
+     */
+    public interface Listener<T> {
+        void progress(double done);
+
+        /** It is made, even if stopping was asked for at the last moment. */
+        void done(T made);
+
+        /** Nothing came of it; says why, in one line. */
+        void failed(String words);
+
+        /** It was stopped, and has ended. */
+        void stopped();
+    }
+
+    /** Begins; what ran before is forgotten. */
+    public <T> void start(Work<T> work, Listener<T> listener) {
+        forget();
+        Run<T> run = new Run<>(work, listener);
+        present = run;
+        Thread thread = new Thread(run::run, name);
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Stops soon; told to the listener once it has. */
+    public void stop() {
+        Run<?> run = present;
+        if (run != null) {
+            run.unwanted = true;
+        }
+    }
+
+    /** Stops soon; no news comes after this. */
+    public void forget() {
+        stop();
+        present = null;
+    }
+
+    /** Whether there is work of which news will come. */
+    public boolean isRunning() {
+        return present != null;
+    }
+
+    private final class Run<T> {
+        private final Work<T> work;
+        private final Listener<T> listener;
+        private volatile boolean unwanted;
+
+        Run(Work<T> work, Listener<T> listener) {
+            this.work = work;
+            this.listener = listener;
+        }
+
+        void run() {
+            Runnable news = end();
+            tell(() -> {
+                present = null;
+                news.run();
+            });
+        }
+
+        private Runnable end() {
+            try {
+                T made = work.run(this::watch);
+                return () -> listener.done(made);
+            } catch (CancellationException stopped) {
+                return listener::stopped;
+            } catch (Throwable failed) {
+                return () -> listener.failed(DeskWords.fault(failed, name));
+            }
+        }
+
+        private void watch(double done) {
+            if (unwanted) {
+                throw new CancellationException("stopped");
+            }
+            tell(() -> listener.progress(done));
+        }
+
+        private void tell(Runnable news) {
+            window.execute(() -> {
+                if (present == this) {
+                    news.run();
+                }
+            });
+        }
+    }
+}

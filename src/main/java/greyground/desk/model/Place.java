@@ -1,0 +1,45 @@
+package greyground.desk.model;
+
+/** What can fill the window's middle. */
+public enum Place {
+    /** The station that was last chosen. */
+    STATION("Station", "station", "1 to 5", "The plate at one of its stations"),
+    /** The wall card. */
+    PLAN("Plan", "plan-view", "F2", "The plan as a wall card, with clocks"),
+    /** The whole film sheet, reached from the station Film. */
+    SHEET("Whole sheet", "sheet-view", "S", "The whole film sheet with all its marks, and how it lies on the plate"),
+    /** What teaches the workshop its own tones. */
+    TEST_PLATE("Test plate", "test-plate-view", "F5", "Make a test plate, and read its print back");
+
+    private final String label;
+    private final String id;
+    private final String key;
+    private final String words;
+
+    Place(String label, String id, String key, String words) {
+        this.label = label;
+        this.id = id;
+        this.key = key;
+        this.words = words;
+    }
+
+    /** Its name on the rail. */
+    public String label() {
+        return label;
+    }
+
+    /** Of its control. */
+    public String id() {
+        return id;
+    }
+
+    /** What goes there. */
+    public String key() {
+        return key;
+    }
+
+    /** What is done there. */
+    public String words() {
+        return words;
+    }
+}

@@ -1,0 +1,42 @@
+package greyground.desk.model;
+
+import greyground.app.print.FilmPrinting;
+import greyground.app.print.FilmPrinting.Order;
+import greyground.film.sheet.SheetOnPaper.SheetSize;
+import java.nio.file.Path;
+import java.util.function.DoubleConsumer;
+
+/**
+ * A film that can be printed.
+ *
+ * @param title by which the printer's queue knows it
+ * @param size of its largest sheet
+ * @param hasPlan whether pages for the bench come with it
+ * @param printing prints it
+ */
+public record PrintSource(String title, SheetSize size, boolean hasPlan, Printing printing) {
+    /** Prints, tells how far it is, and stops when told so by an exception of its listener. */
+    @FunctionalInterface
+    public interface Printing {
+        void print(Order order, DoubleConsumer progress) throws Exception;
+    }
+
+    /** The film of what lies on the bench. */
+    public static PrintSource of(BenchState state, SheetSize size) {
+        return new PrintSource(
+                state.job().title(),
+                size,
+                true,
+                (order, progress) ->
+                        FilmPrinting.print(state.art(), state.job(), state.workshop(), order, progress::accept));
+    }
+
+    /** A film PDF, such as a test plate's; reads the file. */
+    public static PrintSource of(Path pdf, String title) {
+        return new PrintSource(
+                title,
+                FilmPrinting.size(pdf),
+                true,
+                (order, progress) -> FilmPrinting.print(pdf, title, order, progress::accept));
+    }
+}

@@ -1,0 +1,162 @@
+package greyground.desk.model;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.film.job.JobFile;
+import greyground.json.JsonText;
+import greyground.quantity.Refusal;
+import greyground.workshop.WorkshopFile;
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Unsaved work on disk, so that a killed program or a power cut takes at most the last moments: one file for each running desk, gone
+ * when its work is saved or let go on purpose.
+ */
+public final class Recovery {
+    private static final String KIND = "desk's unsaved work";
+    private static final Pattern NAME = Pattern.compile("unsaved-(\\d+)\\.json");
+
+    private final DeskFolder folder;
+    private final String own;
+    private int cleared;
+    private boolean failing;
+
+    /**
+     * The unsaved work of one process.
+     *
+     * @param process its number
+     */
+    public Recovery(DeskFolder folder, long process) {
+        this.folder = folder;
+        this.own = "unsaved-" + process + ".json";
+    }
+
+    /**
+     * Work that was left.
+     *
+     * @param name of its file
+     * @param art the picture
+     * @param job as text
+     * @param workshop as text
+     * @param jobFile where the job was to be saved
+     */
+    public record Left(String name, Path art, String job, String workshop, Optional<Path> jobFile) {}
+
+    /** Counts how often everything was saved or let go; work that was to be kept before that is kept no more. */
+    synchronized int cleared() {
+        return cleared;
+    }
+
+    /**
+     * Keeps work as it stands. Any thread may call it.
+     *
+     * @param asOf {@link #cleared} when the work stood so
+     * @return whether it is kept
+     */
+    public synchronized boolean keep(BenchState state, Optional<Path> jobFile, int asOf) {
+        if (asOf != cleared) {
+            return false;
+        }
+        ObjectNode tree = JsonText.object();
+        tree.put("greyground", KIND);
+        tree.put("version", 1);
+        tree.put("art", state.art().toString());
+        jobFile.ifPresent(file -> tree.put("jobFile", file.toString()));
+        tree.set("job", JobFile.tree(state.job()));
+        tree.set("workshop", WorkshopFile.tree(state.workshop()));
+        boolean kept = folder.keep("unsaved work", own, JsonText.print(tree));
+        failing = !kept;
+        return kept;
+    }
+
+    /** Says what to do where unsaved work could not be kept when that was last tried; else empty. */
+    synchronized String trouble() {
+        return failing
+                ? "unsaved work can't be kept in " + folder.folder()
+                        + ": save the job yourself, or make that folder writable"
+                : "";
+    }
+
+    /** Nothing of this process is unsaved any more. */
+    synchronized void clear() {
+        cleared++;
+        folder.forget(own);
+    }
+
+    /** The work is taken over, or let go. */
+    public void forget(Left left) {
+        folder.forget(left.name());
+    }
+
+    /** Work of desks that no longer run. */
+    public List<Left> left() {
+        List<Left> found = new ArrayList<>();
+        names().forEach(name -> read(name).ifPresent(found::add));
+        return found;
+    }
+
+    /** Lays work that can't be read aside, so that it is neither lost nor asked about again; says where it lies. */
+    public List<Path> layAside() {
+        List<Path> aside = new ArrayList<>();
+        for (String name : names()) {
+            if (read(name).isEmpty()) {
+                folder.rename(name, name.replace("unsaved-", "unreadable-")).ifPresent(aside::add);
+            }
+        }
+        return aside;
+    }
+
+    private List<String> names() {
+        List<String> names = new ArrayList<>();
+        if (!Files.isDirectory(folder.folder())) {
+            return names;
+        }
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder.folder(), "unsaved-*.json")) {
+            for (Path file : files) {
+                String name = String.valueOf(file.getFileName());
+                Matcher matcher = NAME.matcher(name);
+                if (matcher.matches() && !isRunning(matcher.group(1))) {
+                    names.add(name);
+                }
+            }
+        } catch (IOException unreadable) {
+            return names;
+        }
+        return names;
+    }
+
+    private boolean isRunning(String process) {
+        try {
+            return own.contains("-" + process + ".")
+                    || ProcessHandle.of(Long.parseLong(process)).isPresent();
+        } catch (NumberFormatException tooLong) {
+            return false;
+        }
+    }
+
+    private Optional<Left> read(String name) {
+        return folder.read(name).flatMap(text -> {
+            try {
+                ObjectNode tree = JsonText.read(KIND, 1, text);
+                return Optional.of(new Left(
+                        name,
+                        Path.of(tree.path("art").asText()),
+                        JsonText.print(tree.path("job")),
+                        JsonText.print(tree.path("workshop")),
+                        Optional.of(tree.path("jobFile").asText())
+                                .filter(file -> !file.isEmpty())
+                                .map(Path::of)));
+            } catch (Refusal | InvalidPathException spoilt) {
+                return Optional.empty();
+            }
+        });
+    }
+}

@@ -1,0 +1,406 @@
+package greyground.desk.model;
+
+import greyground.app.chart.WedgeWork;
+import greyground.app.files.KeptFiles;
+import greyground.app.files.Lesson;
+import greyground.app.files.ShopFile;
+import greyground.app.teach.ReadOutcome;
+import greyground.app.teach.ReadWords;
+import greyground.app.teach.ReadWork;
+import greyground.quantity.Refusal;
+import greyground.workshop.Workshop;
+import greyground.workshop.WorkshopFile;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/** A test plate at the desk: its film is made, its proof read, and its lesson taken into the workshop or left. Knows nothing of the window. */
+public final class TestPlateModel {
+    /** Words of a job that its test plate shares. */
+    private static final Set<String> SHARED = Set.of(
+            "process",
+            "resolution",
+            "grain",
+            "seed",
+            "ruling",
+            "angle",
+            "dots",
+            "bevel",
+            "ink-side",
+            "transfers",
+            "screen-black",
+            "screen-spacing");
+
+    private static final String LAST_FILM = "test-film";
+
+    private final DeskServices services;
+    private final BenchModel bench;
+    private final Consumer<String> say;
+    private final LongWork work;
+    private final List<Runnable> watchers = new ArrayList<>();
+    private final Map<String, String> told = new HashMap<>();
+    private Kind kind = Kind.FULL;
+    private String plate = Kind.FULL.usualPlate();
+    private TestPlateState state = new TestPlateState.Start();
+    private TestPlateState before = state;
+    private @Nullable Path film;
+    private @Nullable Path scan;
+
+    /** Kinds of test plates, as {@link WedgeWork} knows them. */
+    public enum Kind {
+        FULL("full", "Full", "Wedge and targets. Teaches tones and the workshop's numbers. The one to begin with."),
+        STRIP("strip", "Strip", "The wedge alone: tones, on an offcut."),
+        EXPOSURE("exposure", "Exposure", "Longer and longer exposures side by side: tells which one to take."),
+        CHECK(
+                "check",
+                "Check: does it hold?",
+                "Tones that should print at stated L*. Judges the workshop, changes nothing.");
+
+        private final String word;
+        private final String label;
+        private final String words;
+
+        Kind(String word, String label, String words) {
+            this.word = word;
+            this.label = label;
+            this.words = words;
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** What it is for. */
+        public String words() {
+            return words;
+        }
+
+        public String word() {
+            return word;
+        }
+
+        String usualPlate() {
+            return WedgeWork.usualPlate(word);
+        }
+    }
+
+    /**
+     * A test plate that is not begun.
+     *
+     * @param say hears one line for the window's foot
+     */
+    public TestPlateModel(DeskServices services, BenchModel bench, Consumer<String> say) {
+        this.services = services;
+        this.bench = bench;
+        this.say = say;
+        this.work = new LongWork("test plate", services.window());
+        services.folder().read(LAST_FILM).ifPresent(this::remembered);
+    }
+
+    private void remembered(String name) {
+        try {
+            Path path = Path.of(name.strip());
+            film = KeptFiles.isPdf(path) ? path : null;
+        } catch (InvalidPathException spoilt) {
+            film = null;
+        }
+    }
+
+    /** Hears of every change, after it. */
+    public void watch(Runnable watcher) {
+        watchers.add(watcher);
+    }
+
+    private void become(TestPlateState next) {
+        state = next;
+        List.copyOf(watchers).forEach(Runnable::run);
+    }
+
+    public TestPlateState state() {
+        return state;
+    }
+
+    public Kind kind() {
+        return kind;
+    }
+
+    /** The plate's size, in words. */
+    public String plate() {
+        return plate;
+    }
+
+    /** The test film whose proof is read: the one made last, or another that was chosen. */
+    public Optional<Path> film() {
+        return Optional.ofNullable(film);
+    }
+
+    public boolean isWorking() {
+        return work.isRunning();
+    }
+
+    // ------------------------------------------------------------------ the film
+
+    /** Chooses a kind; a plate of its usual size comes with it. */
+    public void choose(Kind chosen) {
+        if (plate.equals(kind.usualPlate())) {
+            plate = chosen.usualPlate();
+        }
+        kind = chosen;
+        become(new TestPlateState.Start());
+    }
+
+    /** Chooses a plate. */
+    public void plate(String words) {
+        if (!plate.equals(words.strip())) {
+            plate = words.strip();
+            become(new TestPlateState.Start());
+        }
+    }
+
+    /** What the film shares with the job on the bench, in words. */
+    public String sharedWords() {
+        Map<String, String> words = bench.state().map(BenchState::words).orElse(Map.of());
+        String tone = words.containsKey("ruling")
+                ? "dots, " + words.get("ruling").replace("/cm", " lines/cm")
+                : "grain " + words.getOrDefault("grain", "180um").replace("um", " \u00b5m");
+        String whose =
+                bench.state().isPresent() ? "As the job on the bench" : "As usual, while no picture is on the bench";
+        return whose + ": " + words.getOrDefault("process", "etched-film").replace('-', ' ') + ", " + tone + ", "
+                + words.getOrDefault("resolution", "1440dpi").replace("dpi", " dpi") + ".";
+    }
+
+    private WedgeWork wedge() {
+        Map<String, String> words = new HashMap<>();
+        bench.state().map(BenchState::words).orElse(Map.of()).forEach((word, value) -> {
+            if (SHARED.contains(word)) {
+                words.put(word, value);
+            }
+        });
+        words.put("kind", kind.word());
+        words.put("plate", plate);
+        return WedgeWork.of(words, bench.workshop(), services.today().get().toString());
+    }
+
+    /** Shows the film before it is made. */
+    public void preview() {
+        begin("The film can't be shown", "Laying out the test film", watch -> {
+            WedgeWork.Look look = wedge().look(watch::accept);
+            return new TestPlateState.Film(look.sheet(), look.words(), Optional.empty());
+        });
+    }
+
+    /** Writes the film; its proof is the one that is read from now on. */
+    public void make(Path file) {
+        begin("The film can't be made", "Making the test film", watch -> {
+            WedgeWork wedge = wedge();
+            WedgeWork.Look look = wedge.look(done -> watch.accept(done / 2));
+            wedge.make(file, done -> watch.accept(0.5 + done / 2));
+            return new TestPlateState.Film(look.sheet(), look.words(), Optional.of(file));
+        });
+    }
+
+    /** Reads proofs of this film from now on. */
+    public void useFilm(Path file) {
+        try {
+            KeptFiles.chart(file);
+        } catch (Refusal refused) {
+            become(new TestPlateState.Refused("No test film", String.valueOf(refused.getMessage())));
+            return;
+        }
+        remember(file);
+        become(new TestPlateState.Start());
+    }
+
+    private void remember(Path file) {
+        film = file.toAbsolutePath();
+        services.folder().keep("name of the test film", LAST_FILM, String.valueOf(film));
+    }
+
+    // ------------------------------------------------------------------ the proof
+
+    /** Tells of the proof: depth, paper, bite, as {@link ReadWords} reads them; empty words take it back. */
+    public void tell(String what, String words) {
+        if (words.isBlank()) {
+            told.remove(what);
+        } else {
+            told.put(what, words.strip());
+        }
+    }
+
+    /** What was told of the proof. */
+    public String told(String what) {
+        return told.getOrDefault(what, "");
+    }
+
+    /** Reads a proof of the film. */
+    public void read(Path picture) {
+        Path testFilm = film;
+        scan = picture;
+        if (testFilm == null) {
+            become(new TestPlateState.Refused(
+                    "No test film",
+                    "which test plate is it? choose the film that it was made with, then the scan again"));
+            return;
+        }
+        Workshop shop = bench.workshop();
+        ReadWords words = new ReadWords(told);
+        begin("The scan was not read", "Reading " + picture.getFileName(), watch -> {
+            ReadOutcome outcome = ReadWork.of(
+                            testFilm, shop, words, services.today().get())
+                    .scan(picture, Optional.empty(), true, watch::accept);
+            return new TestPlateState.Read(outcome.report(), outcome.lesson());
+        });
+    }
+
+    /** Reads the last scan once more, such as after the workshop has changed. */
+    public void readAgain() {
+        Path picture = scan;
+        if (picture != null) {
+            read(picture);
+        }
+    }
+
+    boolean canReadAgain() {
+        return scan != null && film != null;
+    }
+
+    private void begin(String refused, String what, LongWork.Work<TestPlateState> task) {
+        before = state instanceof TestPlateState.Working ? before : state;
+        say.accept("");
+        become(new TestPlateState.Working(what, 0));
+        work.start(task, new LongWork.Listener<TestPlateState>() {
+            @Override
+            public void progress(double done) {
+                become(new TestPlateState.Working(what, done));
+            }
+
+            @Override
+            public void done(TestPlateState made) {
+                finished(made);
+            }
+
+            @Override
+            public void failed(String words) {
+                become(new TestPlateState.Refused(refused, words));
+            }
+
+            @Override
+            public void stopped() {
+                become(before);
+            }
+        });
+    }
+
+    private void finished(TestPlateState made) {
+        if (made instanceof TestPlateState.Film shown && shown.written().isPresent()) {
+            remember(shown.written().get());
+            say.accept("test film written: " + shown.written().get().getFileName() + "; print it at 100 %");
+        }
+        become(made);
+    }
+
+    /** Stops what takes time; all is as it was before. */
+    public void stop() {
+        if (work.isRunning()) {
+            work.forget();
+            become(before);
+            say.accept("stopped; nothing was changed");
+        }
+    }
+
+    /** Leaves what is shown. */
+    public void leave() {
+        become(new TestPlateState.Start());
+    }
+
+    // ------------------------------------------------------------------ the lesson
+
+    private Optional<Lesson> lesson() {
+        return state instanceof TestPlateState.Read read ? read.lesson() : Optional.empty();
+    }
+
+    /** How the lesson that was read stands to the workshop. */
+    public TestPlateState.Standing standing() {
+        Workshop shop = bench.workshop();
+        return lesson().map(lesson -> lesson.after().equals(shop)
+                        ? TestPlateState.Standing.TAKEN
+                        : lesson.before().equals(shop)
+                                ? TestPlateState.Standing.OFFERED
+                                : TestPlateState.Standing.OVERTAKEN)
+                .orElse(TestPlateState.Standing.NONE);
+    }
+
+    /** Whether the workshop's file holds the lesson. */
+    public boolean isKept() {
+        return bench.workshopFile().isPresent()
+                && lesson().map(lesson -> bench.isSaved(lesson.after())).orElse(false);
+    }
+
+    /**
+     * Takes the lesson into the workshop. Where that is a file and has nothing unsaved, the file learns it too and what it held is kept
+     * beside it; else the lesson is unsaved like any other change.
+     */
+    public void accept() {
+        Optional<Lesson> lesson = lesson();
+        if (lesson.isEmpty() || standing() != TestPlateState.Standing.OFFERED) {
+            return;
+        }
+        Lesson taught = lesson.get();
+        String words = "the workshop has learned this; Save workshop keeps it in a file";
+        boolean kept = false;
+        Optional<Path> file = bench.workshopFile().filter(any -> !bench.workshopUnsaved());
+        if (file.isPresent()) {
+            try {
+                Path old = written(file.get(), taught);
+                kept = true;
+                words = file.get().getFileName() + " has learned this; what it held is kept as " + old.getFileName();
+            } catch (ChangedMeanwhile other) {
+                say.accept(other.words());
+                return;
+            } catch (Exception unwritable) {
+                words = "learned in this window only: " + unwritable.getMessage();
+            }
+        }
+        bench.teach("test plate " + taught.name(), taught.after(), kept);
+        say.accept(words);
+        become(state);
+    }
+
+    private static Path written(Path file, Lesson taught) throws Exception {
+        ShopFile shop = ShopFile.open(file);
+        boolean same = shop.workshop()
+                .map(WorkshopFile::text)
+                .filter(WorkshopFile.text(taught.before())::equals)
+                .isPresent();
+        if (!same) {
+            throw new ChangedMeanwhile(file);
+        }
+        return shop.teach(taught);
+    }
+
+    /** Somebody else wrote the workshop's file. */
+    private static final class ChangedMeanwhile extends Exception {
+        private static final long serialVersionUID = 1;
+
+        ChangedMeanwhile(Path file) {
+            super(file.getFileName() + " was changed by someone else meanwhile and is left as it is: open that workshop"
+                    + " again and read the scan again");
+        }
+
+        public String words() {
+            return String.valueOf(getMessage());
+        }
+    }
+
+    /** The window closes. */
+    public void close() {
+        work.forget();
+    }
+}

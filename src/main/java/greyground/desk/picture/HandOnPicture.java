@@ -1,0 +1,257 @@
+package greyground.desk.picture;
+
+import greyground.desk.model.CropFrame;
+import greyground.desk.model.Hand;
+import greyground.desk.model.Viewport;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import javafx.scene.Cursor;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.input.ScrollEvent;
+
+/** What pointer and keys do on the picture: move it, bring it nearer, lay the loupe, pick a tone, draw or pull a fragment, draw a level line. */
+public final class HandOnPicture {
+    private static final double NEARER = 1.25;
+    private static final double MOVE_SHARE = 0.125;
+
+    /** How far from a fragment's grip the hand may press, in the window's pixels. */
+    private static final double GRIP_REACH = 9;
+
+    private final PictureView view;
+    private final BiConsumer<Double, Double> pointed;
+    private Hand hand = Hand.MOVE;
+    private double pressX;
+    private double pressY;
+    private double dragX;
+    private double dragY;
+    private boolean dragging;
+    private Optional<CropFrame.Grip> grip = Optional.empty();
+    private double proportion;
+    private BiConsumer<Hand, Viewport.Area> done = (how, where) -> {};
+
+    /**
+     * A hand that moves.
+     *
+     * @param pointed hears the place under the pointer
+     */
+    HandOnPicture(PictureView view, BiConsumer<Double, Double> pointed) {
+        this.view = view;
+        this.pointed = pointed;
+        view.setOnMousePressed(this::press);
+        view.setOnMouseDragged(this::drag);
+        view.setOnMouseReleased(this::release);
+        view.setOnMouseMoved(this::point);
+        view.setOnScroll(this::scroll);
+        view.setOnKeyPressed(this::key);
+    }
+
+    /** Hears what was picked or drawn, and where. */
+    public void whenDone(BiConsumer<Hand, Viewport.Area> hears) {
+        done = hears;
+    }
+
+    /** Takes up a tool; {@link Hand#MOVE} lays it down. */
+    public void take(Hand chosen) {
+        hand = chosen;
+        view.setCursor(chosen == Hand.MOVE ? Cursor.DEFAULT : Cursor.CROSSHAIR);
+        view.draw();
+    }
+
+    Hand hand() {
+        return hand;
+    }
+
+    /** Keeps a fragment at a proportion while it is drawn or pulled; 0 for any. */
+    public void keep(double widthOverHeight) {
+        proportion = widthOverHeight;
+    }
+
+    double kept() {
+        return proportion;
+    }
+
+    /** The fragment that is being drawn or pulled. */
+    Optional<Viewport.Area> drawn() {
+        if (!dragging) {
+            return Optional.empty();
+        }
+        if (hand == Hand.CROP) {
+            return Optional.of(drawnCrop(dragX, dragY));
+        }
+        return pulled(dragX, dragY).map(CropFrame::area);
+    }
+
+    /** The line that is being drawn along what should be level: its two ends, in pixels of the view. */
+    Optional<double[]> line() {
+        return dragging && hand == Hand.LEVEL
+                ? Optional.of(new double[] {pressX, pressY, dragX, dragY})
+                : Optional.empty();
+    }
+
+    private Optional<CropFrame> pulled(double x, double y) {
+        double perPixel = view.port().perPixel();
+        return grip.flatMap(held -> view.cropFrame()
+                .map(frame -> frame.pulled(held, (x - pressX) * perPixel, (y - pressY) * perPixel, proportion)));
+    }
+
+    private Viewport.Area drawnCrop(double x, double y) {
+        Viewport.Area free = spanned(x, y);
+        if (proportion == 0 || free.width() == 0 || free.height() == 0) {
+            return free;
+        }
+        // The longer way of the hand decides; the corner where it was pressed stays.
+        double width = Math.max(free.width(), free.height() * proportion);
+        double height = width / proportion;
+        return new Viewport.Area(
+                x < pressX ? free.left() + free.width() - width : free.left(),
+                y < pressY ? free.top() + free.height() - height : free.top(),
+                width,
+                height);
+    }
+
+    /** From where it was pressed to here. */
+    private Viewport.Area spanned(double x, double y) {
+        Viewport port = view.port();
+        return new Viewport.Area(
+                port.planeX(Math.min(x, pressX)),
+                port.planeY(Math.min(y, pressY)),
+                Math.abs(x - pressX) * port.perPixel(),
+                Math.abs(y - pressY) * port.perPixel());
+    }
+
+    private static double x(MouseEvent event) {
+        return event.getX() - PictureView.RULER;
+    }
+
+    private static double y(MouseEvent event) {
+        return event.getY() - PictureView.RULER;
+    }
+
+    private void press(MouseEvent event) {
+        view.requestFocus();
+        pressX = dragX = x(event);
+        pressY = dragY = y(event);
+        dragging = false;
+        grip = Optional.empty();
+        if (hand == Hand.MOVE) {
+            Viewport port = view.port();
+            double atX = port.planeX(pressX);
+            double atY = port.planeY(pressY);
+            double reach = GRIP_REACH * port.perPixel();
+            grip = view.cropFrame()
+                    .flatMap(frame -> frame.at(atX, atY, reach)
+                            .or(() -> frame.cuts() && frame.holds(atX, atY) && event.isShiftDown()
+                                    ? Optional.of(CropFrame.Grip.MIDDLE)
+                                    : Optional.empty()));
+        }
+    }
+
+    private void drag(MouseEvent event) {
+        double x = x(event);
+        double y = y(event);
+        dragging = dragging || Math.hypot(x - pressX, y - pressY) > 3;
+        if (!view.isPresent() || !dragging) {
+            return;
+        }
+        if (hand == Hand.MOVE && grip.isEmpty()) {
+            view.go(view.port().dragged(x - dragX, y - dragY));
+        }
+        dragX = x;
+        dragY = y;
+        view.draw();
+    }
+
+    private void release(MouseEvent event) {
+        double x = x(event);
+        double y = y(event);
+        boolean draws = hand == Hand.CROP || hand == Hand.LEVEL;
+        if (!view.isPresent() || (draws && !dragging)) {
+            return;
+        }
+        if (hand == Hand.MOVE) {
+            Optional<CropFrame> pulled = dragging ? pulled(x, y) : Optional.empty();
+            dragging = false;
+            grip = Optional.empty();
+            pulled.ifPresent(frame -> done.accept(Hand.CROP, frame.area()));
+        } else if (hand == Hand.LEVEL) {
+            double perPixel = view.port().perPixel();
+            finish(new Viewport.Area(
+                    view.port().planeX(pressX),
+                    view.port().planeY(pressY),
+                    (x - pressX) * perPixel,
+                    (y - pressY) * perPixel));
+        } else {
+            finish(hand == Hand.CROP ? drawnCrop(x, y) : spanned(x, y));
+        }
+    }
+
+    private void finish(Viewport.Area area) {
+        Hand how = hand;
+        dragging = false;
+        take(Hand.MOVE);
+        done.accept(how, area);
+    }
+
+    private void point(MouseEvent event) {
+        if (view.isPresent()) {
+            double x = view.port().planeX(x(event));
+            double y = view.port().planeY(y(event));
+            if (view.loupeOn()) {
+                view.layLoupe(x, y);
+            }
+            pointed.accept(x, y);
+        }
+    }
+
+    private void scroll(ScrollEvent event) {
+        if (view.isPresent() && event.getDeltaY() != 0) {
+            view.zoom(
+                    event.getX() - PictureView.RULER,
+                    event.getY() - PictureView.RULER,
+                    event.getDeltaY() > 0 ? NEARER : 1 / NEARER);
+            event.consume();
+        }
+    }
+
+    private void key(KeyEvent event) {
+        if (!view.isPresent() || event.isShortcutDown() || event.isAltDown()) {
+            return;
+        }
+        Viewport port = view.port();
+        double step = view.loupeOn() ? 8 : MOVE_SHARE * Math.min(port.width(), port.height());
+        switch (event.getCode()) {
+            case LEFT -> push(-step, 0);
+            case RIGHT -> push(step, 0);
+            case UP -> push(0, -step);
+            case DOWN -> push(0, step);
+            case PLUS, ADD, EQUALS -> view.zoom(port.width() / 2.0, port.height() / 2.0, NEARER);
+            case MINUS, SUBTRACT -> view.zoom(port.width() / 2.0, port.height() / 2.0, 1 / NEARER);
+            case ESCAPE -> take(Hand.MOVE);
+            case ENTER, SPACE -> pickAtLoupe();
+            default -> {
+                return;
+            }
+        }
+        event.consume();
+    }
+
+    /** By keys, the loupe is the pointer. */
+    private void pickAtLoupe() {
+        if (view.loupeOn() && (hand == Hand.PICK_WHITE || hand == Hand.PICK_BLACK)) {
+            finish(new Viewport.Area(view.loupe().x(), view.loupe().y(), 0, 0));
+        }
+    }
+
+    private void push(double x, double y) {
+        if (!view.loupeOn()) {
+            view.go(view.port().dragged(-x, -y));
+            return;
+        }
+        double perPixel = view.port().perPixel();
+        double atX = view.loupe().x() + x * perPixel;
+        double atY = view.loupe().y() + y * perPixel;
+        view.layLoupe(atX, atY);
+        pointed.accept(atX, atY);
+    }
+}

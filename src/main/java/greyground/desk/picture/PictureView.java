@@ -1,0 +1,314 @@
+package greyground.desk.picture;
+
+import greyground.app.live.SheetOutline;
+import greyground.app.sight.LivePicture;
+import greyground.app.sight.LiveView;
+import greyground.desk.look.Light;
+import greyground.desk.look.Shown;
+import greyground.desk.model.CropFrame;
+import greyground.desk.model.Hand;
+import greyground.desk.model.PictureMarks;
+import greyground.desk.model.PicturePorts;
+import greyground.desk.model.Station;
+import greyground.desk.model.Viewport;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
+import javafx.scene.shape.Rectangle;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The picture on the bench, with rulers along it and a loupe that lies on it. {@link PicturePorts} knows which part is seen,
+ * {@link HandOnPicture} what pointer and keys do, {@link PictureDrawing} how marks look. Between a move and its new picture the old one is
+ * moved along, so the hand never waits.
+ */
+public final class PictureView extends Region {
+    public static final int RULER = 28;
+
+    private final Pane window = new Pane();
+    private final ImageView image = new ImageView();
+    private final Canvas canvas = new Canvas();
+    private final Runnable moved;
+    private final Runnable loupeMoved;
+    private final HandOnPicture hand;
+    private final PicturePorts ports = new PicturePorts();
+    private final Loupe loupe = new Loupe();
+    private @Nullable LiveView imageView;
+    private Station station = Station.ART;
+    private PictureMarks marks = PictureMarks.NONE;
+    private List<SheetOutline> edges = List.of();
+    private Light light = new Light(false);
+    private boolean inches;
+    private boolean present;
+
+    /**
+     * A view of nothing yet.
+     *
+     * @param moved hears that another part is to be seen
+     * @param loupeMoved hears that the loupe lies elsewhere
+     * @param pointed hears the place under the pointer
+     */
+    public PictureView(Runnable moved, Runnable loupeMoved, BiConsumer<Double, Double> pointed) {
+        this.moved = moved;
+        this.loupeMoved = loupeMoved;
+        this.hand = new HandOnPicture(this, pointed);
+        getStyleClass().add("bench");
+        setId("picture");
+        setFocusTraversable(true);
+        setAccessibleText("Picture");
+        setAccessibleHelp(
+                "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F holds fast what it shows, M compares two bites");
+        image.setPreserveRatio(false);
+        image.setSmooth(true);
+        window.getChildren().add(image);
+        Rectangle clip = new Rectangle();
+        clip.widthProperty().bind(window.widthProperty());
+        clip.heightProperty().bind(window.heightProperty());
+        window.setClip(clip);
+        canvas.setMouseTransparent(true);
+        getChildren().addAll(window, canvas);
+        setMinSize(200, 160);
+        focusedProperty().addListener((what, was, is) -> draw());
+    }
+
+    /** The hand on it. */
+    public HandOnPicture hand() {
+        return hand;
+    }
+
+    public Station station() {
+        return station;
+    }
+
+    /** What is seen now. */
+    public Viewport port() {
+        return ports.at(station);
+    }
+
+    /** Whether there is anything to see. */
+    boolean isPresent() {
+        return present;
+    }
+
+    public Loupe loupe() {
+        return loupe;
+    }
+
+    public boolean loupeOn() {
+        return loupe.isOn();
+    }
+
+    // ------------------------------------------------------------------ what is seen
+
+    /** Shows another station; plate and print stay at the same place. */
+    public void choose(Station chosen) {
+        station = chosen;
+        forgetPictures();
+        hand.take(Hand.MOVE);
+        if (loupe.isOn()) {
+            loupe.layInTheMiddleOf(port());
+            loupeMoved.run();
+        }
+        setAccessibleText("Picture: " + chosen.label());
+        draw();
+    }
+
+    /** How large art and plate are; what was shown whole stays so. */
+    public void measure(double artWidth, double artHeight, double plateWidth, double plateHeight) {
+        present = true;
+        ports.measure(artWidth, artHeight, plateWidth, plateHeight);
+        refit();
+    }
+
+    public void clear() {
+        present = false;
+        forgetPictures();
+        ports.forget();
+        draw();
+    }
+
+    private void forgetPictures() {
+        image.setImage(null);
+        imageView = null;
+        loupe.show(null);
+    }
+
+    private void refit() {
+        ports.resize(Math.max(1, (int) window.getWidth()), Math.max(1, (int) window.getHeight()));
+        draw();
+    }
+
+    /** Lays out anew where the window has not been measured yet. */
+    public void fitIfNew() {
+        if (present) {
+            refit();
+        }
+    }
+
+    /** Shows all of it. */
+    public void fit() {
+        ports.showWhole(station);
+        refit();
+        moved.run();
+    }
+
+    /** Shows it at its true size on a screen of so many dots per inch, in the window's units. */
+    public void trueSize(double screenDotsPerInch) {
+        ports.trueSize(station, screenDotsPerInch);
+        look();
+    }
+
+    /** Goes to a place of the plate, near enough to see it. */
+    public void goTo(double x, double y) {
+        ports.goToPlace(x, y);
+        look();
+    }
+
+    public void go(Viewport port) {
+        ports.go(station, port);
+        look();
+    }
+
+    void zoom(double x, double y, double factor) {
+        ports.zoom(station, x, y, factor);
+        look();
+    }
+
+    private void look() {
+        draw();
+        moved.run();
+    }
+
+    // ------------------------------------------------------------------ what is shown
+
+    public void show(LivePicture picture, LiveView view, Station of) {
+        if (of == station) {
+            imageView = view;
+            image.setImage(Shown.image(picture, light));
+            draw();
+        }
+    }
+
+    public void showLoupe(LivePicture picture) {
+        loupe.show(Shown.image(picture, light));
+        draw();
+    }
+
+    public void look(Light shining, boolean inInches) {
+        light = shining;
+        inches = inInches;
+        draw();
+    }
+
+    public void mark(PictureMarks over) {
+        marks = over;
+        draw();
+    }
+
+    /** The edges of a whole film sheet, in place of the plate's. */
+    void edges(List<SheetOutline> seen) {
+        edges = seen;
+        draw();
+    }
+
+    /** The fragment as the hand may shape it; empty at other stations than the art. */
+    public Optional<CropFrame> cropFrame() {
+        return station == Station.ART && present ? marks.crop().flatMap(this::frame) : Optional.empty();
+    }
+
+    private Optional<CropFrame> frame(Viewport.Area area) {
+        Viewport.Area art = ports.artArea();
+        return Optional.of(new CropFrame(area, art.width(), art.height()));
+    }
+
+    // ------------------------------------------------------------------ the loupe
+
+    /** What the loupe sees. */
+    public LiveView loupeView(double outputScale) {
+        return loupe.view(station, outputScale);
+    }
+
+    /** Lays the loupe down, or takes it away. */
+    public void toggleLoupe() {
+        loupe.toggle();
+        if (loupe.isOn()) {
+            loupe.layInTheMiddleOf(port());
+            loupeMoved.run();
+        }
+        draw();
+    }
+
+    /** Moves the loupe, if it is there. */
+    public void layLoupe(double x, double y) {
+        loupe.lay(x, y);
+        if (loupe.isOn()) {
+            loupeMoved.run();
+        }
+        draw();
+    }
+
+    // ------------------------------------------------------------------ layout and drawing
+
+    @Override
+    protected void layoutChildren() {
+        double width = Math.max(1, getWidth() - RULER);
+        double height = Math.max(1, getHeight() - RULER);
+        boolean other = width != window.getWidth() || height != window.getHeight();
+        window.resizeRelocate(RULER, RULER, width, height);
+        canvas.setWidth(getWidth());
+        canvas.setHeight(getHeight());
+        if (other) {
+            refit();
+            if (present) {
+                moved.run();
+            }
+        }
+        draw();
+    }
+
+    void draw() {
+        placeImage();
+        PictureDrawing drawing = new PictureDrawing(canvas.getGraphicsContext2D(), light, inches);
+        drawing.clear(canvas.getWidth(), canvas.getHeight());
+        if (!present) {
+            return;
+        }
+        Viewport port = port();
+        if (station == Station.ART) {
+            Optional<Viewport.Area> seen = hand.drawn().or(marks::crop);
+            seen.ifPresent(area -> drawing.crop(port, area));
+            seen.flatMap(this::frame).ifPresent(frame -> drawing.grips(port, frame));
+            hand.line().ifPresent(drawing::line);
+        } else {
+            if (edges.isEmpty()) {
+                drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
+            } else {
+                new SheetEdges(canvas.getGraphicsContext2D(), light).draw(port, edges);
+            }
+            drawing.places(port, marks);
+        }
+        if (loupe.isOn()) {
+            drawing.loupe(port, loupe, station);
+        }
+        drawing.rulers(port, station == Station.ART);
+        if (isFocused()) {
+            drawing.focus(canvas.getWidth(), canvas.getHeight());
+        }
+    }
+
+    private void placeImage() {
+        LiveView seen = imageView;
+        if (seen == null) {
+            return;
+        }
+        Viewport port = port();
+        image.setX(port.pixelX(seen.left()));
+        image.setY(port.pixelY(seen.top()));
+        image.setFitWidth(seen.width() * seen.perPixel() / port.perPixel());
+        image.setFitHeight(seen.height() * seen.perPixel() / port.perPixel());
+    }
+}

@@ -1,0 +1,205 @@
+package greyground.desk.picture;
+
+import greyground.app.live.LiveSheet;
+import greyground.app.live.SheetSide;
+import greyground.app.sight.LiveView;
+import greyground.desk.look.Controls;
+import greyground.desk.look.Light;
+import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Place;
+import greyground.desk.model.Station;
+import greyground.desk.model.Unit;
+import java.util.Locale;
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.stage.Window;
+import org.jspecify.annotations.Nullable;
+
+/** The whole film sheet with all its marks, as it comes out of the printer or as it lies on the plate. */
+public final class SheetView extends VBox {
+    private final LiveDesk live;
+    private final Consumer<String> tellPlace;
+    private final PictureView picture = new PictureView(this::askPicture, () -> {}, this::point);
+    private final ToggleButton printed =
+            Controls.toggle("As printed", "sheet-printed", "The side with the ink, as it leaves the printer");
+    private final ToggleButton lying =
+            Controls.toggle("On the plate  U", "sheet-lying", "As you lay it on the copper, seen from the lamp");
+    private final ToggleButton positive = Controls.toggle("Positive", "sheet-positive", "The film with the picture");
+    private final ToggleButton screen =
+            Controls.toggle("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
+    private final ToggleButton opener = Controls.toggle("Whole sheet  S", "sheet-view", Place.SHEET.words());
+    private final HBox films = new HBox(0, positive, screen);
+    private final Label words = new Label();
+    private final Label size = new Label();
+    private @Nullable LiveSheet sheet;
+    private boolean inches;
+
+    /**
+     * A view of nothing yet.
+     *
+     * @param tellPlace hears the place under the pointer, in words
+     */
+    public SheetView(LiveDesk live, Consumer<String> tellPlace) {
+        this.live = live;
+        this.tellPlace = tellPlace;
+        getStyleClass().add("bench");
+        setId("sheet");
+        pair(printed, lying, this::changed);
+        pair(positive, screen, this::refresh);
+        words.setWrapText(true);
+        words.setMinHeight(Region.USE_PREF_SIZE);
+        words.setId("sheet-words");
+        size.setId("sheet-size");
+        size.getStyleClass().add("quiet");
+        size.setMinWidth(Region.USE_PREF_SIZE);
+        Region gap = new Region();
+        HBox.setHgrow(gap, Priority.ALWAYS);
+        HBox line = new HBox(16, new HBox(0, printed, lying), films, gap, size);
+        line.setAlignment(Pos.CENTER_LEFT);
+        VBox strip = new VBox(8, line, words);
+        strip.getStyleClass().add("strip");
+        picture.setId("sheet-picture");
+        picture.choose(Station.FILM);
+        picture.setAccessibleText("Film sheet");
+        VBox.setVgrow(picture, Priority.ALWAYS);
+        getChildren().addAll(strip, picture);
+        setVisible(false);
+    }
+
+    /** One of two is always chosen. */
+    private static void pair(ToggleButton one, ToggleButton other, Runnable chosen) {
+        ToggleGroup group = new ToggleGroup();
+        one.setToggleGroup(group);
+        other.setToggleGroup(group);
+        one.setSelected(true);
+        for (ToggleButton each : new ToggleButton[] {one, other}) {
+            each.setOnAction(pressed -> {
+                each.setSelected(true);
+                chosen.run();
+            });
+        }
+    }
+
+    /** What goes to the sheet from the station Film, and back. */
+    public ToggleButton opener(Runnable toggle) {
+        opener.setOnAction(pressed -> toggle.run());
+        return opener;
+    }
+
+    public void show(boolean wanted) {
+        setVisible(wanted);
+        opener.setSelected(wanted);
+    }
+
+    public PictureView picture() {
+        return picture;
+    }
+
+    /** The sheet seen; null until it has been laid out. */
+    @Nullable
+    public LiveSheet sheet() {
+        return sheet;
+    }
+
+    private SheetSide side() {
+        return lying.isSelected() ? SheetSide.ON_THE_PLATE : SheetSide.AS_PRINTED;
+    }
+
+    /** Turns the sheet over: from the printer onto the plate and back. */
+    public void turnOver() {
+        (lying.isSelected() ? printed : lying).fire();
+    }
+
+    public void look(Light light, boolean inInches) {
+        inches = inInches;
+        picture.look(light, inches);
+        if (isVisible()) {
+            changed();
+        }
+    }
+
+    /** Whether the job has a screen film beside the positive. */
+    public void screened(boolean wanted) {
+        films.setVisible(wanted);
+        films.setManaged(wanted);
+        if (!wanted) {
+            positive.setSelected(true);
+        }
+    }
+
+    /** The plate or its settings have changed; nothing is asked for while the sheet is not seen. */
+    public void refresh() {
+        if (isVisible()) {
+            live.layOut(screen.isSelected(), this::laid, this::refused);
+        }
+    }
+
+    /** Nothing is on the bench, or another picture. */
+    public void clear() {
+        sheet = null;
+        picture.clear();
+    }
+
+    private void laid(LiveSheet made) {
+        sheet = made;
+        words.getStyleClass().remove("fault");
+        picture.measure(1, 1, made.widthMillimetres(), made.heightMillimetres());
+        changed();
+    }
+
+    private void refused(String why) {
+        clear();
+        words.setText(why.substring(0, 1).toUpperCase(Locale.ROOT) + why.substring(1));
+        size.setText("");
+        if (!words.getStyleClass().contains("fault")) {
+            words.getStyleClass().add("fault");
+        }
+    }
+
+    private void changed() {
+        LiveSheet seen = sheet;
+        if (seen != null) {
+            words.setText(seen.words(side()));
+            size.setText("sheet " + length(seen.widthMillimetres()) + " \u00d7 " + length(seen.heightMillimetres())
+                    + " " + Unit.MILLIMETRES.symbol(inches));
+            picture.edges(seen.outlines(side()));
+            askPicture();
+        }
+    }
+
+    private void askPicture() {
+        if (sheet != null && isVisible()) {
+            double scale = scale();
+            LiveView view = picture.port().view(scale);
+            SheetSide seen = side();
+            live.sheet(seen, view, shown -> {
+                if (seen == side()) {
+                    picture.show(shown, view, Station.FILM);
+                }
+            });
+        }
+    }
+
+    private double scale() {
+        Scene scene = getScene();
+        Window window = scene == null ? null : scene.getWindow();
+        return window == null ? 1 : window.getOutputScaleX();
+    }
+
+    private void point(double x, double y) {
+        tellPlace.accept(
+                length(x) + ", " + length(y) + " " + Unit.MILLIMETRES.symbol(inches) + " from the sheet's corner");
+    }
+
+    private String length(double millimetres) {
+        return String.format(Locale.ROOT, inches ? "%.3f" : "%.1f", Unit.MILLIMETRES.shown(millimetres, inches));
+    }
+}

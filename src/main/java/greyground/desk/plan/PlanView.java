@@ -1,0 +1,207 @@
+package greyground.desk.plan;
+
+import greyground.desk.look.NoteField;
+import greyground.desk.model.BenchClocks;
+import greyground.desk.model.BenchModel;
+import greyground.desk.model.BenchNotes;
+import greyground.desk.model.DeskWords;
+import greyground.desk.model.LiveDesk;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Refusal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/** The plan as a wall card: running clocks at its head, every step in order with its clock and its notes, and the bite log. */
+public final class PlanView extends VBox {
+    private static final double WIDEST = 860;
+
+    private final BenchModel model;
+    private final BenchClocks clocks;
+    private final Runnable moved;
+    private final Consumer<String> say;
+    private final ClockFace face;
+    private final VBox card = new VBox(0);
+    private final ScrollPane scroll;
+    private final NoteField ofPlate;
+    private final BiteLogView log;
+    private final List<StepCard> cards = new ArrayList<>();
+    private final Map<String, NoteField> notes = new HashMap<>();
+    private @Nullable ExposurePlan shown;
+    private String shownTitle = "";
+
+    /**
+     * An empty card.
+     *
+     * @param moved hears of a clock that was started, stopped or set back
+     * @param say tells one line
+     */
+    public PlanView(BenchModel model, LiveDesk live, BenchClocks clocks, Runnable moved, Consumer<String> say) {
+        this.model = model;
+        this.say = say;
+        this.clocks = clocks;
+        this.moved = moved;
+        this.face = new ClockFace(this, moved);
+        this.ofPlate = note("Note on this plate", "note-plate", BenchNotes::withPlate);
+        this.log = new BiteLogView(model, live);
+        card.getStyleClass().add("card");
+        card.setMaxWidth(WIDEST);
+        HBox middle = new HBox(card);
+        middle.setAlignment(Pos.TOP_CENTER);
+        HBox.setHgrow(card, Priority.ALWAYS);
+        scroll = new ScrollPane(middle);
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setId("plan-card");
+        scroll.setAccessibleText("Plan at the bench");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        setId("plan");
+        getStyleClass().add("plan");
+        getChildren().addAll(face, scroll);
+        setOnKeyPressed(key -> {
+            boolean taken = key.getTarget() instanceof TextInputControl
+                    || key.getTarget() instanceof ButtonBase
+                    || key.getTarget() instanceof ComboBox;
+            if (key.getCode() == KeyCode.SPACE && !taken) {
+                startOrStop();
+                key.consume();
+            }
+        });
+        sceneProperty().addListener((property, was, is) -> {
+            if (is != null) {
+                is.focusOwnerProperty().addListener((owner, before, now) -> reveal(now));
+            }
+        });
+    }
+
+    private interface Written {
+        BenchNotes to(BenchNotes notes, String words);
+    }
+
+    private NoteField note(String what, String id, Written written) {
+        return new NoteField(what, id, words -> write(what, id, words, written), model::letGo);
+    }
+
+    private void write(String what, String id, String words, Written written) {
+        try {
+            model.note(what.toLowerCase(Locale.ROOT), "write " + id, present -> written.to(present, words));
+        } catch (Refusal refused) {
+            say.accept(String.valueOf(refused.getMessage()));
+            refresh();
+        }
+    }
+
+    /** Scrolls to what has the keys. */
+    private void reveal(@Nullable Node focused) {
+        boolean within = false;
+        for (Node each = focused; each != null; each = each.getParent()) {
+            within |= each == card;
+        }
+        if (!within || focused == null) {
+            return;
+        }
+        double whole = card.getBoundsInLocal().getHeight();
+        double seen = scroll.getViewportBounds().getHeight();
+        if (whole <= seen) {
+            return;
+        }
+        double top = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()))
+                .getMinY();
+        double bottom = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()))
+                .getMaxY();
+        double from = scroll.getVvalue() * (whole - seen);
+        if (top < from + 16) {
+            scroll.setVvalue(Math.max(0, (top - 64) / (whole - seen)));
+        } else if (bottom > from + seen - 16) {
+            scroll.setVvalue(Math.min(1, (bottom - seen + 64) / (whole - seen)));
+        }
+    }
+
+    /** Starts or stops the clock that matters most: the one that runs, or the plan's first. */
+    private void startOrStop() {
+        Optional<BenchClocks.StepClock> begun =
+                clocks.begun().stream().filter(clock -> !clock.isOver()).findFirst();
+        begun.or(() -> clocks.all().stream().findFirst()).ifPresent(clock -> {
+            clock.startOrStop();
+            moved.run();
+        });
+    }
+
+    /** Moves the clocks on; call it a few times a second. */
+    public void tick() {
+        face.show(clocks.begun());
+        cards.forEach(StepCard::tick);
+    }
+
+    /** Gives the keys to the first clock, or the card. */
+    public void focusFirst() {
+        if (cards.stream().noneMatch(StepCard::focusClock)) {
+            scroll.requestFocus();
+        }
+    }
+
+    /** Shows the notes and the log of the model again. */
+    public void refresh() {
+        BenchNotes present = model.notes();
+        ofPlate.show(present.plate());
+        notes.forEach((step, field) -> field.show(present.steps().getOrDefault(step, "")));
+        log.refresh();
+    }
+
+    public void show(String title, ExposurePlan plan) {
+        if (plan.equals(shown) && title.equals(shownTitle)) {
+            refresh();
+            return;
+        }
+        shown = plan;
+        shownTitle = title;
+        clocks.plan(title, plan);
+        cards.clear();
+        notes.clear();
+        Label caution = PlanWords.line(plan.caution(), "strong");
+        VBox.setMargin(caution, new Insets(8, 0, 8, 0));
+        VBox.setMargin(ofPlate, new Insets(0, 0, 16, 0));
+        card.getChildren()
+                .setAll(
+                        PlanWords.line(title.isEmpty() ? "Plan" : title, "heading"),
+                        PlanWords.line(DeskWords.of(plan.summary()), "quiet"),
+                        caution,
+                        ofPlate);
+        boolean bitten = false;
+        for (ExposurePlan.Step step : plan.steps()) {
+            StepCard made = new StepCard(step, clocks.of(step.title()), moved);
+            String name = step.title().toLowerCase(Locale.ROOT);
+            NoteField field = note(
+                    "Note: " + name,
+                    "note-" + name.replaceAll("[^a-z]+", "-"),
+                    (present, words) -> present.withStep(step.title(), words));
+            made.getChildren().add(field);
+            notes.put(step.title(), field);
+            cards.add(made);
+            card.getChildren().add(made);
+            bitten |= step.title().startsWith("Bite");
+        }
+        if (bitten) {
+            card.getChildren().add(log);
+        }
+        refresh();
+        tick();
+    }
+}

@@ -1,0 +1,194 @@
+package greyground.desk.setting;
+
+import greyground.desk.model.BenchModel;
+import greyground.desk.model.Station;
+import greyground.workshop.Figure;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Supplier;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** The settings of one station, and below them what the one in hand means. */
+public final class SettingsPane extends VBox {
+    private static final double HELP_HEIGHT = 112;
+
+    private final BenchModel model;
+    private final Supplier<Boolean> inches;
+    private final Supplier<LocalDate> today;
+    private final VBox rows = new VBox();
+    private final ScrollPane scroll = new ScrollPane(rows);
+    private final Label helpTitle = new Label();
+    private final Label helpWords = new Label();
+    private final VBox extra = new VBox(8);
+    private List<Setting> shown = List.of();
+    private final List<SettingRow> settingRows = new ArrayList<>();
+    private Station station = Station.ART;
+    private Map<String, Double> found = Map.of();
+
+    public SettingsPane(BenchModel model, Supplier<Boolean> inches, Supplier<LocalDate> today) {
+        this.model = model;
+        this.inches = inches;
+        this.today = today;
+        rows.getStyleClass().add("settings");
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setFocusTraversable(false);
+        scroll.setMinHeight(80);
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        helpTitle.getStyleClass().add("strong");
+        helpWords.setWrapText(true);
+        helpWords.setMinHeight(Region.USE_PREF_SIZE);
+        VBox words = new VBox(4, helpTitle, helpWords);
+        words.getStyleClass().add("help");
+        ScrollPane help = new ScrollPane(words);
+        help.setFitToWidth(true);
+        help.setFitToHeight(true);
+        help.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        help.setFocusTraversable(false);
+        help.setMinHeight(HELP_HEIGHT);
+        help.setPrefHeight(HELP_HEIGHT);
+        getChildren().addAll(scroll, help);
+    }
+
+    /** Things to do at this station, above its settings. */
+    public void setExtra(List<Node> nodes) {
+        extra.getChildren().setAll(nodes);
+    }
+
+    public void show(Station chosen) {
+        boolean other = chosen != station;
+        station = chosen;
+        refresh();
+        if (other) {
+            scroll.setVvalue(0);
+        }
+        explainStation();
+    }
+
+    public void focusFirst() {
+        if (!settingRows.isEmpty()) {
+            settingRows.get(0).focus().requestFocus();
+        }
+    }
+
+    /** Goes to a setting of the station that is shown. */
+    public void focus(Setting setting) {
+        settingRows.stream()
+                .filter(row -> row.setting().id().equals(setting.id()))
+                .findFirst()
+                .ifPresent(row -> {
+                    row.focus().requestFocus();
+                    scroll.layout();
+                    double room = rows.getHeight() - scroll.getViewportBounds().getHeight();
+                    if (room > 0) {
+                        scroll.setVvalue(
+                                Math.min(1, Math.max(0, row.getBoundsInParent().getMinY() - 40) / room));
+                    }
+                });
+    }
+
+    private void explainStation() {
+        helpTitle.setText("What is this?");
+        helpWords.setText("Choose a setting, and this place says what it does and how to find its value."
+                + " \u25cb marks a number of your workshop that is only assumed, \u25cf one that was measured.");
+    }
+
+    /** Tells what the program found where a setting is left to it, by the setting's name. */
+    public void found(Map<String, Double> values) {
+        found = Map.copyOf(values);
+        settingRows.forEach(row -> row.found(found));
+    }
+
+    /** Shows the model again. */
+    public void refresh() {
+        if (model.state().isEmpty()) {
+            rows.getChildren().clear();
+            settingRows.clear();
+            shown = List.of();
+            return;
+        }
+        List<Setting> wanted = Settings.at(station, model.state().get());
+        if (!wanted.equals(shown) || rows.getChildren().isEmpty()) {
+            shown = wanted;
+            build();
+        }
+        settingRows.forEach(SettingRow::refresh);
+    }
+
+    private void build() {
+        settingRows.clear();
+        Label title = new Label(station.label());
+        title.getStyleClass().add("heading");
+        Label words = new Label(station.words());
+        words.setWrapText(true);
+        words.setMinHeight(Region.USE_PREF_SIZE);
+        words.getStyleClass().add("quiet");
+        rows.getChildren().setAll(title, words, extra);
+        VBox.setMargin(words, new javafx.geometry.Insets(0, 0, 8, 0));
+        boolean ofShop = false;
+        for (Setting setting : shown) {
+            if (setting instanceof Setting.ShopNumber && !ofShop) {
+                ofShop = true;
+                Label shop = new Label("Your workshop");
+                shop.getStyleClass().add("strong");
+                VBox.setMargin(shop, new javafx.geometry.Insets(16, 0, 4, 0));
+                rows.getChildren().add(shop);
+            }
+            if (ofShop && !(setting instanceof Setting.ShopNumber)) {
+                ofShop = false;
+                Label plate = new Label("This plate");
+                plate.getStyleClass().add("strong");
+                VBox.setMargin(plate, new javafx.geometry.Insets(16, 0, 4, 0));
+                rows.getChildren().add(plate);
+            }
+            SettingRow row = new SettingRow(setting, model, inches, today);
+            row.focus().focusedProperty().addListener((what, was, is) -> {
+                if (is) {
+                    explain(row);
+                }
+            });
+            row.setOnMouseEntered(over -> explain(row));
+            row.found(found);
+            settingRows.add(row);
+            rows.getChildren().add(row);
+        }
+    }
+
+    private void explain(SettingRow row) {
+        Setting setting = row.setting();
+        helpTitle.setText(setting.label());
+        String range = setting instanceof Setting.Measure measure ? range(measure) : "";
+        helpWords.setText(setting.explanation() + range);
+        row.focus().setAccessibleHelp(helpWords.getText());
+    }
+
+    private String range(Setting.Measure measure) {
+        boolean inch = inches.get();
+        String unit = measure.unit().symbol(inch);
+        String ends = String.format(
+                Locale.ROOT,
+                " From %s to %s%s.",
+                measure.unit().words(measure.least(), inch),
+                measure.unit().words(measure.most(), inch),
+                unit.isEmpty() ? "" : " " + unit);
+        return ends
+                + model.state()
+                        .flatMap(state -> measure.figure(state.workshop()))
+                        .map(SettingsPane::known)
+                        .orElse("");
+    }
+
+    private static String known(Figure figure) {
+        String words = figure.provenance().words();
+        return " " + words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + " ("
+                + figure.provenance().basis() + ").";
+    }
+}

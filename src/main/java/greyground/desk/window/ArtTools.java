@@ -1,0 +1,164 @@
+package greyground.desk.window;
+
+import greyground.desk.look.Controls;
+import greyground.desk.model.BenchModel;
+import greyground.desk.model.Hand;
+import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Station;
+import greyground.desk.model.Turning;
+import greyground.desk.model.Viewport;
+import greyground.desk.setting.ArtSettings;
+import greyground.quantity.Refusal;
+import java.util.Map;
+import java.util.function.BiConsumer;
+import javafx.geometry.Insets;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+
+/** What the hand can do on the art: pick its white and its black, draw a fragment, turn it; and the buttons for it. */
+final class ArtTools extends FlowPane {
+    private final BenchModel model;
+    private final LiveDesk live;
+    private final PlateSight sight;
+    private final BiConsumer<String, Map<String, String>> tell;
+    private final ToggleButton plateShape = Controls.toggle(
+            "Plate's shape  P",
+            "plate-shape",
+            "Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (P)");
+
+    /**
+     * The tools.
+     *
+     * @param tell changes the job: what is changed, and the job's words for it
+     */
+    ArtTools(BenchModel model, LiveDesk live, PlateSight sight, BiConsumer<String, Map<String, String>> tell) {
+        super(8, 8);
+        this.model = model;
+        this.live = live;
+        this.sight = sight;
+        this.tell = tell;
+        getChildren()
+                .addAll(
+                        Controls.button(
+                                "Pick white  W",
+                                "pick-white",
+                                "Point at what shall print as bare paper (W)",
+                                () -> hold(Hand.PICK_WHITE)),
+                        Controls.button(
+                                "Pick black  B",
+                                "pick-black",
+                                "Point at what shall print darkest (B)",
+                                () -> hold(Hand.PICK_BLACK)),
+                        Controls.button(
+                                "Find both",
+                                "find-both",
+                                "Let the program find the art's white and black",
+                                this::findEnds),
+                        Controls.button(
+                                "Draw crop  C",
+                                "draw-crop",
+                                "Drag over the part that is wanted; its grips can be pulled afterwards (C)",
+                                () -> hold(Hand.CROP)),
+                        plateShape,
+                        Controls.button(
+                                "No crop",
+                                "no-crop",
+                                "Take all of the picture",
+                                () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
+                        Controls.button(
+                                "Quarter left  [",
+                                "quarter-left",
+                                "Turn it a quarter to the left ([)",
+                                () -> quarter(false)),
+                        Controls.button(
+                                "Quarter right  ]",
+                                "quarter-right",
+                                "Turn it a quarter to the right (])",
+                                () -> quarter(true)),
+                        Controls.button(
+                                "Draw level  V",
+                                "draw-level",
+                                "Draw a line along what should be level or upright, and the picture turns (V)",
+                                () -> hold(Hand.LEVEL)));
+        plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
+        VBox.setMargin(this, new Insets(0, 0, 8, 0));
+        sight.picture().hand().whenDone(this::done);
+    }
+
+    /** Cuts to the plate's proportion and keeps it, or lets it go. */
+    void keepPlateShape(boolean kept) {
+        plateShape.setSelected(kept);
+        double proportion = model.state()
+                .map(state -> state.job().plate().widthMillimetres()
+                        / state.job().plate().heightMillimetres())
+                .orElse(0.0);
+        sight.picture().hand().keep(kept ? proportion : 0);
+        if (kept) {
+            sight.picture()
+                    .cropFrame()
+                    .map(frame -> frame.cutTo(proportion))
+                    .ifPresent(frame -> tell.accept(
+                            "crop to the plate's shape",
+                            Turning.cropped(frame.area(), frame.artWidth(), frame.artHeight())));
+        }
+    }
+
+    /** The same by key, at the art. */
+    void togglePlateShape() {
+        if (sight.picture().station() == Station.ART) {
+            keepPlateShape(!plateShape.isSelected());
+        }
+    }
+
+    /** The plate may have another shape now. */
+    void plateChanged() {
+        if (plateShape.isSelected()) {
+            model.state()
+                    .ifPresent(state -> sight.picture()
+                            .hand()
+                            .keep(state.job().plate().widthMillimetres()
+                                    / state.job().plate().heightMillimetres()));
+        }
+    }
+
+    private void hold(Hand hand) {
+        sight.picture().hand().take(hand);
+    }
+
+    /** Takes up a tool, where there is art to work on. */
+    void take(Hand hand) {
+        if (sight.picture().station() == Station.ART) {
+            hold(hand);
+            sight.picture().requestFocus();
+        }
+    }
+
+    private void findEnds() {
+        tell.accept("white and black found", Map.of("white", "automatic", "black", "automatic"));
+    }
+
+    void quarter(boolean clockwise) {
+        model.state()
+                .ifPresent(state ->
+                        tell.accept("quarter turn", Turning.quarter(state.job().art(), clockwise)));
+    }
+
+    private void done(Hand hand, Viewport.Area area) {
+        sight.plate().ifPresent(made -> {
+            if (hand == Hand.LEVEL) {
+                model.state()
+                        .ifPresent(state -> tell.accept(
+                                "straighten", Turning.levelled(state.job().art(), area.width(), area.height())));
+            } else if (hand == Hand.CROP) {
+                tell.accept("crop", Turning.cropped(area, made.artWidth(), made.artHeight()));
+            } else {
+                String word = hand == Hand.PICK_WHITE ? "white" : "black";
+                live.luminance(
+                        area.left() + area.width() / 2,
+                        area.top() + area.height() / 2,
+                        luminance -> tell.accept("ink " + word, Map.of(word, Refusal.plain(luminance * 100) + "%")));
+            }
+        });
+    }
+}

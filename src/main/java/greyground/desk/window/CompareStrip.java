@@ -1,0 +1,144 @@
+package greyground.desk.window;
+
+import greyground.desk.look.Light;
+import greyground.desk.look.Shown;
+import greyground.desk.model.Comparison;
+import greyground.desk.model.Unit;
+import greyground.desk.picture.Loupe;
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Pos;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
+import javafx.scene.image.Image;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+
+/** Two things side by side below the picture, at the loupe's scale, each with its words. */
+final class CompareStrip extends HBox {
+    /** How wide each picture is, in the window's pixels; the loupe's own are as large. */
+    static final int PICTURE = 144;
+
+    private final LoupeBench bench;
+    private final Half left = new Half();
+    private final Half right = new Half();
+    private final TextField minutes = new TextField();
+    private final HBox minutesRow;
+    private final HBox tools = new HBox(8);
+
+    /** A picture and its words. */
+    private static final class Half extends HBox {
+        private final ImageView image = new ImageView();
+        private final Label title = new Label();
+        private final Label words = new Label();
+
+        Half() {
+            super(8);
+            StackPane frame = new StackPane(image);
+            frame.setMinSize(PICTURE + 2, PICTURE + 2);
+            frame.setMaxSize(PICTURE + 2, PICTURE + 2);
+            frame.getStyleClass().add("frame");
+            image.setFitWidth(PICTURE);
+            image.setFitHeight(PICTURE);
+            title.getStyleClass().add("strong");
+            title.setMinHeight(Region.USE_PREF_SIZE);
+            words.setWrapText(true);
+            words.setMinWidth(0);
+            words.setMinHeight(0);
+            VBox told = new VBox(4, title, words);
+            told.setMinWidth(0);
+            HBox.setHgrow(told, Priority.ALWAYS);
+            getChildren().addAll(frame, told);
+            HBox.setHgrow(this, Priority.ALWAYS);
+            setMinWidth(PICTURE + 2);
+            setPrefWidth(PICTURE + 150);
+            setMaxHeight(PICTURE + 2);
+        }
+
+        void show(Comparison.Side side, Light light) {
+            title.setText(side.title());
+            words.setText(String.join("\n", side.lines()));
+            image.setImage(null);
+            side.picture().ifPresent(picture -> {
+                Image shown = Shown.image(picture, light);
+                // The middle of what the loupe sees, at the loupe's scale.
+                double share = (double) PICTURE / Loupe.SIDE;
+                double width = shown.getWidth() * share;
+                double height = shown.getHeight() * share;
+                image.setViewport(new Rectangle2D(
+                        (shown.getWidth() - width) / 2, (shown.getHeight() - height) / 2, width, height));
+                image.setImage(shown);
+            });
+        }
+    }
+
+    CompareStrip(LoupeBench bench) {
+        super(16);
+        this.bench = bench;
+        setId("compare");
+        getStyleClass().add("compare");
+        minutes.setId("other-bite");
+        minutes.getStyleClass().add("number");
+        minutes.setAccessibleText("Other bite, minutes");
+        minutes.setTooltip(new Tooltip("Minutes in a fresh bath to lay beside the usual bite; Enter shows them"));
+        minutes.setOnAction(entered -> bench.otherBite(minutes.getText()));
+        minutesRow = new HBox(4, minutes, new Label("min"));
+        minutesRow.setAlignment(Pos.CENTER_LEFT);
+        Button close = new Button("Close");
+        close.setId("close-compare");
+        close.setMinWidth(Region.USE_PREF_SIZE);
+        close.setTooltip(new Tooltip("Compare no more"));
+        close.setOnAction(pressed -> bench.endComparison());
+        tools.getChildren().addAll(minutesRow, close);
+        tools.setAlignment(Pos.CENTER_LEFT);
+        tools.setMinWidth(Region.USE_PREF_SIZE);
+        getChildren().addAll(left, right);
+        setMinHeight(PICTURE + 18);
+        lay(false);
+    }
+
+    /** What can be done with the comparison; lies in the row below, so that the words have room. */
+    HBox tools() {
+        return tools;
+    }
+
+    private void lay(boolean shown) {
+        for (Node part : List.of(this, tools)) {
+            part.setVisible(shown);
+            part.setManaged(shown);
+        }
+    }
+
+    void show(Comparison comparison, Light light, boolean inches) {
+        Optional<Comparison.Side> one = comparison.left(inches);
+        Optional<Comparison.Side> other = comparison.right(inches);
+        boolean shown = one.isPresent() && other.isPresent();
+        lay(shown);
+        if (!shown) {
+            return;
+        }
+        left.show(one.get(), light);
+        right.show(other.get(), light);
+        boolean bites = comparison.kind() == Comparison.Kind.TWO_BITES;
+        minutesRow.setVisible(bites);
+        minutesRow.setManaged(bites);
+        if (bites && !minutes.isFocused()) {
+            comparison
+                    .otherMinutes(bench.usualBite())
+                    .ifPresent(typed -> minutes.setText(Unit.MINUTES.words(typed, false)));
+        }
+        setAccessibleText("Comparison: " + words(one.get()) + "; " + words(other.get()));
+    }
+
+    private static String words(Comparison.Side side) {
+        return side.title() + ", " + String.join(", ", side.lines());
+    }
+}

@@ -1,0 +1,383 @@
+package greyground.desk.window;
+
+import greyground.app.files.KeptFiles;
+import greyground.app.recipe.SourceArt;
+import greyground.desk.look.Question;
+import greyground.desk.model.BenchModel;
+import greyground.desk.model.BenchState;
+import greyground.desk.model.DeskServices;
+import greyground.desk.model.FileAsking;
+import greyground.desk.model.LiveDesk;
+import greyground.desk.model.RecentFiles;
+import greyground.desk.model.Recovery;
+import greyground.film.job.Job;
+import greyground.quantity.Refusal;
+import greyground.workshop.Workshop;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+import javafx.scene.Node;
+import javafx.scene.input.TransferMode;
+import org.jspecify.annotations.Nullable;
+
+/** Opening, saving and leaving: asks before anything unsaved would be lost, and says what can't be done. */
+final class DeskFiles {
+    private static final int MOST_ASKED = 5;
+    private static final int LONGEST_NAME = 28;
+
+    private final DeskServices services;
+    private final BenchModel model;
+    private final LiveDesk live;
+    private final BiConsumer<String, List<Question.Answer>> ask;
+    private final Consumer<String> say;
+    private final RecentFiles recent;
+    private final Recovery recovery;
+    private String wantedDigest = "";
+
+    DeskFiles(
+            DeskServices services,
+            BenchModel model,
+            LiveDesk live,
+            Recovery recovery,
+            BiConsumer<String, List<Question.Answer>> ask,
+            Consumer<String> say) {
+        this.services = services;
+        this.model = model;
+        this.live = live;
+        this.ask = ask;
+        this.say = say;
+        this.recent = new RecentFiles(services.folder());
+        this.recovery = recovery;
+    }
+
+    List<Path> recent() {
+        return recent.present();
+    }
+
+    /** Asks which of the files opened lately to open again. */
+    void askRecent() {
+        List<Question.Answer> answers = new ArrayList<>();
+        for (Path file : recent().stream().limit(MOST_ASKED).toList()) {
+            answers.add(new Question.Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
+        }
+        answers.add(new Question.Answer("None of them", () -> {}));
+        ask.accept(answers.size() == 1 ? "Nothing has been opened lately." : "Opened lately:", answers);
+    }
+
+    private static String shortened(String name) {
+        return name.length() <= LONGEST_NAME
+                ? name
+                : name.substring(0, LONGEST_NAME - 13) + "\u2026" + name.substring(name.length() - 12);
+    }
+
+    private void attempt(Attempt attempt) {
+        try {
+            attempt.run();
+        } catch (Refusal refused) {
+            say.accept(String.valueOf(refused.getMessage()));
+        } catch (Exception unforeseen) {
+            say.accept("that did not work: " + unforeseen.getMessage());
+        }
+    }
+
+    private interface Attempt {
+        void run() throws Exception;
+    }
+
+    // ------------------------------------------------------------------ opening
+
+    void askOpen() {
+        services.files()
+                .open("Open a picture, a job or a film", FileAsking.Kind.ANY)
+                .ifPresent(this::open);
+    }
+
+    void askWorkshop() {
+        services.files()
+                .open("Use the numbers of a workshop", FileAsking.Kind.WORKSHOP)
+                .ifPresent(this::openWorkshop);
+    }
+
+    /** Uses another workshop, once nothing unsaved of this one stands in the way. */
+    private void openWorkshop(Path file) {
+        Runnable then = () -> attempt(() -> model.openWorkshop(file));
+        if (!model.workshopUnsaved()) {
+            then.run();
+            return;
+        }
+        ask.accept(
+                "The workshop is not saved; " + file.getFileName() + " would take its place.",
+                List.of(
+                        new Question.Answer("Save first", () -> {
+                            if (saveWorkshop()) {
+                                then.run();
+                            }
+                        }),
+                        new Question.Answer("Don't save", then),
+                        new Question.Answer("Stay here", () -> {})));
+    }
+
+    /** Opens whatever the file is, once nothing unsaved stands in the way. */
+    void open(Path file) {
+        if (isWorkshop(file)) {
+            openWorkshop(file);
+        } else if (mayLeave("opening " + file.getFileName(), () -> openNow(file))) {
+            openNow(file);
+        }
+    }
+
+    private void openNow(Path file) {
+        attempt(() -> {
+            if (KeptFiles.isPdf(file)) {
+                Workshop workshop = KeptFiles.workshop(file);
+                findArt(file, KeptFiles.job(file), Optional.of(workshop), null);
+            } else if (start(file).stripLeading().startsWith("{")) {
+                findArt(file, KeptFiles.job(file), Optional.empty(), file);
+            } else {
+                live.look(
+                        file,
+                        source -> attempt(() -> {
+                            wantedDigest = "";
+                            model.lay(
+                                    BenchState.fresh(
+                                            file,
+                                            source,
+                                            model.workshop(),
+                                            services.today().get().toString()),
+                                    null);
+                            recent.add(file);
+                        }));
+            }
+        });
+    }
+
+    private static String start(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(400), StandardCharsets.UTF_8);
+        } catch (IOException unreadable) {
+            return "";
+        }
+    }
+
+    private static boolean isWorkshop(Path file) {
+        String start = start(file);
+        return start.stripLeading().startsWith("{") && start.matches("(?s).*\"greyground\"\\s*:\\s*\"workshop\".*");
+    }
+
+    /** A job names its picture, which is looked for beside it, then asked for. */
+    private void findArt(Path file, Job job, Optional<Workshop> workshop, @Nullable Path jobFile) {
+        String name = job.art().fileName();
+        Path beside = file.resolveSibling(name.isEmpty() ? "." : name);
+        Optional<Path> known = model.state()
+                .map(BenchState::art)
+                .filter(art -> !name.isEmpty() && name.equals(String.valueOf(art.getFileName())));
+        if (!name.isEmpty() && Files.isRegularFile(beside)) {
+            layJob(beside, file, job, workshop, jobFile);
+        } else if (known.isPresent()) {
+            layJob(known.get(), file, job, workshop, jobFile);
+        } else {
+            ask.accept(
+                    file.getFileName() + " was made from " + (name.isEmpty() ? "a picture" : name)
+                            + ", which is not beside it.",
+                    List.of(
+                            new Question.Answer(
+                                    "Find the picture",
+                                    () -> services.files()
+                                            .open("Find the picture " + name, FileAsking.Kind.PICTURE)
+                                            .ifPresent(art -> layJob(art, file, job, workshop, jobFile))),
+                            new Question.Answer("Leave it", () -> {})));
+        }
+    }
+
+    private void layJob(Path art, Path file, Job job, Optional<Workshop> workshop, @Nullable Path jobFile) {
+        live.look(
+                art,
+                source -> attempt(() -> {
+                    wantedDigest = job.art().sha256();
+                    BenchState fresh = new BenchState(art, source, job, workshop.orElse(model.workshop()));
+                    model.lay(fresh.under(job), jobFile);
+                    recent.add(file);
+                }));
+    }
+
+    /** Says so when the picture is not the one that a job was made for. */
+    void compare(Job settled) {
+        if (!wantedDigest.isEmpty() && !wantedDigest.equals(settled.art().sha256())) {
+            say.accept(
+                    "this is not the picture that the job was made from, though it has its name: look before you print");
+        }
+        wantedDigest = "";
+    }
+
+    void acceptDrops(Node node) {
+        acceptDrops(node, this::open);
+    }
+
+    /** The first file of what is dropped there goes to {@code taker}. */
+    void acceptDrops(Node node, Consumer<Path> taker) {
+        node.setOnDragOver(drag -> {
+            if (drag.getDragboard().hasFiles()) {
+                drag.acceptTransferModes(TransferMode.COPY);
+            }
+            drag.consume();
+        });
+        node.setOnDragDropped(drag -> {
+            boolean took = drag.getDragboard().hasFiles()
+                    && !drag.getDragboard().getFiles().isEmpty();
+            if (took) {
+                taker.accept(drag.getDragboard().getFiles().get(0).toPath());
+            }
+            drag.setDropCompleted(took);
+            drag.consume();
+        });
+    }
+
+    // ------------------------------------------------------------------ saving
+
+    boolean saveJob() {
+        return model.jobFile().map(this::saveTo).orElseGet(this::saveJobAs);
+    }
+
+    boolean saveJobAs() {
+        if (model.state().isEmpty()) {
+            return false;
+        }
+        return services.files()
+                .save("Save the job", FileAsking.Kind.JOB, suggested(".json"))
+                .map(this::saveTo)
+                .orElse(false);
+    }
+
+    private boolean saveTo(Path file) {
+        attempt(() -> {
+            model.saveJob(file);
+            recent.add(file);
+            say.accept("job saved: " + file.getFileName());
+        });
+        return !model.jobUnsaved();
+    }
+
+    boolean saveWorkshop() {
+        Optional<Path> file = model.workshopFile();
+        if (file.isEmpty()) {
+            file = services.files().save("Save the workshop", FileAsking.Kind.WORKSHOP, "workshop.json");
+        }
+        file.ifPresent(each -> attempt(() -> {
+            Optional<Path> kept = model.saveWorkshop(each);
+            say.accept("workshop saved: " + each.getFileName()
+                    + kept.map(other ->
+                                    "; another program had changed it: its numbers are kept as " + other.getFileName())
+                            .orElse(""));
+        }));
+        return !model.workshopUnsaved();
+    }
+
+    /** A film has been made of what lies here. */
+    void made(Path film) {
+        recent.add(film);
+    }
+
+    /** A name for a new file: the title's own letters. */
+    String suggested(String ending) {
+        String title = model.state().map(state -> state.job().title()).orElse("");
+        String name =
+                title.strip().replaceAll("[\\\\/:*?\"<>|\\p{Cntrl}]+", " ").strip();
+        return (name.isEmpty() ? "plate" : name) + ending;
+    }
+
+    String title() {
+        return model.state()
+                .map(state -> state.art().getFileName()
+                        + model.jobFile()
+                                .map(file -> ", job " + file.getFileName())
+                                .orElse("")
+                        + (model.jobUnsaved() ? " \u2013 not saved" : ""))
+                .orElse("Greyground");
+    }
+
+    String longTitle() {
+        return model.state().map(state -> state.art().toString()).orElse("Nothing is on the bench");
+    }
+
+    // ------------------------------------------------------------------ leaving
+
+    /**
+     * Whether what lies here may be left now. If something is unsaved, the person is asked and {@code then} follows the answer.
+     *
+     * @param doing what would lose it
+     */
+    boolean mayLeave(String doing, Runnable then) {
+        if (!model.unsaved()) {
+            model.leave();
+            return true;
+        }
+        String what = model.jobUnsaved()
+                ? model.workshopUnsaved() ? "Job and workshop are" : "The job is"
+                : "The workshop is";
+        ask.accept(
+                what + " not saved; " + doing + " loses the changes.",
+                List.of(
+                        new Question.Answer("Save first", () -> {
+                            boolean job = !model.jobUnsaved() || saveJob();
+                            if (job && (!model.workshopUnsaved() || saveWorkshop())) {
+                                then.run();
+                            }
+                        }),
+                        new Question.Answer("Don't save", () -> {
+                            model.leave();
+                            then.run();
+                        }),
+                        new Question.Answer("Stay here", () -> {})));
+        return false;
+    }
+
+    /** Offers what a killed program left; of what can't be read, says where it lies. */
+    void offerLeftWork() {
+        recovery.layAside().stream()
+                .findFirst()
+                .ifPresent(file -> say.accept("unsaved work was left but can't be read: it lies in " + file
+                        + ", delete it or look into it with a text editor"));
+        recovery.left().stream()
+                .findFirst()
+                .ifPresent(left -> ask.accept(
+                        "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
+                        List.of(
+                                new Question.Answer("Take it up", () -> takeUp(left)),
+                                new Question.Answer("Let it go", () -> recovery.forget(left)))));
+    }
+
+    private void takeUp(Recovery.Left left) {
+        if (Files.isRegularFile(left.art())) {
+            takeUp(left, left.art());
+            return;
+        }
+        ask.accept(
+                "The picture " + left.art().getFileName() + " is no longer in "
+                        + left.art().getParent() + "; the work needs it.",
+                List.of(
+                        new Question.Answer(
+                                "Find the picture",
+                                () -> services.files()
+                                        .open("Find the picture " + left.art().getFileName(), FileAsking.Kind.PICTURE)
+                                        .ifPresent(found -> takeUp(left, found))),
+                        new Question.Answer("Not now", () -> {})));
+    }
+
+    private void takeUp(Recovery.Left left, Path art) {
+        live.look(
+                art,
+                (SourceArt source) -> attempt(() -> {
+                    BenchState state = new BenchState(
+                            art, source, BenchModel.job(left.job()), BenchModel.workshop(left.workshop()));
+                    model.takeUp(state, left.jobFile());
+                    recovery.forget(left);
+                }));
+    }
+}

@@ -1,0 +1,488 @@
+package greyground.desk.window;
+
+import greyground.app.live.LivePlate;
+import greyground.desk.look.Light;
+import greyground.desk.look.Question;
+import greyground.desk.model.BenchClocks;
+import greyground.desk.model.BenchModel;
+import greyground.desk.model.BenchState;
+import greyground.desk.model.DeskServices;
+import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Place;
+import greyground.desk.model.PrintSource;
+import greyground.desk.model.Recovery;
+import greyground.desk.model.Station;
+import greyground.desk.model.TestPlateModel;
+import greyground.desk.picture.DiagramView;
+import greyground.desk.picture.PictureView;
+import greyground.desk.picture.SheetView;
+import greyground.desk.picture.StationRail;
+import greyground.desk.plan.KeysView;
+import greyground.desk.plan.PlanView;
+import greyground.desk.setting.Setting;
+import greyground.desk.setting.SettingsPane;
+import greyground.plan.ExposurePlan;
+import greyground.quantity.Refusal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import javafx.animation.Animation;
+import javafx.animation.KeyFrame;
+import javafx.animation.PauseTransition;
+import javafx.animation.Timeline;
+import javafx.scene.Parent;
+import javafx.stage.Screen;
+import javafx.util.Duration;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The whole window: puts the parts together and carries news between the model, the bench and the screen. {@link DeskFrame} lays the parts
+ * out, {@link DeskPlaces} fills the middle, {@link PlateSight} asks for pictures, {@link ArtTools} works on the art, {@link WarningPlaces}
+ * marks warnings.
+ */
+final class DeskWindow {
+    static final double LEAST_WIDTH = 1100;
+    static final double LEAST_HEIGHT = 700;
+
+    private static final String COMPUTING =
+            "Computing the plate: a new grain or bath takes some seconds the first time";
+
+    private final BenchModel model;
+    private final LiveDesk live;
+    private final DeskFiles files;
+    private final DeskFrame frame = new DeskFrame();
+    private final StationRail rail = new StationRail(this::choose, this::go);
+    private final PlateSight sight;
+    private final PictureView picture;
+    private final LoupeBench loupeBench;
+    private final ArtTools artTools;
+    private final SettingsPane settings;
+    private final WarningPlaces places;
+    private final WarningsView warnings;
+    private final BenchClocks clocks;
+    private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
+    private final Runnable bell;
+    private final Executor window;
+    private final KeysView keys = new KeysView(() -> showKeys(false));
+    private final PlanView plan;
+    private final EmptyBench empty;
+    private final DeskPlaces middle;
+    private final ExportBar export;
+    private final TestPlateModel lessons;
+    private final TestPlateView testPlate;
+    private final SheetView sheet;
+    private final PrintingStrip printing;
+    private final OpeningBar opening;
+    private final HeadBar head;
+    private final PauseTransition settled = new PauseTransition(Duration.millis(900));
+    private final Timeline ticking;
+    private Light light = new Light(false);
+    private boolean inches;
+    private boolean wasMaking;
+    private @Nullable ExposurePlan planned;
+    private @Nullable BenchState computed;
+
+    DeskWindow(DeskServices services) {
+        Recovery recovery = new Recovery(services.folder(), services.process());
+        this.model = new BenchModel(recovery);
+        this.live = new LiveDesk(services.window(), frame::say);
+        this.files = new DeskFiles(services, model, live, recovery, frame::ask, frame::say);
+        DiagramView diagram = new DiagramView();
+        this.sight = new PlateSight(live, frame, rail, diagram);
+        this.picture = sight.picture();
+        this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
+        this.artTools = new ArtTools(model, live, sight, this::tell);
+        this.settings = new SettingsPane(model, () -> inches, services.today());
+        this.places = new WarningPlaces(model, sight, this::choose, this::set);
+        this.warnings = places.list();
+        this.clocks = new BenchClocks(services.nanoTime());
+        this.bell = services.bell();
+        this.window = services.window();
+        this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
+        this.empty = new EmptyBench(files);
+        this.export = new ExportBar(services, model, files, frame::say);
+        this.sheet = new SheetView(live, frame::tellTone);
+        this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
+        this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
+        this.lessons = new TestPlateModel(services, model, frame::say);
+        this.testPlate = new TestPlateView(lessons, model, services, files, this::printTestFilm);
+        this.middle = new DeskPlaces(
+                new DeskPlaces.Parts(
+                        rail, picture, loupeBench, plan, sheet, testPlate, empty, keys, settings, warnings),
+                () -> model.state().isPresent());
+        this.head = new HeadBar(this, files, export);
+        this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
+        ticking.setCycleCount(Animation.INDEFINITE);
+        frame.head(head);
+        frame.strip(printing);
+        frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
+        frame.side(diagram, settings, testPlate.side());
+        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening, export, head.looks());
+        live.watchOpening(opening::progress);
+        DeskKeys.bind(this, frame);
+        files.acceptDrops(frame);
+        model.watch(this::changed);
+        settled.setOnFinished(quiet -> settledDown());
+        choose(Station.ART);
+        changed();
+        ticking.play();
+    }
+
+    Parent root() {
+        return frame;
+    }
+
+    BenchModel model() {
+        return model;
+    }
+
+    DeskFiles files() {
+        return files;
+    }
+
+    PlateSight sight() {
+        return sight;
+    }
+
+    PictureView picture() {
+        return picture;
+    }
+
+    LoupeBench loupeBench() {
+        return loupeBench;
+    }
+
+    ArtTools artTools() {
+        return artTools;
+    }
+
+    BenchClocks clocks() {
+        return clocks;
+    }
+
+    TestPlateModel lessons() {
+        return lessons;
+    }
+
+    PlanView plan() {
+        return plan;
+    }
+
+    /** The picture that fills the middle: a station's, or the whole sheet's. */
+    PictureView seen() {
+        return middle.picture();
+    }
+
+    SheetView sheet() {
+        return sheet;
+    }
+
+    PrintingStrip printing() {
+        return printing;
+    }
+
+    void turnSheetOver() {
+        if (place() == Place.SHEET) {
+            sheet.turnOver();
+        }
+    }
+
+    /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
+    void printFilm() {
+        model.state().ifPresent(state -> {
+            frame.say("");
+            live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say);
+        });
+    }
+
+    /** Asks how a test plate's film is to be printed. */
+    private void printTestFilm(Path pdf) {
+        frame.say("");
+        try {
+            printing.open(PrintSource.of(pdf, String.valueOf(pdf.getFileName())));
+        } catch (Refusal unreadable) {
+            frame.say(String.valueOf(unreadable.getMessage()));
+        }
+    }
+
+    ExportBar export() {
+        return export;
+    }
+
+    /** Whether all pictures that were asked for are there. */
+    boolean isAtRest() {
+        return !live.isBusy();
+    }
+
+    // ------------------------------------------------------------------ news of the model and of the bench
+
+    /** The model has changed. */
+    private void changed() {
+        Optional<BenchState> state = model.state();
+        boolean present = state.isPresent();
+        boolean first = present && empty.isVisible();
+        rail.setPresent(present);
+        if (first && place() == Place.STATION) {
+            rail.choose(picture.station());
+        }
+        showMiddle();
+        if (first) {
+            picture.requestFocus();
+        }
+        if (!present) {
+            empty.refresh();
+        }
+        warnings.setDisable(!present);
+        frame.title(files.title(), files.longTitle());
+        head.refresh();
+        settings.refresh();
+        testPlate.refresh();
+        export.refresh();
+        plan.refresh();
+        BenchState before = computed;
+        if (present && (before == null || !before.makesTheSameAs(state.get()))) {
+            frame.say("");
+            places.mark();
+            warnings.stale();
+            live.show(state.get(), this::ready);
+        }
+        computed = state.orElse(null);
+        if (!present) {
+            warnings.idle();
+            sight.clear();
+            sheet.clear();
+        }
+        settled.playFromStart();
+    }
+
+    /** The plate of the model's state has been computed. */
+    private void ready(LivePlate made) {
+        sight.show(made);
+        loupeBench.plateChanged();
+        artTools.plateChanged();
+        settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
+        places.mark();
+        files.compare(made.job());
+        model.state()
+                .ifPresent(state ->
+                        sheet.screened("photogravure".equals(state.words().get("process"))));
+        sheet.refresh();
+        sight.askAll();
+        model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, places::checked));
+    }
+
+    private void planned(ExposurePlan made) {
+        planned = made;
+        model.state().ifPresent(state -> plan.show(state.job().title(), made));
+    }
+
+    /** Nothing has changed for a moment: what is unsaved is kept. */
+    private void settledDown() {
+        Runnable saving = model.autosaving();
+        Thread saver = new Thread(
+                () -> {
+                    saving.run();
+                    String trouble = model.trouble();
+                    if (!trouble.isEmpty()) {
+                        window.execute(() -> frame.say(trouble));
+                    }
+                },
+                "autosave");
+        saver.setDaemon(false);
+        saver.start();
+    }
+
+    private void tick() {
+        clocks.forgetTheDone();
+        if (!clocks.ranOut().isEmpty()) {
+            bell.run();
+        }
+        plan.tick();
+        showClocks();
+        // What is there within two ticks deserves no word.
+        boolean making = live.isMakingPlate() && model.state().isPresent();
+        boolean computing = making && wasMaking;
+        wasMaking = making;
+        if (computing && frame.said().isEmpty()) {
+            frame.say(sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
+        } else if (!computing && frame.said().startsWith(COMPUTING)) {
+            frame.say("");
+        }
+    }
+
+    // ------------------------------------------------------------------ what the person does
+
+    /** Goes to a station. */
+    void choose(Station chosen) {
+        middle.show(chosen);
+        showClocks();
+        sight.choose(chosen);
+        loupeBench.choose(chosen);
+        settings.setExtra(
+                chosen == Station.ART
+                        ? List.of(artTools)
+                        : chosen == Station.FILM ? List.of(sheet.opener(() -> toggle(Place.SHEET))) : List.of());
+        settings.show(chosen);
+    }
+
+    /** Gives up a picture that is being opened. */
+    private void stopOpening() {
+        live.stopOpening();
+        model.clear();
+        frame.say("stopped; the picture was not opened");
+        empty.focusFirst();
+    }
+
+    /** Goes to a setting, wherever it is. */
+    void set(Setting setting) {
+        choose(setting.station());
+        frame.applyCss();
+        frame.layout();
+        settings.focus(setting);
+    }
+
+    /** Changes the job, or says why not. */
+    void tell(String what, Map<String, String> words) {
+        try {
+            model.tell(what, "", words);
+        } catch (Refusal refused) {
+            frame.say(String.valueOf(refused.getMessage()));
+        }
+    }
+
+    /** Fills the middle with another of the window's places. */
+    void go(Place wanted) {
+        if (!middle.isOpen(wanted)) {
+            return;
+        }
+        if (wanted == Place.STATION) {
+            choose(picture.station());
+            picture.requestFocus();
+            return;
+        }
+        if (wanted == Place.SHEET) {
+            choose(Station.FILM);
+        }
+        ExposurePlan made = planned;
+        if (wanted == Place.PLAN && made != null) {
+            plan.show(model.state().orElseThrow().job().title(), made);
+        }
+        middle.show(wanted);
+        showClocks();
+    }
+
+    /** Goes there, or back to the station if that is where one is. */
+    void toggle(Place wanted) {
+        go(place() == wanted ? Place.STATION : wanted);
+    }
+
+    Place place() {
+        return middle.place();
+    }
+
+    /** Lays the list of keys over what is seen, or takes it away. */
+    void showKeys(boolean wanted) {
+        middle.showKeys(wanted);
+        showClocks();
+    }
+
+    boolean areKeysShown() {
+        return middle.areKeysShown();
+    }
+
+    private void showMiddle() {
+        middle.refresh();
+        showClocks();
+    }
+
+    /** Clocks that have begun, where the plan itself doesn't show them. */
+    private void showClocks() {
+        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
+    }
+
+    /** Amber on black, so that the screen fogs no film. */
+    void shineSafely(boolean safe) {
+        light = new Light(safe);
+        frame.look(light);
+        sight.look(light);
+        sheet.look(light, inches);
+        testPlate.look(light);
+        loupeBench.look(light, inches);
+        head.refresh();
+    }
+
+    boolean isSafe() {
+        return light.safe();
+    }
+
+    void measureInInches(boolean wanted) {
+        inches = wanted;
+        sight.measureInInches(inches);
+        sheet.look(light, inches);
+        loupeBench.look(light, inches);
+        settings.refresh();
+        head.refresh();
+    }
+
+    boolean isInInches() {
+        return inches;
+    }
+
+    void toggleLoupe() {
+        picture.toggleLoupe();
+        loupeBench.refresh();
+    }
+
+    void trueSize() {
+        seen().trueSize(Screen.getPrimary().getDpi());
+    }
+
+    /** Goes on to the next part of the window: stations, picture, settings, warnings. */
+    void nextPart() {
+        middle.nextPart(frame.getScene().getFocusOwner());
+    }
+
+    // ------------------------------------------------------------------ beginning and end
+
+    /** Opens a file named at the start, or asks whether to take up what was left. */
+    void begin(Optional<Path> file) {
+        file.ifPresentOrElse(files::open, files::offerLeftWork);
+    }
+
+    /** Whether the window may close now; if not, the person is asked. */
+    boolean mayClose(Runnable close) {
+        if (export.isWorking()) {
+            askToStop("A film is being made; closing stops it, and nothing of it is written.", export::stop, close);
+            return false;
+        }
+        if (printing.isWorking()) {
+            askToStop("A film is being printed; closing stops it.", printing::leave, close);
+            return false;
+        }
+        return files.mayLeave("closing", close);
+    }
+
+    private void askToStop(String words, Runnable stop, Runnable close) {
+        frame.ask(
+                words,
+                List.of(
+                        new Question.Answer("Stop and close", () -> {
+                            stop.run();
+                            if (files.mayLeave("closing", close)) {
+                                close.run();
+                            }
+                        }),
+                        new Question.Answer("Wait for it", () -> {})));
+    }
+
+    /** The window is gone. */
+    void closed() {
+        ticking.stop();
+        settled.stop();
+        export.stop();
+        lessons.close();
+        live.close();
+    }
+}

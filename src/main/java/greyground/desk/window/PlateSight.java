@@ -1,0 +1,186 @@
+package greyground.desk.window;
+
+import greyground.app.live.LivePlate;
+import greyground.app.sight.LiveView;
+import greyground.desk.look.Light;
+import greyground.desk.model.Comparison;
+import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Station;
+import greyground.desk.model.Unit;
+import greyground.desk.model.Viewport;
+import greyground.desk.picture.DiagramView;
+import greyground.desk.picture.PictureView;
+import greyground.desk.picture.StationRail;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import javafx.scene.Scene;
+import javafx.stage.Window;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Asks the live desk for what is seen of a plate, and shows what comes: the picture of the station chosen, the loupe, the small pictures
+ * of all stations, and the tone under the pointer.
+ */
+final class PlateSight {
+    private final LiveDesk live;
+    private final DeskFrame frame;
+    private final StationRail rail;
+    private final DiagramView diagram;
+    private final PictureView picture;
+    private @Nullable LivePlate plate;
+    private Light light = new Light(false);
+    private boolean inches;
+    private Consumer<Comparison.Seen> loupeSeen = seen -> {};
+
+    PlateSight(LiveDesk live, DeskFrame frame, StationRail rail, DiagramView diagram) {
+        this.live = live;
+        this.frame = frame;
+        this.rail = rail;
+        this.diagram = diagram;
+        diagram.whenWalked(tone -> frame.tellTone(DiagramView.words(tone)));
+        this.picture = new PictureView(this::askPicture, this::askLoupe, this::point);
+    }
+
+    PictureView picture() {
+        return picture;
+    }
+
+    /** Hears what the loupe shows. */
+    void whenLoupeSeen(Consumer<Comparison.Seen> hears) {
+        loupeSeen = hears;
+    }
+
+    /** What the loupe sees. */
+    LiveView loupeView() {
+        return picture.loupeView(outputScale());
+    }
+
+    /** The plate as it was last computed. */
+    Optional<LivePlate> plate() {
+        return Optional.ofNullable(plate);
+    }
+
+    /** Shows a plate that has been computed anew. */
+    void show(LivePlate made) {
+        plate = made;
+        picture.measure(
+                made.artWidth(),
+                made.artHeight(),
+                made.job().plate().widthMillimetres(),
+                made.job().plate().heightMillimetres());
+        diagram.show(made.curves());
+    }
+
+    /** Nothing is on the bench. */
+    void clear() {
+        picture.clear();
+        rail.clear();
+        diagram.show(null);
+    }
+
+    /** Goes to a station. */
+    void choose(Station chosen) {
+        picture.choose(chosen);
+        if (plate != null) {
+            picture.fitIfNew();
+            askPicture();
+        }
+    }
+
+    void look(Light shining) {
+        light = shining;
+        picture.look(light, inches);
+        diagram.look(light);
+        askAll();
+    }
+
+    void measureInInches(boolean wanted) {
+        inches = wanted;
+        picture.look(light, inches);
+    }
+
+    /** Lays pointer and loupe on a place of the plate. */
+    void pointAt(double x, double y) {
+        picture.layLoupe(x, y);
+        point(x, y);
+    }
+
+    /** Asks for every picture anew. */
+    void askAll() {
+        askPicture();
+        if (picture.loupeOn()) {
+            askLoupe();
+        }
+        askThumbnails();
+    }
+
+    /** Pixels of the screen for each of the window's. */
+    private double outputScale() {
+        return Optional.ofNullable(frame.getScene())
+                .map(Scene::getWindow)
+                .map(Window::getOutputScaleX)
+                .orElse(1.0);
+    }
+
+    private void askPicture() {
+        if (plate != null) {
+            LiveView view = picture.port().view(outputScale());
+            Station seen = picture.station();
+            live.picture(seen, view, shown -> picture.show(shown, view, seen));
+        }
+    }
+
+    private void askLoupe() {
+        LivePlate of = plate;
+        if (of != null) {
+            Station seen = picture.station();
+            double x = picture.loupe().x();
+            double y = picture.loupe().y();
+            live.loupe(seen, loupeView(), (shown, tone) -> {
+                if (seen == picture.station()) {
+                    picture.showLoupe(shown);
+                    OptionalDouble bite = of.biteMinutes();
+                    double depth = bite.isPresent() ? of.depthMicrometres(bite.getAsDouble()) : 0;
+                    loupeSeen.accept(new Comparison.Seen(seen, x, y, shown, tone, bite, depth));
+                }
+            });
+        }
+    }
+
+    private void askThumbnails() {
+        LivePlate made = plate;
+        if (made == null) {
+            return;
+        }
+        double scale = outputScale();
+        LiveView art = whole(made.artWidth(), made.artHeight(), scale);
+        LiveView ofPlate =
+                whole(made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres(), scale);
+        live.thumbnails(art, ofPlate, (each, small) -> rail.show(each, small, light));
+    }
+
+    private static LiveView whole(double width, double height, double scale) {
+        return Viewport.fitting(
+                        new Viewport.Area(0, 0, width, height), StationRail.PICTURE_WIDTH, StationRail.PICTURE_HEIGHT)
+                .view(scale);
+    }
+
+    private void point(double x, double y) {
+        if (plate != null) {
+            Station seen = picture.station();
+            String where = seen == Station.ART
+                    ? String.format(Locale.ROOT, "%.0f, %.0f px", x, y)
+                    : place(x) + ", " + place(y) + " " + Unit.MILLIMETRES.symbol(inches);
+            live.tone(seen, x, y, told -> {
+                diagram.follow(told);
+                frame.tellTone(where + "   " + DiagramView.words(told));
+            });
+        }
+    }
+
+    private String place(double millimetres) {
+        return String.format(Locale.ROOT, inches ? "%.3f" : "%.1f", Unit.MILLIMETRES.shown(millimetres, inches));
+    }
+}

@@ -1,0 +1,176 @@
+package greyground.desk.window;
+
+import greyground.app.check.PlateWarning;
+import greyground.desk.model.DeskWords;
+import greyground.desk.setting.Setting;
+import greyground.desk.setting.Settings;
+import greyground.quantity.Offset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** What the plate will not keep and what else deserves a look; choosing a line with a place goes there. */
+final class WarningsView extends VBox {
+    private static final double HEIGHT = 116;
+
+    private final Label title = new Label();
+    private final ListView<Line> list = new ListView<>();
+    private List<PlateWarning> remarks = List.of();
+    private List<PlateWarning> warnings = List.of();
+    private boolean checked;
+
+    /**
+     * A line of the list.
+     *
+     * @param number of the place on the picture, 0 for none
+     * @param sizeMillimetres of what is there, 0 where it has none
+     * @param setting that mends it
+     */
+    record Line(int number, String words, Optional<Offset> place, double sizeMillimetres, Optional<Setting> setting) {
+        /** What stands before the words: the place's number, an arrow where a setting mends it, or a dash. */
+        String mark() {
+            return number > 0 ? Integer.toString(number) : setting.isPresent() ? "\u2192" : "\u2013";
+        }
+    }
+
+    WarningsView(Consumer<Line> chosen) {
+        getStyleClass().add("warnings");
+        title.getStyleClass().add("strong");
+        title.setPadding(new javafx.geometry.Insets(8, 16, 4, 16));
+        list.setId("warnings");
+        list.setAccessibleText("Warnings");
+        list.setAccessibleHelp(
+                "Enter goes to the place of a warning that has a number, or to the setting that mends one with an arrow");
+        list.setFixedCellSize(-1);
+        VBox.setVgrow(list, Priority.ALWAYS);
+        list.setCellFactory(view -> new Cell());
+        list.setOnMouseClicked(click -> take(chosen));
+        list.setOnKeyPressed(key -> {
+            if (key.getCode() == KeyCode.ENTER || key.getCode() == KeyCode.SPACE) {
+                take(chosen);
+                key.consume();
+            }
+        });
+        list.setPlaceholder(new Label(""));
+        setMinHeight(HEIGHT);
+        setPrefHeight(HEIGHT);
+        getChildren().addAll(title, list);
+        fill();
+    }
+
+    private void take(Consumer<Line> chosen) {
+        Line line = list.getSelectionModel().getSelectedItem();
+        if (line != null) {
+            chosen.accept(line);
+        }
+    }
+
+    private static final class Cell extends ListCell<Line> {
+        Cell() {
+            setWrapText(true);
+            setPrefWidth(0);
+        }
+
+        @Override
+        protected void updateItem(Line line, boolean empty) {
+            super.updateItem(line, empty);
+            setText(empty || line == null ? "" : line.mark() + "   " + line.words());
+        }
+    }
+
+    /** Nothing is known yet. */
+    void clear() {
+        remarks = List.of();
+        warnings = List.of();
+        checked = false;
+        fill();
+    }
+
+    /** The plate has changed: what was found by looking through the film holds no more. */
+    void stale() {
+        checked = false;
+        title();
+    }
+
+    void remarks(List<PlateWarning> said) {
+        remarks = said;
+        warnings = List.of();
+        fill();
+    }
+
+    void checked(List<PlateWarning> found) {
+        warnings = found;
+        checked = true;
+        fill();
+    }
+
+    /** Places to be marked, in the list's order. */
+    List<Line> placed() {
+        return lines().stream().filter(line -> line.number() > 0).toList();
+    }
+
+    private List<Line> lines() {
+        List<PlateWarning> all = new ArrayList<>(warnings);
+        for (PlateWarning remark : remarks) {
+            if (warnings.stream().noneMatch(warning -> warning.words().equals(remark.words()))) {
+                all.add(remark);
+            }
+        }
+        // What is only assumed comes last: it is no fault of this plate.
+        all.sort(Comparator.comparing(warning -> warning.kind().equals("assumed")));
+        List<Line> lines = new ArrayList<>();
+        int number = 0;
+        for (PlateWarning warning : all) {
+            Optional<Offset> place = warning.place();
+            String where = place.map(at -> String.format(
+                            Locale.ROOT,
+                            ", at %.1f mm across, %.1f mm down",
+                            at.acrossMillimetres(),
+                            at.downMillimetres()))
+                    .orElse("");
+            lines.add(new Line(
+                    place.isPresent() ? ++number : 0,
+                    DeskWords.of(warning.words()) + where,
+                    place,
+                    warning.sizeMillimetres(),
+                    Settings.mending(warning.mends())));
+        }
+        return lines;
+    }
+
+    private void fill() {
+        list.getItems().setAll(lines());
+        title();
+    }
+
+    private void title() {
+        int count = list.getItems().size();
+        String words = count == 1 ? "1 warning" : count + " warnings";
+        if (count == 0) {
+            title.setText(checked ? "Nothing to warn of" : "Warnings: the film is still being looked through");
+        } else {
+            title.setText(checked ? words : words + ", the film is still being looked through");
+        }
+    }
+
+    void focusFirst() {
+        list.requestFocus();
+        if (list.getSelectionModel().isEmpty()) {
+            list.getSelectionModel().selectFirst();
+        }
+    }
+
+    void idle() {
+        title.setText("Warnings");
+        list.getItems().clear();
+    }
+}

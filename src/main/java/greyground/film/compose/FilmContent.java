@@ -1,0 +1,59 @@
+package greyground.film.compose;
+
+import greyground.film.job.ArtOnPlate;
+import greyground.raster.GreyPlane;
+import greyground.raster.PixelRect;
+
+/** What a film carries inside its image. */
+public sealed interface FilmContent {
+    /** Film pixels covered, on the sheet. */
+    PixelRect image();
+
+    /**
+     * Art, through the tone curve.
+     *
+     * @param art already turned and straightened; whoever opened it closes it, after the film is made
+     * @param placing where it lies
+     */
+    record Picture(GreyPlane art, ArtOnPlate placing) implements FilmContent {
+        @Override
+        public PixelRect image() {
+            return placing.image();
+        }
+    }
+
+    /**
+     * One coverage all over, past the curve: the aquatint screen film of the photogravure process, whose dots are hard and
+     * black.
+     *
+     * @param image the plate and its bleed
+     * @param coverage in 1/65 535; 45 to 55 % black is common practice for a screen
+     */
+    record Screen(PixelRect image, int coverage) implements FilmContent {}
+
+    /**
+     * Only what lies within a rectangle of the sheet, its pixels unchanged. Where nothing does, one pixel is left: content is never
+     * empty, and nobody looks there.
+     */
+    default FilmContent within(PixelRect part) {
+        PixelRect image = image();
+        int left = Math.max(image.left(), Math.min(image.right() - 1, part.left()));
+        int top = Math.max(image.top(), Math.min(image.bottom() - 1, part.top()));
+        PixelRect seen = new PixelRect(
+                left,
+                top,
+                Math.max(1, Math.min(image.right(), part.right()) - left),
+                Math.max(1, Math.min(image.bottom(), part.bottom()) - top));
+        return this instanceof Picture picture
+                ? new Picture(picture.art(), picture.placing().within(seen))
+                : new Screen(seen, ((Screen) this).coverage());
+    }
+
+    /** The same on a sheet of {@code sheetWidth} film pixels seen from its other side. */
+    default FilmContent mirrored(int sheetWidth) {
+        if (this instanceof Picture picture) {
+            return new Picture(picture.art(), picture.placing().mirrored(sheetWidth));
+        }
+        return new Screen(image().mirrored(sheetWidth), ((Screen) this).coverage());
+    }
+}

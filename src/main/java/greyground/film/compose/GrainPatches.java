@@ -1,0 +1,85 @@
+package greyground.film.compose;
+
+import greyground.grain.Grain;
+import greyground.grain.ThresholdTile;
+import greyground.plate.FilmPatch;
+import greyground.plate.FilmPatches;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.RecordWords;
+import greyground.quantity.Resolution;
+
+/**
+ * Uniform tones of a film's own dots, for the virtual plate: a piece of the very thresholds that the film is screened with.
+ *
+ * <p>A tile no larger than the piece is taken whole and repeats as it does on the film. From a larger one a square is cut and
+ * wrapped; since its opposite sides don't fit, and a regular screen is cut anyhow, it is tapered.
+ */
+public final class GrainPatches implements FilmPatches {
+    /** Dots across a piece: a tone's lightness then varies by 0.1 to 0.4 L* from piece to piece (measured, docs/virtual-plate.md). */
+    private static final int SPACINGS = 12;
+
+    private final ThresholdTile tile;
+    private final int width;
+    private final int height;
+    private final boolean whole;
+    private final double pitchMicrometres;
+    private final String name;
+
+    private GrainPatches(ThresholdTile tile, double spacingPixels, double pitchMicrometres, String name) {
+        int side = (int) Math.ceil(SPACINGS * spacingPixels);
+        this.whole = tile.width() <= side && tile.height() <= side;
+        this.tile = tile;
+        this.width = whole ? tile.width() : side;
+        this.height = whole ? tile.height() : side;
+        this.pitchMicrometres = pitchMicrometres;
+        this.name = name;
+    }
+
+    /**
+     * The tones of a grain or halftone.
+     *
+     * @param tile that {@code grain} gives at {@code resolution}
+     */
+    public static GrainPatches of(Grain grain, ThresholdTile tile, Resolution resolution) {
+        return of(grain, tile, FilmPixels.of(resolution));
+    }
+
+    /**
+     * The same as a printer prints it: its dots larger or smaller by as much as its pixels are.
+     *
+     * @param tile that {@code grain} gives at the pixels' resolution
+     */
+    public static GrainPatches of(Grain grain, ThresholdTile tile, FilmPixels pixels) {
+        double spacing = spacingMicrometres(grain) / pixels.resolution().pitchMicrometres();
+        return new GrainPatches(tile, spacing, pixels.pitchMicrometres(), RecordWords.of(grain) + " at " + pixels);
+    }
+
+    /** Mean distance of the dots of a grain or rows of a halftone, in micrometres; 0 for continuous tone. */
+    public static double spacingMicrometres(Grain grain) {
+        if (grain instanceof Grain.Stochastic stochastic) {
+            return stochastic.spacingMicrometres();
+        }
+        return grain instanceof Grain.Halftone halftone ? halftone.ruling().pitchMicrometres() : 0;
+    }
+
+    @Override
+    public FilmPatch at(double coverage) {
+        int wanted = (int) Math.round(coverage * 65_535);
+        int bytesPerRow = (width + 7) / 8;
+        byte[] packed = new byte[bytesPerRow * height];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                if (wanted > tile.threshold(x, y)) {
+                    packed[y * bytesPerRow + (x >> 3)] |= (byte) (0x80 >> (x & 7));
+                }
+            }
+        }
+        FilmPatch patch = FilmPatch.tile(width, height, pitchMicrometres, packed);
+        return whole ? patch : patch.tapered(0);
+    }
+
+    @Override
+    public String name() {
+        return name;
+    }
+}

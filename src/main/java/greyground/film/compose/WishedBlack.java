@@ -1,0 +1,132 @@
+package greyground.film.compose;
+
+import greyground.film.job.ArtOnPlate;
+import greyground.film.sheet.FilmRows;
+import greyground.film.sheet.SheetLayout;
+import greyground.raster.Bands;
+import greyground.raster.BitPlane;
+import greyground.raster.DiscReach;
+import greyground.raster.PixelRect;
+import greyground.tone.ArtRange;
+import greyground.tone.ToneCurve;
+
+/**
+ * Where the art wishes for black: black on the film there, clear elsewhere.
+ *
+ * <p>That is wherever the curve gives its highest coverage, the core. Of art that is enlarged the core is told by its own
+ * pixels, since enlarging rings: beside every bright edge it makes a line darker than the art. And near the core, within a
+ * pixel and a half of the art (a drawn edge takes one, and the ringing reaches a little farther), it is whatever belongs to
+ * the same stroke:
+ *
+ * <ul>
+ *   <li>what gets at least half the core's coverage;
+ *   <li>up to half way from the art's black to its white in light, but only where white is as near. There the grey is a pixel
+ *       of the art that an edge runs through, and half the light is where it runs; beside a grey tone it would be the tone.
+ * </ul>
+ */
+public final class WishedBlack implements FilmRows {
+    private static final double EDGE_ART_PIXELS = 1.5;
+
+    /** What is lighter than this, from the art's black to its white in light, counts as white beside an edge (assumed). */
+    private static final double LIGHT = 0.75;
+
+    private final PixelRect image;
+    private final FilmRows core;
+    private final FilmRows dark;
+    private final FilmRows half;
+    private final FilmRows grey;
+    private final double edge;
+    private final int halo;
+
+    private WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge) {
+        this.image = image;
+        this.core = core;
+        this.dark = dark;
+        this.half = half;
+        this.grey = grey;
+        this.edge = edge;
+        this.halo = (int) Math.ceil(edge) + 1;
+    }
+
+    /**
+     * For a film that is to be composed of the same.
+     *
+     * @param layout not mirrored
+     * @param content placed on that layout
+     * @param range of the art's luminance
+     * @param mirrored as for {@link FilmComposer#screened}
+     */
+    public static WishedBlack of(
+            SheetLayout layout, FilmContent.Picture content, ToneCurve curve, ArtRange range, boolean mirrored) {
+        double span = range.white() - range.black();
+        ArtOnPlate placing = content.placing();
+        double artPixel = 1 / Math.min(placing.across().scale(), placing.down().scale());
+        int most = curve.coverage(0);
+        int blackest = lastWith(curve, most);
+        FilmContent.Picture seen =
+                mirrored ? new FilmContent.Picture(content.art(), placing.mirrored(layout.width())) : content;
+        return new WishedBlack(
+                seen.image(),
+                artPixel > 1
+                        ? new ArtPixels(layout.width(), layout.height(), seen, blackest)
+                        : FilmComposer.noLighterThan(layout, content, blackest, mirrored),
+                FilmComposer.noLighterThan(layout, content, lastWith(curve, (most + 1) / 2), mirrored),
+                FilmComposer.noLighterThan(layout, content, code(range.black() + span / 2), mirrored),
+                FilmComposer.noLighterThan(layout, content, code(range.black() + span * LIGHT), mirrored),
+                EDGE_ART_PIXELS * Math.max(1, artPixel));
+    }
+
+    /** The lightest grey with a coverage; none, -1, where the curve never blackens anything. */
+    private static int lastWith(ToneCurve curve, int coverage) {
+        if (coverage == 0) {
+            return -1;
+        }
+        int grey = 0;
+        while (grey < ToneCurve.CODES - 2 && curve.coverage(grey + 1) >= coverage) {
+            grey++;
+        }
+        return grey;
+    }
+
+    private static int code(double luminance) {
+        return (int) Math.min(ToneCurve.CODES - 2, Math.round(luminance * ToneCurve.SOLID));
+    }
+
+    @Override
+    public int width() {
+        return core.width();
+    }
+
+    @Override
+    public int height() {
+        return core.height();
+    }
+
+    @Override
+    public int bitsPerSample() {
+        return 1;
+    }
+
+    @Override
+    public Bands.Maker<byte[]> maker() {
+        FilmWindow cores = new FilmWindow(core, image, halo);
+        FilmWindow darks = new FilmWindow(dark, image, halo);
+        FilmWindow halves = new FilmWindow(half, image, halo);
+        FilmWindow greys = new FilmWindow(grey, image, halo);
+        return (first, count) -> {
+            BitPlane black = cores.rows(first, count);
+            if (black.isEmpty()) {
+                return new byte[Math.multiplyExact(count, bytesPerRow())];
+            }
+            long[] near = DiscReach.within(black, edge).words();
+            long[] light =
+                    DiscReach.within(greys.rows(first, count).turned(), edge).words();
+            long[] darker = darks.rows(first, count).words();
+            long[] lighter = halves.rows(first, count).words();
+            for (int i = 0; i < near.length; i++) {
+                black.words()[i] |= near[i] & (darker[i] | (lighter[i] & light[i]));
+            }
+            return cores.packed(black.rows(halo, count), first);
+        };
+    }
+}

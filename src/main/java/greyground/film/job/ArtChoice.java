@@ -1,0 +1,106 @@
+package greyground.film.job;
+
+import greyground.quantity.Refusal;
+
+/**
+ * Which part of which picture goes on the film, and what counts as its white and its black.
+ *
+ * @param fileName the art's file name, for legends; may be empty
+ * @param sha256 hexadecimal digest of the art's bytes, empty until it has been read
+ * @param page picture within the file, from 1
+ * @param crop the fragment used, in fractions of the art as it stands after {@code quarterTurns}
+ * @param quarterTurns clockwise, 0 to 3
+ * @param straightenDegrees clockwise, -45 to 45, after the quarter turns
+ * @param white what counts as paper white
+ * @param black what counts as ink black
+ */
+public record ArtChoice(
+        String fileName,
+        String sha256,
+        int page,
+        Crop crop,
+        int quarterTurns,
+        double straightenDegrees,
+        TonePoint white,
+        TonePoint black) {
+    /** Art used whole, as it is, with both points found automatically. */
+    public static final ArtChoice WHOLE =
+            new ArtChoice("", "", 1, Crop.ALL, 0, 0, new TonePoint.Automatic(), new TonePoint.Automatic());
+
+    /**
+     * A fragment, in fractions of the art's width and height.
+     *
+     * @param left 0 to below 1
+     * @param top 0 to below 1
+     * @param width above 0, not past the right edge
+     * @param height above 0, not past the bottom edge
+     */
+    public record Crop(double left, double top, double width, double height) {
+        /** Everything. */
+        public static final Crop ALL = new Crop(0, 0, 1, 1);
+
+        public Crop {
+            boolean inside = left >= 0
+                    && top >= 0
+                    && width > 0
+                    && height > 0
+                    && left + width <= 1 + 1e-9
+                    && top + height <= 1 + 1e-9;
+            if (!inside) {
+                throw Refusal.use("crop starts at " + percent(left) + "," + percent(top) + " and measures "
+                        + percent(width) + " x " + percent(height)
+                        + " of the art; it must lie within 0 to 100 %: choose a fragment of the art");
+            }
+        }
+
+        private static String percent(double fraction) {
+            return Refusal.plain(fraction * 100) + "%";
+        }
+    }
+
+    /** A tone of the art that becomes one end of the scale. */
+    public sealed interface TonePoint {
+        /** Found from the art's own tones. */
+        record Automatic() implements TonePoint {}
+
+        /**
+         * Given by the printmaker.
+         *
+         * @param luminance linear, relative to the file's white, 0 to 1
+         */
+        record Given(double luminance) implements TonePoint {
+            public Given {
+                Refusal.checkRange(
+                        "tone point", luminance * 100, 0, 100, "%", "give the reflectance of the art's paper or ink");
+            }
+        }
+    }
+
+    public ArtChoice {
+        if (page < 1 || page > 100_000) {
+            throw Refusal.use("page is " + page + "; it must be 1 or more: the art's pages count from 1");
+        }
+        if (quarterTurns < 0 || quarterTurns > 3) {
+            throw Refusal.use("quarter turns are " + quarterTurns + "; they must be 0 to 3");
+        }
+        Refusal.checkRange("straightening", straightenDegrees, -45, 45, "degrees", "turn by quarters first");
+    }
+
+    /** The same choice of art whose bytes are now known. */
+    public ArtChoice read(String digest) {
+        return new ArtChoice(fileName, digest, page, crop, quarterTurns, straightenDegrees, white, black);
+    }
+
+    /** The same choice with both tone points settled as numbers. */
+    public ArtChoice settled(double whiteLuminance, double blackLuminance) {
+        return new ArtChoice(
+                fileName,
+                sha256,
+                page,
+                crop,
+                quarterTurns,
+                straightenDegrees,
+                new TonePoint.Given(whiteLuminance),
+                new TonePoint.Given(blackLuminance));
+    }
+}

@@ -1,0 +1,88 @@
+package greyground.film.job;
+
+import greyground.grain.Grain;
+import greyground.json.KeptField;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.quantity.Size;
+import java.util.List;
+
+/**
+ * Everything about one film that is not the workshop: with the workshop, the art's bytes and the program's version it decides
+ * every bit.
+ *
+ * @param title printed on the film, at most 120 characters
+ * @param date printed on the film, year-month-day, or empty; given by the job, never by the clock
+ * @param plate the copper's size
+ * @param process how the plate is made
+ * @param resolution of the film printer
+ * @param grain how the film carries tone
+ * @param art which picture, which part
+ * @param placing how it lies on plate and sheet
+ * @param rangeMapping the word of a range mapping, such as "lightness"
+ * @param mended whether blacks are made solid where the plate holds them: {@code compose.Mend}
+ * @param kept fields that this version of the program does not know, written back as they were
+ */
+public record Job(
+        String title,
+        String date,
+        Size plate,
+        PlateProcess process,
+        Resolution resolution,
+        Grain grain,
+        ArtChoice art,
+        Placing placing,
+        String rangeMapping,
+        boolean mended,
+        List<KeptField> kept) {
+    private static final int LONGEST_TITLE = 120;
+
+    public Job {
+        kept = List.copyOf(kept);
+        if (title.length() > LONGEST_TITLE || title.chars().anyMatch(Character::isISOControl)) {
+            throw Refusal.use("title has " + title.length() + " characters; it must be one line of at most "
+                    + LONGEST_TITLE + ": shorten it");
+        }
+        if (!date.isEmpty() && !date.matches("[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")) {
+            throw Refusal.use("date \"" + date + "\" is not year-month-day: write it like 2026-03-31");
+        }
+        Refusal.checkRange("plate width", plate.widthMillimetres(), 10, 3000, "mm", "give the copper's size");
+        Refusal.checkRange("plate height", plate.heightMillimetres(), 10, 3000, "mm", "give the copper's size");
+        boolean continuous = grain instanceof Grain.Continuous;
+        if (mended && continuous) {
+            throw Refusal.use(
+                    "a continuous-tone film has no grain to mend: leave out --mend, or use --grain or --ruling");
+        }
+        if (process instanceof PlateProcess.Photogravure && !continuous) {
+            throw Refusal.use("photogravure needs a continuous-tone film, but the job asks for " + grain.name()
+                    + ": leave out --grain and --ruling, the aquatint screen is a film of its own");
+        }
+        if (continuous && !(process instanceof PlateProcess.Photogravure)) {
+            // On an unetched plate, too: an even film has no lands, so the pad would wipe it clean.
+            throw Refusal.use(
+                    process.word() + " needs a grain or a halftone, but the job asks for continuous tone: use --grain"
+                            + " or --ruling, or the process photogravure, whose screen film makes the lands");
+        }
+    }
+
+    /** The same job with its art settled: digest, white and black as numbers. */
+    public Job settled(ArtChoice settledArt) {
+        return new Job(title, date, plate, process, resolution, grain, settledArt, placing, rangeMapping, mended, kept);
+    }
+
+    /** The same job lying otherwise on plate and sheet. */
+    public Job placed(Placing other) {
+        return new Job(title, date, plate, process, resolution, grain, art, other, rangeMapping, mended, kept);
+    }
+
+    /** The same job with its blacks left as the grain makes them. */
+    public Job unmended() {
+        return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, false, kept);
+    }
+
+    /** The same job with other fields that this class does not know, such as a bench's notes. */
+    public Job keeping(List<KeptField> other) {
+        return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, mended, other);
+    }
+}

@@ -1,0 +1,80 @@
+package greyground.film.job;
+
+import greyground.quantity.PaperShrink;
+import greyground.quantity.Refusal;
+import greyground.quantity.Size;
+import java.util.Optional;
+
+/**
+ * How the art lies on the plate and the plate on the film.
+ *
+ * @param fit how art and plate of different proportions meet
+ * @param bleedMillimetres how far the art runs past the platemark, 0 to 6
+ * @param bevelMillimetres width of the plate's bevel, 0 to 6
+ * @param shrink how much the damp paper shrinks; the film's image is made larger by as much
+ * @param readingSide ink side and transfers, from which mirroring follows
+ * @param sheet the film printer's sheet, or empty for one just large enough
+ * @param tiled whether a plate too large for the sheet is split over several with an overlap
+ */
+public record Placing(
+        Fit fit,
+        double bleedMillimetres,
+        double bevelMillimetres,
+        PaperShrink shrink,
+        ReadingSide readingSide,
+        Optional<Size> sheet,
+        boolean tiled) {
+    /** 3 mm of bleed past a 2 mm bevel (common practice: 3-5 mm, 1-3 mm). */
+    public static final Placing USUAL =
+            new Placing(Fit.FILL, 3, 2, PaperShrink.NONE, ReadingSide.USUAL, Optional.empty(), false);
+
+    /** How art and plate of different proportions meet. */
+    public enum Fit {
+        /** The plate is covered; what does not fit is cut off evenly on both sides. */
+        FILL("fill"),
+        /** All the art is shown, centred; the rest of the plate is clear film. */
+        WHOLE("whole");
+
+        private final String word;
+
+        Fit(String word) {
+            this.word = word;
+        }
+
+        /** The word on the command line and in files. */
+        public String word() {
+            return word;
+        }
+
+        /** Finds a fit by its word. */
+        public static Fit named(String word) {
+            for (Fit fit : values()) {
+                if (fit.word.equals(word)) {
+                    return fit;
+                }
+            }
+            throw Refusal.use(
+                    "fit \"" + word + "\" is unknown: write fill (cover the plate) or whole (show all the art)");
+        }
+    }
+
+    public Placing {
+        Refusal.checkRange("bleed", bleedMillimetres, 0, 6, "mm", "3 to 5 mm is usual");
+        Refusal.checkRange("bevel", bevelMillimetres, 0, 6, "mm", "1 to 3 mm is usual");
+    }
+
+    /** The same on one sheet of a given size, or on one just large enough. */
+    public Placing onOneSheet(Optional<Size> one) {
+        return new Placing(fit, bleedMillimetres, bevelMillimetres, shrink, readingSide, one, false);
+    }
+
+    /** The same at its true size and with no picture past the platemark. */
+    public Placing trueSize() {
+        return new Placing(fit, 0, bevelMillimetres, PaperShrink.NONE, readingSide, sheet, tiled);
+    }
+
+    /** The size of each film where a sheet too large for one is split; empty where none is. */
+    public Optional<Size> tile() {
+        return tiled ? sheet : Optional.empty();
+    }
+}

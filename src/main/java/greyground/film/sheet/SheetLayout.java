@@ -1,0 +1,247 @@
+package greyground.film.sheet;
+
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Refusal;
+import greyground.quantity.Size;
+import greyground.raster.PixelRect;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Where everything but the art lies on a film sheet; all edges are whole film pixels.
+ *
+ * <p>From the plate's edge outwards: bleed (at most 6 mm), ticks, register marks off the corners (7 to 17 mm), rulers above
+ * and left (18 to 22 mm), the wedge strip below (18 to 31 mm) and legends under it. The plate's top left corner lies 24 mm
+ * from the sheet's edges when the sheet is automatic, so films of one plate size agree edge to edge as well.
+ *
+ * @param pixels of the film printer, in which every length is laid out
+ * @param width of the sheet in film pixels
+ * @param height of the sheet in film pixels
+ * @param plate its outline
+ * @param bleed the plate grown by its bleed
+ * @param marks ticks, register marks, rulers and the F
+ * @param patches the wedge strip
+ * @param lines legends
+ */
+public record SheetLayout(
+        FilmPixels pixels,
+        int width,
+        int height,
+        PixelRect plate,
+        PixelRect bleed,
+        List<Mark> marks,
+        List<Patch> patches,
+        List<Line> lines) {
+    private static final double SIDE_MILLIMETRES = 24;
+    private static final double TOP_MILLIMETRES = 24;
+    private static final double LINES_FROM_MILLIMETRES = 32;
+    private static final double LINE_PITCH_MILLIMETRES = 3;
+    private static final double CAP_MILLIMETRES = 1.8;
+    private static final double LINES_LEFT_MILLIMETRES = -17;
+    private static final double FOOT_MILLIMETRES = 2;
+    private static final double LEAST_PLATE_MILLIMETRES = 30;
+    private static final double MOST_BLEED_MILLIMETRES = 6;
+    private static final int LEAST_LINES = 6;
+    private static final String RULER_WORDS = "each ruler must measure 100 mm, to 0.2 mm; if not, print at 100 %";
+
+    public SheetLayout {
+        marks = List.copyOf(marks);
+        patches = List.copyOf(patches);
+        lines = List.copyOf(lines);
+    }
+
+    /**
+     * A legend and the room kept for it.
+     *
+     * @param room on the sheet; the text starts at its left, capitals fill its upper three quarters
+     * @param capHeightMillimetres of a capital
+     * @param text one line
+     */
+    public record Line(PixelRect room, double capHeightMillimetres, String text) {}
+
+    /**
+     * Lays out a sheet.
+     *
+     * @param plate 30 mm or more each way
+     * @param bleedMillimetres 0 to 6
+     * @param bevelMillimetres 0 to 6
+     * @param sheet the film's own size, or empty for plate and margins
+     * @param texts legends, long ones are broken at words
+     * @param textWidth of the face they will be set in
+     */
+    public static SheetLayout of(
+            FilmPixels pixels,
+            Size plate,
+            double bleedMillimetres,
+            double bevelMillimetres,
+            Optional<Size> sheet,
+            List<String> texts,
+            TextWidth textWidth) {
+        return of(pixels, plate, bleedMillimetres, bevelMillimetres, sheet, texts, WedgeStrip.WORDS, textWidth);
+    }
+
+    /**
+     * The same with other words about the wedge strip.
+     *
+     * @param stripWords one line
+     */
+    public static SheetLayout of(
+            FilmPixels pixels,
+            Size plate,
+            double bleedMillimetres,
+            double bevelMillimetres,
+            Optional<Size> sheet,
+            List<String> texts,
+            String stripWords,
+            TextWidth textWidth) {
+        check(plate, bleedMillimetres, bevelMillimetres);
+        double contentWidth = 2 * SIDE_MILLIMETRES + Math.max(plate.widthMillimetres(), WedgeStrip.WIDTH_MILLIMETRES);
+        // Type is set on the page, which the printer then scales.
+        double roomForText = (contentWidth - 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES)) / pixels.scaleX();
+        List<String> broken = broken(texts, stripWords, roomForText, textWidth);
+        double foot = LINES_FROM_MILLIMETRES
+                + LINE_PITCH_MILLIMETRES * Math.max(LEAST_LINES, broken.size())
+                + FOOT_MILLIMETRES;
+        double contentHeight = TOP_MILLIMETRES
+                + Math.max(plate.heightMillimetres() + foot, PlateMarks.RULER_LENGTH_MILLIMETRES + FOOT_MILLIMETRES);
+        Size needed = new Size(contentWidth, contentHeight);
+        Size whole = sheet.orElse(needed);
+        if (whole.widthMillimetres() < contentWidth || whole.heightMillimetres() < contentHeight) {
+            throw Refusal.use("the sheet is " + whole + "; a plate of " + plate + " with its marks needs " + needed
+                    + ": give a larger sheet, a smaller plate, or ask for tiles");
+        }
+        int width = pixels.across(whole.widthMillimetres());
+        int height = pixels.down(whole.heightMillimetres());
+        PixelRect outline = new PixelRect(
+                pixels.across(SIDE_MILLIMETRES + (whole.widthMillimetres() - contentWidth) / 2),
+                pixels.down(TOP_MILLIMETRES + (whole.heightMillimetres() - contentHeight) / 2),
+                pixels.across(plate.widthMillimetres()),
+                pixels.down(plate.heightMillimetres()));
+        int grownAcross = pixels.across(bleedMillimetres);
+        int grownDown = pixels.down(bleedMillimetres);
+        PixelRect bleed = new PixelRect(
+                outline.left() - grownAcross,
+                outline.top() - grownDown,
+                outline.width() + 2 * grownAcross,
+                outline.height() + 2 * grownDown);
+        List<Mark> marks = new ArrayList<>(PlateMarks.ticks(pixels, outline, bleedMillimetres, bevelMillimetres));
+        marks.addAll(PlateMarks.register(pixels, outline));
+        marks.addAll(PlateMarks.rulers(pixels, outline));
+        marks.addAll(PlateMarks.asymmetric(pixels, outline));
+        marks.addAll(WedgeStrip.ticks(pixels, outline));
+        return new SheetLayout(
+                pixels,
+                width,
+                height,
+                outline,
+                bleed,
+                marks,
+                WedgeStrip.patches(pixels, outline),
+                lines(pixels, outline, broken, textWidth));
+    }
+
+    /** The layout seen from the sheet's other side. Legends keep their mirrored rooms and read right. */
+    public SheetLayout mirrored() {
+        return new SheetLayout(
+                pixels,
+                width,
+                height,
+                plate.mirrored(width),
+                bleed.mirrored(width),
+                marks.stream().map(mark -> mark.mirrored(width)).toList(),
+                patches.stream().map(patch -> patch.mirrored(width)).toList(),
+                lines.stream()
+                        .map(line -> new Line(line.room().mirrored(width), line.capHeightMillimetres(), line.text()))
+                        .toList());
+    }
+
+    /** The layout with more marks, fields and legends drawn on it. */
+    public SheetLayout carrying(List<Mark> moreMarks, List<Patch> morePatches, List<Line> moreLines) {
+        return new SheetLayout(
+                pixels,
+                width,
+                height,
+                plate,
+                bleed,
+                both(marks, moreMarks),
+                both(patches, morePatches),
+                both(lines, moreLines));
+    }
+
+    private static <T> List<T> both(List<T> some, List<T> more) {
+        List<T> all = new ArrayList<>(some);
+        all.addAll(more);
+        return all;
+    }
+
+    /** The layout with nothing on it but the art. */
+    public SheetLayout bare() {
+        return new SheetLayout(pixels, width, height, plate, bleed, List.of(), List.of(), List.of());
+    }
+
+    /** The sheet as the file describes it, with the art at {@code image}. */
+    public Sheet sheet(PixelRect image) {
+        List<Legend> legends = lines.stream()
+                .map(line -> new Legend(
+                        pixels.resolution().millimetres(line.room().left()),
+                        pixels.resolution().millimetres(line.room().top()) + line.capHeightMillimetres(),
+                        line.capHeightMillimetres(),
+                        0,
+                        line.text()))
+                .toList();
+        return new Sheet(pixels, width, height, plate, image, legends);
+    }
+
+    private static void check(Size plate, double bleedMillimetres, double bevelMillimetres) {
+        String remedy = "give the plate's own size";
+        Refusal.checkRange("plate width", plate.widthMillimetres(), LEAST_PLATE_MILLIMETRES, 10_000, "mm", remedy);
+        Refusal.checkRange("plate height", plate.heightMillimetres(), LEAST_PLATE_MILLIMETRES, 10_000, "mm", remedy);
+        Refusal.checkRange("bleed", bleedMillimetres, 0, MOST_BLEED_MILLIMETRES, "mm", "3 to 5 mm is usual");
+        Refusal.checkRange("bevel", bevelMillimetres, 0, MOST_BLEED_MILLIMETRES, "mm", "1 to 3 mm is usual");
+    }
+
+    private static List<Line> lines(FilmPixels pixels, PixelRect plate, List<String> broken, TextWidth textWidth) {
+        List<Line> lines = new ArrayList<>();
+        int room = pixels.down(CAP_MILLIMETRES * 4 / 3);
+        for (int i = 0; i < broken.size(); i++) {
+            String text = broken.get(i);
+            lines.add(new Line(
+                    new PixelRect(
+                            plate.left() + pixels.across(LINES_LEFT_MILLIMETRES),
+                            plate.bottom() + pixels.down(LINES_FROM_MILLIMETRES + i * LINE_PITCH_MILLIMETRES),
+                            Math.max(1, pixels.resolution().pixels(textWidth.millimetres(text, CAP_MILLIMETRES))),
+                            room),
+                    CAP_MILLIMETRES,
+                    text));
+        }
+        return lines;
+    }
+
+    private static List<String> broken(
+            List<String> texts, String stripWords, double roomMillimetres, TextWidth textWidth) {
+        List<String> all = new ArrayList<>(texts);
+        all.add(stripWords);
+        all.add(RULER_WORDS);
+        List<String> lines = new ArrayList<>();
+        for (String text : all) {
+            String rest = text.strip().replaceAll("\\s+", " ");
+            while (!rest.isEmpty()) {
+                int end = fitting(rest, roomMillimetres, textWidth);
+                lines.add(rest.substring(0, end).strip());
+                rest = rest.substring(end).strip();
+            }
+        }
+        return lines;
+    }
+
+    /** Characters of the first line: as many as fit, up to a gap between words where there is one. */
+    private static int fitting(String text, double roomMillimetres, TextWidth textWidth) {
+        int end = text.length();
+        while (end > 1 && textWidth.millimetres(text.substring(0, end), CAP_MILLIMETRES) > roomMillimetres) {
+            int gap = text.lastIndexOf(' ', end - 1);
+            end = gap > 0 ? gap : end - 1;
+        }
+        return end;
+    }
+}

@@ -1,0 +1,37 @@
+package greyground.fit;
+
+import greyground.plate.Paper;
+import greyground.quantity.Refusal;
+
+/**
+ * One patch of a test plate's print, as it was measured.
+ *
+ * @param coverage of the film, 0 (clear) to 1 (solid black)
+ * @param lightness measured CIE L*, absolute, 0 to 100
+ * @param spread standard deviation of L* within the patch, 0 where it isn't known; told on, not used in the fit
+ * @param xMillimetres of its middle from the plate's left edge, as the film shows it
+ * @param yMillimetres of its middle from the plate's top edge
+ * @param weight how much it counts beside the others, such as its measured area; above 0, only ratios matter
+ */
+public record MeasuredPatch(
+        double coverage, double lightness, double spread, double xMillimetres, double yMillimetres, double weight) {
+    public MeasuredPatch {
+        Refusal.checkRange("film coverage of a patch", coverage, 0, 1, "", "0 is clear film and 1 solid black");
+        Refusal.checkRange("lightness of a patch", lightness, 0, 100, "L*", "100 is a perfect white: measure again");
+        Refusal.checkRange("spread of a patch", spread, 0, 100, "L*", "0 where it isn't known");
+        Refusal.checkRange("place of a patch across", xMillimetres, -5000, 5000, "mm", "count from the plate's edge");
+        Refusal.checkRange("place of a patch down", yMillimetres, -5000, 5000, "mm", "count from the plate's edge");
+        Refusal.checkRange("weight of a patch", weight, 1e-6, 1e9, "", "leave the patch out instead");
+    }
+
+    /**
+     * A patch read with a densitometer.
+     *
+     * @param density absolute, 0 to 4: D = -log10 Y (ISO 5-4), Y relative to a perfect white
+     */
+    public static MeasuredPatch ofDensity(double coverage, double density, double xMillimetres, double yMillimetres) {
+        Refusal.checkRange("density of a patch", density, 0, 4, "", "give it absolute, paper included");
+        double lightness = Paper.lightness(StrictMath.pow(10, -density));
+        return new MeasuredPatch(coverage, lightness, 0, xMillimetres, yMillimetres, 1);
+    }
+}

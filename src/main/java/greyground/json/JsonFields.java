@@ -1,0 +1,171 @@
+package greyground.json;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.quantity.Refusal;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * One object of a kept file, read field by field; refuses with path, value, range and remedy, and remembers which fields were
+ * asked for. Used by one thread, for one reading.
+ */
+public final class JsonFields {
+    private final String kind;
+    private final List<String> place;
+    private final ObjectNode node;
+    private final Set<String> asked = new HashSet<>();
+    private final List<JsonFields> sections = new ArrayList<>();
+
+    /**
+     * Reads an object.
+     *
+     * @param kind of file, such as "job", for refusals
+     * @param place of the object in the file; empty for the whole
+     */
+    public JsonFields(String kind, List<String> place, ObjectNode node) {
+        this.kind = kind;
+        this.place = place;
+        this.node = node;
+    }
+
+    /** An inner object; a missing one reads as empty. */
+    public JsonFields section(String name) {
+        JsonNode inner = field(name);
+        if (!inner.isMissingNode() && !(inner instanceof ObjectNode)) {
+            throw refused(name, inner, "an object in braces");
+        }
+        List<String> inside = new ArrayList<>(place);
+        inside.add(name);
+        JsonFields section = new JsonFields(
+                kind, List.copyOf(inside), inner instanceof ObjectNode object ? object : JsonText.object());
+        sections.add(section);
+        return section;
+    }
+
+    /** The objects of a list; a missing one reads as empty. */
+    public List<JsonFields> list(String name) {
+        JsonNode array = field(name);
+        if (array.isMissingNode()) {
+            return List.of();
+        }
+        if (!array.isArray()) {
+            throw refused(name, array, "a list in square brackets");
+        }
+        List<JsonFields> items = new ArrayList<>();
+        for (JsonNode item : array) {
+            if (!(item instanceof ObjectNode object)) {
+                throw refused(name, item, "a list of objects in braces");
+            }
+            List<String> inside = new ArrayList<>(place);
+            inside.add(name);
+            inside.add(Integer.toString(items.size()));
+            items.add(new JsonFields(kind, List.copyOf(inside), object));
+        }
+        sections.addAll(items);
+        return items;
+    }
+
+    /** A number in [least, most]; {@code usual} where the field is missing, unless that is NaN. */
+    public double number(String name, double usual, double least, double most) {
+        JsonNode value = field(name);
+        if (value.isMissingNode() && !Double.isNaN(usual)) {
+            return usual;
+        }
+        if (!value.isNumber() || !(value.doubleValue() >= least && value.doubleValue() <= most)) {
+            throw refused(name, value, "a number from " + Refusal.plain(least) + " to " + Refusal.plain(most));
+        }
+        return value.doubleValue();
+    }
+
+    /** A whole number in [least, most]. */
+    public long integer(String name, long usual, long least, long most) {
+        JsonNode value = field(name);
+        if (value.isMissingNode()) {
+            return usual;
+        }
+        boolean whole = value.isIntegralNumber() && value.canConvertToLong();
+        if (!whole || value.longValue() < least || value.longValue() > most) {
+            throw refused(name, value, "a whole number from " + least + " to " + most);
+        }
+        return value.longValue();
+    }
+
+    /** A day of the calendar, year-month-day; it must be there. */
+    public LocalDate day(String name) {
+        JsonNode value = field(name);
+        try {
+            return LocalDate.parse(value.isTextual() ? value.textValue() : "");
+        } catch (DateTimeParseException fault) {
+            throw refused(name, value, "a day such as \"2026-03-04\"");
+        }
+    }
+
+    /** Text. */
+    public String word(String name, String usual) {
+        JsonNode value = field(name);
+        if (value.isMissingNode()) {
+            return usual;
+        }
+        if (!value.isTextual()) {
+            throw refused(name, value, "text in quotes");
+        }
+        return value.textValue();
+    }
+
+    /** One of a few words. */
+    public String choice(String name, String usual, Set<String> words) {
+        String word = word(name, usual);
+        if (!words.contains(word)) {
+            throw refused(name, field(name), "one of " + String.join(", ", new TreeSet<>(words)));
+        }
+        return word;
+    }
+
+    /** True or false. */
+    public boolean yes(String name, boolean usual) {
+        JsonNode value = field(name);
+        if (value.isMissingNode()) {
+            return usual;
+        }
+        if (!value.isBoolean()) {
+            throw refused(name, value, "true or false");
+        }
+        return value.booleanValue();
+    }
+
+    /** Whether the field is missing or says {@code word}. */
+    public boolean isWord(String name, String word) {
+        JsonNode value = field(name);
+        return value.isMissingNode() || (value.isTextual() && value.textValue().equals(word));
+    }
+
+    /** The fields nobody asked for, here and in the sections read, in the file's order. */
+    public List<KeptField> unknown() {
+        List<KeptField> kept = new ArrayList<>();
+        for (var each : node.properties()) {
+            if (!asked.contains(each.getKey())) {
+                kept.add(new KeptField(place, each.getKey(), each.getValue().toString()));
+            }
+        }
+        sections.forEach(section -> kept.addAll(section.unknown()));
+        return kept;
+    }
+
+    private JsonNode field(String name) {
+        asked.add(name);
+        return node.path(name);
+    }
+
+    private Refusal refused(String name, JsonNode value, String allowed) {
+        String shown = value.isMissingNode() ? "missing" : value.toString();
+        String brief = shown.length() > 80 ? shown.substring(0, 80) + "..." : shown;
+        return Refusal.use(kind + " " + String.join(".", place) + (place.isEmpty() ? "" : ".") + name + " is " + brief
+                + "; it must be " + allowed + ": mend the " + kind + " file");
+    }
+}

@@ -1,9 +1,0 @@
-package greyground.plate;
-
-/** What lies past the edge of a plane. */
-public enum Rim {
-    /** Nothing: the plane ends. */
-    BOUNDED,
-    /** The opposite side: the plane is one tile of an endless repeat. */
-    WRAPPED
-}

@@ -1,0 +1,130 @@
+package greyground.film.job;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import greyground.film.job.ArtChoice.Crop;
+import greyground.film.job.ArtChoice.TonePoint;
+import greyground.grain.Grain;
+import greyground.grain.Grain.DotShape;
+import greyground.plate.PlateProcess;
+import greyground.quantity.PaperShrink;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.quantity.Ruling;
+import greyground.quantity.Size;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class JobFileTest {
+    static Stream<Job> jobs() {
+        ArtChoice fragment = new ArtChoice(
+                "quay \"low water\".tif",
+                "ab".repeat(32),
+                3,
+                new Crop(0.1, 1 / 3.0, 0.5, 0.25),
+                1,
+                -1.75,
+                new TonePoint.Given(0.83),
+                new TonePoint.Automatic());
+        Placing turned = new Placing(
+                Placing.Fit.WHOLE,
+                4.5,
+                1,
+                new PaperShrink(0.7, 0.4),
+                new ReadingSide(ReadingSide.InkSide.UP, 2),
+                Optional.of(new Size(329, 483)),
+                true);
+        return Stream.of(
+                job(new PlateProcess.EtchedFilm(), new Grain.Stochastic(180, 7), ArtChoice.WHOLE, Placing.USUAL),
+                job(
+                        new PlateProcess.SprayedAquatint(0.45, 62, -3),
+                        new Grain.Halftone(new Ruling(20), 45, DotShape.LINE),
+                        fragment,
+                        turned),
+                job(new PlateProcess.Photogravure(0.55, 140), new Grain.Continuous(8), fragment, Placing.USUAL),
+                job(new PlateProcess.UnetchedFilm(), new Grain.Stochastic(140, 3), ArtChoice.WHOLE, turned));
+    }
+
+    private static Job job(PlateProcess process, Grain grain, ArtChoice art, Placing placing) {
+        return new Job(
+                "Low water",
+                "2026-03-31",
+                new Size(203.2, 254),
+                process,
+                new Resolution(1440),
+                grain,
+                art,
+                placing,
+                "lightness",
+                !(grain instanceof Grain.Continuous),
+                List.of());
+    }
+
+    private static String plain() {
+        return JobFile.text(jobs().findFirst().orElseThrow());
+    }
+
+    @Test
+    void aFileFromBeforeMendingIsNotMended() {
+        String older = plain().replaceFirst(",\\s*\"mended\" *: *true", "");
+        assertFalse(older.contains("mended"));
+        assertFalse(JobFile.read(older).mended());
+    }
+
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void comesBackAsItWas(Job job) {
+        assertEquals(job, JobFile.read(JobFile.text(job)));
+        assertEquals(JobFile.text(job), JobFile.text(JobFile.read(JobFile.text(job))));
+    }
+
+    @Test
+    void keepsWhatItDoesNotKnow() {
+        String text = plain().replace("\"title\"", "\"colour\" : [1.50, {\"a\": null}],\n\"title\"")
+                .replace("\"fit\"", "\"lamp\": \"left\", \"fit\"");
+        Job job = JobFile.read(text);
+        assertEquals(2, job.kept().size());
+        assertEquals(job, JobFile.read(JobFile.text(job)));
+        assertTrue(JobFile.text(job).contains("\"lamp\""));
+        assertTrue(JobFile.text(job).contains("1.50"));
+    }
+
+    @Test
+    void refusesANewerVersion() {
+        String text = plain().replace("\"version\": 1", "\"version\": 2");
+        Refusal refusal = assertThrows(Refusal.class, () -> JobFile.read(text));
+        assertTrue(refusal.getMessage().contains("newer Greyground"), refusal.getMessage());
+    }
+
+    @Test
+    void namesTheFieldTheValueAndTheRange() {
+        String text = plain().replace("\"bleedMillimetres\": 3", "\"bleedMillimetres\": 300");
+        Refusal refusal = assertThrows(Refusal.class, () -> JobFile.read(text));
+        assertTrue(
+                refusal.getMessage().contains("placing.bleedMillimetres is 300; it must be a number from 0 to 6"),
+                refusal.getMessage());
+    }
+
+    @Test
+    void needsAPlate() {
+        assertThrows(Refusal.class, () -> JobFile.read("{\"greyground\": \"job\", \"version\": 1}"));
+    }
+
+    @Test
+    void photogravureTakesNoGrain() {
+        assertThrows(
+                Refusal.class,
+                () -> job(
+                        PlateProcess.Photogravure.usual(),
+                        new Grain.Stochastic(180, 1),
+                        ArtChoice.WHOLE,
+                        Placing.USUAL));
+    }
+}
