@@ -64,7 +64,7 @@ class ArchitectureTest {
                         "workshop: quantity json grain plate fit",
                         "plan: quantity json workshop plate plate.split",
                         "film.job: quantity raster json grain plate workshop",
-                        "film.sheet: quantity raster json tone chart film.job",
+                        "film.sheet: quantity raster json tone grain plate chart film.job",
                         "film.compose: quantity raster tone grain plate plate.inspect chart film.job film.sheet",
                         "output: quantity raster plan film.sheet",
                         "app.files: quantity json workshop plan chart film.job film.sheet output picture",
