@@ -40,8 +40,9 @@ public final class Art {
         this.page = page;
         List<String> heard = new ArrayList<>();
         this.luminance = Luminance.of(page, heard::add);
+        this.colour = Luminance.describe(page, heard.isEmpty());
+        heard.addAll(page.remarks());
         this.remarks = List.copyOf(heard);
-        this.colour = Luminance.describe(page, remarks.isEmpty());
     }
 
     /** Looks into the first page of a file. */
@@ -116,7 +117,7 @@ public final class Art {
         return file;
     }
 
-    /** The kind's name: TIFF, PNG, JPEG, WebP, PSD, BMP or PNM. */
+    /** The kind's name, such as TIFF. */
     public String kind() {
         return format.kind();
     }
@@ -131,7 +132,7 @@ public final class Art {
         return page.height();
     }
 
-    /** Bits of one stored sample: 1, 2, 4, 8 or 16. */
+    /** Bits of one stored sample, 1 to 16; of samples that differ, the largest. */
     public int bitsPerSample() {
         return page.bits();
     }

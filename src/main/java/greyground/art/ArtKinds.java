@@ -1,7 +1,7 @@
 package greyground.art;
 
 import greyground.art.jpeg.JpegFormat;
-import greyground.art.kind.BmpFormat;
+import greyground.art.kind.LibraryFormat;
 import greyground.art.kind.PngFormat;
 import greyground.art.kind.PnmFormat;
 import greyground.art.kind.PsdFormat;
@@ -11,10 +11,11 @@ import greyground.art.page.ArtFormat;
 import greyground.art.tiff.TiffFormat;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 
 /** Tells a file's kind by its first bytes. */
 final class ArtKinds {
-    private static final String KNOWN = "TIFF, PNG, JPEG, WebP, PSD, BMP and PNM can be read";
+    private static final String KNOWN = "TIFF, PNG, JPEG, WebP, PSD, BMP, PNM, TGA, SGI, PCX and ICO can be read";
     private static final String EXPORT = ": export the picture as TIFF or PNG";
 
     private ArtKinds() {}
@@ -41,16 +42,21 @@ final class ArtKinds {
         if (start.startsWith("8BPS\0\1") || start.startsWith("8BPS\0\2")) {
             return new PsdFormat();
         }
-        if (start.startsWith("BM") && got >= 14) {
-            return new BmpFormat();
-        }
         if (start.matches("(?s)P[1-6][\\s#].*")) {
             return new PnmFormat();
         }
-        throw new IOException(otherwise(start) + EXPORT + " (" + KNOWN + ")");
+        String other = otherwise(start);
+        if (other.isEmpty()) {
+            Optional<ArtFormat> known = LibraryFormat.tell(file);
+            if (known.isPresent()) {
+                return known.get();
+            }
+            other = "it is of no kind that is known here";
+        }
+        throw new IOException(other + EXPORT + " (" + KNOWN + ")");
     }
 
-    /** What a file of another kind is, as far as its start tells. */
+    /** What a file of a kind that can't be read is, as far as its start tells; empty if it doesn't. */
     private static String otherwise(String start) {
         if (start.startsWith("%PDF")) {
             return "it is a PDF document, not a picture";
@@ -73,6 +79,6 @@ final class ArtKinds {
         if (start.startsWith("<")) {
             return "it is a text document, perhaps SVG";
         }
-        return "it is of no kind that is known here";
+        return "";
     }
 }

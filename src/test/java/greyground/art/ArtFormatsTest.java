@@ -96,6 +96,16 @@ class ArtFormatsTest {
         "k2.bmp, BMP, 8, convert rgb8.ppm -colors 60 -type Palette -compress None BMP3:k2.bmp, 1",
         "k3.bmp, BMP, 1, convert bits.pbm -type bilevel BMP3:k3.bmp, 1",
         "k4.bmp, BMP, 8, convert rgb8.ppm -alpha set BMP:k4.bmp, 1",
+        "k5.bmp, BMP, 8, convert rgb8.ppm -colors 60 -type Palette -compress RLE BMP3:k5.bmp, 1",
+        "k6.bmp, BMP, 8, convert rgb8.ppm BMP2:k6.bmp, 1",
+        "m1.tga, TGA, 8, convert rgb8.ppm m1.tga, 1",
+        "m2.tga, TGA, 8, convert rgb8.ppm -compress RLE m2.tga, 1",
+        "m3.tga, TGA, 8, convert grey8.pgm m3.tga, 1",
+        "m4.sgi, SGI, 8, convert rgb8.ppm m4.sgi, 1",
+        "m5.sgi, SGI, 16, convert rgb16.ppm -compress RLE m5.sgi, 1",
+        "m6.pcx, PCX, 8, convert rgb8.ppm m6.pcx, 1",
+        "m7.pcx, PCX, 8, convert rgb8.ppm -colors 60 -type Palette m7.pcx, 1",
+        "m8.ico, ICO, 8, convert rgb8.ppm m8.ico, 1",
         "l1.pbm, PNM, 1, convert bits.pbm -compress None l1.pbm, 1",
         "l2.pbm, PNM, 1, convert bits.pbm l2.pbm, 1",
         "l3.pgm, PNM, 16, convert grey16.pgm -compress None l3.pgm, 1",
@@ -111,8 +121,8 @@ class ArtFormatsTest {
         Path file = folder.resolve(name);
         OutsideTools.run(
                 folder,
-                "convert " + name + "[0] -colorspace sRGB -depth 16 -type TrueColor -compress Undefined " + name
-                        + ".ppm");
+                "convert " + name + "[0] -auto-orient -colorspace sRGB -depth 16 -type TrueColor -compress Undefined "
+                        + name + ".ppm");
         Picture expected = Picture.read(folder.resolve(name + ".ppm"));
         Art art = Art.open(file);
         assertEquals(kind, art.kind());

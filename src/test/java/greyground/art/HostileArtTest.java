@@ -187,15 +187,6 @@ class HostileArtTest {
     }
 
     @Test
-    void animatedPicturesAreRefused() throws Exception {
-        Picture.chart(20, 20, 3).write(folder.resolve("a.ppm"), 8);
-        OutsideTools.run(folder, "convert -delay 10 a.ppm ( a.ppm -negate ) moving.webp");
-        assertTrue(refused("m.webp", Files.readAllBytes(folder.resolve("moving.webp")))
-                .getMessage()
-                .contains("animated"));
-    }
-
-    @Test
     void foldersAndMissingFilesAreRefused() {
         checkWords(assertThrows(Refusal.class, () -> Art.open(folder)));
         checkWords(assertThrows(Refusal.class, () -> Art.open(folder.resolve("nothing.tif"))));

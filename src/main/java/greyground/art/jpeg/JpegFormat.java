@@ -13,9 +13,6 @@ import java.util.List;
 
 /** Understands JPEG: grey, RGB, CMYK; baseline and progressive. Rows stream, so a baseline picture needs no memory. */
 public final class JpegFormat implements ArtFormat {
-    /** Seconds any decoder may take before its first rows come, and more for each million pixels (assumed, ample). */
-    private static final long SECONDS = 9;
-
     @Override
     public String kind() {
         return "JPEG";
@@ -52,10 +49,6 @@ public final class JpegFormat implements ArtFormat {
                 () -> rows(file, header, samples));
     }
 
-    public static long limitSeconds(long pixels) {
-        return SECONDS + pixels / 1_000_000;
-    }
-
     private static SampleRows rows(ArtBytes file, JpegHeader header, Samples samples) throws IOException {
         JpegDecoder decoder = new JpegDecoder();
         RowPipe.Source source = new RowPipe.Source() {
@@ -71,7 +64,7 @@ public final class JpegFormat implements ArtFormat {
                 decoder.abort();
             }
         };
-        long limit = limitSeconds((long) header.width() * header.height());
+        long limit = RowPipe.limitSeconds((long) header.width() * header.height());
         return new RowPipe(source, (int) samples.bytesPerRow(), limit);
     }
 }

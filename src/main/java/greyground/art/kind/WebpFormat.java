@@ -1,26 +1,25 @@
 package greyground.art.kind;
 
 import com.twelvemonkeys.imageio.plugins.webp.WebPImageReaderSpi;
-import greyground.art.jpeg.JpegFormat;
+import greyground.art.library.LibraryInput;
+import greyground.art.library.LibraryReader;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Exif;
-import greyground.art.page.Ink;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
-import greyground.art.page.RowPipe;
-import greyground.art.page.RowSink;
-import greyground.art.page.Samples;
-import java.awt.image.Raster;
 import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageReader;
 import org.jspecify.annotations.Nullable;
 
-/** Understands still WebP pictures (RFC 9649), decoded whole by a library, then handed on row by row. */
+/** Understands WebP pictures (RFC 9649), of moving ones the first frame, decoded whole by a library. */
 public final class WebpFormat implements ArtFormat {
-    /** Bytes of memory for each pixel while a picture is decoded whole: the picture, and the decoder's copy of it (assumed). */
-    private static final int BYTES_PER_PIXEL = 8;
+    private static final int CHUNKS_AT_MOST = 10_000;
+    /** Bits of the extended header's first byte: RFC 9649, 2.7.1. */
+    private static final int MOVING = 2;
+
+    private static final int ALPHA = 16;
 
     @Override
     public String kind() {
@@ -34,129 +33,115 @@ public final class WebpFormat implements ArtFormat {
 
     private static Page page(ArtBytes file) throws IOException {
         Header header = Header.read(file);
-        Samples samples = new Samples(header.width, header.height, 4, 1, true);
-        long pixels = (long) header.width * header.height;
-        return new Page(
-                samples,
-                Ink.withAlpha(Ink.Model.RGB),
+        LibraryReader.Beside beside = new LibraryReader.Beside(
                 header.profile,
                 header.exif.orientation(),
                 header.exif.density(),
-                8,
-                (int) Math.max(1, Math.min(header.height, (1 << 20) / samples.bytesPerRow())),
-                false,
-                pixels * BYTES_PER_PIXEL,
-                Page.UNBOUNDED,
-                () -> new RowPipe(
-                        new Whole(file, samples), (int) samples.bytesPerRow(), JpegFormat.limitSeconds(pixels)));
+                header.frames > 1 ? List.of(MovingPictures.remark(header.frames)) : List.of());
+        Page page = new LibraryReader(file, header, 0, LibraryReader.Reach.WHOLE).page(beside, Page.UNBOUNDED);
+        return header.rawAlphaAt == 0 ? page : WebpAlpha.added(page, file, header.rawAlphaAt);
     }
 
-    /** The chunks before the picture's data. */
-    private static final class Header {
-        private int width;
-        private int height;
+    /** The chunks, up to the first picture's last. */
+    private static final class Header implements LibraryReader.Maker {
+        private boolean extended;
+        private boolean moving;
+        private boolean pictured;
+        private boolean alpha;
+        private int canvasWidth;
+        private int canvasHeight;
+        private int frames;
+        private long rawAlphaAt;
         private byte @Nullable [] profile;
         private Exif exif = Exif.NONE;
 
         static Header read(ArtBytes file) throws IOException {
             Header header = new Header();
             long end = Math.min(file.size(), 8 + new Octets(file.read(0, 12), false).u32(4));
-            long at = 12;
-            while (at + 8 <= end) {
-                Octets head = new Octets(file.read(at, 8), false);
-                long length = head.u32(4);
-                header.chunk(file, head.text(0, 4), at + 8, length);
-                at += 8 + length + (length & 1);
-            }
-            if (header.width < 1 || header.height < 1) {
+            long after = header.chunks(file, 12, end);
+            if (!header.pictured) {
                 throw new IOException("it holds no picture");
             }
-            if (at > file.size() + 1) {
+            if (after > file.size() + 1) {
                 throw new IOException(
                         "it ends at byte " + file.size() + ", before its picture data do: the file is cut short");
             }
             return header;
         }
 
+        private long chunks(ArtBytes file, long from, long end) throws IOException {
+            long at = from;
+            for (int i = 0; i < CHUNKS_AT_MOST && at + 8 <= end; i++) {
+                Octets head = new Octets(file.read(at, 8), false);
+                long length = head.u32(4);
+                chunk(file, head.text(0, 4), at + 8, length);
+                at += 8 + length + (length & 1);
+            }
+            return at;
+        }
+
         private void chunk(ArtBytes file, String name, long at, long length) throws IOException {
             switch (name) {
                 case "VP8X" -> {
                     Octets octets = new Octets(file.read(at, 10), false);
-                    if ((octets.u8(0) & 2) != 0) {
-                        throw new IOException("it is animated: save one picture of it");
-                    }
+                    extended = true;
+                    moving = (octets.u8(0) & MOVING) != 0;
+                    alpha = moving && (octets.u8(0) & ALPHA) != 0;
+                    canvasWidth = (int) (octets.u32(4) & 0xFF_FFFF) + 1;
+                    canvasHeight = (int) (octets.u32(6) >> 8) + 1;
                 }
-                case "ANIM", "ANMF" -> throw new IOException("it is animated: save one picture of it");
-                case "ICCP" -> profile = file.read(at, length);
+                case "ANMF" -> frame(file, at, length);
+                case "ICCP" -> profile = profile == null ? file.read(at, length) : profile;
                 case "EXIF" -> {
                     boolean prefixed = length > 6
                             && new Octets(file.read(at, 4), false).text(0, 4).equals("Exif");
-                    exif = Exif.read(file, prefixed ? at + 6 : at);
+                    exif = exif.equals(Exif.NONE) ? Exif.read(file, prefixed ? at + 6 : at) : exif;
                 }
-                case "VP8 " -> {
-                    Octets octets = new Octets(file.read(at, 10), false);
-                    width = octets.u16(6) & 0x3FFF;
-                    height = octets.u16(8) & 0x3FFF;
+                case "ALPH" -> {
+                    if (!pictured) {
+                        alpha = true;
+                        rawAlphaAt = (new Octets(file.read(at, 1), false).u8(0) & 3) == 0 ? at : 0;
+                    }
                 }
+                case "VP8 " -> pictured = true;
                 case "VP8L" -> {
-                    long size = new Octets(file.read(at + 1, 4), false).u32(0);
-                    width = (int) (size & 0x3FFF) + 1;
-                    height = (int) (size >> 14 & 0x3FFF) + 1;
+                    // RFC 9649, 3.4: the last bit but three says whether alpha is used.
+                    boolean used = (new Octets(file.read(at + 1, 4), false).u32(0) >> 28 & 1) != 0;
+                    alpha = (pictured || moving) ? alpha : used;
+                    pictured = true;
                 }
                 default -> {
                     // Nothing in it bears on luminance.
                 }
             }
         }
-    }
 
-    private static final class Whole implements RowPipe.Source {
-        private final ArtBytes file;
-        private final Samples samples;
-        private final WebpInput input;
-
-        Whole(ArtBytes file, Samples samples) {
-            this.file = file;
-            this.samples = samples;
-            this.input = new WebpInput(file);
+        /** A moving picture's frame: 2.7.1.1. */
+        private void frame(ArtBytes file, long at, long length) throws IOException {
+            frames++;
+            if (frames > 1) {
+                return;
+            }
+            Octets octets = new Octets(file.read(at, 16), false);
+            boolean whole = (octets.u32(0) & 0xFF_FFFF) == 0
+                    && octets.u32(2) >> 8 == 0
+                    && (octets.u32(6) & 0xFF_FFFF) + 1 == canvasWidth
+                    && octets.u32(8) >> 8 == canvasHeight - 1;
+            if (!whole) {
+                throw new IOException(MovingPictures.PART);
+            }
+            chunks(file, at + 16, Math.min(file.size(), at + length));
         }
 
         @Override
-        public void run(RowSink sink) throws IOException {
-            ImageReader reader = new WebPImageReaderSpi().createReaderInstance();
-            try (input) {
-                reader.setInput(input, true, true);
-                Raster raster = reader.read(0).getRaster();
-                if (raster.getWidth() != samples.width() || raster.getHeight() != samples.height()) {
-                    throw new IOException("its picture is not the size its header says: "
-                            + file.path().getFileName());
-                }
-                hand(raster, sink);
-            } finally {
-                reader.dispose();
-            }
+        public ImageReader make() throws IOException {
+            return new WebPImageReaderSpi().createReaderInstance();
         }
 
-        private void hand(Raster raster, RowSink sink) throws IOException {
-            int width = samples.width();
-            int bands = raster.getNumBands();
-            int[] pixels = new int[width * bands];
-            byte[] row = new byte[4 * width];
-            for (int y = 0; y < samples.height(); y++) {
-                raster.getPixels(raster.getMinX(), raster.getMinY() + y, width, 1, pixels);
-                for (int x = 0; x < width; x++) {
-                    for (int c = 0; c < 4; c++) {
-                        row[4 * x + c] = c < bands ? (byte) pixels[x * bands + c] : (byte) 255;
-                    }
-                }
-                sink.row(row, 0, row.length);
-            }
-        }
-
+        /** Without the mark of a profile, which the library would apply, and with the mark of alpha where alpha is. */
         @Override
-        public void abort() {
-            // A decoder that is not asked between rows stops at its next read.
-            input.stop();
+        public LibraryInput input(ArtBytes file) {
+            return new LibraryInput(file, extended ? 20 : -1, (moving ? MOVING : 0) | (alpha ? ALPHA : 0));
         }
     }
 }

@@ -1,6 +1,7 @@
 package greyground.art.page;
 
 import java.io.IOException;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param wholeBytes memory taken by a reader that can't go band by band; 0 for one that can
  * @param pixelsPerByteAtMost how many pixels a byte of the file can stand for, so that lies show early
  * @param rows opens a reader
+ * @param remarks what the printmaker should hear of the file, such as that it holds more pictures
  */
 @SuppressWarnings("ArrayRecordComponent") // Never compared, and never seen outside this package.
 public record Page(
@@ -30,18 +32,64 @@ public record Page(
         boolean anyOrder,
         long wholeBytes,
         long pixelsPerByteAtMost,
-        Opener rows) {
+        Opener rows,
+        List<String> remarks) {
 
     /** Pixels that a byte of the common packings can stand for at the most (assumed, ample: deflate reaches 8256 bits). */
     public static final long PACKED = 1 << 14;
     /** Fax coding says a blank row in one bit, and lossless WebP a blank picture in a few. */
     public static final long UNBOUNDED = 1 << 22;
 
+    /** A page of which there is nothing to remark. */
+    public Page(
+            Samples samples,
+            Ink ink,
+            byte @Nullable [] profile,
+            int orientation,
+            PixelDensity resolution,
+            int bits,
+            int bandRows,
+            boolean anyOrder,
+            long wholeBytes,
+            long pixelsPerByteAtMost,
+            Opener rows) {
+        this(
+                samples,
+                ink,
+                profile,
+                orientation,
+                resolution,
+                bits,
+                bandRows,
+                anyOrder,
+                wholeBytes,
+                pixelsPerByteAtMost,
+                rows,
+                List.of());
+    }
+
     /** Opens a reader of this page. */
     @FunctionalInterface
     public interface Opener {
         /** A reader for one thread. */
         SampleRows open() throws IOException;
+    }
+
+    /** The same page with other rows. */
+    public Page reading(Opener other) {
+        return new Page(
+                samples,
+                ink,
+                profile,
+                orientation,
+                resolution,
+                bits,
+                bandRows,
+                anyOrder,
+                wholeBytes,
+                pixelsPerByteAtMost,
+                other,
+                remarks);
     }
 
     /** Whether rows 1..n run down the finished picture's columns. */

@@ -22,6 +22,9 @@ public final class RowPipe implements SampleRows {
         void abort();
     }
 
+    /** Seconds any decoder may take before its first rows come, and more for each million pixels (assumed, ample). */
+    private static final long SECONDS = 9;
+
     private static final int BATCH_BYTES = 1 << 18;
     private static final int BATCHES = 8;
 
@@ -44,6 +47,11 @@ public final class RowPipe implements SampleRows {
     // The pusher's own: the batch being filled.
     private byte[] filling = new byte[0];
     private int filled;
+
+    /** How long a decoder of so many pixels may take. */
+    public static long limitSeconds(long pixels) {
+        return SECONDS + pixels / 1_000_000;
+    }
 
     /** {@code limitSeconds} is how long the next rows may be waited for. */
     public RowPipe(Source source, int rowBytes, long limitSeconds) {

@@ -1,29 +1,37 @@
-package greyground.art.kind;
+package greyground.art.library;
 
 import greyground.art.page.ArtBytes;
 import java.io.IOException;
 import javax.imageio.stream.ImageInputStreamImpl;
 
 /**
- * A WebP file for the library that decodes it: buffered, and with an end. That library reads on past the end of the data as if nothing but
- * noughts came, which a file of a few hundred bytes can stretch to a minute; after a while the end is an error here. One thread reads; any may
- * close.
+ * A file for a library's reader: buffered, and with an end. Such readers may read on past the end as if nothing but noughts came, which a file
+ * of a few hundred bytes can stretch to a minute; after a while the end is an error here. One thread reads; any may stop it.
  */
-final class WebpInput extends ImageInputStreamImpl {
+public final class LibraryInput extends ImageInputStreamImpl {
     private static final int BUFFER_BYTES = 1 << 16;
 
     /** A sound picture's reader asks for up to eight bytes more than there are, byte by byte, in each of its few parts (assumed bound). */
     private static final int READS_PAST_END_AT_MOST = 1_000;
 
     private final ArtBytes file;
+    private final long patchAt;
+    private final int patch;
     private final byte[] buffer = new byte[BUFFER_BYTES];
     private long bufferAt;
     private int buffered;
     private int readsPastEnd;
     private volatile boolean over;
 
-    WebpInput(ArtBytes file) {
+    public LibraryInput(ArtBytes file) {
+        this(file, -1, 0);
+    }
+
+    /** The file with one byte, at {@code patchAt}, seen as {@code patch}; none below 0. */
+    public LibraryInput(ArtBytes file, long patchAt, int patch) {
         this.file = file;
+        this.patchAt = patchAt;
+        this.patch = patch;
     }
 
     @Override
@@ -60,6 +68,9 @@ final class WebpInput extends ImageInputStreamImpl {
         if (streamPos < bufferAt || streamPos >= bufferAt + buffered) {
             buffered = streamPos < file.size() ? file.read(streamPos, buffer, 0, BUFFER_BYTES) : 0;
             bufferAt = streamPos;
+            if (patchAt >= bufferAt && patchAt < bufferAt + buffered) {
+                buffer[(int) (patchAt - bufferAt)] = (byte) patch;
+            }
         }
         if (buffered == 0 && ++readsPastEnd > READS_PAST_END_AT_MOST) {
             throw new IOException("the picture data end early: fetch the file again, or save it anew");
@@ -73,7 +84,7 @@ final class WebpInput extends ImageInputStreamImpl {
     }
 
     /** Makes the next read fail, whoever reads. */
-    void stop() {
+    public void stop() {
         over = true;
     }
 }
