@@ -12,8 +12,6 @@ import greyground.quantity.Refusal;
  * @param thinnedThicknessMicrometres left after thinning, 1 to 200
  * @param absorbancePerMicrometre decadic absorbance of the unexposed film, 0 to 0.5
  * @param contrastGamma slope of retained thickness against log10 dose, 0.2 to 50
- * @param gelDose dose at which the film first stays, 0.001 to 1, relative
- * @param throughCureDose dose that hardens the film through to the copper, 0.01 to 100, relative
  * @param smallestOpeningMicrometres narrowest opening that washes clean, 1 to 500
  * @param smallestLandMicrometres narrowest land that stays on, 1 to 500
  * @param leastHoldMicrometres width of copper under a land below which it lets go in the bath, 0 to 100
@@ -26,8 +24,6 @@ public record Resist(
         Figure thinnedThicknessMicrometres,
         Figure absorbancePerMicrometre,
         Figure contrastGamma,
-        Figure gelDose,
-        Figure throughCureDose,
         Figure smallestOpeningMicrometres,
         Figure smallestLandMicrometres,
         Figure leastHoldMicrometres) {
@@ -40,9 +36,6 @@ public record Resist(
         thinnedThicknessMicrometres.within("resist.thinnedThicknessMicrometres", 1, 200, "um", thinning);
         absorbancePerMicrometre.within("resist.absorbancePerMicrometre", 0, 0.5, "per um", "ask the film's data sheet");
         contrastGamma.within("resist.contrastGamma", 0.2, 50, "", "read it from a wedge: 1/(0.15 x steps in between)");
-        gelDose.within("resist.gelDose", 0.001, 1, "", "give it relative to the through-cure dose");
-        throughCureDose.within(
-                "resist.throughCureDose", 0.01, 100, "", "leave it at 1 unless doses are in other units");
         smallestOpeningMicrometres.within(
                 "resist.smallestOpeningMicrometres", 1, 500, "um", "test dots of 10 to 200 um");
         smallestLandMicrometres.within("resist.smallestLandMicrometres", 1, 500, "um", "test holes of 10 to 200 um");
@@ -52,17 +45,11 @@ public record Resist(
                     + " min; it must lie between 0 and thinningMostMinutes, "
                     + Refusal.plain(thinningMostMinutes.value()) + " min: exchange the two");
         }
-        if (gelDose.value() >= throughCureDose.value()) {
-            throw Refusal.use("workshop resist.gelDose is " + Refusal.plain(gelDose.value())
-                    + "; it must lie between 0.001 and throughCureDose, " + Refusal.plain(throughCureDose.value())
-                    + ": a film gels before it is cured through");
-        }
     }
 
     /** A negative film of 38 um, thinned to about half. */
     public static Resist assumed() {
         String window = "common practice, no source: a soak of 20-30 min; every shop finds its own by test";
-        String curve = "textbook contrast curve with E100 = 4 E0 (worked example, no particular film)";
         return new Resist(
                 Figure.assumed(38, "from memory: a usual gauge, 1.5 mil, unverified"),
                 Figure.assumed(
@@ -71,9 +58,9 @@ public record Resist(
                 Figure.assumed(30, window),
                 Figure.assumed(20, "from memory: about half the gauge, unverified; measure a thinned strip"),
                 Figure.assumed(0.4 / 30, "from memory: decadic absorbance 0.4 over 30 um, unverified"),
-                Figure.assumed(1 / StrictMath.log10(4), curve),
-                Figure.assumed(0.25, curve),
-                Figure.assumed(1, "by definition: doses are relative to this one"),
+                Figure.assumed(
+                        1 / StrictMath.log10(4),
+                        "textbook contrast curve with E100 = 4 E0 (worked example, no particular film)"),
                 Figure.assumed(20, "common practice: 0.5 to 1 times the resist's thickness"),
                 Figure.assumed(25, "common practice: 1 to 1.5 times the resist's thickness"),
                 Figure.assumed(5, "from memory: 5 to 10 um, unverified"));
@@ -88,8 +75,6 @@ public record Resist(
                 fields.figure("thinnedThicknessMicrometres", thinnedThicknessMicrometres),
                 fields.figure("absorbancePerMicrometre", absorbancePerMicrometre),
                 fields.figure("contrastGamma", contrastGamma),
-                fields.figure("gelDose", gelDose),
-                fields.figure("throughCureDose", throughCureDose),
                 fields.figure("smallestOpeningMicrometres", smallestOpeningMicrometres),
                 fields.figure("smallestLandMicrometres", smallestLandMicrometres),
                 fields.figure("leastHoldMicrometres", leastHoldMicrometres));

@@ -143,7 +143,6 @@ class WorkshopFileTest {
                 "`\"light\": {\"kind\": \"sun\"}`|\"point\" or \"tubes\"",
                 "`\"light\": {\"kind\": 1}`|workshop light.kind is 1",
                 "`\"name\": 5`|workshop name is 5",
-                "`\"resist\": {\"gelDose\": 1}`|resist.gelDose is 1",
             })
     void aMalformedFieldIsRefusedByItsPathAndValue(String field, String said) {
         String message = refusal(HEAD + ", " + field + "}");
