@@ -1,6 +1,7 @@
 package greyground.art;
 
 import greyground.art.jpeg.JpegFormat;
+import greyground.art.kind.GifFormat;
 import greyground.art.kind.LibraryFormat;
 import greyground.art.kind.PngFormat;
 import greyground.art.kind.PnmFormat;
@@ -15,7 +16,7 @@ import java.util.Optional;
 
 /** Tells a file's kind by its first bytes. */
 final class ArtKinds {
-    private static final String KNOWN = "TIFF, PNG, JPEG, WebP, PSD, BMP, PNM, TGA, SGI, PCX and ICO can be read";
+    private static final String KNOWN = "TIFF, PNG, JPEG, WebP, PSD, BMP, PNM, TGA, SGI, PCX, GIF and ICO can be read";
     private static final String EXPORT = ": export the picture as TIFF or PNG";
 
     private ArtKinds() {}
@@ -42,6 +43,9 @@ final class ArtKinds {
         if (start.startsWith("8BPS\0\1") || start.startsWith("8BPS\0\2")) {
             return new PsdFormat();
         }
+        if (start.startsWith("GIF8")) {
+            return new GifFormat();
+        }
         if (start.matches("(?s)P[1-6][\\s#].*")) {
             return new PnmFormat();
         }
@@ -61,9 +65,6 @@ final class ArtKinds {
         if (start.startsWith("%PDF")) {
             return "it is a PDF document, not a picture";
         }
-        if (start.startsWith("GIF8")) {
-            return "it is a GIF, which may be animated and has 256 colours at the most";
-        }
         if (start.startsWith("%!PS") || start.startsWith("\u00c5\u00d0\u00d3\u00c6")) {
             return "it is a PostScript document, not a picture";
         }
@@ -71,10 +72,31 @@ final class ArtKinds {
             return "it is an archive, perhaps with a password: unpack it first";
         }
         if (start.startsWith("ftyp", 4)) {
-            return "it is a HEIF, AVIF or film file";
+            String brand = start.substring(8, Math.max(8, Math.min(12, start.length())));
+            return switch (brand) {
+                case "avif", "avis" -> "it is an AVIF picture";
+                case "heic", "heix", "mif1", "msf1", "hevc" -> "it is a HEIF picture";
+                case "crx " -> "it is a camera's raw file: develop it first";
+                default -> "it is a film, or a HEIF picture";
+            };
         }
         if (start.startsWith("\0\0\0\fjP") || start.startsWith("\u00ffO\u00ffQ")) {
             return "it is JPEG 2000";
+        }
+        if (start.startsWith("\0\0\0\fJXL ") || start.startsWith("\u00ff\n")) {
+            return "it is JPEG XL";
+        }
+        if (start.startsWith("#?R")) {
+            return "it is a high-range picture, which does not say how bright its white is: set that first";
+        }
+        if (start.startsWith("v/1\1")) {
+            return "it is an OpenEXR picture, which does not say how bright its white is: set that first";
+        }
+        if (start.startsWith("FUJIFILMCCD")
+                || start.startsWith("IIU\0")
+                || start.startsWith("IIRO")
+                || start.startsWith("FOVb")) {
+            return "it is a camera's raw file: develop it first";
         }
         if (start.startsWith("<")) {
             return "it is a text document, perhaps SVG";

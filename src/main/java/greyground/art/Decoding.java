@@ -23,6 +23,10 @@ final class Decoding {
     /** Assumed: larger art than any scanner gives; it bounds the disk a spill file takes. */
     private static final long PIXELS_AT_MOST = 1_000_000_000L;
 
+    /** A picture larger than this, of more pixels to the byte than line art ever packs to, is blank or a trap (both assumed). */
+    private static final long BLANK = 250_000_000;
+
+    private static final long BLANK_PER_BYTE = 4096;
     private static final int THREADS_AT_MOST = 8;
     /** Rows of a band of lying art, so that its columns are written in long runs. */
     private static final int LYING_BAND_ROWS = 256;
@@ -55,7 +59,8 @@ final class Decoding {
             throw new IOException(claim + ", " + pixels / 1_000_000 + " megapixels; at most "
                     + PIXELS_AT_MOST / 1_000_000 + " can be read: make it smaller");
         }
-        if (pixels > fileBytes * page.pixelsPerByteAtMost()) {
+        if (pixels > fileBytes * page.pixelsPerByteAtMost()
+                || (pixels > BLANK && pixels > fileBytes * BLANK_PER_BYTE)) {
             throw new IOException(
                     claim + ", more than its " + fileBytes + " bytes can hold: the file lies or is cut short");
         }

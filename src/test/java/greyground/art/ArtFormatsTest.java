@@ -106,6 +106,7 @@ class ArtFormatsTest {
         "m6.pcx, PCX, 8, convert rgb8.ppm m6.pcx, 1",
         "m7.pcx, PCX, 8, convert rgb8.ppm -colors 60 -type Palette m7.pcx, 1",
         "m8.ico, ICO, 8, convert rgb8.ppm m8.ico, 1",
+        "m9.gif, GIF, 8, convert rgb8.ppm -colors 60 -type Palette m9.gif, 1",
         "l1.pbm, PNM, 1, convert bits.pbm -compress None l1.pbm, 1",
         "l2.pbm, PNM, 1, convert bits.pbm l2.pbm, 1",
         "l3.pgm, PNM, 16, convert grey16.pgm -compress None l3.pgm, 1",

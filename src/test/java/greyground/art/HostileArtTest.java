@@ -178,8 +178,7 @@ class HostileArtTest {
     }
 
     @ParameterizedTest
-    @ValueSource(
-            strings = {"%PDF-1.7", "GIF89a", "PK\3\4zip", "%!PS-Adobe", "<svg></svg>", "hello", "\0\0\0\30ftypheic"})
+    @ValueSource(strings = {"%PDF-1.7", "PK\3\4zip", "%!PS-Adobe", "<svg></svg>", "hello", "\0\0\0\30ftypheic"})
     void otherKindsAreNamedAndRefused(String start) throws Exception {
         String said =
                 refused("other", start.getBytes(StandardCharsets.ISO_8859_1)).getMessage();

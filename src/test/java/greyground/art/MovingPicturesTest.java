@@ -37,6 +37,18 @@ class MovingPicturesTest {
     }
 
     @Test
+    void theFirstFrameOfAMovingGifIsTakenAndSaidToBe() throws Exception {
+        Picture.chart(61, 47, 1).write(folder.resolve("a.pgm"), 8);
+        OutsideTools.run(folder, "convert a.pgm a.gif");
+        OutsideTools.run(folder, "convert -delay 10 a.gif ( a.gif -negate ) moving.gif");
+        Path moving = folder.resolve("moving.gif");
+        assertEquals(
+                "it is a moving picture of 2 frames: the first is taken",
+                Art.open(moving).remarks().get(0));
+        assertArrayEquals(samples(folder.resolve("a.gif")), samples(moving));
+    }
+
+    @Test
     void aFirstFrameThatCoversOnlyAPartIsRefused() throws Exception {
         Picture.chart(60, 46, 3).write(folder.resolve("a.ppm"), 8);
         OutsideTools.run(folder, "cwebp -quiet -lossless a.ppm -o a.webp");

@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class JpegHeader {
     private static final int HEADER_AT_MOST = 64 << 20;
+    /** Assumed: a profile and notes of that length come in about a thousand. */
+    private static final int SEGMENTS_AT_MOST = 10_000;
 
     private final ByteArrayOutputStream tables = new ByteArrayOutputStream();
     private final TreeMap<Integer, byte[]> profileParts = new TreeMap<>();
@@ -45,7 +47,7 @@ public final class JpegHeader {
         }
         long at = from + 2;
         long limit = Math.min(end, from + HEADER_AT_MOST);
-        while (at < limit) {
+        for (int i = 0; i < SEGMENTS_AT_MOST && at < limit; i++) {
             Octets mark = new Octets(file.read(at, 4), true);
             int marker = mark.u16(0);
             if (marker == 0xFFFF) {

@@ -19,6 +19,11 @@ import org.jspecify.annotations.Nullable;
 /** Understands PNG (ISO/IEC 15948): 1 to 16 bits, palette, grey, RGB, alpha, interlaced or not. */
 public final class PngFormat implements ArtFormat {
     private static final int CHUNKS_AT_MOST = 10_000;
+    /** How near 1/2.2 a stated gamma is how writers spell sRGB, whose curve no power has (common practice; the bound is assumed). */
+    private static final double USUAL_GAMMA = 0.005;
+    /** A gamma beyond this, or its inverse, says nothing (assumed). */
+    private static final double MOST_UNEVEN = 0.1;
+
     private static final int PROFILE_AT_MOST = 16 << 20;
 
     @Override
@@ -52,11 +57,15 @@ public final class PngFormat implements ArtFormat {
         Samples samples = new Samples(width, height, channels, bits == 16 ? 2 : 1, true);
         Chunks chunks = new Chunks();
         chunks.read(file, colour);
+        boolean lookedUp = colour == 3 && chunks.profile != null;
         Samples given = chunks.keyed(colour) ? withAlpha(samples) : samples;
+        if (lookedUp) {
+            given = new Samples(width, height, 4, 1, true);
+        }
         int band = (int) Math.max(1, Math.min(height, (1 << 20) / given.bytesPerRow()));
         return new Page(
                 given,
-                chunks.ink(colour),
+                lookedUp ? Ink.withAlpha(Ink.Model.RGB) : chunks.ink(colour),
                 chunks.profile,
                 chunks.exif.orientation(),
                 chunks.density,
@@ -67,8 +76,12 @@ public final class PngFormat implements ArtFormat {
                 Page.PACKED,
                 () -> {
                     SampleRows rows = new PngRows(file, chunks.dataAt, samples, bits, colour == 3, interlaced);
+                    if (lookedUp) {
+                        return new PaletteRows(rows, width, chunks.entries());
+                    }
                     return chunks.keyed(colour) ? new KeyedRows(rows, samples, chunks.key(bits)) : rows;
-                });
+                },
+                chunks.frames > 1 ? List.of(MovingPictures.remark(chunks.frames)) : List.of());
     }
 
     private static Samples withAlpha(Samples samples) {
@@ -100,6 +113,11 @@ public final class PngFormat implements ArtFormat {
     /** What stands before the first data chunk. */
     private static final class Chunks {
         private byte @Nullable [] profile;
+        private double gamma;
+        private double @Nullable [] chromaticities;
+        private boolean srgb;
+        private @Nullable Octets codes;
+        private int frames;
         private PixelDensity density = PixelDensity.NONE;
         private Exif exif = Exif.NONE;
         private byte[] palette = new byte[0];
@@ -119,11 +137,15 @@ public final class PngFormat implements ArtFormat {
                 switch (name) {
                     case "IDAT" -> dataAt = at;
                     case "IEND" -> throw new IOException("it holds no picture data");
-                    case "acTL" -> throw new IOException("it is animated: save one picture of it");
+                    case "acTL" -> frames = (int) new Octets(file.read(at + 8, 8), true).u32(0);
                     case "PLTE" -> palette = file.read(at + 8, Math.min(length, 768));
                     case "tRNS" -> transparency = file.read(at + 8, Math.min(length, 256));
-                    case "iCCP" -> profile = profile(file.read(at + 8, length));
-                    case "eXIf" -> exif = Exif.read(file, at + 8);
+                    case "iCCP" -> profile = profile == null ? profile(file.read(at + 8, length)) : profile;
+                    case "gAMA" -> gamma = new Octets(file.read(at + 8, 4), true).u32(0) / 100_000.0;
+                    case "cHRM" -> chromaticities = chromaticities(new Octets(file.read(at + 8, 32), true));
+                    case "sRGB" -> srgb = true;
+                    case "cICP" -> codes = new Octets(file.read(at + 8, 4), true);
+                    case "eXIf" -> exif = exif.equals(Exif.NONE) ? Exif.read(file, at + 8) : exif;
                     case "pHYs" -> density = density(new Octets(file.read(at + 8, length), true));
                     default -> {
                         // Nothing in it bears on luminance.
@@ -140,6 +162,46 @@ public final class PngFormat implements ArtFormat {
             if (density.across() == 0) {
                 density = exif.density();
             }
+            state(colour);
+        }
+
+        /** Which statement of colour stands: PNG specification, 3rd edition, 4.3: codes, profile, sRGB, then gamma and chromaticities. */
+        private void state(int colour) throws IOException {
+            if (codes != null) {
+                boolean known = codes.u8(0) == 1 && codes.u8(1) == 13 && codes.u8(3) == 1;
+                if (!known) {
+                    throw new IOException("it states its colours by the codes " + codes.u8(0) + ", " + codes.u8(1)
+                            + "; 1, 13 (sRGB) can be read: save it with a colour profile");
+                }
+                profile = null;
+            } else if (profile == null && !srgb && (gamma > 0 || chromaticities != null)) {
+                boolean usual = gamma == 0 || Math.abs(gamma - 1 / 2.2) < USUAL_GAMMA;
+                boolean rgb = colour != 0 && colour != 4;
+                boolean usualLights = !rgb || chromaticities == null || near(chromaticities, StatedColour.SRGB);
+                if (!usual || !usualLights) {
+                    profile = StatedColour.profile(
+                            rgb,
+                            gamma > MOST_UNEVEN && gamma < 1 / MOST_UNEVEN ? 1 / gamma : 0,
+                            chromaticities == null ? StatedColour.SRGB : chromaticities,
+                            "gamma and colours as stated");
+                }
+            }
+        }
+
+        private static boolean near(double[] a, double[] b) {
+            boolean near = true;
+            for (int i = 0; i < a.length; i++) {
+                near &= Math.abs(a[i] - b[i]) < 0.001;
+            }
+            return near;
+        }
+
+        private static double[] chromaticities(Octets octets) throws IOException {
+            double[] all = new double[8];
+            for (int i = 0; i < all.length; i++) {
+                all[i] = octets.u32(4 * i) / 100_000.0;
+            }
+            return all;
         }
 
         private static PixelDensity density(Octets octets) throws IOException {

@@ -99,7 +99,9 @@ public final class PnmFormat implements ArtFormat {
     }
 
     private static int scaled(int value, int most, Samples samples) {
-        return most == samples.most() ? value : (Math.min(value, most) * samples.most() + most / 2) / most;
+        return most == samples.most()
+                ? value
+                : (int) (((long) Math.min(value, most) * samples.most() + most / 2) / most);
     }
 
     /** Reads words parted by white space, with comments left out. */

@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PsdFormat implements ArtFormat {
     private static final int CHANNELS_AT_MOST = 56;
+    /** Assumed: writers leave some fifty. */
+    private static final int RESOURCES_AT_MOST = 10_000;
 
     @Override
     public String kind() {
@@ -132,7 +134,7 @@ public final class PsdFormat implements ArtFormat {
             Resources found = new Resources();
             long at = from;
             long end = Math.min(from + count, file.size());
-            while (at + 12 <= end) {
+            for (int i = 0; i < RESOURCES_AT_MOST && at + 12 <= end; i++) {
                 Octets head = new Octets(file.read(at, 7), true);
                 if (!head.text(0, 4).equals("8BIM")) {
                     break;
@@ -144,9 +146,9 @@ public final class PsdFormat implements ArtFormat {
                 if (id == 0x03ED && length >= 12) {
                     Octets size = new Octets(file.read(dataAt, 12), true);
                     found.density = PixelDensity.perInch(size.u32(0) / 65_536.0, size.u32(8) / 65_536.0);
-                } else if (id == 0x040F) {
+                } else if (id == 0x040F && found.profile == null) {
                     found.profile = file.read(dataAt, length);
-                } else if (id == 0x0422) {
+                } else if (id == 0x0422 && found.exif.equals(Exif.NONE)) {
                     found.exif = Exif.read(file, dataAt);
                 }
                 at = dataAt + (length + 1) / 2 * 2;

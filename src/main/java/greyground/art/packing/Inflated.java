@@ -51,12 +51,18 @@ public final class Inflated implements Unpacker {
         }
     }
 
-    /** Reads on to the end of the stream, so that its checksum is compared. */
+    /** What may follow the picture in its stream before the rest is passed over unread (assumed, ample). */
+    private static final int SURPLUS_AT_MOST = 1 << 20;
+
+    /** Reads on to the end of the stream, so that its checksum is compared, unless the end is far. */
     public void finish() throws IOException {
-        byte[] spare = new byte[64];
+        byte[] spare = new byte[1 << 13];
+        int surplus = 0;
         try {
-            while (!inflater.finished()) {
-                if (inflater.inflate(spare) == 0 && !feedMore()) {
+            while (!inflater.finished() && surplus < SURPLUS_AT_MOST) {
+                int some = inflater.inflate(spare);
+                surplus += some;
+                if (some == 0 && !feedMore()) {
                     return;
                 }
             }
