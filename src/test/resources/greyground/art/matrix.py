@@ -119,8 +119,8 @@ def vips(command, file, *options):
     return data.reshape(head[2], head[1], head[3]).astype(np.float64)
 
 
-def dwebp(file):
-    return anymap(run(["dwebp", "-quiet", "-pam", file, "-o", "-"]))
+def dwebp(file, *options):
+    return anymap(run(["dwebp", "-quiet", *options, "-pam", file, "-o", "-"]))
 
 
 def profiled(file):
