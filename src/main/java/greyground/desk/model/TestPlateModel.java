@@ -46,50 +46,12 @@ public final class TestPlateModel {
     private final LongWork work;
     private final List<Runnable> watchers = new ArrayList<>();
     private final Map<String, String> told = new HashMap<>();
-    private Kind kind = Kind.FULL;
-    private String plate = Kind.FULL.usualPlate();
+    private TestPlateKind kind = TestPlateKind.FULL;
+    private String plate = TestPlateKind.FULL.usualPlate();
     private TestPlateState state = new TestPlateState.Start();
     private TestPlateState before = state;
     private @Nullable Path film;
     private @Nullable Path scan;
-
-    /** Kinds of test plates, as {@link WedgeWork} knows them. */
-    public enum Kind {
-        FULL("full", "Full", "Wedge and targets. Teaches tones and the workshop's numbers. The one to begin with."),
-        STRIP("strip", "Strip", "The wedge alone: tones, on an offcut."),
-        EXPOSURE("exposure", "Exposure", "Longer and longer exposures side by side: tells which one to take."),
-        CHECK(
-                "check",
-                "Check: does it hold?",
-                "Tones that should print at stated L*. Judges the workshop, changes nothing.");
-
-        private final String word;
-        private final String label;
-        private final String words;
-
-        Kind(String word, String label, String words) {
-            this.word = word;
-            this.label = label;
-            this.words = words;
-        }
-
-        public String label() {
-            return label;
-        }
-
-        /** What it is for. */
-        public String words() {
-            return words;
-        }
-
-        public String word() {
-            return word;
-        }
-
-        String usualPlate() {
-            return WedgeWork.usualPlate(word);
-        }
-    }
 
     /**
      * A test plate that is not begun.
@@ -127,7 +89,7 @@ public final class TestPlateModel {
         return state;
     }
 
-    public Kind kind() {
+    public TestPlateKind kind() {
         return kind;
     }
 
@@ -148,7 +110,7 @@ public final class TestPlateModel {
     // ------------------------------------------------------------------ the film
 
     /** Chooses a kind; a plate of its usual size comes with it. */
-    public void choose(Kind chosen) {
+    public void choose(TestPlateKind chosen) {
         if (plate.equals(kind.usualPlate())) {
             plate = chosen.usualPlate();
         }

@@ -2,7 +2,6 @@ package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
 import greyground.desk.look.Light;
-import greyground.desk.look.Question;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -27,14 +26,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Executor;
-import javafx.animation.Animation;
-import javafx.animation.KeyFrame;
-import javafx.animation.PauseTransition;
-import javafx.animation.Timeline;
 import javafx.scene.Parent;
 import javafx.stage.Screen;
-import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -45,9 +38,6 @@ import org.jspecify.annotations.Nullable;
 final class DeskWindow {
     static final double LEAST_WIDTH = 1100;
     static final double LEAST_HEIGHT = 700;
-
-    private static final String COMPUTING =
-            "Computing the plate: a new grain or bath takes some seconds the first time";
 
     private final BenchModel model;
     private final LiveDesk live;
@@ -63,8 +53,6 @@ final class DeskWindow {
     private final WarningsView warnings;
     private final BenchClocks clocks;
     private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
-    private final Runnable bell;
-    private final Executor window;
     private final KeysView keys = new KeysView(() -> showKeys(false));
     private final PlanView plan;
     private final EmptyBench empty;
@@ -76,11 +64,11 @@ final class DeskWindow {
     private final PrintingStrip printing;
     private final OpeningBar opening;
     private final HeadBar head;
-    private final PauseTransition settled = new PauseTransition(Duration.millis(900));
-    private final Timeline ticking;
+    private final Leaving leaving;
+    private final Autosave autosave;
+    private final Ticking ticking;
     private Light light = new Light(false);
     private boolean inches;
-    private boolean wasMaking;
     private @Nullable ExposurePlan planned;
     private @Nullable BenchState computed;
 
@@ -98,8 +86,7 @@ final class DeskWindow {
         this.places = new WarningPlaces(model, sight, this::choose, this::set);
         this.warnings = places.list();
         this.clocks = new BenchClocks(services.nanoTime());
-        this.bell = services.bell();
-        this.window = services.window();
+        this.autosave = new Autosave(model, services.window(), frame::say);
         this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
         this.empty = new EmptyBench(files);
         this.export = new ExportBar(services, model, files, frame::say);
@@ -107,14 +94,14 @@ final class DeskWindow {
         this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.lessons = new TestPlateModel(services, model, frame::say);
-        this.testPlate = new TestPlateView(lessons, model, services, files, this::printTestFilm);
+        this.testPlate = new TestPlateView(lessons, model, services, files, printing::openTestFilm);
+        this.leaving = new Leaving(frame, files, export, printing);
         this.middle = new DeskPlaces(
                 new DeskPlaces.Parts(
                         rail, picture, loupeBench, plan, sheet, testPlate, empty, keys, settings, warnings),
                 () -> model.state().isPresent());
         this.head = new HeadBar(this, files, export);
-        this.ticking = new Timeline(new KeyFrame(Duration.millis(200), tick -> tick()));
-        ticking.setCycleCount(Animation.INDEFINITE);
+        this.ticking = new Ticking(clocks, services.bell(), plan, clockStrip, frame, () -> live.isMakingPlate() && model.state().isPresent(), () -> sight.plate().isPresent());
         frame.head(head);
         frame.strip(printing);
         frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
@@ -124,7 +111,6 @@ final class DeskWindow {
         DeskKeys.bind(this, frame);
         files.acceptDrops(frame);
         model.watch(this::changed);
-        settled.setOnFinished(quiet -> settledDown());
         choose(Station.ART);
         changed();
         ticking.play();
@@ -191,20 +177,8 @@ final class DeskWindow {
 
     /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
     void printFilm() {
-        model.state().ifPresent(state -> {
-            frame.say("");
-            live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say);
-        });
-    }
-
-    /** Asks how a test plate's film is to be printed. */
-    private void printTestFilm(Path pdf) {
-        frame.say("");
-        try {
-            printing.open(PrintSource.of(pdf, String.valueOf(pdf.getFileName())));
-        } catch (Refusal unreadable) {
-            frame.say(String.valueOf(unreadable.getMessage()));
-        }
+        model.state()
+                .ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say));
     }
 
     ExportBar export() {
@@ -216,8 +190,6 @@ final class DeskWindow {
         return !live.isBusy();
     }
 
-    // ------------------------------------------------------------------ news of the model and of the bench
-
     /** The model has changed. */
     private void changed() {
         Optional<BenchState> state = model.state();
@@ -227,7 +199,8 @@ final class DeskWindow {
         if (first && place() == Place.STATION) {
             rail.choose(picture.station());
         }
-        showMiddle();
+        middle.refresh();
+        ticking.showClocks();
         if (first) {
             picture.requestFocus();
         }
@@ -254,7 +227,7 @@ final class DeskWindow {
             sight.clear();
             sheet.clear();
         }
-        settled.playFromStart();
+        autosave.changed();
     }
 
     /** The plate of the model's state has been computed. */
@@ -278,46 +251,14 @@ final class DeskWindow {
         model.state().ifPresent(state -> plan.show(state.job().title(), made));
     }
 
-    /** Nothing has changed for a moment: what is unsaved is kept. */
-    private void settledDown() {
-        Runnable saving = model.autosaving();
-        Thread saver = new Thread(
-                () -> {
-                    saving.run();
-                    String trouble = model.trouble();
-                    if (!trouble.isEmpty()) {
-                        window.execute(() -> frame.say(trouble));
-                    }
-                },
-                "autosave");
-        saver.setDaemon(false);
-        saver.start();
-    }
-
     private void tick() {
-        clocks.forgetTheDone();
-        if (!clocks.ranOut().isEmpty()) {
-            bell.run();
-        }
-        plan.tick();
-        showClocks();
-        // What is there within two ticks deserves no word.
-        boolean making = live.isMakingPlate() && model.state().isPresent();
-        boolean computing = making && wasMaking;
-        wasMaking = making;
-        if (computing && frame.said().isEmpty()) {
-            frame.say(sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
-        } else if (!computing && frame.said().startsWith(COMPUTING)) {
-            frame.say("");
-        }
+        ticking.tick();
     }
-
-    // ------------------------------------------------------------------ what the person does
 
     /** Goes to a station. */
     void choose(Station chosen) {
         middle.show(chosen);
-        showClocks();
+        ticking.showClocks();
         sight.choose(chosen);
         loupeBench.choose(chosen);
         settings.setExtra(
@@ -370,7 +311,7 @@ final class DeskWindow {
             plan.show(model.state().orElseThrow().job().title(), made);
         }
         middle.show(wanted);
-        showClocks();
+        ticking.showClocks();
     }
 
     /** Goes there, or back to the station if that is where one is. */
@@ -385,21 +326,11 @@ final class DeskWindow {
     /** Lays the list of keys over what is seen, or takes it away. */
     void showKeys(boolean wanted) {
         middle.showKeys(wanted);
-        showClocks();
+        ticking.showClocks();
     }
 
     boolean areKeysShown() {
         return middle.areKeysShown();
-    }
-
-    private void showMiddle() {
-        middle.refresh();
-        showClocks();
-    }
-
-    /** Clocks that have begun, where the plan itself doesn't show them. */
-    private void showClocks() {
-        clockStrip.show(plan.isVisible() ? List.of() : clocks.begun());
     }
 
     /** Amber on black, so that the screen fogs no film. */
@@ -444,8 +375,6 @@ final class DeskWindow {
         middle.nextPart(frame.getScene().getFocusOwner());
     }
 
-    // ------------------------------------------------------------------ beginning and end
-
     /** Opens a file named at the start, or asks whether to take up what was left. */
     void begin(Optional<Path> file) {
         file.ifPresentOrElse(files::open, files::offerLeftWork);
@@ -453,34 +382,13 @@ final class DeskWindow {
 
     /** Whether the window may close now; if not, the person is asked. */
     boolean mayClose(Runnable close) {
-        if (export.isWorking()) {
-            askToStop("A film is being made; closing stops it, and nothing of it is written.", export::stop, close);
-            return false;
-        }
-        if (printing.isWorking()) {
-            askToStop("A film is being printed; closing stops it.", printing::leave, close);
-            return false;
-        }
-        return files.mayLeave("closing", close);
-    }
-
-    private void askToStop(String words, Runnable stop, Runnable close) {
-        frame.ask(
-                words,
-                List.of(
-                        new Question.Answer("Stop and close", () -> {
-                            stop.run();
-                            if (files.mayLeave("closing", close)) {
-                                close.run();
-                            }
-                        }),
-                        new Question.Answer("Wait for it", () -> {})));
+        return leaving.mayClose(close);
     }
 
     /** The window is gone. */
     void closed() {
         ticking.stop();
-        settled.stop();
+        autosave.close();
         export.stop();
         lessons.close();
         live.close();

@@ -9,6 +9,7 @@ import greyground.desk.model.PrintSource;
 import greyground.desk.model.PrintingModel;
 import greyground.film.sheet.PrintPaper;
 import greyground.quantity.Refusal;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -130,12 +131,22 @@ final class PrintingStrip extends VBox {
         return work.isRunning();
     }
 
+    /** Shows the strip for a test plate's film, or says why it can't be printed. */
+    void openTestFilm(Path pdf) {
+        try {
+            open(PrintSource.of(pdf, String.valueOf(pdf.getFileName())));
+        } catch (Refusal unreadable) {
+            say.accept(String.valueOf(unreadable.getMessage()));
+        }
+    }
+
     /** Shows the strip for a film; printers are looked for meanwhile. */
     void open(PrintSource film) {
         if (isWorking()) {
             say.accept("a film is being printed: wait for it, or stop it first");
             return;
         }
+        say.accept("");
         source = film;
         model = null;
         show(choices, false);

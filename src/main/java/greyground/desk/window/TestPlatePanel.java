@@ -4,6 +4,7 @@ import greyground.app.teach.ReadReport;
 import greyground.desk.look.Controls;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.Place;
+import greyground.desk.model.TestPlateKind;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.desk.setting.FigureWords;
@@ -32,7 +33,7 @@ import javafx.util.StringConverter;
 final class TestPlatePanel extends VBox {
     private final TestPlateModel model;
     private final BenchModel bench;
-    private final ComboBox<TestPlateModel.Kind> kinds = new ComboBox<>();
+    private final ComboBox<TestPlateKind> kinds = new ComboBox<>();
     private final TextField plate = new TextField();
     private final Label kindWords = quiet("");
     private final Label shared = quiet("");
@@ -176,15 +177,15 @@ final class TestPlatePanel extends VBox {
         kinds.setId("test-kind");
         kinds.getStyleClass().add("wide");
         kinds.setAccessibleText("Kind of test plate");
-        kinds.getItems().setAll(TestPlateModel.Kind.values());
+        kinds.getItems().setAll(TestPlateKind.values());
         kinds.setConverter(new StringConverter<>() {
             @Override
-            public String toString(TestPlateModel.Kind kind) {
+            public String toString(TestPlateKind kind) {
                 return kind == null ? "" : kind.label();
             }
 
             @Override
-            public TestPlateModel.Kind fromString(String label) {
+            public TestPlateKind fromString(String label) {
                 throw new UnsupportedOperationException(label);
             }
         });

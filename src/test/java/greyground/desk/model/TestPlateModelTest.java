@@ -66,10 +66,10 @@ class TestPlateModelTest {
     void aKindBringsItsUsualPlateUnlessOneWasTold() {
         TestPlateModel model = model();
         assertEquals("150x200mm", model.plate());
-        model.choose(TestPlateModel.Kind.STRIP);
+        model.choose(TestPlateKind.STRIP);
         assertEquals("150x40mm", model.plate());
         model.plate(" 110x40mm ");
-        model.choose(TestPlateModel.Kind.FULL);
+        model.choose(TestPlateKind.FULL);
         assertEquals("110x40mm", model.plate());
     }
 

@@ -12,6 +12,7 @@ import greyground.app.files.KeptFiles;
 import greyground.app.sight.LivePicture;
 import greyground.desk.look.FlatPicture;
 import greyground.desk.look.ToneChart;
+import greyground.desk.model.TestPlateKind;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.simulation.ProofOfFilm;
@@ -63,8 +64,8 @@ class TestPlateIT extends AtTheDesk {
         }
         act(() -> {
             @SuppressWarnings("unchecked")
-            ComboBox<TestPlateModel.Kind> kinds = hand.find("test-kind", ComboBox.class);
-            kinds.setValue(TestPlateModel.Kind.STRIP);
+            ComboBox<TestPlateKind> kinds = hand.find("test-kind", ComboBox.class);
+            kinds.setValue(TestPlateKind.STRIP);
             TextField plate = hand.find("test-plate-size", TextField.class);
             plate.setText("100x30mm");
         });
@@ -182,8 +183,8 @@ class TestPlateIT extends AtTheDesk {
         String own = KeptFiles.chart(shared.resolve("strip.pdf")).id();
         act(() -> {
             @SuppressWarnings("unchecked")
-            ComboBox<TestPlateModel.Kind> kinds = hand.find("test-kind", ComboBox.class);
-            kinds.setValue(TestPlateModel.Kind.STRIP);
+            ComboBox<TestPlateKind> kinds = hand.find("test-kind", ComboBox.class);
+            kinds.setValue(TestPlateKind.STRIP);
             hand.find("test-plate-size", TextField.class).setText("110x30mm");
         });
         hand.press("test-preview");
