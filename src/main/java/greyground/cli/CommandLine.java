@@ -5,6 +5,7 @@ import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -15,10 +16,12 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /**
@@ -108,7 +111,7 @@ public final class CommandLine implements Runnable {
         String first = arguments.length == 0 ? "" : arguments[0];
         try {
             return parser(first, out, err, window).execute(arguments);
-        } catch (Error broken) {
+        } catch (RuntimeException | Error broken) {
             return failed(broken, err);
         }
     }
@@ -128,12 +131,13 @@ public final class CommandLine implements Runnable {
                 line.addSubcommand(name, command.get());
             }
         });
-        return line.setExpandAtFiles(false)
+        return line.registerConverter(Path.class, CommandLine::file)
+                .setExpandAtFiles(false)
                 .setUsageHelpWidth(100)
                 .setColorScheme(picocli.CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
                 .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
-                .setParameterExceptionHandler((fault, words) -> wrongUse(fault, err))
+                .setParameterExceptionHandler((fault, words) -> wrongUse(fault, words, err))
                 .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
     }
 
@@ -164,14 +168,54 @@ public final class CommandLine implements Runnable {
         return commands;
     }
 
-    private static int wrongUse(ParameterException fault, PrintStream err) {
-        String message = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
+    /** A file as it was named; a name that the system's language can't spell would stand for another file. */
+    private static Path file(String name) {
+        try {
+            if (name.indexOf('\uFFFD') < 0) {
+                return Path.of(name);
+            }
+            throw unspelt(name);
+        } catch (InvalidPathException odd) {
+            throw unspelt(name);
+        }
+    }
+
+    private static TypeConversionException unspelt(String name) {
+        return new TypeConversionException("the file name " + name + " has letters that this system's language can't"
+                + " spell: name the file anew, or set the language to one that can, such as LC_ALL=C.UTF-8");
+    }
+
+    private static int wrongUse(ParameterException fault, String[] arguments, PrintStream err) {
+        err.println("greyground: " + oneLine(wrong(fault, arguments)) + "; see '" + name(fault) + " --help'");
+        return WRONG_USE;
+    }
+
+    private static String wrong(ParameterException fault, String[] arguments) {
+        CommandSpec spec = fault.getCommandLine().getCommandSpec();
+        if (fault.getCause() instanceof TypeConversionException unusable) {
+            return String.valueOf(unusable.getMessage());
+        }
         if (fault instanceof UnmatchedArgumentException unmatched
                 && !unmatched.getUnmatched().isEmpty()) {
-            message = "\"" + unmatched.getUnmatched().get(0) + "\" is not something " + name(fault) + " knows";
+            return unknown(unmatched.getUnmatched().get(0), fault);
         }
-        err.println("greyground: " + message + "; see '" + name(fault) + " --help'");
-        return WRONG_USE;
+        if (fault instanceof MissingParameterException) {
+            for (String word : arguments) {
+                if (word.matches("-[^-=]+[^=]*") && spec.findOption(word) == null) {
+                    return unknown(word, fault);
+                }
+            }
+        }
+        return String.valueOf(fault.getMessage());
+    }
+
+    private static String unknown(String word, ParameterException fault) {
+        return "\"" + word + "\" is not something " + name(fault) + " knows"
+                + (word.startsWith("-") ? "; a file of that name is written ./" + word : "");
+    }
+
+    private static String oneLine(String words) {
+        return words.replaceAll("\\s*[\\r\\n]+\\s*", " ");
     }
 
     private static String name(ParameterException fault) {
@@ -209,9 +253,9 @@ public final class CommandLine implements Runnable {
         if (isOutOfMemory(fault)) {
             return outOfMemory(err);
         }
-        String said = String.valueOf(fault.getMessage()).replaceAll("\\s*[\\r\\n]+\\s*", " ");
-        err.println("greyground: an unforeseen fault, " + fault.getClass().getSimpleName() + ": " + said
-                + "; nothing was written, please report it with the command you gave");
+        err.println(
+                "greyground: an unforeseen fault; no file is half written: please report it with the command you gave and"
+                        + " with what that prints where GREYGROUND_TRACE=1 is set");
         if (System.getenv("GREYGROUND_TRACE") != null) {
             fault.printStackTrace(err);
         }

@@ -1,11 +1,13 @@
 package greyground.cli;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.JobWords;
 import greyground.app.recipe.SourceArt;
 import greyground.film.job.Job;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Map;
@@ -48,6 +50,13 @@ final class JobChoice {
     /** The file named for the job. */
     Optional<Path> jobFile() {
         return Optional.ofNullable(job);
+    }
+
+    /** These files, where they exist, as read. */
+    NamedFiles named() {
+        return new NamedFiles()
+                .reads("workshop", workshop)
+                .reads("job", jobFile().filter(Files::exists).orElse(null));
     }
 
     /** The workshop named, if one is. */

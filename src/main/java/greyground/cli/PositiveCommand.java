@@ -1,8 +1,8 @@
 package greyground.cli;
 
+import greyground.app.files.NamedFiles;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.KeptFiles;
-import greyground.app.files.SafeFile;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;
@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -66,16 +67,14 @@ final class PositiveCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Optional<Path> job = choice.jobFile();
-        Optional<Job> base = job.filter(Files::exists).map(KeptFiles::job);
-        Optional<Path> newJob = base.isPresent() ? Optional.empty() : job;
-        if (newJob.isPresent()) {
-            SafeFile.checkWritable("job", newJob.get());
-            SafeFile.checkDistinct("job", newJob.get(), "film", film);
-            if (tiff != null) {
-                SafeFile.checkDistinct("job", newJob.get(), "TIFF", tiff);
-            }
-        }
+        Optional<Path> newJob = choice.jobFile().filter(Predicate.not(Files::exists));
+        choice.named()
+                .reads("art", art)
+                .writes("film", film, NamedFiles.Content.FILM)
+                .writes("TIFF", tiff, NamedFiles.Content.TIFF)
+                .writes("job", newJob.orElse(null), NamedFiles.Content.KEPT);
+        Optional<Job> base =
+                newJob.isPresent() ? Optional.empty() : choice.jobFile().map(KeptFiles::job);
         Workshop shop = choice.workshop();
         PositiveWork work = PositiveWork.open(art);
         Job wanted = choice.job(base, work::source, shop, LocalDate.now(ZoneId.systemDefault()));

@@ -127,7 +127,7 @@ final class ProofCommand implements Callable<Integer> {
         double width = Lengths.parseMillimetres("loupe's width", loupeWidth);
         Optional<Offset> place = Optional.ofNullable(loupe).map(words -> Offset.parse("loupe's place", words));
         Optional<BiteTimes> times = Optional.ofNullable(bite).map(BiteTimes::parse);
-        ProofFiles files = new ProofFiles(source);
+        ProofFiles files = new ProofFiles(choice.named().reads("art or film", source));
         if (print != null) {
             files.wantWhole(Stage.PRINT, print);
         }

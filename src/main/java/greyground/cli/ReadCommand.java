@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.teach.FilmPrinterOutcome;
 import greyground.app.teach.FilmPrinterWork;
@@ -16,7 +17,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -158,6 +158,7 @@ final class ReadCommand implements Callable<Integer> {
                     "--film and the rulers are read on a film, a scan or --values on its proof: read one after the"
                             + " other");
         }
+        NamedFiles named = named();
         FilmPrinterOutcome outcome = FilmPrinterWork.of(
                         film,
                         workshop,
@@ -165,7 +166,7 @@ final class ReadCommand implements Callable<Integer> {
                                 .date(LocalDate.now(ZoneId.systemDefault())))
                 .read(printed.film(), printed.acrossMillimetres(), printed.downMillimetres());
         Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
-        tell(outcome, new ReadFiles(List.of(film, workshop)), kept);
+        tell(outcome, new ReadFiles(named), kept);
         return CommandLine.done();
     }
 
@@ -180,9 +181,7 @@ final class ReadCommand implements Callable<Integer> {
         if (values != null && reference != null) {
             throw Refusal.use("--reference belongs to a scan, but --values is given: leave one of them out");
         }
-        ReadFiles files = new ReadFiles(Stream.of(scan, values, film, workshop)
-                .flatMap(Stream::ofNullable)
-                .toList());
+        ReadFiles files = new ReadFiles(named());
         if (curve != null) {
             files.wantCurve(curve);
         }
@@ -208,6 +207,17 @@ final class ReadCommand implements Callable<Integer> {
         Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
         tell(outcome, files, kept);
         return CommandLine.done();
+    }
+
+    /** The workshop is written on {@code --accept} only, but no picture may ever take its place. */
+    private NamedFiles named() {
+        NamedFiles named = new NamedFiles()
+                .reads("scan", scan)
+                .reads("values", values)
+                .reads("reference", reference)
+                .reads("film", wedge)
+                .reads("readings", printed.film().orElse(null));
+        return accept ? named.writes("workshop", workshop, NamedFiles.Content.KEPT) : named.reads("workshop", workshop);
     }
 
     private static Path needed(@Nullable Path given, String otherwise) {

@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.chart.WedgeOutcome;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
@@ -61,6 +62,7 @@ final class WedgeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        new NamedFiles().reads("workshop", workshop).writes("film", film, NamedFiles.Content.FILM);
         Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
         WedgeWork work = WedgeWork.of(
                 JobOptions.given(command.commandLine().getParseResult()),

@@ -18,6 +18,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.quantity.Refusal;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Map;
@@ -86,12 +87,10 @@ public final class JsonText {
         } catch (JsonProcessingException fault) {
             var place = fault.getLocation();
             String where = place == null ? "" : " at line " + place.getLineNr() + ", column " + place.getColumnNr();
-            throw Refusal.use(what + " is not JSON" + where + " (" + brief(fault.getOriginalMessage())
-                    + "): mend it there or restore it from a copy");
+            throw Refusal.use(what + " is not JSON" + where + ": mend it there or restore it from a copy");
         } catch (NumberFormatException fault) {
             // Exponents of more digits than any number has pass the parser's own checks.
-            throw Refusal.use(what + " holds a number that is none (" + brief(String.valueOf(fault.getMessage()))
-                    + "): mend it there or restore it from a copy");
+            throw Refusal.use(what + " holds a number that is none: mend it or restore it from a copy");
         }
     }
 
@@ -109,7 +108,7 @@ public final class JsonText {
             generator.setPrettyPrinter(printer);
             print(tree, generator);
         } catch (IOException fault) {
-            throw Refusal.failure("JSON can't be written: " + brief(String.valueOf(fault.getMessage())), fault);
+            throw new UncheckedIOException(fault);
         }
         return text + "\n";
     }

@@ -27,6 +27,7 @@ import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -330,6 +331,9 @@ public final class FilmPdfReader implements Closeable {
             throw asIs;
         } catch (StackOverflowError | OutOfMemoryError exhausted) {
             throw refused(name, "it is nested or sized beyond reason", exhausted);
+        } catch (InvalidPasswordException | LinkageError locked) {
+            // The library looks for other libraries when a PDF is encrypted for somebody's certificate.
+            throw refused(name, "it is locked by a password or for a certificate", locked);
         } catch (Exception damaged) {
             throw refused(name, "it is damaged or not a PDF", damaged);
         }

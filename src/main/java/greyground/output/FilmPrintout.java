@@ -68,7 +68,7 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
         try (FilmPdfReader reader = FilmPdfReader.open(pdf)) {
             return size(reader.films());
         } catch (IOException broken) {
-            throw Refusal.failure(pdf.getFileName() + " can't be read: " + broken.getMessage(), broken);
+            throw Refusal.failure(pdf.getFileName() + " can't be read as a film PDF: make it anew", broken);
         }
     }
 
@@ -101,7 +101,7 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
             }
             return new FilmPrintout(reader, document, paper, withPlan, progress);
         } catch (IOException broken) {
-            throw Refusal.failure(pdf.getFileName() + " can't be read: " + broken.getMessage(), broken);
+            throw Refusal.failure(pdf.getFileName() + " can't be read as a film PDF: make it anew", broken);
         }
     }
 
@@ -165,7 +165,8 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
                     .renderPageToGraphics(index, pen, (float) scale, (float) scale, RenderDestination.PRINT);
             done(1);
         } catch (IOException broken) {
-            throw Refusal.failure("the film can't be printed: " + broken.getMessage(), broken);
+            throw Refusal.failure(
+                    "the film can't be printed: make it anew, or print the PDF elsewhere at 100 %", broken);
         } finally {
             pen.dispose();
         }

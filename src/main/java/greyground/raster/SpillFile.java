@@ -37,9 +37,7 @@ final class SpillFile implements AutoCloseable {
             file = open(path, bytes);
         } catch (IOException failed) {
             throw Refusal.failure(
-                    "no spill file can be made in " + folder + " (" + failed.getMessage()
-                            + "): name a folder that can be written",
-                    failed);
+                    "no spill file can be made in " + folder + ": name a folder that can be written", failed);
         }
     }
 
@@ -60,10 +58,7 @@ final class SpillFile implements AutoCloseable {
             file.seek(at);
             file.write(bytes, 0, count);
         } catch (IOException failed) {
-            throw Refusal.failure(
-                    "the spill file can't be written (" + failed.getMessage()
-                            + "): free some disk, or name another folder",
-                    failed);
+            throw Refusal.failure("the spill file can't be written: free some disk, or name another folder", failed);
         }
     }
 
@@ -72,8 +67,7 @@ final class SpillFile implements AutoCloseable {
             file.seek(at);
             file.readFully(bytes, 0, count);
         } catch (IOException failed) {
-            throw Refusal.failure(
-                    "the spill file can't be read (" + failed.getMessage() + "): open the art again", failed);
+            throw Refusal.failure("the spill file can't be read: open the art again", failed);
         }
     }
 
@@ -99,7 +93,8 @@ final class SpillFile implements AutoCloseable {
             file.close();
             Files.deleteIfExists(path);
         } catch (IOException failed) {
-            throw Refusal.failure("the spill file could not be given back: " + failed.getMessage(), failed);
+            throw Refusal.failure(
+                    "the spill file could not be given back: see to the folder for temporary files", failed);
         }
     }
 }

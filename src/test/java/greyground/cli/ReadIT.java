@@ -277,7 +277,7 @@ class ReadIT {
                 List.of(1, "", folder.resolve("none.png"), "--wedge", film, "--workshop", shop),
                 List.of(2, "is no film PDF", proof, "--wedge", proof, "--workshop", shop),
                 List.of(2, "not JSON", proof, "--wedge", film, "--workshop", damaged),
-                List.of(2, "is a film PDF", proof, "--wedge", film, "--workshop", film),
+                List.of(2, "would replace the film", proof, "--wedge", film, "--workshop", film),
                 List.of(2, "no test plate's film is given", proof, "--workshop", shop),
                 List.of(2, "nothing to read is given", "--wedge", film, "--workshop", shop),
                 List.of(2, "both given", proof, "--values", fault, "--wedge", film, "--workshop", shop),
@@ -285,7 +285,7 @@ class ReadIT {
                 List.of(1, "can be taken back", "--take-back", "--workshop", shop),
                 List.of(
                         2,
-                        "would replace the file that is read",
+                        "would replace the scan",
                         proof,
                         "--wedge",
                         film,

@@ -16,9 +16,14 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import java.util.zip.DeflaterOutputStream;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
+import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -159,5 +164,39 @@ class HostileFilmPdfTest {
                 assertThrows(Refusal.class, () -> reader.attachment(Attachment.JOB));
             }
         });
+    }
+
+    /** Encrypted for a certificate (ISO 32000-1, 7.6.4) or by a password that opens it (7.6.3): neither can be read, and one line says so. */
+    @Test
+    void lockedFilmsAreNamedAsLocked() throws Exception {
+        StringBuilder forACertificate = new StringBuilder("%PDF-1.6\n");
+        StringBuilder places = new StringBuilder("xref\n0 4\n0000000000 65535 f \n");
+        int number = 1;
+        for (String object : List.of(
+                "<</Type /Catalog /Pages 2 0 R>>",
+                "<</Type /Pages /Kids [] /Count 0>>",
+                "<</Filter /Adobe.PubSec /SubFilter /adbe.pkcs7.s5 /V 4 /Length 128 /StmF /DefaultCryptFilter"
+                        + " /StrF /DefaultCryptFilter /CF <</DefaultCryptFilter <</CFM /AESV2 /Recipients [(0)]>>>>>>")) {
+            places.append(String.format(Locale.ROOT, "%010d 00000 n \n", forACertificate.length()));
+            forACertificate.append(number++ + " 0 obj " + object + " endobj\n");
+        }
+        int start = forACertificate.length();
+        forACertificate
+                .append(places)
+                .append("trailer <</Size 4 /Root 1 0 R /Encrypt 3 0 R /ID [(a) (a)]>>\nstartxref\n" + start
+                        + "\n%%EOF\n");
+        ByteArrayOutputStream withPassword = new ByteArrayOutputStream();
+        try (PDDocument document = new PDDocument()) {
+            document.addPage(new PDPage());
+            document.protect(new StandardProtectionPolicy("owner", "user", new AccessPermission()));
+            document.save(withPassword);
+        }
+        for (byte[] locked :
+                List.of(forACertificate.toString().getBytes(StandardCharsets.US_ASCII), withPassword.toByteArray())) {
+            Path file = written(locked);
+            String said =
+                    assertThrows(Refusal.class, () -> FilmPdfReader.open(file)).getMessage();
+            assertTrue(said.contains("film.pdf can't be read as a film PDF: it is locked"), said);
+        }
     }
 }

@@ -1,5 +1,6 @@
 package greyground.app.bite;
 
+import greyground.app.files.FileFault;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.recipe.CurveFile;
@@ -135,7 +136,7 @@ public record BiteLogAdvice(BiteLog log, Step step) {
                     .mapToDouble(Compensation.Node::coverage)
                     .max();
         } catch (IOException closing) {
-            throw Refusal.failure("cannot read " + film + ": " + closing.getMessage(), closing);
+            throw Refusal.failure("cannot read " + film + ": " + FileFault.words(closing), closing);
         }
     }
 

@@ -140,7 +140,6 @@ public final class WedgeWork {
      * @param film the PDF to write, replaced whole or not at all
      */
     public WedgeOutcome make(Path film, Progress progress) throws Exception {
-        SafeFile.checkWritable("film", film);
         Laid laid = laid();
         String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
         FilmDocument document = document(chart, laid.plan(), laid.rows());

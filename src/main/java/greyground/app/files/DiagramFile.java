@@ -7,7 +7,6 @@ import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Locale;
 
 /** Writes diagrams as their names end. */
 public final class DiagramFile {
@@ -22,18 +21,12 @@ public final class DiagramFile {
     public static void write(String what, Path file, DrawnPage drawn) throws Exception {
         SafeFile.write(what, file, channel -> {
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
-            switch (ending(file)) {
+            switch (NamedFiles.ending(file)) {
                 case "png" -> PngFile.write(drawn.picture(), what + ", drawn by " + Program.words(), out);
                 case "svg" -> out.write(drawn.svg().getBytes(StandardCharsets.UTF_8));
                 default -> drawn.writePdf(out);
             }
             out.flush();
         });
-    }
-
-    /** What follows the last dot of a name, in small letters. */
-    public static String ending(Path file) {
-        String name = String.valueOf(file.getFileName());
-        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     }
 }

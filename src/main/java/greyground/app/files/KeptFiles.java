@@ -116,7 +116,7 @@ public final class KeptFiles {
                                 + ": give a film PDF that this program made with one"));
                 return decoded(what, file, bytes);
             } catch (IOException closing) {
-                throw Refusal.failure("cannot read " + file + ": " + closing.getMessage(), closing);
+                throw Refusal.failure("cannot read " + file + ": " + FileFault.words(closing), closing);
             }
         }
         try (InputStream in = Files.newInputStream(file)) {
@@ -128,7 +128,7 @@ public final class KeptFiles {
             return decoded(what, file, bytes);
         } catch (IOException unreadable) {
             throw Refusal.failure(
-                    "cannot read the " + what + " file " + file + ": " + unreadable.getMessage(), unreadable);
+                    "cannot read the " + what + " file " + file + ": " + FileFault.words(unreadable), unreadable);
         }
     }
 

@@ -56,7 +56,7 @@ final class OneAtATime {
     }
 
     private static OneAtATime of(String what, Path file) throws InterruptedException {
-        Path turn = SafeFile.folderOf(file).resolve("." + file.getFileName() + ".greyground-turn");
+        Path turn = SafeFile.folderOf(file).resolve("." + Siblings.plain(file) + ".greyground-turn");
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(MOST_SECONDS);
         boolean given = false;
         if (HERE.tryLock(MOST_SECONDS, TimeUnit.SECONDS)) {

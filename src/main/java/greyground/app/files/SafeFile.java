@@ -8,9 +8,11 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 
 /**
  * Writes a file so that its name only ever points at a whole one: into a sibling, synced, then renamed over the old.
@@ -29,53 +31,41 @@ public final class SafeFile {
     }
 
     /**
-     * Refuses early, before long work, if {@code destination} could not be written.
+     * Refuses early, before long work, if {@code destination} could not be written. Only ordinary files are ever replaced.
      *
      * @param what the trade's name of the file, for example "film"
      */
-    public static void checkWritable(String what, Path destination) {
-        Path folder = folderOf(destination);
+    static void checkWritable(String what, Path destination) {
+        Path real = meant(what, destination);
+        Path folder = folderOf(real);
         if (!Files.isDirectory(folder)) {
-            throw Refusal.failure("cannot write the " + what + " " + destination + ": the folder " + folder
-                    + " does not exist; make it or choose another");
+            throw refused(what, destination, "the folder " + folder + " does not exist; make it or choose another");
         }
-        if (Files.isDirectory(destination)) {
-            throw Refusal.failure(
-                    "cannot write the " + what + " " + destination + ": it is a folder; add a file name to it");
-        }
-        if (!Files.isWritable(folder) || (Files.exists(destination) && !Files.isWritable(destination))) {
-            throw Refusal.failure(
-                    "cannot write the " + what + " " + destination + ": it is write-protected; choose another place");
+        if (!Files.isWritable(folder) || (isThere(what, destination, real) && !Files.isWritable(real))) {
+            throw refused(what, destination, "it is write-protected; choose another place");
         }
     }
 
-    /**
-     * Refuses to write over another file of the same job.
-     *
-     * @param what the trade's name of the file to be written
-     * @param other the trade's name of the file that must survive
-     */
-    public static void checkDistinct(String what, Path destination, String other, Path otherFile) {
-        if (isSame(destination, otherFile)) {
-            throw Refusal.use("the " + what + " " + destination + " would replace the " + other
-                    + ": give the two different names");
-        }
-    }
-
-    private static boolean isSame(Path one, Path other) {
+    private static boolean isThere(String what, Path destination, Path real) {
         try {
-            if (Files.exists(one) && Files.exists(other)) {
-                return Files.isSameFile(one, other);
+            BasicFileAttributes there =
+                    Files.readAttributes(real, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+            if (there.isDirectory()) {
+                throw refused(what, destination, "it is a folder; add a file name to it");
             }
-            return folderOf(one)
-                    .toRealPath()
-                    .resolve(one.getFileName())
-                    .equals(folderOf(other).toRealPath().resolve(other.getFileName()));
+            if (!there.isRegularFile()) {
+                throw refused(what, destination, "a device or pipe of that name is there; choose another name");
+            }
+            return true;
+        } catch (NoSuchFileException isNew) {
+            return false;
         } catch (IOException unreachable) {
-            return one.toAbsolutePath()
-                    .normalize()
-                    .equals(other.toAbsolutePath().normalize());
+            throw refused(what, destination, FileFault.words(unreachable) + "; choose another name");
         }
+    }
+
+    private static Refusal refused(String what, Path destination, String why) {
+        return Refusal.failure("cannot write the " + what + " " + destination + ": " + why);
     }
 
     /** Writes {@code destination} whole or not at all. */
@@ -106,17 +96,13 @@ public final class SafeFile {
 
     private static boolean write(String what, Path destination, Body body, Naming naming) throws Exception {
         checkWritable(what, destination);
-        Path real = meant(destination);
+        Path real = meant(what, destination);
         Path folder = folderOf(real);
         Siblings.clearAbandoned(folder);
         Path sibling = Siblings.begin(folder, real);
         try {
             try (FileChannel channel = FileChannel.open(
-                    sibling,
-                    StandardOpenOption.CREATE,
-                    StandardOpenOption.TRUNCATE_EXISTING,
-                    StandardOpenOption.READ,
-                    StandardOpenOption.WRITE)) {
+                    sibling, StandardOpenOption.CREATE_NEW, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
                 Siblings.hold(channel);
                 body.fill(channel);
                 channel.force(true);
@@ -126,7 +112,7 @@ public final class SafeFile {
             return named;
         } catch (IOException failed) {
             throw Refusal.failure(
-                    "cannot write the " + what + " " + destination + ": " + WriteFault.words(failed)
+                    "cannot write the " + what + " " + destination + ": " + FileFault.words(failed)
                             + "; what stood there before is untouched, make room or choose another place",
                     failed);
         } finally {
@@ -134,12 +120,13 @@ public final class SafeFile {
         }
     }
 
-    /** The file that a name stands for. */
-    private static Path meant(Path destination) {
+    /** The file that a name stands for: its own, or the one that a link leads to. */
+    private static Path meant(String what, Path destination) {
         try {
             return Files.isSymbolicLink(destination) ? destination.toRealPath() : destination;
         } catch (IOException standsForNothing) {
-            return destination;
+            throw refused(
+                    what, destination, "it is a link that leads to no file; choose another name, or mend the link");
         }
     }
 
@@ -178,8 +165,9 @@ public final class SafeFile {
         }
     }
 
+    /** Never made absolute: where the system's language can't spell the folder one is in, its absolute name leads nowhere. */
     static Path folderOf(Path destination) {
-        Path parent = destination.toAbsolutePath().getParent();
-        return parent == null ? destination.toAbsolutePath() : parent;
+        Path parent = destination.getParent();
+        return parent == null ? Path.of("") : parent;
     }
 }

@@ -225,7 +225,8 @@ public final class ShopFile {
             }
             return bytes;
         } catch (IOException unreadable) {
-            throw Refusal.failure("cannot read the workshop file " + file + ": " + unreadable.getMessage(), unreadable);
+            throw Refusal.failure(
+                    "cannot read the workshop file " + file + ": " + FileFault.words(unreadable), unreadable);
         }
     }
 }

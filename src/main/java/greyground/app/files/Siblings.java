@@ -6,6 +6,7 @@ import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Siblings {
     private static final Pattern NAME = Pattern.compile("\\..*\\.greyground-(\\d{1,18})\\.part", Pattern.DOTALL);
+    /** Of the 255 bytes that most file systems give a name. */
+    private static final int LONGEST_NAME = 100;
+
     private static final Set<Path> UNDER_WAY = ConcurrentHashMap.newKeySet();
 
     static {
@@ -33,14 +37,21 @@ public final class Siblings {
 
     private Siblings() {}
 
-    /** Takes a name that no other write of this process has. */
+    /** Takes a name that nothing in the folder and no other write of this process has. */
     public static Path begin(Path folder, Path destination) {
         String end = ".greyground-" + ProcessHandle.current().pid() + ".part";
-        Path sibling = folder.resolve("." + destination.getFileName() + end);
-        for (int other = 2; !UNDER_WAY.add(sibling); other++) {
-            sibling = folder.resolve("." + destination.getFileName() + "." + other + end);
+        for (int other = 1; ; other++) {
+            Path sibling = folder.resolve("." + plain(destination) + (other == 1 ? "" : "." + other) + end);
+            if (!Files.exists(sibling, LinkOption.NOFOLLOW_LINKS) && UNDER_WAY.add(sibling)) {
+                return sibling;
+            }
         }
-        return sibling;
+    }
+
+    /** A file's name in letters that every system has, and short enough to be added to. */
+    static String plain(Path file) {
+        String name = String.valueOf(file.getFileName()).replaceAll("[^ -~]", "_");
+        return name.substring(0, Math.min(name.length(), LONGEST_NAME));
     }
 
     /** Shows other programs that somebody writes here, until the channel is closed. */

@@ -112,7 +112,7 @@ public final class TypedTable {
             String text = KeptFiles.decoded(what, file, bytes);
             return text.startsWith("\uFEFF") ? text.substring(1) : text;
         } catch (IOException unreadable) {
-            throw Refusal.failure("cannot read " + file + ": " + unreadable.getMessage(), unreadable);
+            throw Refusal.failure("cannot read " + file + ": " + FileFault.words(unreadable), unreadable);
         }
     }
 

@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.zip.CRC32;
 
@@ -54,7 +55,7 @@ public record CacheFolder(Path folder) {
             Siblings.clearAbandoned(folder);
             Path sibling = Siblings.begin(folder, folder.resolve(name));
             try {
-                Files.write(sibling, bytes.array());
+                Files.write(sibling, bytes.array(), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
                 Files.move(
                         sibling,
                         folder.resolve(name),

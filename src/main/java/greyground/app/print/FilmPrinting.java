@@ -74,8 +74,7 @@ public final class FilmPrinting {
                 throw refusal;
             }
             throw Refusal.failure(
-                    order.printer().name() + " did not take the film: " + failed.getMessage()
-                            + "; see whether it is switched on, or make the PDF",
+                    order.printer().name() + " did not take the film: see whether it is switched on, or make the PDF",
                     failed);
         }
     }

@@ -1,5 +1,6 @@
 package greyground.app.proof;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.bite.BiteTimes;
 import greyground.app.files.DiagramFile;
 import greyground.app.files.Program;
@@ -8,15 +9,13 @@ import greyground.app.sight.Stage;
 import greyground.picture.Picture;
 import greyground.picture.PngFile;
 import greyground.quantity.Offset;
-import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import java.io.BufferedOutputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
-import java.util.Collections;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,8 +25,7 @@ import java.util.Optional;
  * One thread.
  */
 public final class ProofFiles {
-    private final Path source;
-    private final Map<String, Path> named = new LinkedHashMap<>();
+    private final NamedFiles named;
     private final EnumMap<Stage, Path> whole = new EnumMap<>(Stage.class);
     private Optional<Close> close = Optional.empty();
     private Optional<Series> series = Optional.empty();
@@ -42,56 +40,39 @@ public final class ProofFiles {
     /**
      * No files yet.
      *
-     * @param source the art or film, which must survive
+     * @param named what the proof reads
      */
-    public ProofFiles(Path source) {
-        this.source = source;
+    public ProofFiles(NamedFiles named) {
+        this.named = named;
     }
 
     /** Wants the whole plate at a stage. */
     public void wantWhole(Stage stage, Path file) {
-        wantPicture(stage.word(), file);
+        named.writes(stage.word(), file, NamedFiles.Content.PICTURE);
         whole.put(stage, file);
     }
 
     /** Wants a loupe. */
     public void wantLoupe(Path file, Offset place, double widthMillimetres) {
-        wantPicture("loupe", file);
+        named.writes("loupe", file, NamedFiles.Content.PICTURE);
         close = Optional.of(new Close(file, place, widthMillimetres));
     }
 
     /** Wants a sheet of bites, about a place or the plate's middle. */
     public void wantBites(Path file, BiteTimes times, Optional<Offset> place) {
-        wantPicture("bites", file);
+        named.writes("bites", file, NamedFiles.Content.PICTURE);
         series = Optional.of(new Series(file, times, place));
     }
 
     /** Wants the tone diagram, written as its name ends: svg, png or pdf. */
     public void wantDiagram(Path file) {
-        if (!DiagramFile.ending(file).matches("svg|png|pdf")) {
-            throw Refusal.use("the diagram " + file + " ends in none of .svg, .png and .pdf: choose one");
-        }
-        want("diagram", file);
+        named.writes("diagram", file, NamedFiles.Content.DIAGRAM);
         diagram = Optional.of(file);
-    }
-
-    private void wantPicture(String what, Path file) {
-        if (!DiagramFile.ending(file).equals("png")) {
-            throw Refusal.use("the " + what + " " + file + " does not end in .png: pictures are written as PNG");
-        }
-        want(what, file);
-    }
-
-    private void want(String what, Path file) {
-        SafeFile.checkWritable(what, file);
-        SafeFile.checkDistinct(what, file, "art or film", source);
-        named.forEach((other, otherFile) -> SafeFile.checkDistinct(what, file, other, otherFile));
-        named.put(what, file);
     }
 
     /** Every file wanted, by what it is, in the order of asking. */
     public Map<String, Path> named() {
-        return Collections.unmodifiableMap(named);
+        return named.written();
     }
 
     /**
@@ -127,10 +108,10 @@ public final class ProofFiles {
                     pictures.bites(bites.times(), bites.place(), progress.part(closeEnd, seriesEnd)));
         }
         if (!whole.isEmpty()) {
-            List<Stage> stages = List.copyOf(whole.keySet());
-            List<Picture> seen = pictures.whole(dotsPerInch, stages, progress.part(seriesEnd, 1));
-            for (int i = 0; i < stages.size(); i++) {
-                write(stages.get(i).word(), whole.getOrDefault(stages.get(i), source), seen.get(i));
+            List<Picture> seen = pictures.whole(dotsPerInch, List.copyOf(whole.keySet()), progress.part(seriesEnd, 1));
+            Iterator<Picture> picture = seen.iterator();
+            for (Map.Entry<Stage, Path> each : whole.entrySet()) {
+                write(each.getKey().word(), each.getValue(), picture.next());
             }
         }
     }

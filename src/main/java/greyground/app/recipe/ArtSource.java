@@ -1,5 +1,6 @@
 package greyground.app.recipe;
 
+import greyground.film.job.Job;
 import greyground.art.Art;
 import greyground.film.job.ArtChoice;
 import greyground.raster.GreyPlane;
@@ -55,7 +56,8 @@ public final class ArtSource {
         }
         String name = String.valueOf(file.getFileName());
         int dot = name.lastIndexOf('.');
-        return new SourceArt(name, dot > 0 ? name.substring(0, dot) : name, "", look.width(), look.height());
+        return new SourceArt(
+                name, Job.titleOf(dot > 0 ? name.substring(0, dot) : name), "", look.width(), look.height());
     }
 
     public Decoded decode(ArtChoice choice, Progress progress) {

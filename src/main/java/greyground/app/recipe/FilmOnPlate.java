@@ -144,7 +144,7 @@ public final class FilmOnPlate implements PlateFilm {
         } catch (RuntimeException known) {
             throw known;
         } catch (Exception failed) {
-            throw Refusal.failure("a part of the film can't be made: " + failed.getMessage(), failed);
+            throw Refusal.failure("a part of the film can't be made: close other work, and open it again", failed);
         }
     }
 

@@ -54,9 +54,6 @@ public final class PositiveWork {
      */
     public PositiveOutcome prepare(Job wanted, Workshop workshop, Path film, Optional<Path> tiff, Progress progress)
             throws Exception {
-        if (tiff.isPresent()) {
-            SafeFile.checkDistinct("TIFF", tiff.get(), "film", film);
-        }
         return prepare(wanted, workshop, Optional.of(film), tiff, progress);
     }
 
@@ -72,8 +69,6 @@ public final class PositiveWork {
     private PositiveOutcome prepare(
             Job wanted, Workshop workshop, Optional<Path> film, Optional<Path> tiff, Progress progress)
             throws Exception {
-        check("film", film);
-        check("TIFF", tiff);
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         try (PreparedFilms films = preparation.films(wanted, workshop, progress.part(0, DECODING_SHARE))) {
             FilmPreparation.joined(typeface);
@@ -84,13 +79,6 @@ public final class PositiveWork {
                     : Optional.empty();
             return new PositiveOutcome(films, mended);
         }
-    }
-
-    private void check(String what, Optional<Path> file) {
-        file.ifPresent(each -> {
-            SafeFile.checkWritable(what, each);
-            SafeFile.checkDistinct(what, each, "art", preparation.file());
-        });
     }
 
     private void write(FilmDocument document, Optional<Path> film, Optional<Path> tiff, Progress progress)

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.DiagramFile;
 import greyground.app.files.KeptFiles;
-import greyground.app.files.SafeFile;
 import greyground.chart.CheckPlate;
 import greyground.film.sheet.ChartFile;
 import greyground.fit.CheckResult;
@@ -13,7 +12,6 @@ import greyground.fit.MeasuredPatch;
 import greyground.json.JsonText;
 import greyground.output.Attachment;
 import greyground.picture.ResidualPlot;
-import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -127,10 +125,6 @@ public final class CheckOutcome {
      * @param file replaced whole or not at all
      */
     public void writePlot(Path file) throws Exception {
-        if (!DiagramFile.ending(file).matches("svg|png|pdf")) {
-            throw Refusal.use("the plot " + file + " ends in none of .svg, .png and .pdf: choose one");
-        }
-        SafeFile.checkWritable("plot", file);
         DiagramFile.write("plot", file, ResidualPlot.of(title, result));
     }
 }

@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.files.KeptFiles;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
@@ -204,9 +205,19 @@ public final class BenchModel {
         return jobUnsaved() || workshopUnsaved();
     }
 
+    private NamedFiles art() {
+        return new NamedFiles().reads("art", state().map(BenchState::art).orElse(null));
+    }
+
+    /** The files of what lies there, as read. */
+    public NamedFiles named() {
+        return art().reads("job", jobFile).reads("workshop", workshopFile);
+    }
+
     /** Writes the job; its file from now on. */
     public void saveJob(Path file) throws Exception {
         Job job = state().orElseThrow().job();
+        art().reads("workshop", workshopFile).writes("job", file, NamedFiles.Content.KEPT);
         KeptFiles.saveJob(file, job);
         jobFile = file;
         savedJob = job;
@@ -216,6 +227,7 @@ public final class BenchModel {
     /** Writes the workshop; its file from now on. Returns where another program's change of that file is kept, if there was one. */
     public Optional<Path> saveWorkshop(Path file) throws Exception {
         Workshop workshop = workshop();
+        art().reads("job", jobFile).writes("workshop", file, NamedFiles.Content.KEPT);
         Optional<Path> kept = Optional.empty();
         if (file.equals(workshopFile)) {
             kept = KeptFiles.saveWorkshop(file, savedWorkshop, workshop, LocalDate.now(ZoneId.systemDefault()));

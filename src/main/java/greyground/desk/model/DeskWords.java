@@ -25,12 +25,11 @@ public final class DeskWords {
      *
      * @param what was to be made, such as "film"
      */
-    static String fault(Throwable failed, String what) {
+    public static String fault(Throwable failed, String what) {
         return failed instanceof Refusal refusal
                 ? String.valueOf(refusal.getMessage())
                 : failed instanceof OutOfMemoryError
                         ? "there is not enough memory for this " + what + ": give Java more (-Xmx2g)"
-                        : "an unforeseen fault, " + failed.getClass().getSimpleName() + "; the " + what
-                                + " is not finished, please report it";
+                        : "an unforeseen fault; the " + what + " is not finished, please report what you did";
     }
 }

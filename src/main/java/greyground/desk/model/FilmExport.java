@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
 import java.nio.file.Path;
@@ -11,8 +12,14 @@ import java.util.function.DoubleConsumer;
 public final class FilmExport {
     private FilmExport() {}
 
-    /** Writes a TIFF where the file is named so, else a PDF; nothing if {@code progress} throws. */
-    public static PositiveOutcome make(BenchState state, Path film, DoubleConsumer progress) throws Exception {
+    /**
+     * Writes a TIFF where the file is named so, else a PDF; nothing if {@code progress} throws.
+     *
+     * @param named what lies on the bench
+     */
+    public static PositiveOutcome make(NamedFiles named, BenchState state, Path film, DoubleConsumer progress)
+            throws Exception {
+        named.writes("film", film, isTiff(film) ? NamedFiles.Content.TIFF : NamedFiles.Content.FILM);
         PositiveWork positive = PositiveWork.open(state.art());
         return isTiff(film)
                 ? positive.prepareTiff(state.job(), state.workshop(), film, progress::accept)

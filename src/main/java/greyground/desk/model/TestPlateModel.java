@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.Lesson;
@@ -160,7 +161,9 @@ public final class TestPlateModel {
 
     /** Writes the film; its proof is the one that is read from now on. */
     public void make(Path file) {
+        NamedFiles named = bench.named().reads("scan", scan);
         begin("The film can't be made", "Making the test film", watch -> {
+            named.writes("film", file, NamedFiles.Content.FILM);
             WedgeWork wedge = wedge();
             WedgeWork.Look look = wedge.look(done -> watch.accept(done / 2));
             wedge.make(file, done -> watch.accept(0.5 + done / 2));
@@ -327,7 +330,7 @@ public final class TestPlateModel {
                 say.accept(other.words());
                 return;
             } catch (Exception unwritable) {
-                words = "learned in this window only: " + unwritable.getMessage();
+                words = "learned in this window only: " + DeskWords.fault(unwritable, "workshop's file");
             }
         }
         bench.teach("test plate " + taught.name(), taught.after(), kept);

@@ -2,6 +2,7 @@ package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.SourceArt;
+import greyground.desk.model.DeskWords;
 import greyground.desk.look.Question;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -83,7 +84,7 @@ final class DeskFiles {
         } catch (Refusal refused) {
             say.accept(String.valueOf(refused.getMessage()));
         } catch (Exception unforeseen) {
-            say.accept("that did not work: " + unforeseen.getMessage());
+            say.accept(DeskWords.fault(unforeseen, "work"));
         }
     }
 

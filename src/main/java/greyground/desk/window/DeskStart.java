@@ -39,9 +39,7 @@ public final class DeskStart {
                     file.map(Path::toString).map(name -> new String[] {name}).orElse(new String[0]));
         } catch (UnsupportedOperationException | IllegalStateException | LinkageError noWindow) {
             throw Refusal.failure(
-                    "no window can be opened here (" + noWindow.getMessage()
-                            + "): on Linux the packages libgtk-3-0 and libxtst6 are needed",
-                    noWindow);
+                    "no window can be opened here: on Linux the packages libgtk-3-0 and libxtst6 are needed", noWindow);
         }
     }
 }

@@ -1,5 +1,6 @@
 package greyground.desk.window;
 
+import greyground.app.files.NamedFiles;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -79,7 +80,8 @@ final class ExportBar extends HBox {
         show(true);
         stop.setDisable(false);
         say.accept("");
-        work.start(progress -> FilmExport.make(state, file, progress), new LongWork.Listener<PositiveOutcome>() {
+        NamedFiles named = model.named();
+        work.start(progress -> FilmExport.make(named, state, file, progress), new LongWork.Listener<PositiveOutcome>() {
             @Override
             public void progress(double done) {
                 bar.setProgress(done);

@@ -38,6 +38,15 @@ public record Job(
         List<KeptField> kept) {
     private static final int LONGEST_TITLE = 120;
 
+    /** Words as a title: one line, shortened where it must be. */
+    public static String titleOf(String words) {
+        String line = words.replaceAll("[\\x00-\\x1f\\x7f-\\x9f]+", " ").strip();
+        int end = LONGEST_TITLE - 3;
+        return line.length() <= LONGEST_TITLE
+                ? line
+                : line.substring(0, Character.isHighSurrogate(line.charAt(end - 1)) ? end - 1 : end) + "...";
+    }
+
     public Job {
         kept = List.copyOf(kept);
         if (title.length() > LONGEST_TITLE || title.chars().anyMatch(Character::isISOControl)) {

@@ -1,9 +1,12 @@
 package greyground.desk.model;
 
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.quantity.Refusal;
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.SourceArt;
 import greyground.desk.setting.Setting;
@@ -89,6 +92,30 @@ class BenchModelTest {
         assertEquals(theirs, KeptFiles.workshop(kept));
         assertEquals(model.workshop(), KeptFiles.workshop(file));
         assertFalse(model.workshopUnsaved());
+    }
+
+    @Test
+    void nothingIsSavedOverWhatLiesThere() throws Exception {
+        BenchModel model = model(GONE);
+        Path art = Files.writeString(folder.resolve("leaf.png"), "art");
+        Path job = folder.resolve("leaf.json");
+        Path shop = folder.resolve("shop.json");
+        model.saveJob(job);
+        model.saveWorkshop(shop);
+        Path second = Files.createLink(folder.resolve("second.pdf"), art);
+        List<byte[]> before = List.of(Files.readAllBytes(art), Files.readAllBytes(job), Files.readAllBytes(shop));
+        for (Path own : List.of(art, job, shop, second)) {
+            Refusal refused = assertThrows(
+                    Refusal.class,
+                    () -> FilmExport.make(model.named(), model.state().orElseThrow(), own, done -> {}));
+            assertTrue(refused.getMessage().contains("would replace"), refused.getMessage());
+        }
+        assertThrows(Refusal.class, () -> model.saveJob(art));
+        assertThrows(Refusal.class, () -> model.saveJob(shop));
+        assertThrows(Refusal.class, () -> model.saveWorkshop(job));
+        assertArrayEquals(before.get(0), Files.readAllBytes(art));
+        assertArrayEquals(before.get(1), Files.readAllBytes(job));
+        assertArrayEquals(before.get(2), Files.readAllBytes(shop));
     }
 
     @Test

@@ -135,8 +135,8 @@ class LongWorkTest {
                 List.of(
                         "failed: " + faults.get(0).getMessage(),
                         "failed: there is not enough memory for this film: give Java more (-Xmx2g)",
-                        "failed: an unforeseen fault, IllegalStateException; the film is not finished, please report it",
-                        "failed: an unforeseen fault, StackOverflowError; the film is not finished, please report it"),
+                        "failed: an unforeseen fault; the film is not finished, please report what you did",
+                        "failed: an unforeseen fault; the film is not finished, please report what you did"),
                 heard);
     }
 }
