@@ -1,7 +1,7 @@
 package greyground.cli;
 
-import greyground.app.files.NamedFiles;
 import greyground.app.files.KeptFiles;
+import greyground.app.files.NamedFiles;
 import greyground.app.recipe.JobWords;
 import greyground.app.recipe.SourceArt;
 import greyground.film.job.Job;

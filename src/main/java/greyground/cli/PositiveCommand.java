@@ -1,8 +1,8 @@
 package greyground.cli;
 
-import greyground.app.files.NamedFiles;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.KeptFiles;
+import greyground.app.files.NamedFiles;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;

@@ -1,9 +1,9 @@
 package greyground.cli;
 
-import greyground.app.files.NamedFiles;
 import greyground.app.chart.WedgeOutcome;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
+import greyground.app.files.NamedFiles;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Path;

@@ -283,16 +283,7 @@ class ReadIT {
                 List.of(2, "both given", proof, "--values", fault, "--wedge", film, "--workshop", shop),
                 List.of(2, "reads nothing", proof, "--take-back", "--workshop", shop),
                 List.of(1, "can be taken back", "--take-back", "--workshop", shop),
-                List.of(
-                        2,
-                        "would replace the scan",
-                        proof,
-                        "--wedge",
-                        film,
-                        "--workshop",
-                        shop,
-                        "--curve",
-                        proof),
+                List.of(2, "would replace the scan", proof, "--wedge", film, "--workshop", shop, "--curve", proof),
                 List.of(2, "bite", proof, "--wedge", film, "--workshop", shop, "--bite", "20"));
         for (List<Object> each : wrong) {
             List<Object> words = new ArrayList<>(List.of("read"));

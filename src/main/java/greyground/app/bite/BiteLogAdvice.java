@@ -1,8 +1,8 @@
 package greyground.app.bite;
 
-import greyground.app.files.FileFault;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.files.FileFault;
 import greyground.app.recipe.CurveFile;
 import greyground.app.recipe.JobPlate;
 import greyground.fit.DepthFit;

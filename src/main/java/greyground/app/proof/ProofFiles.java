@@ -1,8 +1,8 @@
 package greyground.app.proof;
 
-import greyground.app.files.NamedFiles;
 import greyground.app.bite.BiteTimes;
 import greyground.app.files.DiagramFile;
+import greyground.app.files.NamedFiles;
 import greyground.app.files.Program;
 import greyground.app.files.SafeFile;
 import greyground.app.sight.Stage;

@@ -1,8 +1,8 @@
 package greyground.app.recipe;
 
-import greyground.film.job.Job;
 import greyground.art.Art;
 import greyground.film.job.ArtChoice;
+import greyground.film.job.Job;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import java.nio.file.Path;

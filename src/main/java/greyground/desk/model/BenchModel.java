@@ -1,7 +1,7 @@
 package greyground.desk.model;
 
-import greyground.app.files.NamedFiles;
 import greyground.app.files.KeptFiles;
+import greyground.app.files.NamedFiles;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
 import greyground.workshop.Workshop;

@@ -1,9 +1,9 @@
 package greyground.desk.model;
 
-import greyground.app.files.NamedFiles;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.Lesson;
+import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
@@ -359,7 +359,7 @@ public final class TestPlateModel {
                     + " again and read the scan again");
         }
 
-        public String words() {
+        String words() {
             return String.valueOf(getMessage());
         }
     }

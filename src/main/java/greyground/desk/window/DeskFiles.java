@@ -2,11 +2,11 @@ package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.SourceArt;
-import greyground.desk.model.DeskWords;
 import greyground.desk.look.Question;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskServices;
+import greyground.desk.model.DeskWords;
 import greyground.desk.model.FileAsking;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.RecentFiles;

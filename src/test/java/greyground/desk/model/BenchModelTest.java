@@ -1,16 +1,16 @@
 package greyground.desk.model;
 
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.quantity.Refusal;
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.SourceArt;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
+import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.nio.file.Files;
