@@ -2,6 +2,7 @@ package greyground.art.colour;
 
 import greyground.art.page.Ink;
 import greyground.art.page.Page;
+import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 import java.io.IOException;
 import java.util.function.Consumer;
@@ -22,10 +23,10 @@ public interface Luminance {
      * simple assumption of {@link PlainInks}. {@code minds} hears why a profile was passed over.
      */
     static Luminance of(Page page, Consumer<String> minds) {
-        Luminance opaque = byProfile(page, minds);
-        if (opaque == null) {
-            opaque = assumed(page.samples(), page.ink());
-        }
+        float[][] palette = page.ink().palette();
+        Luminance opaque = palette == null
+                ? opaque(page.samples(), page.ink(), page.profile(), minds)
+                : new SingleTable(page.samples(), entries(palette, page, minds));
         return page.ink().alphaChannel() < 0 ? opaque : new OverPaper(page.samples(), page.ink(), opaque);
     }
 
@@ -34,7 +35,7 @@ public interface Luminance {
         byte[] bytes = page.profile();
         Ink.Model model = page.ink().model();
         try {
-            if (bytes != null && profileUsed && model != Ink.Model.PALETTE && model != Ink.Model.LAB) {
+            if (bytes != null && profileUsed && model != Ink.Model.LAB) {
                 return model + ", profile \"" + ColourProfile.read(bytes).description() + "\"";
             }
         } catch (IOException unreadable) {
@@ -48,10 +49,14 @@ public interface Luminance {
                 };
     }
 
-    private static @Nullable Luminance byProfile(Page page, Consumer<String> minds) {
-        byte[] bytes = page.profile();
-        Ink ink = page.ink();
-        if (bytes == null || ink.model() == Ink.Model.PALETTE || ink.model() == Ink.Model.LAB) {
+    private static Luminance opaque(Samples samples, Ink ink, byte @Nullable [] profile, Consumer<String> minds) {
+        Luminance known = byProfile(samples, ink, profile, minds);
+        return known == null ? assumed(samples, ink) : known;
+    }
+
+    private static @Nullable Luminance byProfile(
+            Samples samples, Ink ink, byte @Nullable [] bytes, Consumer<String> minds) {
+        if (bytes == null || ink.model() == Ink.Model.LAB) {
             return null;
         }
         try {
@@ -60,11 +65,11 @@ public interface Luminance {
                 throw new IOException("it describes \"" + profile.space().strip() + "\", not " + ink.model());
             }
             if (profile.usesTables()) {
-                return ProfileGrid.of(page.samples(), ink, profile);
+                return ProfileGrid.of(samples, ink, profile);
             }
             return switch (ink.model()) {
-                case GREY -> new SingleTable(page.samples(), ink.inverted(), profile.greyResponse());
-                case RGB -> new WeightedTables(page.samples(), ink.inverted(), profile.responses(), profile.weights());
+                case GREY -> new SingleTable(samples, ink.inverted(), profile.greyResponse());
+                case RGB -> new WeightedTables(samples, ink.inverted(), profile.responses(), profile.weights());
                 default -> throw new IOException("it has no look-up table");
             };
         } catch (IOException | RuntimeException unusable) {
@@ -79,8 +84,7 @@ public interface Luminance {
         return switch (ink.model()) {
             case GREY -> new SingleTable(samples, ink.inverted(), Lightness::linear);
             case LAB -> new SingleTable(samples, ink.inverted(), x -> Lightness.luminance(100 * x));
-            case PALETTE -> new SingleTable(samples, paletteResponse(ink.palette()));
-            case RGB -> {
+            case PALETTE, RGB -> {
                 DoubleUnaryOperator curve = Lightness::linear;
                 yield new WeightedTables(
                         samples, ink.inverted(), new DoubleUnaryOperator[] {curve, curve, curve}, Lightness.weights());
@@ -89,16 +93,18 @@ public interface Luminance {
         };
     }
 
-    private static short[] paletteResponse(float @Nullable [][] palette) {
-        short[] table = new short[256];
-        double[] weights = Lightness.weights();
-        for (int i = 0; palette != null && i < Math.min(table.length, palette.length); i++) {
-            float[] entry = palette[i];
-            double light = 0;
-            for (int c = 0; c < 3; c++) {
-                light += weights[c] * Lightness.linear(entry[c]);
-            }
-            table[i] = code(light * entry[3] + 1 - entry[3]);
+    /** The luminance of every value that a sample can name, its entry's colours taken as a row of RGB and laid over paper. */
+    private static short[] entries(float[][] palette, Page page, Consumer<String> minds) {
+        Samples row = new Samples(palette.length, 1, 3, 2, true);
+        byte[] colours = new byte[6 * palette.length];
+        for (int i = 0; i < 3 * palette.length; i++) {
+            SampleReading.put(colours, 2 * i, Math.round(palette[i / 3][i % 3] * 65_535), row);
+        }
+        short[] table = new short[page.samples().most() + 1];
+        opaque(row, Ink.plain(Ink.Model.RGB), page.profile(), minds).convert(colours, 0, palette.length, table, 0);
+        for (int i = 0; i < palette.length; i++) {
+            float alpha = palette[i][3];
+            table[i] = code((table[i] & 0xFFFF) / 65_535.0 * alpha + 1 - alpha);
         }
         return table;
     }

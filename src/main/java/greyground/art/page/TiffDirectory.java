@@ -46,10 +46,8 @@ public final class TiffDirectory {
         long next = wide ? new Octets(file.read(base + 8, 8), bigEndian).s64(0) : octets.u32(4);
         List<TiffDirectory> all = new ArrayList<>();
         Set<Long> seen = new HashSet<>();
-        while (next != 0 && all.size() < Math.min(most, DIRECTORIES_AT_MOST)) {
-            if (!seen.add(next)) {
-                throw new IOException("its directories run in a ring");
-            }
+        // Directories that run in a ring end where it closes.
+        while (next != 0 && all.size() < Math.min(most, DIRECTORIES_AT_MOST) && seen.add(next)) {
             TiffDirectory directory = new TiffDirectory(file, base, bigEndian);
             next = directory.readEntries(base + next, wide);
             all.add(directory);

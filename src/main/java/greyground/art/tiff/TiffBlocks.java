@@ -1,5 +1,8 @@
 package greyground.art.tiff;
 
+import greyground.art.page.ArtBytes;
+import java.io.IOException;
+
 /**
  * How one TIFF page's samples are cut into strips or tiles and packed.
  *
@@ -8,7 +11,7 @@ package greyground.art.tiff;
  * @param blockWidth pixels across a strip (the page's width) or tile
  * @param blockHeight pixels down a strip or tile
  * @param samplesPerPixel samples of a pixel, extra ones included
- * @param bits bits of a sample: 1, 2, 4, 8 or 16
+ * @param bits bits of a sample
  * @param separate whether each sample has blocks of its own
  * @param compression TIFF tag 259
  * @param predicted whether rows hold differences (TIFF 6.0 section 14)
@@ -18,7 +21,6 @@ package greyground.art.tiff;
  * @param offsets where each block starts
  * @param counts bytes of each block
  * @param jpegTables tables that JPEG blocks share; may be empty
- * @param directory the page's place among the file's directories
  */
 @SuppressWarnings("ArrayRecordComponent") // Never compared, and never seen outside this package.
 record TiffBlocks(
@@ -36,14 +38,13 @@ record TiffBlocks(
         int photometric,
         long[] offsets,
         long[] counts,
-        byte[] jpegTables,
-        int directory) {
+        byte[] jpegTables) {
 
     static final int NONE = 1;
     static final int LZW = 5;
+    static final int OLD_JPEG = 6;
     static final int JPEG = 7;
     static final int DEFLATE = 8;
-    static final int OLD_DEFLATE = 32_946;
     static final int PACK_BITS = 32_773;
 
     int across() {
@@ -72,8 +73,18 @@ record TiffBlocks(
         return bits > 8 ? 2 : 1;
     }
 
-    /** TIFF 6.0's modified Huffman, group 3 and group 4. */
-    boolean fax() {
-        return compression >= 2 && compression <= 4;
+    /** Whether {@link TiffRows} unpacks them. */
+    boolean unpacked(ArtBytes file) throws IOException {
+        return switch (compression) {
+            case NONE, JPEG, DEFLATE, PACK_BITS -> true;
+            case LZW -> !oldLzw(file);
+            default -> false;
+        };
+    }
+
+    /** Writers before TIFF 6.0 put LZW codes' bits the other way round, so that the first, 256, starts with these bytes. */
+    private boolean oldLzw(ArtBytes file) throws IOException {
+        byte[] start = new byte[2];
+        return file.read(offsets[0], start, 0, 2) == 2 && start[0] == 0 && (start[1] & 1) == 1;
     }
 }

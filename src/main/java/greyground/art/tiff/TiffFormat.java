@@ -4,6 +4,7 @@ import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Ink;
 import greyground.art.page.Page;
+import greyground.art.page.RowPipe;
 import greyground.art.page.Samples;
 import greyground.art.page.TiffDirectory;
 import java.io.IOException;
@@ -37,7 +38,11 @@ public final class TiffFormat implements ArtFormat {
     }
 
     private static Page page(ArtBytes file, TiffDirectory directory, int place) throws IOException {
-        TiffBlocks blocks = blocks(file, directory, place);
+        TiffNumbers numbers = TiffNumbers.of(directory);
+        TiffBlocks blocks = blocks(file, directory, numbers);
+        if (!numbers.plain() || !blocks.unpacked(file) || lumaAndChroma(blocks)) {
+            return whole(file, directory, place, blocks, numbers);
+        }
         Samples samples = new Samples(
                 blocks.width(), blocks.height(), blocks.samplesPerPixel(), blocks.bytesPerSample(), blocks.bigEndian());
         Ink ink = ink(directory, blocks);
@@ -45,7 +50,7 @@ public final class TiffFormat implements ArtFormat {
         long blockBytes =
                 (long) blocks.blockWidth() * blocks.blockHeight() * samples.channels() * samples.bytesPerSample();
         boolean tiled = blocks.blockWidth() != blocks.width() || directory.has(322);
-        boolean wholeBlocks = tiled || blocks.compression() == TiffBlocks.JPEG || blocks.fax();
+        boolean wholeBlocks = tiled || blocks.compression() == TiffBlocks.JPEG;
         boolean stored = blocks.compression() == TiffBlocks.NONE;
         boolean anyOrder = wholeBlocks || stored || blockBytes <= BLOCK_BYTES;
         int bandRows = bandRows(samples, blocks, anyOrder && !(stored && !tiled));
@@ -59,8 +64,44 @@ public final class TiffFormat implements ArtFormat {
                 bandRows,
                 anyOrder,
                 wholeBlocks && !tiled ? blockBytes : 0,
-                blocks.fax() ? Page.UNBOUNDED : Page.PACKED,
+                Page.PACKED,
                 () -> new TiffRows(file, blocks));
+    }
+
+    /** Luma and chroma outside JPEG, and whatever old-style JPEG holds, which the library turns into RGB. */
+    private static boolean lumaAndChroma(TiffBlocks blocks) {
+        return blocks.compression() == TiffBlocks.OLD_JPEG
+                || (blocks.photometric() == 6 && blocks.compression() != TiffBlocks.JPEG);
+    }
+
+    private static Page whole(ArtBytes file, TiffDirectory directory, int place, TiffBlocks blocks, TiffNumbers numbers)
+            throws IOException {
+        boolean asRgb = lumaAndChroma(blocks) && blocks.photometric() != 1;
+        long[] coarseness = directory.numbers(530);
+        if (asRgb && blocks.separate() && (coarseness.length < 2 || coarseness[0] * coarseness[1] != 1)) {
+            throw new IOException("its luma and chroma lie apart, in different sizes: save it as RGB");
+        }
+        Ink ink = asRgb ? Ink.plain(Ink.Model.RGB) : ink(directory, blocks);
+        int channels = asRgb ? 3 : blocks.samplesPerPixel();
+        Samples samples =
+                new Samples(blocks.width(), blocks.height(), channels, asRgb || numbers.bits() <= 8 ? 1 : 2, true);
+        long pixels = (long) blocks.width() * blocks.height();
+        byte[] profile = directory.bytes(34_675);
+        return new Page(
+                samples,
+                ink,
+                profile.length == 0 ? null : profile,
+                directory.orientation(),
+                directory.density(),
+                numbers.bits(),
+                bandRows(samples, blocks, false),
+                false,
+                pixels * channels * Math.max(1, numbers.bits() / 8),
+                Page.UNBOUNDED,
+                () -> new RowPipe(
+                        new TiffWhole(file, place, samples, asRgb ? null : numbers, ink.model() == Ink.Model.PALETTE),
+                        (int) samples.bytesPerRow(),
+                        RowPipe.limitSeconds(pixels)));
     }
 
     private static int bandRows(Samples samples, TiffBlocks blocks, boolean wholeBlocks) {
@@ -71,14 +112,14 @@ public final class TiffFormat implements ArtFormat {
         return (int) Math.min(rows, samples.height());
     }
 
-    private static TiffBlocks blocks(ArtBytes file, TiffDirectory directory, int place) throws IOException {
+    private static TiffBlocks blocks(ArtBytes file, TiffDirectory directory, TiffNumbers numbers) throws IOException {
         int width = size(directory.number(256, 0), "width");
         int height = size(directory.number(257, 0), "height");
         int samples = (int) Math.max(0, Math.min(1000, directory.number(277, 1)));
         if (samples < 1 || samples > 32) {
             throw new IOException("it claims " + samples + " samples a pixel; 1 to 32 can be read");
         }
-        int bits = bits(directory);
+        int bits = numbers.bits();
         boolean tiled = directory.has(322);
         int blockWidth = tiled ? size(directory.number(322, 0), "tile width") : width;
         long stripRows = Math.max(0, directory.number(278, height));
@@ -87,13 +128,13 @@ public final class TiffFormat implements ArtFormat {
                 : (int) (stripRows == 0 || stripRows > height ? height : stripRows);
         int compression = compression((int) directory.number(259, 1));
         int predictor = (int) directory.number(317, 1);
-        if (predictor > 2 || (predictor == 2 && bits < 8)) {
+        boolean differences = (predictor == 2 && bits >= 8 && bits != 24)
+                || (predictor == 3 && numbers.form() == TiffNumbers.Form.FRACTION);
+        if (predictor > 1 && !differences) {
             throw new IOException("its predictor " + predictor + " is not one that can be read: save it without");
         }
         boolean separate = samples > 1 && directory.number(284, 1) == 2;
-        boolean packsBytes = compression == TiffBlocks.LZW
-                || compression == TiffBlocks.DEFLATE
-                || compression == TiffBlocks.OLD_DEFLATE;
+        boolean packsBytes = compression == TiffBlocks.LZW || compression == TiffBlocks.DEFLATE;
         TiffBlocks shape = new TiffBlocks(
                 width,
                 height,
@@ -107,10 +148,10 @@ public final class TiffFormat implements ArtFormat {
                 directory.number(266, 1) == 2,
                 directory.bigEndian(),
                 (int) directory.number(262, 1),
-                directory.numbers(tiled ? 324 : 273),
-                directory.numbers(tiled ? 325 : 279),
-                directory.bytes(347),
-                place);
+                // Some writers list tiles as if they were strips.
+                directory.numbers(tiled && directory.has(324) ? 324 : 273),
+                directory.numbers(tiled && directory.has(325) ? 325 : 279),
+                directory.bytes(347));
         return located(file, shape);
     }
 
@@ -122,7 +163,8 @@ public final class TiffFormat implements ArtFormat {
                     + " strips or tiles, but lists " + shape.offsets().length);
         }
         long[] counts = shape.counts();
-        boolean stored = shape.compression() == TiffBlocks.NONE;
+        // Where chroma is stored more coarsely than luma, rows are shorter than they look.
+        boolean stored = shape.compression() == TiffBlocks.NONE && shape.photometric() != 6;
         long fullBlock = Math.multiplyExact(shape.packedRowBytes(), (long) shape.blockHeight());
         if (counts.length < wanted) {
             if (!stored) {
@@ -162,8 +204,7 @@ public final class TiffFormat implements ArtFormat {
                 shape.photometric(),
                 shape.offsets(),
                 counts,
-                shape.jpegTables(),
-                shape.directory());
+                shape.jpegTables());
     }
 
     private static int size(long pixels, String what) throws IOException {
@@ -174,30 +215,14 @@ public final class TiffFormat implements ArtFormat {
         return (int) pixels;
     }
 
-    private static int bits(TiffDirectory directory) throws IOException {
-        long[] bits = directory.numbers(258);
-        int first = bits.length == 0 ? 1 : (int) bits[0];
-        for (long other : bits) {
-            if (other != first) {
-                throw new IOException("its samples differ in depth: save it with 8 or 16 bits for every channel");
-            }
-        }
-        long format = directory.number(339, 1);
-        boolean whole = format == 1 || format == 4;
-        if (!whole || (first != 1 && first != 2 && first != 4 && first != 8 && first != 16)) {
-            throw new IOException("its samples are " + first + "-bit " + (whole ? "" : "signed or fractional ")
-                    + "numbers; 1, 2, 4, 8 and 16-bit whole ones can be read: save it with 8 or 16 bits");
-        }
-        return first;
-    }
-
     private static int compression(int code) throws IOException {
         return switch (code) {
-            case 1, 2, 3, 4, 5, 7, 8, 32_946, 32_773 -> code;
+            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773 -> code;
+            case 32_946, 50_013 -> TiffBlocks.DEFLATE;
             case 50_000 -> throw unreadable("Zstandard");
             case 50_001 -> throw unreadable("WebP");
             case 34_925 -> throw unreadable("LZMA");
-            case 6 -> throw unreadable("old-style JPEG");
+            case 34_661 -> throw unreadable("JBIG");
             case 34_712, 33_003, 33_005 -> throw unreadable("JPEG 2000");
             default -> throw unreadable("unknown (" + code + ")");
         };
@@ -211,15 +236,9 @@ public final class TiffFormat implements ArtFormat {
     private static Ink ink(TiffDirectory directory, TiffBlocks blocks) throws IOException {
         Ink.Model model = switch (blocks.photometric()) {
             case 0, 1 -> Ink.Model.GREY;
-            case 2 -> Ink.Model.RGB;
+            case 2, 6 -> Ink.Model.RGB;
             case 3 -> Ink.Model.PALETTE;
             case 5 -> Ink.Model.CMYK;
-            case 6 -> {
-                if (blocks.compression() != TiffBlocks.JPEG) {
-                    throw new IOException("its YCbCr samples can be read only in JPEG: save it as RGB");
-                }
-                yield Ink.Model.RGB;
-            }
             case 8 -> Ink.Model.LAB;
             default ->
                 throw new IOException("its colours are of kind " + blocks.photometric()
@@ -232,23 +251,21 @@ public final class TiffFormat implements ArtFormat {
                         "it claims " + model + " but has " + blocks.samplesPerPixel() + " samples a pixel");
             }
         }
-        if (model == Ink.Model.PALETTE) {
-            return Ink.palette(palette(directory, blocks.bits()));
-        }
         long[] extra = directory.numbers(338);
         int channel = model.channels();
         Ink.Alpha alpha = Ink.Alpha.STRAIGHT;
         boolean hasAlpha = extra.length > 0 && (extra[0] == 1 || extra[0] == 2) && blocks.samplesPerPixel() > channel;
-        if (hasAlpha && extra[0] == 1) {
+        float[][] palette = model == Ink.Model.PALETTE ? palette(directory, blocks.bits()) : null;
+        if (hasAlpha && extra[0] == 1 && palette == null) {
             alpha = Ink.Alpha.OVER_BLACK;
         }
-        return new Ink(model, blocks.photometric() == 0, alpha, hasAlpha ? channel : -1, null);
+        return new Ink(model, blocks.photometric() == 0, alpha, hasAlpha ? channel : -1, palette);
     }
 
     private static float[][] palette(TiffDirectory directory, int bits) throws IOException {
         long[] map = directory.numbers(320);
-        int entries = 1 << Math.min(8, bits);
-        if (bits > 8 || map.length < 3 * entries) {
+        int entries = 1 << Math.min(16, bits);
+        if (bits > 16 || map.length < 3 * entries) {
             throw new IOException("its palette has " + map.length / 3 + " colours where " + entries + " are needed");
         }
         float[][] palette = new float[entries][];

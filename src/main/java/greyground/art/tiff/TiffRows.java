@@ -9,7 +9,6 @@ import greyground.art.page.PackedBits;
 import greyground.art.page.SampleReading;
 import greyground.art.page.SampleRows;
 import java.io.IOException;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Unpacks bands of a TIFF page out of its strips or tiles. */
@@ -22,7 +21,6 @@ final class TiffRows implements SampleRows {
     private final @Nullable Unpacker[] open;
     private final int[] openBlock;
     private final int[] openRow;
-    private @Nullable TiffFax fax;
 
     TiffRows(ArtBytes file, TiffBlocks blocks) {
         this.file = file;
@@ -58,7 +56,7 @@ final class TiffRows implements SampleRows {
         int pixelBytes = blocks.samplesPerPixel() * blocks.bytesPerSample();
         int firstPixel = across * blocks.blockWidth();
         int pixels = Math.min(blocks.blockWidth(), blocks.width() - firstPixel);
-        boolean asStored = blocks.across() == 1 && !blocks.separate() && blocks.bits() >= 8;
+        boolean asStored = blocks.blockWidth() == blocks.width() && !blocks.separate() && blocks.bits() >= 8;
         for (int r = 0; r < rows; r++) {
             int to = at + r * rowBytes + firstPixel * pixelBytes;
             if (asStored) {
@@ -166,16 +164,10 @@ final class TiffRows implements SampleRows {
             // Some writers give a last strip's count wrongly; the file's end is the limit that counts.
             case TiffBlocks.NONE -> new Unpacker.Stored(file, from, file.size() - from, reversed);
             case TiffBlocks.LZW -> lzw(new Unpacker.Run(file, from, count, reversed), spent);
-            case TiffBlocks.DEFLATE, TiffBlocks.OLD_DEFLATE ->
-                new Inflated(new Unpacker.Run(file, from, count, reversed));
+            case TiffBlocks.DEFLATE -> new Inflated(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.PACK_BITS -> new PackBits(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.JPEG -> TiffJpeg.unpack(file, blocks, from, count);
-            default -> {
-                if (fax == null) {
-                    fax = new TiffFax(file, blocks);
-                }
-                yield Objects.requireNonNull(fax).block(block);
-            }
+            default -> throw new IllegalStateException("compression " + blocks.compression());
         };
     }
 
@@ -193,9 +185,6 @@ final class TiffRows implements SampleRows {
             if (unpacker != null) {
                 unpacker.close();
             }
-        }
-        if (fax != null) {
-            fax.close();
         }
     }
 }
