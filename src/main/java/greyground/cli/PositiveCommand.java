@@ -1,20 +1,18 @@
 package greyground.cli;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;
-import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
@@ -83,34 +81,14 @@ final class PositiveCommand implements Callable<Integer> {
         if (newJob.isPresent()) {
             KeptFiles.saveJob(newJob.get(), outcome.job());
         }
-        terminal.tell(() -> lines(outcome), tree -> describe(outcome, tree));
+        Map<String, Path> files = new LinkedHashMap<>();
+        files.put("film", film);
+        if (tiff != null) {
+            files.put("tiff", tiff);
+        }
+        // As JSON "job" is the job itself.
+        choice.jobFile().ifPresent(file -> files.put("jobFile", file));
+        terminal.tell(files, outcome.findings());
         return CommandLine.done();
-    }
-
-    private List<String> lines(PositiveOutcome outcome) {
-        List<String> lines = new ArrayList<>();
-        lines.add("film    " + film + " (" + outcome.sheetWords() + ")");
-        if (tiff != null) {
-            lines.add("tiff    " + tiff);
-        }
-        choice.jobFile().ifPresent(file -> lines.add("job     " + file));
-        outcome.sizeWords().ifPresent(words -> lines.add("size    " + words));
-        lines.add("plate   " + outcome.job().plate() + ", "
-                + outcome.carrierWords() + " at "
-                + Refusal.plain(outcome.job().resolution().dotsPerInch()) + " dpi");
-        lines.add("reads   " + outcome.readingWords());
-        lines.add("tones   " + outcome.toneWords());
-        outcome.mendedWords().ifPresent(words -> lines.add("mended  " + words));
-        lines.add("plan    " + outcome.planSummary());
-        outcome.warnings().forEach(warning -> lines.add("note    " + warning));
-        return lines;
-    }
-
-    private void describe(PositiveOutcome outcome, ObjectNode tree) {
-        tree.put("film", film.toString());
-        if (tiff != null) {
-            tree.put("tiff", tiff.toString());
-        }
-        outcome.describe(tree);
     }
 }

@@ -3,11 +3,12 @@ package greyground.cli;
 import greyground.app.bite.BiteTimes;
 import greyground.app.files.KeptFiles;
 import greyground.app.proof.ProofFiles;
-import greyground.app.proof.ProofReport;
+import greyground.app.proof.ProofFindings;
 import greyground.app.proof.ProofWork;
 import greyground.app.recipe.FilmPreparation;
 import greyground.app.sight.Stage;
 import greyground.film.job.Job;
+import greyground.finding.Findings;
 import greyground.quantity.Lengths;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
@@ -19,7 +20,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -150,20 +150,14 @@ final class ProofCommand implements Callable<Integer> {
         if (diagram != null) {
             files.wantDiagram(diagram);
         }
-        ProofReport report = terminal.watching(progress -> {
+        Findings findings = terminal.watching(progress -> {
             try (ProofWork work = work(progress)) {
                 files.write(work, dotsPerInch, fraction -> progress.show(PREPARED + (CHECKED - PREPARED) * fraction));
-                return new ProofReport(
+                return ProofFindings.of(
                         work, work.warnings(fraction -> progress.show(CHECKED + (1 - CHECKED) * fraction)));
             }
         });
-        terminal.tell(
-                () -> Stream.concat(Terminal.named(files.named()).stream(), report.lines().stream())
-                        .toList(),
-                tree -> {
-                    files.named().forEach((what, file) -> tree.put(what, file.toString()));
-                    report.describe(tree);
-                });
+        terminal.tell(files.named(), findings);
         return CommandLine.done();
     }
 

@@ -2,19 +2,19 @@ package greyground.cli;
 
 import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
-import greyground.app.teach.FilmPrinterOutcome;
 import greyground.app.teach.FilmPrinterWork;
 import greyground.app.teach.ReadFiles;
 import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
 import greyground.app.teach.ReadWork;
+import greyground.finding.Findings;
 import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -105,7 +105,7 @@ final class ReadCommand implements Callable<Integer> {
     @Option(
             names = "--curve",
             paramLabel = "FILE",
-            description = "the tones as measured and as foretold, as .svg, .png or .pdf")
+            description = "the tones as measured and as predicted, as .svg, .png or .pdf")
     private @Nullable Path curve;
 
     @Option(
@@ -138,15 +138,18 @@ final class ReadCommand implements Callable<Integer> {
         }
         ShopFile.TakenBack done = ShopFile.open(workshop).takeBack();
         terminal.tell(
-                () -> List.of(
-                        "shop    " + workshop + " is as it was before its last lesson (from "
-                                + done.restored().getFileName() + ")",
-                        "kept    what it held until now, as " + done.replaced().getFileName()),
-                tree -> {
-                    tree.put("workshop", workshop.toString());
-                    tree.put("restoredFrom", done.restored().toString());
-                    tree.put("replacedKept", done.replaced().toString());
-                });
+                Map.of(),
+                new Findings()
+                        .say(
+                                "workshop",
+                                workshop + " is as it was before its last lesson (from "
+                                        + done.restored().getFileName() + ")",
+                                workshop.toString())
+                        .put("restoredFrom", done.restored().toString())
+                        .say(
+                                "replacedKept",
+                                "what it held until now, as " + done.replaced().getFileName(),
+                                done.replaced().toString()));
         return CommandLine.done();
     }
 
@@ -159,13 +162,14 @@ final class ReadCommand implements Callable<Integer> {
                             + " other");
         }
         NamedFiles named = named();
-        FilmPrinterOutcome outcome = FilmPrinterWork.of(
+        ShopFile shop = ShopFile.open(workshop);
+        ReadOutcome outcome = FilmPrinterWork.of(
                         film,
-                        workshop,
+                        shop.workshop(),
                         new ReadWords(JobOptions.given(command.commandLine().getParseResult()))
                                 .date(LocalDate.now(ZoneId.systemDefault())))
                 .read(printed.film(), printed.acrossMillimetres(), printed.downMillimetres());
-        Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
+        Optional<Path> kept = accept ? Optional.of(shop.teach(outcome.accepted())) : Optional.empty();
         tell(outcome, new ReadFiles(named), kept);
         return CommandLine.done();
     }
@@ -191,9 +195,10 @@ final class ReadCommand implements Callable<Integer> {
             }
             files.wantOverlay(overlay);
         }
+        ShopFile shop = ShopFile.open(workshop);
         ReadWork work = ReadWork.of(
                 film,
-                workshop,
+                shop.workshop(),
                 new ReadWords(JobOptions.given(command.commandLine().getParseResult())),
                 LocalDate.now(ZoneId.systemDefault()));
         if (accept) {
@@ -204,7 +209,7 @@ final class ReadCommand implements Callable<Integer> {
                 ? work.values(typed, progress::show)
                 : work.scan(needed(scan, ""), Optional.ofNullable(reference), overlay != null, progress::show));
         files.write(outcome);
-        Optional<Path> kept = accept ? Optional.of(outcome.accept()) : Optional.empty();
+        Optional<Path> kept = accept ? Optional.of(shop.teach(outcome.accepted())) : Optional.empty();
         tell(outcome, files, kept);
         return CommandLine.done();
     }
@@ -228,26 +233,23 @@ final class ReadCommand implements Callable<Integer> {
     }
 
     private void tell(ReadOutcome outcome, ReadFiles files, Optional<Path> kept) {
-        terminal.tell(() -> lines(outcome, files, kept), tree -> {
-            tree.put("workshop", workshop.toString());
-            tree.put("accepted", kept.isPresent());
-            kept.ifPresent(path -> tree.put("kept", path.toString()));
-            files.named().forEach((what, file) -> tree.put(what, file.toString()));
-            outcome.describe(tree);
-        });
-    }
-
-    private List<String> lines(ReadOutcome outcome, ReadFiles files, Optional<Path> kept) {
-        List<String> lines = new ArrayList<>(outcome.lines());
-        lines.addAll(Terminal.named(files.named()));
+        Findings findings = outcome.findings().put("accepted", kept.isPresent());
         if (kept.isPresent()) {
-            lines.add("shop    " + workshop + " has learned this");
-            lines.add("kept    what it held before, as " + kept.get().getFileName()
-                    + "; --take-back puts it in place again");
+            findings.say("workshop", workshop + " has learned this", workshop.toString())
+                    .say(
+                            "kept",
+                            "what it held before, as " + kept.get().getFileName()
+                                    + "; --take-back puts it in place again",
+                            kept.get().toString());
         } else {
-            lines.add("shop    " + workshop + " is untouched"
-                    + (outcome.teaches() ? ": add --accept to take this into it" : ", as a check plate leaves it"));
+            findings.say(
+                    "workshop",
+                    workshop + " is untouched"
+                            + (outcome.lesson().isPresent()
+                                    ? ": add --accept to take this into it"
+                                    : ": there is nothing to accept"),
+                    workshop.toString());
         }
-        return lines;
+        terminal.tell(files.named(), findings);
     }
 }

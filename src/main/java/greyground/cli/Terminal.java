@@ -1,13 +1,11 @@
 package greyground.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.finding.Findings;
 import greyground.json.JsonText;
 import java.io.PrintStream;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
 
@@ -46,26 +44,25 @@ final class Terminal {
         }
     }
 
-    /** Answers as was asked for. */
-    void tell(Supplier<List<String>> lines, Consumer<ObjectNode> described) {
+    /**
+     * Answers as was asked for.
+     *
+     * @param files that were written, by what they are
+     */
+    void tell(Map<String, Path> files, Findings findings) {
         if (json) {
             ObjectNode tree = JsonText.object();
-            described.accept(tree);
+            files.forEach((what, file) -> tree.put(what, file.toString()));
+            tree.setAll(findings.tree());
             out.print(JsonText.print(tree));
         } else {
-            lines.get().forEach(out::println);
+            files.forEach((what, file) -> out.println(FindingLines.lead(what) + file));
+            FindingLines.of(findings).forEach(out::println);
         }
     }
 
     /** The same where each is one text. */
     void print(Supplier<String> text, Supplier<String> asJson) {
         out.print(json ? asJson.get() : text.get());
-    }
-
-    /** A line for each file that was written. */
-    static List<String> named(Map<String, Path> files) {
-        return files.entrySet().stream()
-                .map(file -> String.format(Locale.ROOT, "%-8s%s", file.getKey(), file.getValue()))
-                .toList();
     }
 }

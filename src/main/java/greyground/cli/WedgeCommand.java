@@ -1,6 +1,5 @@
 package greyground.cli;
 
-import greyground.app.chart.WedgeOutcome;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
@@ -9,8 +8,8 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -68,14 +67,7 @@ final class WedgeCommand implements Callable<Integer> {
                 JobOptions.given(command.commandLine().getParseResult()),
                 shop,
                 LocalDate.now(ZoneId.systemDefault()).toString());
-        WedgeOutcome outcome = terminal.watching(progress -> work.make(film, progress::show));
-        terminal.tell(
-                () -> Stream.concat(Stream.of("film    " + film), outcome.lines().stream())
-                        .toList(),
-                tree -> {
-                    tree.put("film", film.toString());
-                    outcome.describe(tree);
-                });
+        terminal.tell(Map.of("film", film), terminal.watching(progress -> work.make(film, progress::show)));
         return CommandLine.done();
     }
 }

@@ -23,7 +23,7 @@ public record MeasuredTurn(boolean seen, double coverage, double least, double m
                         + " %)"
                 : "print is darkest at " + percent(coverage) + " % and no patch past " + percent(least)
                         + " % is seen to turn paler";
-        return found + "; foretold " + percent(foretold) + " %: "
+        return found + "; predicted " + percent(foretold) + " %: "
                 + (agreesWith(foretold) ? "they agree" : "they don't agree");
     }
 

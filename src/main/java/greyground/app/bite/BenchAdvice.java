@@ -1,6 +1,7 @@
 package greyground.app.bite;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.finding.Findings;
 import greyground.json.JsonText;
 import greyground.plan.BiteOrder;
 import greyground.plan.ExposurePlan;
@@ -82,14 +83,15 @@ public record BenchAdvice(
         if (exposure.isEmpty() && bite.isEmpty() && log.isEmpty()) {
             return PlanJson.text(plate.plan());
         }
-        ObjectNode tree = JsonText.object();
-        tree.put("greyground", "advice");
-        tree.put("version", 1);
-        tree.put("title", plate.job().title());
-        tree.put("process", plate.job().process().word());
-        exposure.ifPresent(advice -> advice.describe(tree));
-        bite.ifPresent(advice -> advice.describe(tree));
-        log.ifPresent(advice -> advice.describe(tree));
+        ObjectNode tree = new Findings()
+                .put("greyground", "advice")
+                .put("version", 1)
+                .put("title", plate.job().title())
+                .put("process", plate.job().process().word())
+                .tree();
+        exposure.ifPresent(advice -> tree.setAll(advice.findings().tree()));
+        bite.ifPresent(advice -> tree.setAll(advice.findings().tree()));
+        log.ifPresent(advice -> tree.setAll(advice.findings().tree()));
         return JsonText.print(tree);
     }
 }

@@ -1,9 +1,7 @@
 package greyground.app.bite;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.recipe.JobPlate;
-import greyground.json.JsonText;
+import greyground.finding.Findings;
 import greyground.plan.BiteAgain;
 import greyground.plan.BiteOrder;
 import greyground.plan.BitePlan;
@@ -19,7 +17,6 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Plans a bite to a wished depth or darkest tone, and a second bite after a proof.
@@ -106,49 +103,44 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         };
     }
 
-    /** Adds the advice to a JSON object. */
-    public void describe(ObjectNode tree) {
-        ObjectNode bite = tree.putObject("bite");
-        put(bite, "wantedDepthMicrometres", plan.depthMicrometres());
-        put(bite, "minutes", plan.minutes());
-        put(bite, "bathCelsius", workshop.bath().temperatureCelsius().value());
-        put(
-                bite,
-                "bathCopperGramsPerLitre",
-                workshop.bath().copperGramsPerLitre().value());
-        ArrayNode rows = bite.putArray("rows");
-        for (BitePlan.Row row : plan.rows()) {
-            ObjectNode node = rows.addObject();
-            put(node, "timePercent", row.timePercent());
-            put(node, "minutes", row.minutes());
-            put(node, "depthMicrometres", row.depthMicrometres());
-            put(node, "undercutMicrometres", row.undercutMicrometres());
-            put(node, "leastLandMicrometres", row.leastLandMicrometres());
-            put(node, "solidDensity", row.solidDensity());
-            put(node, "copperGramsPerLitre", row.copperGramsPerLitre());
-            tones(node, row.tones());
-        }
-        again.ifPresent(second -> {
-            ObjectNode node = tree.putObject("biteAgain");
-            put(node, "minutesSoFar", second.minutesSoFar());
-            put(node, "depthMicrometres", second.depthMicrometres());
-            put(node, "wantedDepthMicrometres", second.wantedMicrometres());
-            put(node, "rateOverPlan", second.rateOverPlan());
-            put(node, "minutesMore", second.minutesMore());
-        });
+    /** For other programs; a person reads the step. */
+    Findings findings() {
+        Findings findings = new Findings()
+                .put(
+                        "bite",
+                        new Findings()
+                                .put("wantedDepthMicrometres", plan.depthMicrometres())
+                                .put("minutes", plan.minutes())
+                                .put("bathCelsius", workshop.bath().temperatureCelsius().value())
+                                .put(
+                                        "bathCopperGramsPerLitre",
+                                        workshop.bath().copperGramsPerLitre().value())
+                                .rows("rows", plan.rows().stream().map(BiteAdvice::row).toList()));
+        again.ifPresent(second -> findings.put(
+                "biteAgain",
+                new Findings()
+                        .put("minutesSoFar", second.minutesSoFar())
+                        .put("depthMicrometres", second.depthMicrometres())
+                        .put("wantedDepthMicrometres", second.wantedMicrometres())
+                        .put("rateOverPlan", second.rateOverPlan())
+                        .put("minutesMore", second.minutesMore())));
+        return findings;
     }
 
-    private static void tones(ObjectNode node, @Nullable BittenTones tones) {
-        if (tones != null) {
-            ArrayNode range = node.putArray("printableRange");
-            range.add(JsonText.number(tones.lightest()));
-            range.add(JsonText.number(tones.darkest()));
-            put(node, "bareLightness", tones.bare());
-            put(node, "turningPoint", tones.turningCoverage());
-        }
-    }
-
-    private static void put(ObjectNode node, String name, double value) {
-        node.set(name, JsonText.number(value));
+    private static Findings row(BitePlan.Row row) {
+        Findings figures = new Findings()
+                .put("timePercent", row.timePercent())
+                .put("minutes", row.minutes())
+                .put("depthMicrometres", row.depthMicrometres())
+                .put("undercutMicrometres", row.undercutMicrometres())
+                .put("leastLandMicrometres", row.leastLandMicrometres())
+                .put("solidDensity", row.solidDensity())
+                .put("copperGramsPerLitre", row.copperGramsPerLitre());
+        BittenTones tones = row.tones();
+        return tones == null
+                ? figures
+                : figures.put("printableRange", tones.lightest(), tones.darkest())
+                        .put("bareLightness", tones.bare())
+                        .put("turningPoint", tones.turningCoverage());
     }
 }

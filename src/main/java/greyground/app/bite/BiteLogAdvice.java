@@ -1,12 +1,10 @@
 package greyground.app.bite;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.FileFault;
 import greyground.app.recipe.CurveFile;
 import greyground.app.recipe.JobPlate;
+import greyground.finding.Findings;
 import greyground.fit.DepthFit;
-import greyground.json.JsonText;
 import greyground.output.Attachment;
 import greyground.output.FilmPdfReader;
 import greyground.plan.BiteAgain;
@@ -28,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /**
  * A plate's bite log: how deep its proofs show it to be, how fast the bath bites, and what further minutes would do.
@@ -140,42 +139,47 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         }
     }
 
-    /** Adds the log to a JSON object. */
-    void describe(ObjectNode tree) {
-        ObjectNode node = tree.putObject("biteLog");
-        ArrayNode states = node.putArray("states");
-        for (int i = 0; i < log.states().size(); i++) {
-            BiteLog.State state = log.states().get(i);
-            BiteLog.Stretch stretch = log.stretches().get(i);
-            ObjectNode each = states.addObject();
-            put(each, "minutes", state.minutes());
-            put(each, "depthMicrometres", state.depthMicrometres());
-            put(each, "standardError", state.standardError());
-            each.put("readings", state.readings());
-            put(each, "misfit", state.misfit());
-            put(each, "rateMicrometresPerMinute", stretch.rate());
-            put(each, "rateStandardError", stretch.standardError());
-            put(each, "rateForetold", stretch.foretold());
-        }
-        node.put("pace", log.pace());
-        put(node, "rateNowMicrometresPerMinute", log.bath().rateAtStart());
-        ArrayNode rows = node.putArray("more");
-        for (BiteLog.Row row : log.rows()) {
-            ObjectNode each = rows.addObject();
-            put(each, "minutes", row.moreMinutes());
-            put(each, "depthMicrometres", row.depthMicrometres());
-            put(each, "standardError", row.standardError());
-            put(each, "lightTone", row.light());
-            put(each, "middleTone", row.middle());
-            put(each, "darkTone", row.dark());
-            put(each, "darkest", row.tones().darkest());
-            put(each, "turningPoint", row.tones().turningCoverage());
-        }
-        node.put("endsNoDarker", log.endsNoDarker());
-        step.warnings().forEach(node.putArray("warnings")::add);
+    /** For other programs; a person reads the step. */
+    Findings findings() {
+        return new Findings()
+                .put(
+                        "biteLog",
+                        new Findings()
+                                .rows(
+                                        "states",
+                                        IntStream.range(0, log.states().size())
+                                                .mapToObj(i -> state(
+                                                        log.states().get(i),
+                                                        log.stretches().get(i)))
+                                                .toList())
+                                .put("pace", log.pace())
+                                .put("rateNowMicrometresPerMinute", log.bath().rateAtStart())
+                                .rows("more", log.rows().stream().map(BiteLogAdvice::more).toList())
+                                .put("endsNoDarker", log.endsNoDarker())
+                                .list("warnings", step.warnings()));
     }
 
-    private static void put(ObjectNode node, String name, double value) {
-        node.set(name, JsonText.number(Math.rint(value * 1e6) / 1e6));
+    private static Findings state(BiteLog.State state, BiteLog.Stretch stretch) {
+        return new Findings()
+                .put("minutes", state.minutes())
+                .put("depthMicrometres", state.depthMicrometres())
+                .put("standardError", state.standardError())
+                .put("readings", state.readings())
+                .put("misfit", state.misfit())
+                .put("rateMicrometresPerMinute", stretch.rate())
+                .put("rateStandardError", stretch.standardError())
+                .put("rateForetold", stretch.foretold());
+    }
+
+    private static Findings more(BiteLog.Row row) {
+        return new Findings()
+                .put("minutes", row.moreMinutes())
+                .put("depthMicrometres", row.depthMicrometres())
+                .put("standardError", row.standardError())
+                .put("lightTone", row.light())
+                .put("middleTone", row.middle())
+                .put("darkTone", row.dark())
+                .put("darkest", row.tones().darkest())
+                .put("turningPoint", row.tones().turningCoverage());
     }
 }

@@ -1,14 +1,12 @@
 package greyground.app.bite;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.kept.GrainTiles;
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
+import greyground.finding.Findings;
 import greyground.grain.AquatintScreen;
 import greyground.grain.DotSpectrum;
 import greyground.grain.Interference;
-import greyground.json.JsonText;
 import greyground.plan.ExposureOrder;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plan.SplitTimes;
@@ -86,43 +84,43 @@ public record ExposureAdvice(
                         .blurred(split.edgeBlurMicrometres()));
     }
 
-    /** Adds the advice to a JSON object. */
-    public void describe(ObjectNode tree) {
-        ObjectNode exposure = tree.putObject("exposure");
-        exposure.put("rule", ExposureTrade.RULE);
-        exposure.set("advised", row(trade.advised()));
-        exposure.set("today", row(present));
-        exposure.set("screenSeconds", JsonText.number(times.screenSeconds()));
-        exposure.set("imageSeconds", JsonText.number(times.imageSeconds()));
-        exposure.set("stepHeld", JsonText.number(times.stepHeld()));
-        exposure.set("spacerMicrometres", JsonText.number(times.spacerMicrometres()));
-        ArrayNode rows = exposure.putArray("trade");
-        trade.rows().forEach(split -> rows.add(row(split)));
-        ArrayNode beats = tree.putArray("interference");
-        for (Interference.Beat beat : interference.beats()) {
-            ObjectNode node = beats.addObject();
-            node.set("spacingMillimetres", JsonText.number(beat.spacingMillimetres()));
-            node.set("directionDegrees", JsonText.number(beat.directionDegrees()));
-            node.set("strength", JsonText.number(beat.strength()));
-        }
+    /** For other programs; a person reads the step. */
+    Findings findings() {
+        return new Findings()
+                .put(
+                        "exposure",
+                        new Findings()
+                                .put("rule", ExposureTrade.RULE)
+                                .put("advised", row(trade.advised()))
+                                .put("today", row(present))
+                                .put("screenSeconds", times.screenSeconds())
+                                .put("imageSeconds", times.imageSeconds())
+                                .put("stepHeld", times.stepHeld())
+                                .put("spacerMicrometres", times.spacerMicrometres())
+                                .rows("trade", trade.rows().stream().map(ExposureAdvice::row).toList()))
+                .rows(
+                        "interference",
+                        interference.beats().stream()
+                                .map(beat -> new Findings()
+                                        .put("spacingMillimetres", beat.spacingMillimetres())
+                                        .put("directionDegrees", beat.directionDegrees())
+                                        .put("strength", beat.strength()))
+                                .toList());
     }
 
-    private static ObjectNode row(ExposureSplit split) {
-        ObjectNode node = JsonText.object();
-        node.set("screenDose", JsonText.number(split.screenDose()));
-        node.set("imageDose", JsonText.number(split.imageDose()));
-        node.set("screenBlack", JsonText.number(split.screenBlack()));
-        node.set("edgeBlurMicrometres", JsonText.number(split.edgeBlurMicrometres()));
-        node.set("lightGap", JsonText.number(split.lightGap()));
-        node.set("range", JsonText.number(split.range()));
-        node.set("lightest", JsonText.number(split.lightest()));
-        node.set("darkest", JsonText.number(split.darkest()));
-        node.set("startDensity", JsonText.number(split.startDensity()));
-        node.set("darkestDensity", JsonText.number(split.darkestDensity()));
-        if (Double.isFinite(split.turningDensity())) {
-            node.set("turningDensity", JsonText.number(split.turningDensity()));
-        }
-        node.set("tenthMoreLight", JsonText.number(split.tenthMoreLight()));
-        return node;
+    private static Findings row(ExposureSplit split) {
+        Findings row = new Findings()
+                .put("screenDose", split.screenDose())
+                .put("imageDose", split.imageDose())
+                .put("screenBlack", split.screenBlack())
+                .put("edgeBlurMicrometres", split.edgeBlurMicrometres())
+                .put("lightGap", split.lightGap())
+                .put("range", split.range())
+                .put("lightest", split.lightest())
+                .put("darkest", split.darkest())
+                .put("startDensity", split.startDensity())
+                .put("darkestDensity", split.darkestDensity())
+                .put("tenthMoreLight", split.tenthMoreLight());
+        return Double.isFinite(split.turningDensity()) ? row.put("turningDensity", split.turningDensity()) : row;
     }
 }

@@ -26,6 +26,7 @@ import greyground.output.Attachment.Relationship;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
 import greyground.output.LegendFace;
+import greyground.finding.Findings;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
@@ -118,20 +119,15 @@ public final class WedgeWork {
      * A test film to be looked at.
      *
      * @param sheet the whole sheet, ink side towards the eye
-     * @param words about it, one line each
      */
-    public record Look(LivePicture sheet, List<String> words) {
-        public Look {
-            words = List.copyOf(words);
-        }
-    }
+    public record Look(LivePicture sheet, Findings findings) {}
 
     /** Shows the film without writing it. */
     public Look look(Progress progress) throws Exception {
         Laid laid = laid();
         progress.done(0.5);
         LivePicture sheet = WedgePicture.of(laid.rows(), progress.part(0.5, 1));
-        return new Look(sheet, laid.outcome(job).lines());
+        return new Look(sheet, laid.findings(job));
     }
 
     /**
@@ -139,20 +135,20 @@ public final class WedgeWork {
      *
      * @param film the PDF to write, replaced whole or not at all
      */
-    public WedgeOutcome make(Path film, Progress progress) throws Exception {
+    public Findings make(Path film, Progress progress) throws Exception {
         Laid laid = laid();
         String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
         FilmDocument document = document(chart, laid.plan(), laid.rows());
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
         SafeFile.write(
                 "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
-        return laid.outcome(job);
+        return laid.findings(job);
     }
 
     /** What lies where, before it is written. */
     private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {
-        WedgeOutcome outcome(Job job) {
-            return new WedgeOutcome(job, plate, check, plan, rows.sheet(), WedgePlan.notes(job));
+        Findings findings(Job job) {
+            return WedgeFindings.of(job, plate, check, plan, rows.sheet());
         }
     }
 

@@ -32,8 +32,8 @@ public final class AssumedFigures {
     /** The figures that docs/virtual-plate.md found to move the print at all; their ends are assumed there, too. */
     private static final List<Reach> REACHES = List.of(
             new Reach("bath.biteMinutes", "the bite of %s min", 10, 30, " min"),
-            new Reach("bath.etchFactor", "depth over creep of %s", 1.5, 3, ""),
-            new Reach("filmPrinter.spotGrowthMicrometres", "the film printer's spot growth of %s um", 0, 8, " um"),
+            new Reach("bath.etchFactor", "the etch factor of %s", 1.5, 3, ""),
+            new Reach("filmPrinter.spotGrowthMicrometres", "the film printer's spot growth of %s \u00b5m", 0, 8, " \u00b5m"),
             new Reach("ink.saturationDensity", "the ink's full black of %s D", 1.4, 1.9, " D"),
             new Reach("exposure.targetStep", "the step wanted, %s,", 5, 9, ""));
 

@@ -1,7 +1,5 @@
 package greyground.app.check;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.output.FilmDocument;
@@ -33,7 +31,7 @@ public final class FilmChecks {
 
     private final List<Inspected> films;
     private final FilmBlack black;
-    private final List<String> warnings;
+    private final List<PlateWarning> warnings;
 
     /**
      * One film of hard dots.
@@ -53,7 +51,7 @@ public final class FilmChecks {
     /** A film to look at, wherever its rows come from. */
     private record Page(int width, int height, int bits, FilmPixels pixels, PixelRect plate, Feed feed) {}
 
-    private FilmChecks(List<Inspected> films, FilmBlack black, List<String> warnings) {
+    private FilmChecks(List<Inspected> films, FilmBlack black, List<PlateWarning> warnings) {
         this.films = List.copyOf(films);
         this.black = black;
         this.warnings = List.copyOf(warnings);
@@ -124,14 +122,15 @@ public final class FilmChecks {
             Job job, Workshop workshop, PlateConditions conditions, List<Page> pages, Progress progress)
             throws Exception {
         FilmBlack black = FilmBlack.of(workshop);
-        List<String> warnings = new ArrayList<>(FilmWarnings.black(black));
+        List<PlateWarning> found = new ArrayList<>();
+        List<PlateWarning> ofFilms = new ArrayList<>(FilmWarnings.black(black));
         List<Inspected> inspected = new ArrayList<>();
         int bits = (int) pages.stream().filter(page -> page.bits() == 1).count();
         for (int i = 0; i < pages.size(); i++) {
             Page page = pages.get(i);
             String film = pages.size() == 1 ? "" : "film " + (i + 1) + ": ";
-            warnings.addAll(
-                    FilmWarnings.size(film, job, page.pixels(), page.plate(), pages.size() > 1 && isTiled(job)));
+            ofFilms.addAll(
+                    FilmWarnings.size(film, job, page.pixels(), page.plate(), pages.size() > 1 && job.placing().tiled()));
             if (page.bits() == 1) {
                 // Photogravure's positive is continuous; its dots are all on the screen film.
                 Exposure.Sheet through = job.process() instanceof PlateProcess.Photogravure
@@ -143,21 +142,23 @@ public final class FilmChecks {
                     Progress part = progress.part(from, (inspected.size() + 1.0) / bits);
                     FilmFindings findings = inspected(page, limits, part);
                     inspected.add(new Inspected(i + 1, through, findings));
-                    warnings.addAll(FilmWarnings.findings(film, findings));
+                    found.addAll(FilmWarnings.findings(
+                            film,
+                            findings,
+                            job.placing().readingSide().mirrored()
+                                    ? page.pixels().acrossMillimetres(page.plate().width())
+                                    : 0));
                 } catch (Refusal nothingToInspect) {
                     // An exposure that hardens all or nothing is said like any other fault of the film.
                     if (nothingToInspect.kind() != Refusal.Kind.FAILURE) {
                         throw nothingToInspect;
                     }
-                    warnings.add(film + nothingToInspect.getMessage());
+                    ofFilms.add(PlateWarning.of("film", film + nothingToInspect.getMessage(), ""));
                 }
             }
         }
-        return new FilmChecks(inspected, black, warnings);
-    }
-
-    private static boolean isTiled(Job job) {
-        return job.placing().tiled();
+        found.addAll(ofFilms);
+        return new FilmChecks(inspected, black, found);
     }
 
     private static FilmFindings inspected(Page page, FilmLimits limits, Progress progress) throws Exception {
@@ -190,15 +191,8 @@ public final class FilmChecks {
         return black;
     }
 
-    /** What deserves a look before the plate is exposed, each with its place; empty where nothing does. */
-    public List<String> warnings() {
+    /** What the plate will not keep and where, most pressing first, then what concerns whole films; empty where nothing does. */
+    public List<PlateWarning> warnings() {
         return warnings;
-    }
-
-    /** Adds everything to a JSON object, worst places first. */
-    public void describe(ObjectNode tree) {
-        FilmCheckJson.add(tree, this);
-        ArrayNode words = tree.putArray("warnings");
-        warnings.forEach(words::add);
     }
 }

@@ -113,12 +113,6 @@ public final class ShopFile {
         }
     }
 
-    /** For a reading that no file is to learn from. */
-    public static Refusal none() {
-        return Refusal.failure(
-                "no workshop file was named, so none was changed: name one, or keep the lesson at the desk");
-    }
-
     private void checkUnchanged() {
         byte[] now = Files.exists(file) ? bytes(file) : null;
         if (!Arrays.equals(now, bytes)) {

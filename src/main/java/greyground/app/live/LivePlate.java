@@ -325,9 +325,6 @@ public final class LivePlate {
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
     public List<PlateWarning> check(Progress progress) throws Exception {
         art.own();
-        return PlateWarning.of(
-                films.check(progress),
-                FilmPreparation.mirrored(job),
-                job.plate().widthMillimetres());
+        return films.check(progress).warnings();
     }
 }

@@ -189,8 +189,7 @@ public final class ProofWork implements Closeable {
 
     /** What the plate will not keep, from a look at every bit of the film; most pressing first. */
     public List<PlateWarning> warnings(Progress progress) throws Exception {
-        return PlateWarning.of(
-                checking.run(progress), job.placing().readingSide().mirrored(), widthMicrometres() / 1000);
+        return checking.run(progress).warnings();
     }
 
     JobPlate plate() {

@@ -77,7 +77,7 @@ public final class PositiveWork {
             Optional<MendReport> mended = films.mend().isPresent()
                     ? Optional.of(MendReport.of(films.mend().get(), threads, progress.part(written, 1)))
                     : Optional.empty();
-            return new PositiveOutcome(films, mended);
+            return PositiveOutcome.of(films, mended);
         }
     }
 

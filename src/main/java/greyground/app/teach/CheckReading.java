@@ -1,80 +1,65 @@
 package greyground.app.teach;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import greyground.app.files.Lesson;
-import greyground.app.sight.LivePicture;
-import greyground.picture.Picture;
-import greyground.quantity.Refusal;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
+import greyground.chart.CheckPlate;
+import greyground.finding.Findings;
+import greyground.fit.CheckResult;
+import greyground.picture.ResidualPlot;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
-/**
- * A check plate's proof, read: it judges the workshop and never changes it.
- *
- * @param found how it was read
- * @param outcome tone by tone
- */
-record CheckReading(PlateFindings found, CheckOutcome outcome) implements ReadOutcome {
-    @Override
-    public List<String> lines() {
-        List<String> lines = new ArrayList<>();
-        lines.add("read    " + found.how());
-        lines.addAll(outcome.lines());
-        found.notes().forEach(note -> lines.add("note    " + note));
-        return lines;
-    }
+/** A check plate's proof, read: it judges the workshop and never changes it. */
+final class CheckReading {
+    private CheckReading() {}
 
-    @Override
-    public ReadReport report() {
-        return new ReadReport(
-                outcome.title(),
-                found.how(),
-                List.of(),
-                List.of(),
+    /** Compares what was measured with what the film states. */
+    static ReadOutcome of(CheckPlate check, PlateFindings found) {
+        CheckResult result = CheckResult.of(check, found.patches());
+        String title = "check plate " + check.plate().id() + ", " + found.patches().size() + " fields";
+        Findings findings = new Findings()
+                .say("how", found.how())
+                .put("kind", "check")
+                .rows("tones", result.lines().stream().map(CheckReading::tone).toList())
+                .say("worst", worst(result), result.worst().off())
+                .put("rootMeanSquare", result.rootMeanSquare())
+                .put("rootMeanSquareUncalibrated", result.rootMeanSquareBefore())
+                .put("tolerance", CheckResult.TOLERANCE)
+                .say("verdict", result.verdict())
+                .list("notes", found.notes());
+        return new ReadOutcome(
+                title,
+                findings,
                 Optional.empty(),
-                Optional.of(ReadReport.Check.of(outcome.result())),
-                overlay().map(LivePicture::of),
-                found.notes());
+                Optional.of(ResidualPlot.of(title, result)),
+                found.overlay(),
+                Optional.empty());
     }
 
-    @Override
-    public Optional<Lesson> lesson() {
-        return Optional.empty();
+    private static Findings tone(CheckResult.Line line) {
+        return new Findings()
+                .put("coveragePercent", line.coverage() * 100)
+                .put("statedLightness", line.stated())
+                .put("lightness", line.mean())
+                .put("off", line.off())
+                .put("half95", Double.isFinite(line.half95()) ? OptionalDouble.of(line.half95()) : OptionalDouble.empty())
+                .put("spread", line.spread())
+                .put("fields", line.readings())
+                .put("offUncalibrated", line.before());
     }
 
-    @Override
-    public void describe(ObjectNode tree) {
-        tree.put("how", found.how());
-        tree.put("kind", "check");
-        outcome.describe(tree);
-        found.notes().forEach(tree.putArray("notes")::add);
-    }
-
-    @Override
-    public void draw(String what, Path file) throws Exception {
-        outcome.writePlot(file);
-    }
-
-    @Override
-    public Optional<Picture> overlay() {
-        return found.overlay();
-    }
-
-    @Override
-    public boolean teaches() {
-        return false;
-    }
-
-    @Override
-    public Path accept() {
-        throw refused();
-    }
-
-    static Refusal refused() {
-        return Refusal.use(
-                "a check plate judges the workshop and teaches it nothing: leave out --accept, and read a full or"
-                        + " strip test plate to teach it");
+    private static String worst(CheckResult result) {
+        String words = String.format(
+                Locale.ROOT,
+                "%+.1f L* off at L* %.1f; root mean square %.2f L*",
+                result.worst().off(),
+                result.worst().stated(),
+                result.rootMeanSquare());
+        return result.rootMeanSquareBefore().isPresent()
+                ? words
+                        + String.format(
+                                Locale.ROOT,
+                                ", %.2f L* without the calibration",
+                                result.rootMeanSquareBefore().getAsDouble())
+                : words;
     }
 }

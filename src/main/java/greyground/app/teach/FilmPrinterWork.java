@@ -1,7 +1,6 @@
 package greyground.app.teach;
 
 import greyground.app.files.KeptFiles;
-import greyground.app.files.ShopFile;
 import greyground.app.files.TypedTable;
 import greyground.app.kept.GrainTiles;
 import greyground.film.compose.GrainPatches;
@@ -56,15 +55,13 @@ public final class FilmPrinterWork {
 
     private final Job job;
     private final Workshop printedIn;
-    private final ShopFile shopFile;
     private final Workshop workshop;
     private final LocalDate date;
 
-    private FilmPrinterWork(Job job, Workshop printedIn, ShopFile shopFile, LocalDate date) {
+    private FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop, LocalDate date) {
         this.job = job;
         this.printedIn = printedIn;
-        this.shopFile = shopFile;
-        this.workshop = shopFile.workshop().orElse(printedIn);
+        this.workshop = workshop;
         this.date = date;
     }
 
@@ -85,11 +82,12 @@ public final class FilmPrinterWork {
      * Opens the film.
      *
      * @param film the PDF that was printed
-     * @param workshop the file to be taught; where there is none yet, the film's own workshop is
+     * @param shop the workshop to be taught; where there is none yet, the film's own is
      * @param date of the readings
      */
-    public static FilmPrinterWork of(Path film, Path workshop, LocalDate date) {
-        return new FilmPrinterWork(KeptFiles.job(film), KeptFiles.workshop(film), ShopFile.open(workshop), date);
+    public static FilmPrinterWork of(Path film, Optional<Workshop> shop, LocalDate date) {
+        Workshop printedIn = KeptFiles.workshop(film);
+        return new FilmPrinterWork(KeptFiles.job(film), printedIn, shop.orElse(printedIn), date);
     }
 
     /** The film's job. */
@@ -105,7 +103,7 @@ public final class FilmPrinterWork {
      * @param acrossMillimetres what the ruler of 100 mm above the plate measures
      * @param downMillimetres the same of the ruler left of the plate
      */
-    public FilmPrinterOutcome read(
+    public ReadOutcome read(
             Optional<Path> readings, Optional<Double> acrossMillimetres, Optional<Double> downMillimetres) {
         if (readings.isEmpty() && acrossMillimetres.isEmpty() && downMillimetres.isEmpty()) {
             throw Refusal.use(
@@ -118,7 +116,7 @@ public final class FilmPrinterWork {
                 read -> scale("filmPrinter.scaleX", "across", read, drawn.scaleX(), changes, notes));
         downMillimetres.ifPresent(read -> scale("filmPrinter.scaleY", "down", read, drawn.scaleY(), changes, notes));
         Optional<FilmPrinterFit> fit = readings.map(file -> fit(file, changes, notes));
-        return new FilmPrinterOutcome(job, shopFile, workshop, date, fit, changes, notes);
+        return FilmPrinterReading.of(job, workshop, date, fit, changes, notes);
     }
 
     /** A film drawn smaller already, and still out, adds to what it was drawn for. */
@@ -175,7 +173,7 @@ public final class FilmPrinterWork {
         }
         if (kinds.size() != 1) {
             throw Refusal.use(file.getFileName() + " has " + kinds.size()
-                    + " columns of readings; it must have one of density, visual or step: mend its header line");
+                    + " columns of readings; it must have one of density, visual or step: correct its header line");
         }
         return kinds.get(0);
     }

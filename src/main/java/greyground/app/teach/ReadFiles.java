@@ -1,10 +1,12 @@
 package greyground.app.teach;
 
+import greyground.app.files.DiagramFile;
 import greyground.app.files.NamedFiles;
 import greyground.app.files.Program;
 import greyground.app.files.SafeFile;
 import greyground.picture.Picture;
 import greyground.picture.PngFile;
+import greyground.quantity.Refusal;
 import java.io.BufferedOutputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
@@ -52,7 +54,12 @@ public final class ReadFiles {
     public void write(ReadOutcome outcome) throws Exception {
         Path curve = named.written().get(CURVE);
         if (curve != null) {
-            outcome.draw(CURVE, curve);
+            DiagramFile.write(
+                    CURVE,
+                    curve,
+                    outcome.diagram()
+                            .orElseThrow(() -> Refusal.use(
+                                    outcome.title() + " has no response to draw: leave out --" + CURVE)));
         }
         Path overlay = named.written().get(OVERLAY);
         Optional<Picture> drawn = outcome.overlay();

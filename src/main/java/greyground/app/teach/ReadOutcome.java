@@ -1,48 +1,70 @@
 package greyground.app.teach;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.Lesson;
+import greyground.app.sight.LivePicture;
+import greyground.finding.Findings;
+import greyground.fit.FigureChange;
+import greyground.fit.FittedFigure;
+import greyground.picture.DrawnPage;
 import greyground.picture.Picture;
-import java.nio.file.Path;
+import greyground.quantity.Refusal;
 import java.util.List;
 import java.util.Optional;
 
-/** What a proof said, in words and as JSON, and the way to take it into the workshop. */
-public sealed interface ReadOutcome permits LessonOutcome, CheckReading, ExposureLesson, FilmPrinterOutcome {
-    /** Lines for a terminal, each led by one word. */
-    List<String> lines();
-
-    /** Adds the outcome to a JSON object. */
-    void describe(ObjectNode tree);
-
-    /**
-     * Draws it.
-     *
-     * @param what the trade's name of the file
-     * @param file replaced whole or not at all
-     */
-    void draw(String what, Path file) throws Exception;
-
-    /** The scan with what was measured drawn over it; empty where that wasn't asked for, or nothing was scanned. */
-    default Optional<Picture> overlay() {
-        return Optional.empty();
+/**
+ * What a reading says, and what it would make of the workshop; nothing is changed until that is accepted.
+ *
+ * @param title what was read, such as "check plate PEGEO, 48 fields"
+ * @param findings in the order in which they are to be read
+ * @param response the tones to be drawn, where the plate has a wedge
+ * @param diagram the same as a page, or a check plate's misses
+ * @param overlay the scan with what was measured drawn over it; empty where that wasn't asked for, or nothing was scanned
+ * @param lesson for the workshop; empty where there is nothing to accept
+ */
+public record ReadOutcome(
+        String title,
+        Findings findings,
+        Optional<ResponseLines> response,
+        Optional<DrawnPage> diagram,
+        Optional<Picture> overlay,
+        Optional<Lesson> lesson) {
+    /** What a check plate's reading is never asked for. */
+    static Refusal judgesOnly() {
+        return Refusal.use(
+                "a check plate judges the workshop and teaches it nothing: leave out --accept, and read a full or"
+                        + " strip test plate to teach it");
     }
 
-    /** Whether there is anything to accept: a check plate only judges. */
-    default boolean teaches() {
-        return true;
+    /** The overlay for a window. */
+    public Optional<LivePicture> scan() {
+        return overlay.map(LivePicture::of);
     }
 
-    /** In parts, for a window. */
-    ReadReport report();
+    /** The lesson, refused where there is none. */
+    public Lesson accepted() {
+        return lesson.orElseThrow(() -> Refusal.failure(title + " gives nothing to accept, so the workshop is as it was:"
+                + " look at the developed resist with a loupe"));
+    }
 
-    /** What it would make of the workshop; empty where there is nothing to accept. */
-    Optional<Lesson> lesson();
-
-    /**
-     * Takes the lesson into the workshop file, keeping what that held.
-     *
-     * @return where the old workshop is kept
-     */
-    Path accept() throws Exception;
+    /** Numbers that change, each with its 95 % interval: the fit's own where there is one, which need not lie evenly about the value. */
+    static List<Findings> changes(List<FigureChange> changes, List<FittedFigure> fitted) {
+        return changes.stream()
+                .map(change -> {
+                    Optional<FittedFigure.Determined> fit = fitted.stream()
+                            .filter(each -> each.parameter().path().equals(change.path()))
+                            .filter(FittedFigure.Determined.class::isInstance)
+                            .map(FittedFigure.Determined.class::cast)
+                            .findFirst();
+                    return new Findings()
+                            .put("path", change.path())
+                            .put("before", change.before())
+                            .put("known", change.beforeProvenance())
+                            .put("after", change.after())
+                            .put("standardError", change.standardError())
+                            .put("low", fit.map(FittedFigure.Determined::low).orElse(change.after() - change.half95()))
+                            .put("high", fit.map(FittedFigure.Determined::high).orElse(change.after() + change.half95()))
+                            .say("words", change.words());
+                })
+                .toList();
+    }
 }

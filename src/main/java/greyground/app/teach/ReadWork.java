@@ -1,6 +1,5 @@
 package greyground.app.teach;
 
-import greyground.app.files.ShopFile;
 import greyground.app.recipe.ArtSource;
 import greyground.chart.Recipe;
 import greyground.film.job.ArtChoice;
@@ -29,14 +28,12 @@ public final class ReadWork {
     private static final double FOUND = 0.5;
 
     private final TestFilm film;
-    private final Optional<ShopFile> shopFile;
     private final Workshop shop;
     private final ReadWords words;
     private final LocalDate date;
 
-    private ReadWork(TestFilm film, Optional<ShopFile> shopFile, Workshop shop, ReadWords words, LocalDate date) {
+    private ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate date) {
         this.film = film;
-        this.shopFile = shopFile;
         this.shop = shop;
         this.words = words;
         this.date = date;
@@ -46,38 +43,23 @@ public final class ReadWork {
      * Opens what the reading rests on.
      *
      * @param testFilm the PDF of the test plate's film
-     * @param workshop the file to be taught; where there is none yet, the film's own workshop is
+     * @param shop the workshop to be taught; where there is none yet, the film's own is
      * @param today for a print whose date isn't told
      */
-    public static ReadWork of(Path testFilm, Path workshop, ReadWords words, LocalDate today) {
+    public static ReadWork of(Path testFilm, Optional<Workshop> shop, ReadWords words, LocalDate today) {
         TestFilm film = TestFilm.of(testFilm);
-        ShopFile file = ShopFile.open(workshop);
-        return of(film, Optional.of(file), file.workshop().orElse(film.workshop()), words, today);
-    }
-
-    /**
-     * The same for a workshop that no file need hold; its lesson is {@link ReadOutcome#lesson}.
-     *
-     * @param shop the workshop to be taught
-     */
-    public static ReadWork of(Path testFilm, Workshop shop, ReadWords words, LocalDate today) {
-        return of(TestFilm.of(testFilm), Optional.empty(), shop, words, today);
-    }
-
-    private static ReadWork of(
-            TestFilm film, Optional<ShopFile> file, Workshop shop, ReadWords words, LocalDate today) {
         // What can be refused is refused before the long work.
         words.flareShare();
         words.biteMinutes();
         words.depth();
         words.corners();
-        return new ReadWork(film, file, shop, words, words.date(today));
+        return new ReadWork(film, shop.orElse(film.workshop()), words, words.date(today));
     }
 
     /** Refuses a film whose proof teaches a workshop nothing. */
     public void checkTeaches() {
         if (film.check().isPresent()) {
-            throw CheckReading.refused();
+            throw ReadOutcome.judgesOnly();
         }
     }
 
@@ -123,13 +105,12 @@ public final class ReadWork {
 
     private ReadOutcome outcome(PlateFindings found, Progress progress) {
         if (film.check().isPresent()) {
-            return new CheckReading(found, CheckOutcome.of(film.check().get(), found.patches()));
+            return CheckReading.of(film.check().get(), found);
         }
         if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
-            return ExposureLesson.of(film, shopFile, shop, found, date);
+            return ExposureLesson.of(film, shop, found, date);
         }
-        PlateLearning learning = PlateLearning.of(film, shop, found, words, date, progress);
-        return new LessonOutcome(film, shopFile, found, learning);
+        return PlateReading.of(film, found, PlateLearning.of(film, shop, found, words, date, progress));
     }
 
     /** As told, else as the workshop has it. */

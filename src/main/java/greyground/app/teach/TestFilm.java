@@ -4,6 +4,8 @@ import greyground.app.files.KeptFiles;
 import greyground.chart.CheckPlate;
 import greyground.chart.TestPlate;
 import greyground.film.job.Job;
+import greyground.film.sheet.ChartFile;
+import greyground.output.Attachment;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -18,6 +20,10 @@ import java.util.Optional;
 record TestFilm(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check) {
     static TestFilm of(Path filmPdf) {
         TestPlate plate = KeptFiles.chart(filmPdf);
-        return new TestFilm(KeptFiles.job(filmPdf), KeptFiles.workshop(filmPdf), plate, CheckOutcome.plate(filmPdf));
+        return new TestFilm(
+                KeptFiles.job(filmPdf),
+                KeptFiles.workshop(filmPdf),
+                plate,
+                ChartFile.readCheck(KeptFiles.attached("chart", filmPdf, Attachment.CHART)));
     }
 }

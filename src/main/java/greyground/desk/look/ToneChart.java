@@ -1,7 +1,7 @@
 package greyground.desk.look;
 
-import greyground.app.teach.ReadReport;
 import greyground.app.teach.ResponseLines;
+import greyground.finding.Findings;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
@@ -16,7 +16,7 @@ import javafx.scene.text.TextAlignment;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a proof said, drawn: a test plate's tones as measured with their band and as foretold, or how far each tone of a check plate is
+ * What a proof said, drawn: a test plate's tones as measured with their band and as predicted, or how far each tone of a check plate is
  * off. Lines differ by weight and dash, marks by shape.
  */
 public final class ToneChart extends Region {
@@ -32,7 +32,7 @@ public final class ToneChart extends Region {
     private final Font font = Font.font(LETTER);
     private Light light = new Light(false);
     private @Nullable ResponseLines response;
-    private ReadReport.@Nullable Check check;
+    private @Nullable Findings check;
     private double width;
     private double height;
     private double keyX;
@@ -55,10 +55,11 @@ public final class ToneChart extends Region {
         draw();
     }
 
-    public void show(ReadReport.Check tones) {
+    /** How far off each tone of a check plate is. */
+    public void show(Findings tones) {
         check = tones;
         response = null;
-        setAccessibleText("How far each tone is off: " + tones.verdict());
+        setAccessibleText("How far each tone is off: " + tones.text("verdict"));
         draw();
     }
 
@@ -84,7 +85,7 @@ public final class ToneChart extends Region {
         pen.setFont(font);
         pen.setLineDashes();
         ResponseLines lines = response;
-        ReadReport.Check tones = check;
+        Findings tones = check;
         double rows = canvas.getWidth() < 620 ? 2 : 1;
         width = Math.max(40, canvas.getWidth() - LEFT - RIGHT);
         height = Math.max(40, canvas.getHeight() - TOP - FOOT - rows * LEGEND_LINE - 8);
@@ -197,12 +198,12 @@ public final class ToneChart extends Region {
             stroke(pen, light.ink(), 2.5);
             ring(pen, keyX + KEY / 2, keyY);
         });
-        key(pen, "foretold before", () -> {
+        key(pen, "predicted before", () -> {
             pen.setLineDashes(6, 4);
             stroke(pen, light.quiet(), 1.25);
             pen.setLineDashes();
         });
-        key(pen, "foretold once taught", () -> stroke(pen, light.quiet(), 1.25));
+        key(pen, "predicted once taught", () -> stroke(pen, light.quiet(), 1.25));
         if (!lines.outliers().isEmpty()) {
             key(pen, "left out", () -> cross(pen, keyX + KEY / 2, keyY));
         }
@@ -265,21 +266,18 @@ public final class ToneChart extends Region {
 
     // ------------------------------------------------------------------ a check plate's misses
 
-    private void check(GraphicsContext pen, ReadReport.Check tones) {
-        double reach = Math.max(
-                2 * tones.tolerance(),
-                tones.tones().stream()
-                        .mapToDouble(tone -> Math.abs(tone.off()) + Math.min(tones.tolerance(), tone.half95()))
-                        .max()
-                        .orElse(0));
-        double most = Math.ceil(reach);
+    private void check(GraphicsContext pen, Findings judged) {
+        double tolerance = judged.number("tolerance").orElse(0);
+        List<Findings> tones = judged.rows("tones");
+        double reach = tones.stream()
+                .mapToDouble(tone -> Math.abs(figure(tone, "off"))
+                        + Math.min(tolerance, tone.number("half95").orElse(tolerance)))
+                .max()
+                .orElse(0);
+        double most = Math.ceil(Math.max(2 * tolerance, reach));
         double step = most <= 6 ? 1 : most <= 12 ? 2 : 5;
         pen.setFill(light.faint());
-        pen.fillRect(
-                LEFT,
-                off(tones.tolerance(), most),
-                width,
-                off(-tones.tolerance(), most) - off(tones.tolerance(), most));
+        pen.fillRect(LEFT, off(tolerance, most), width, off(-tolerance, most) - off(tolerance, most));
         for (int i = 0; i <= 10; i++) {
             across(pen, i / 10.0, i % 2 == 0 ? Integer.toString(10 * i) : "");
         }
@@ -289,38 +287,37 @@ public final class ToneChart extends Region {
         pen.setStroke(light.ink());
         pen.strokeLine(LEFT, off(0, most), LEFT + width, off(0, most));
         axisNames(pen, "L* at which it should print", "too light, L*");
-        for (ReadReport.Check.Tone tone : tones.tones()) {
-            tone.before().ifPresent(before -> {
-                double x = x(tone.stated() / 100);
-                double y = off(Math.max(-most, Math.min(most, before)), most);
-                square(pen, x, y);
-            });
+        for (Findings tone : tones) {
+            double x = x(figure(tone, "statedLightness") / 100);
+            tone.number("offUncalibrated").ifPresent(before -> square(pen, x, off(before, most)));
         }
-        for (ReadReport.Check.Tone tone : tones.tones()) {
-            double x = x(tone.stated() / 100);
-            if (Double.isFinite(tone.half95())) {
+        for (Findings tone : tones) {
+            double x = x(figure(tone, "statedLightness") / 100);
+            double off = figure(tone, "off");
+            tone.number("half95").ifPresent(half -> {
                 pen.setStroke(light.ink());
                 pen.setLineWidth(1.25);
-                pen.strokeLine(
-                        x,
-                        off(Math.max(-most, tone.off() - tone.half95()), most),
-                        x,
-                        off(Math.min(most, tone.off() + tone.half95()), most));
-            }
-            dot(pen, x, off(tone.off(), most));
+                pen.strokeLine(x, off(off - half, most), x, off(off + half, most));
+            });
+            dot(pen, x, off(off, most));
         }
         key(pen, "printed, 95 %", () -> dot(pen, keyX + KEY / 2, keyY));
         key(pen, "as good as right", () -> {
             pen.setFill(light.faint());
             pen.fillRect(keyX, keyY - 7, KEY, 14);
         });
-        if (tones.tones().stream().anyMatch(tone -> tone.before().isPresent())) {
+        if (tones.stream().anyMatch(tone -> tone.number("offUncalibrated").isPresent())) {
             key(pen, "without the calibration", () -> square(pen, keyX + KEY / 2, keyY));
         }
     }
 
+    private static double figure(Findings tone, String key) {
+        return tone.number(key).orElseThrow();
+    }
+
+    /** Where so many L* too light lie; what goes off the chart stands at its edge. */
     private double off(double off, double most) {
-        return y((off + most) / (2 * most));
+        return y((Math.max(-most, Math.min(most, off)) + most) / (2 * most));
     }
 
     private void dot(GraphicsContext pen, double x, double y) {

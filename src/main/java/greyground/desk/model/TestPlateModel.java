@@ -155,7 +155,7 @@ public final class TestPlateModel {
     public void preview() {
         begin("The film can't be shown", "Laying out the test film", watch -> {
             WedgeWork.Look look = wedge().look(watch::accept);
-            return new TestPlateState.Film(look.sheet(), look.words(), Optional.empty());
+            return new TestPlateState.Film(look.sheet(), look.findings(), Optional.empty());
         });
     }
 
@@ -167,7 +167,7 @@ public final class TestPlateModel {
             WedgeWork wedge = wedge();
             WedgeWork.Look look = wedge.look(done -> watch.accept(done / 2));
             wedge.make(file, done -> watch.accept(0.5 + done / 2));
-            return new TestPlateState.Film(look.sheet(), look.words(), Optional.of(file));
+            return new TestPlateState.Film(look.sheet(), look.findings(), Optional.of(file));
         });
     }
 
@@ -218,9 +218,9 @@ public final class TestPlateModel {
         ReadWords words = new ReadWords(told);
         begin("The scan was not read", "Reading " + picture.getFileName(), watch -> {
             ReadOutcome outcome = ReadWork.of(
-                            testFilm, shop, words, services.today().get())
+                            testFilm, Optional.of(shop), words, services.today().get())
                     .scan(picture, Optional.empty(), true, watch::accept);
-            return new TestPlateState.Read(outcome.report(), outcome.lesson());
+            return new TestPlateState.Read(outcome, outcome.scan());
         });
     }
 
@@ -288,7 +288,7 @@ public final class TestPlateModel {
     // ------------------------------------------------------------------ the lesson
 
     private Optional<Lesson> lesson() {
-        return state instanceof TestPlateState.Read read ? read.lesson() : Optional.empty();
+        return state instanceof TestPlateState.Read read ? read.outcome().lesson() : Optional.empty();
     }
 
     /** How the lesson that was read stands to the workshop. */

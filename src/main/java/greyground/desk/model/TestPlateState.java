@@ -1,10 +1,9 @@
 package greyground.desk.model;
 
-import greyground.app.files.Lesson;
 import greyground.app.sight.LivePicture;
-import greyground.app.teach.ReadReport;
+import greyground.app.teach.ReadOutcome;
+import greyground.finding.Findings;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 
 /** Where the work on a test plate stands. */
@@ -23,14 +22,9 @@ public sealed interface TestPlateState {
     /**
      * A test film, to be looked at.
      *
-     * @param words about it
      * @param written where it was written, if it was
      */
-    record Film(LivePicture sheet, List<String> words, Optional<Path> written) implements TestPlateState {
-        public Film {
-            words = List.copyOf(words);
-        }
-    }
+    record Film(LivePicture sheet, Findings findings, Optional<Path> written) implements TestPlateState {}
 
     /**
      * It can't be done.
@@ -43,9 +37,9 @@ public sealed interface TestPlateState {
     /**
      * A proof that was read.
      *
-     * @param lesson what it would make of the workshop; empty for a check plate, which only judges
+     * @param scan with what was read drawn over it
      */
-    record Read(ReadReport report, Optional<Lesson> lesson) implements TestPlateState {}
+    record Read(ReadOutcome outcome, Optional<LivePicture> scan) implements TestPlateState {}
 
     /** How a lesson stands to the workshop on the bench. */
     enum Standing {

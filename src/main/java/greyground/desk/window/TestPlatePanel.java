@@ -1,6 +1,6 @@
 package greyground.desk.window;
 
-import greyground.app.teach.ReadReport;
+import greyground.app.teach.ReadOutcome;
 import greyground.desk.look.Controls;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.Place;
@@ -8,11 +8,14 @@ import greyground.desk.model.TestPlateKind;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.desk.setting.FigureWords;
+import greyground.finding.Findings;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -31,6 +34,19 @@ import javafx.util.StringConverter;
 
 /** Beside the test plate: what film to make and what is told of the proof; once that is read, what it says. */
 final class TestPlatePanel extends VBox {
+    /** Findings that stand in a list, by the names that they have there. */
+    private static final Map<String, String> SHOWN = Map.ofEntries(
+            Map.entry("take", "Take"),
+            Map.entry("untaken", "Take"),
+            Map.entry("strips", "Strip"),
+            Map.entry("printableRange", "Prints"),
+            Map.entry("turningPoint", "Turns"),
+            Map.entry("misfit", "Misfit"),
+            Map.entry("outliers", "Left"),
+            Map.entry("uneven", "Uneven"),
+            Map.entry("bands", "Bands"),
+            Map.entry("targets", "Targets"));
+
     private final TestPlateModel model;
     private final BenchModel bench;
     private final ComboBox<TestPlateKind> kinds = new ComboBox<>();
@@ -238,7 +254,7 @@ final class TestPlatePanel extends VBox {
         }
         show(choose, !read);
         if (model.state() instanceof TestPlateState.Read now) {
-            tell(now.report());
+            tell(now.outcome());
             stand();
         }
         Node page = read ? lesson : asking;
@@ -276,56 +292,56 @@ final class TestPlatePanel extends VBox {
         node.setManaged(wanted);
     }
 
-    private void tell(ReadReport report) {
+    private void tell(ReadOutcome outcome) {
+        Findings findings = outcome.findings();
         List<Node> parts = new ArrayList<>();
-        parts.add(heading(TestPlateView.sentence(report.title())));
-        report.check().ifPresent(check -> check(parts, check));
-        List<ReadReport.Figure> numbers = report.numbers();
-        boolean learns = numbers.stream().anyMatch(ReadReport.Figure.Learned.class::isInstance);
-        if (learns) {
-            parts.add(strong("What the workshop learns"));
+        parts.add(heading(TestPlateView.sentence(outcome.title())));
+        if (!findings.rows("tones").isEmpty()) {
+            check(parts, findings);
         }
-        for (ReadReport.Figure number : numbers) {
-            if (number instanceof ReadReport.Figure.Learned learned) {
-                parts.add(learned(learned));
-            }
-        }
-        boolean first = true;
-        for (ReadReport.Figure number : numbers) {
-            if (number instanceof ReadReport.Figure.Stays stays) {
-                if (first) {
-                    parts.add(strong("What this plate can't tell"));
-                    first = false;
-                }
-                parts.add(stays(stays));
-            }
-        }
-        if (!report.findings().isEmpty()) {
-            parts.add(strong("What the print shows"));
-            report.findings().forEach(finding -> parts.add(named(finding.name(), finding.words())));
-        }
-        if (!report.notes().isEmpty()) {
-            parts.add(strong("Notes"));
-            report.notes().forEach(note -> parts.add(Controls.wrapped(TestPlateView.sentence(note) + ".")));
-        }
+        listed(parts, "What the workshop learns", findings.rows("changes"), this::learned);
+        listed(parts, "What this plate can't tell", findings.rows("undetermined"), this::stays);
+        listed(
+                parts,
+                "What the print shows",
+                findings.all().stream()
+                        .filter(finding -> SHOWN.containsKey(finding.key()))
+                        .flatMap(finding ->
+                                finding.words().stream().map(words -> named(SHOWN.getOrDefault(finding.key(), ""), words)))
+                        .toList(),
+                node -> node);
+        listed(
+                parts,
+                "Notes",
+                findings.words("notes"),
+                note -> Controls.wrapped(TestPlateView.sentence(note) + "."));
         lesson.getChildren().setAll(parts);
     }
 
-    private static void check(List<Node> parts, ReadReport.Check check) {
-        Label verdict = strong(TestPlateView.sentence(check.verdict()) + ".");
+    private static <T> void listed(List<Node> parts, String title, List<T> what, Function<T, Node> node) {
+        if (!what.isEmpty()) {
+            parts.add(strong(title));
+            what.forEach(each -> parts.add(node.apply(each)));
+        }
+    }
+
+    private static void check(List<Node> parts, Findings judged) {
+        double tolerance = judged.number("tolerance").orElseThrow();
+        Label verdict = strong(TestPlateView.sentence(judged.text("verdict")) + ".");
         verdict.setId("test-verdict");
         parts.add(verdict);
         parts.add(Controls.wrapped(String.format(
                 Locale.ROOT,
                 "The worst tone is %+.1f L* off; as a whole (root mean square) they are %.1f L* off. Within %.0f L* is as"
                         + " good as right.",
-                check.worst(),
-                check.rootMeanSquare(),
-                check.tolerance())));
-        for (ReadReport.Check.Tone tone : check.tones()) {
-            Label off = new Label(String.format(Locale.ROOT, "%+.1f L*", tone.off()));
+                judged.number("worst").orElseThrow(),
+                judged.number("rootMeanSquare").orElseThrow(),
+                tolerance)));
+        for (Findings tone : judged.rows("tones")) {
+            double by = tone.number("off").orElseThrow();
+            Label off = new Label(String.format(Locale.ROOT, "%+.1f L*", by));
             off.setMinWidth(Region.USE_PREF_SIZE);
-            boolean within = Math.abs(tone.off()) <= check.tolerance();
+            boolean within = Math.abs(by) <= tolerance;
             if (!within) {
                 off.getStyleClass().add("fault");
             }
@@ -333,35 +349,36 @@ final class TestPlatePanel extends VBox {
                     String.format(
                             Locale.ROOT,
                             "L* %.1f printed %.1f%s",
-                            tone.stated(),
-                            tone.printed(),
+                            tone.number("statedLightness").orElseThrow(),
+                            tone.number("lightness").orElseThrow(),
                             within ? "" : ", not within"),
                     off));
         }
     }
 
-    private Node learned(ReadReport.Figure.Learned number) {
-        FigureWords words = FigureWords.of(number.path());
-        Label value = new Label(words.value(number.before()) + "  \u2192  " + words.withUnit(number.after()));
+    private Node learned(Findings number) {
+        FigureWords words = FigureWords.of(number.text("path"));
+        Label value = new Label(words.value(number.number("before").orElseThrow()) + "  \u2192  "
+                + words.withUnit(number.number("after").orElseThrow()));
         value.setMinWidth(Region.USE_PREF_SIZE);
         value.getStyleClass().add("strong");
         return new VBox(
                 0,
                 row("\u25cf  " + words.label(), value),
-                quiet("95 % sure of " + words.value(number.low()) + " to " + words.withUnit(number.high()) + "; was "
-                        + number.known()));
+                quiet("95 % sure of " + words.value(number.number("low").orElseThrow()) + " to "
+                        + words.withUnit(number.number("high").orElseThrow()) + "; was " + number.text("known")));
     }
 
-    private Node stays(ReadReport.Figure.Stays number) {
-        FigureWords words = FigureWords.of(number.path());
-        Label value = new Label(words.withUnit(number.before()));
+    private Node stays(Findings number) {
+        FigureWords words = FigureWords.of(number.text("path"));
+        Label value = new Label(words.withUnit(number.number("before").orElseThrow()));
         value.setMinWidth(Region.USE_PREF_SIZE);
-        boolean assumed = bench.workshop().figures().containsKey(number.path())
-                && bench.workshop().figures().get(number.path()).isAssumed();
+        boolean assumed = bench.workshop().figures().containsKey(number.text("path"))
+                && bench.workshop().figures().get(number.text("path")).isAssumed();
         return new VBox(
                 0,
                 row((assumed ? "\u25cb  " : "\u25cf  ") + words.label(), value),
-                quiet(TestPlateView.sentence(number.why())));
+                quiet(TestPlateView.sentence(number.text("reason"))));
     }
 
     private static Node named(String name, String words) {

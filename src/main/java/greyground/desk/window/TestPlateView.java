@@ -1,7 +1,6 @@
 package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
-import greyground.app.teach.ReadReport;
 import greyground.desk.look.Controls;
 import greyground.desk.look.FlatPicture;
 import greyground.desk.look.Light;
@@ -11,9 +10,11 @@ import greyground.desk.model.DeskServices;
 import greyground.desk.model.FileAsking;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
+import greyground.finding.Findings;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -33,6 +34,15 @@ import javafx.scene.layout.VBox;
 
 /** The test plate: what fills the middle, and its own panel beside it. */
 final class TestPlateView {
+    /** What stands below the film, by the names that it has there. */
+    private static final Map<String, String> FOOT = Map.of(
+            "sheet", "Sheet",
+            "chart", "Chart",
+            "printsAtLightness", "Prints",
+            "leftOut", "Left out",
+            "plan", "Plan",
+            "notes", "Note");
+
     private final TestPlateModel model;
     private final DeskServices services;
     private final BorderPane middle = new BorderPane();
@@ -42,7 +52,7 @@ final class TestPlateView {
     private final ToggleButton ofScan =
             Controls.toggle("Scan", "test-scan", "The scan, with what was read drawn over it");
     private final ToggleButton ofTones =
-            Controls.toggle("Tones", "test-tones", "What was measured, against what was foretold");
+            Controls.toggle("Tones", "test-tones", "What was measured, against what was predicted");
     private final HBox head = new HBox(16);
     private final VBox foot = new VBox(2);
     private final FlatPicture sheet = new FlatPicture("Test film");
@@ -267,7 +277,7 @@ final class TestPlateView {
                 isWithin(middle.getScene() == null ? null : middle.getScene().getFocusOwner());
         Node page = middle.getCenter();
         if (model.state() instanceof TestPlateState.Read read && page != scan && page != chart) {
-            (read.report().scan().isPresent() ? ofScan : ofTones).setSelected(true);
+            (read.scan().isPresent() ? ofScan : ofTones).setSelected(true);
         }
         refresh();
         if (middle.isVisible() && page != middle.getCenter() && (had || !isInScene())) {
@@ -307,9 +317,10 @@ final class TestPlateView {
         } else if (state instanceof TestPlateState.Film film) {
             sheet.show(film.sheet());
             foot.getChildren()
-                    .setAll(film.words().stream()
-                            .filter(line -> line.matches("(sheet|chart|prints|left|plan|note) .*"))
-                            .map(line -> named(line.substring(0, 8).strip(), line.substring(8)))
+                    .setAll(film.findings().all().stream()
+                            .filter(finding -> FOOT.containsKey(finding.key()))
+                            .flatMap(finding -> finding.words().stream()
+                                    .map(words -> named(FOOT.getOrDefault(finding.key(), ""), words)))
                             .toList());
             show(
                     sheet,
@@ -318,18 +329,25 @@ final class TestPlateView {
                             .map(file -> "written as " + file.getFileName())
                             .orElse("its ink towards you; not written yet"));
         } else if (state instanceof TestPlateState.Read read) {
-            show(read.report());
+            show(read);
         }
     }
 
-    private void show(ReadReport report) {
-        report.scan().ifPresent(scan::show);
-        report.response().ifPresent(chart::show);
-        report.check().ifPresent(chart::show);
-        boolean tones = report.response().isPresent() || report.check().isPresent();
+    private void show(TestPlateState.Read read) {
+        read.scan().ifPresent(scan::show);
+        Findings findings = read.outcome().findings();
+        boolean check = !findings.rows("tones").isEmpty();
+        if (check) {
+            chart.show(findings);
+        }
+        read.outcome().response().ifPresent(chart::show);
+        boolean tones = check || read.outcome().response().isPresent();
         ofTones.setVisible(tones);
         boolean seen = ofScan.isSelected() || !tones;
-        show(seen ? scan : chart, sentence(report.title()), report.how());
+        show(
+                seen ? scan : chart,
+                sentence(read.outcome().title()),
+                findings.text("how"));
         ofScan.setSelected(seen);
         ofTones.setSelected(!seen);
     }
@@ -354,7 +372,7 @@ final class TestPlateView {
     }
 
     private static Node named(String name, String told) {
-        Label first = new Label(sentence(name));
+        Label first = new Label(name);
         first.getStyleClass().add("quiet");
         first.setMinWidth(56);
         Label then = Controls.wrapped(sentence(told));

@@ -3,12 +3,10 @@ package greyground.app.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.Sheet;
-import greyground.json.JsonText;
 import greyground.output.FilmDocument;
 import greyground.plate.Exposure;
 import greyground.quantity.FilmPixels;
@@ -84,18 +82,18 @@ class FilmChecksTest {
     void aWideBlackIsToldWithItsPlaceOnThePlate() throws Exception {
         FilmChecks checks = checked(job("etched-film"), SHOP, film(1, 20, 10, 1.2, 9));
         assertEquals(1, checks.warnings().size(), checks.warnings().toString());
-        String words = checks.warnings().get(0);
-        // Widest anywhere along the bar; 1.2 mm on the film, an undercut of 20 um on either side.
-        assertTrue(
-                words.matches("open bite at 20\\.[67] x 1[0-9]\\.[0-9] mm: 1\\.2[34] mm wide, the pad holds 0\\.69 mm,"
-                        + " 10\\.[78] mm2"),
-                words);
-        ObjectNode tree = JsonText.object();
-        checks.describe(tree);
-        assertEquals(1, tree.at("/films/0/openBite/count").asInt());
+        PlateWarning wide = checks.warnings().get(0);
+        assertEquals("open-bite", wide.kind());
+        // 1.2 mm on the film, an undercut of 20 um on either side.
+        assertTrue(wide.words().matches("open bite 1\\.2[34] mm wide, where the pad holds 0\\.69 mm"), wide.words());
+        assertEquals(10.8, wide.areaSquareMillimetres(), 0.1);
+        // Widest anywhere along the bar, whose middle lies 20.6 mm from the left.
+        assertEquals(20.6, wide.place().orElseThrow().acrossMillimetres(), 0.041);
+        assertEquals(14.5, wide.place().orElseThrow().downMillimetres(), 4);
         assertEquals(
-                20.6, tree.at("/films/0/openBite/sites/0/acrossMillimetres").asDouble(), 0.021);
-        assertEquals(words, tree.at("/warnings/0").asText());
+                wide.place().orElseThrow().acrossMillimetres(),
+                wide.figures().number("xMillimetres").orElseThrow(),
+                1e-6);
     }
 
     @Test
@@ -107,11 +105,12 @@ class FilmChecksTest {
 
     @Test
     void severalFilmsAreToldApart() throws Exception {
-        List<String> warnings = checked(job("etched-film"), SHOP, film(1, 5, 5, 2, 2), film(1, 25, 20, 1.6, 3))
+        List<PlateWarning> warnings = checked(job("etched-film"), SHOP, film(1, 5, 5, 2, 2), film(1, 25, 20, 1.6, 3))
                 .warnings();
         assertEquals(2, warnings.size(), warnings.toString());
-        assertTrue(warnings.get(0).startsWith("film 1: open bite at 6.0 x 6.0 mm"), warnings.get(0));
-        assertTrue(warnings.get(1).startsWith("film 2: open bite at 25.8 x 2"), warnings.get(1));
+        assertTrue(warnings.get(0).words().startsWith("film 1: open bite 2.0"), warnings.toString());
+        assertTrue(warnings.get(1).words().startsWith("film 2: open bite 1.6"), warnings.toString());
+        assertEquals(25.8, warnings.get(1).place().orElseThrow().acrossMillimetres(), 0.05);
     }
 
     @Test
@@ -122,13 +121,13 @@ class FilmChecksTest {
         FilmChecks checks = checked(job("etched-film"), thin, film(1, 20, 10, 0.4, 9));
         assertEquals(2, checks.warnings().size(), checks.warnings().toString());
         assertTrue(
-                checks.warnings().get(0).contains("1.40 D over clear"),
-                checks.warnings().get(0));
+                checks.warnings().get(0).words().contains("1.40 D over clear"),
+                checks.warnings().toString());
         assertTrue(checks.black().missing() > 0);
         // The film was laid out for a printer of true size: 40 mm x 0.97; 1.002 just keeps the common tolerance.
         assertTrue(
-                checks.warnings().get(1).contains("prints 38.8 x 30.1 mm large on this film printer"),
-                checks.warnings().get(1));
+                checks.warnings().get(1).words().contains("prints 38.8 x 30.1 mm large on this film printer"),
+                checks.warnings().toString());
     }
 
     @Test
@@ -137,7 +136,7 @@ class FilmChecksTest {
         FilmChecks checks = checked(job("etched-film"), open, film(1, 20, 10, 3, 3));
         assertEquals(List.of(), checks.films());
         assertTrue(
-                checks.warnings().stream().anyMatch(words -> words.contains("behind black film")),
+                checks.warnings().stream().anyMatch(warning -> warning.words().contains("behind black film")),
                 checks.warnings().toString());
     }
 
@@ -147,8 +146,8 @@ class FilmChecksTest {
         FilmChecks checks = checked(larger, SHOP, film(1, 20, 10, 0.4, 9));
         assertEquals(1, checks.warnings().size(), checks.warnings().toString());
         assertTrue(
-                checks.warnings().get(0).contains("prints 40.0 x 30.0 mm large"),
-                checks.warnings().get(0));
+                checks.warnings().get(0).words().contains("prints 40.0 x 30.0 mm large"),
+                checks.warnings().toString());
     }
 
     @Test
@@ -159,7 +158,7 @@ class FilmChecksTest {
         FilmChecks checks = checked(job("etched-film"), SHOP, new FilmDocument.Film(sheet, film.rows()));
         assertEquals(List.of(), checks.films());
         assertTrue(
-                checks.warnings().get(0).contains("not within the film"),
+                checks.warnings().get(0).words().contains("not within the film"),
                 checks.warnings().toString());
     }
 

@@ -27,7 +27,7 @@ public final class TableFuzz {
         Hostile.answered(() -> TypedValues.fields(file, PLATE));
         Hostile.answered(() -> TypedValues.reference(file));
         Hostile.answered(
-                () -> FilmPrinterWork.of(FILM, Hostile.scratch().resolve("shop.json"), LocalDate.of(2026, 3, 31))
+                () -> FilmPrinterWork.of(FILM, Optional.empty(), LocalDate.of(2026, 3, 31))
                         .read(Optional.of(file), Optional.empty(), Optional.empty()));
     }
 }

@@ -108,7 +108,7 @@ class TestPlateIT extends AtTheDesk {
         waitFor("the reading", () -> isRead());
 
         // The scan with what was found drawn over it: neither blank nor the bare scan, which has no hue.
-        LivePicture overlay = ((TestPlateState.Read) state()).report().scan().orElseThrow();
+        LivePicture overlay = ((TestPlateState.Read) state()).scan().orElseThrow();
         assertTrue(java.util.Arrays.stream(overlay.pixels())
                         .filter(pixel -> (pixel >> 16 & 0xFF) - (pixel & 0xFF) > 60)
                         .count()
