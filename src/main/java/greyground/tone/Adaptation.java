@@ -5,9 +5,6 @@ package greyground.tone;
  * 02-2003). Neutrals keep their luminance; coloured originals shift by up to a few per cent.
  */
 public final class Adaptation {
-    /** XYZ of daylight D65 in four figures, those from which the ICC note's printed matrix follows. */
-    public static final White D65 = new White(0.9504, 1, 1.0889);
-
     /** XYZ of the profile connection space's D50 (ICC.1). */
     public static final White D50 = new White(0.9642, 1, 0.8249);
 
@@ -19,8 +16,17 @@ public final class Adaptation {
 
     /** A white's tristimulus values, Y = 1. */
     public record White(double x, double y, double z) {
+        /** The white of a CIE 1931 chromaticity. */
+        public static White ofChromaticity(double x, double y) {
+            return new White(x / y, 1, (1 - x - y) / y);
+        }
+
+        double[] xyz() {
+            return new double[] {x, y, z};
+        }
+
         private double[] cones() {
-            return times(CONES, new double[] {x, y, z});
+            return times(CONES, xyz());
         }
     }
 
@@ -55,7 +61,7 @@ public final class Adaptation {
         return product;
     }
 
-    private static double[][] inverse(double[][] m) {
+    static double[][] inverse(double[][] m) {
         // Cofactors with cyclic indices carry their own signs.
         double[][] inverse = new double[3][3];
         for (int row = 0; row < 3; row++) {

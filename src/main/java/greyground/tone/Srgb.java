@@ -1,7 +1,7 @@
 package greyground.tone;
 
 /**
- * The sRGB coding of light (IEC 61966-2-1:1999) and the luminance of its primaries (ITU-R BT.709-6).
+ * The sRGB coding of light (IEC 61966-2-1:1999); its lights are {@link Primaries#SRGB}.
  *
  * <p>The branch point is 0.04045; the older 0.03928 comes from a draft.
  */
@@ -24,10 +24,5 @@ public final class Srgb {
      */
     public static double encode(double linear) {
         return linear <= 0.0031308 ? 12.92 * linear : 1.055 * StrictMath.pow(linear, 1 / 2.4) - 0.055;
-    }
-
-    /** Luminance of linear red, green and blue; weighting coded values instead gives a wrong, darker or lighter grey. */
-    public static double luminance(double red, double green, double blue) {
-        return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
     }
 }

@@ -1,14 +1,18 @@
 package greyground.art;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.raster.GreyPlane;
+import greyground.tone.Lightness;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,11 +34,36 @@ class ArtColourTest {
 
     @Test
     void untaggedArtIsStandardRgb() throws Exception {
-        // IEC 61966-2-1 decoding of 128 and 10, and ITU-R BT.709-6 luminance of (200, 120, 60).
+        // IEC 61966-2-1 decoding of 128 and 10; (200, 120, 60) adapted to D50 by CSS Color 4's matrices.
         int[] found = decode(TestTiff.of(3, 1, 3, 2, join(rgb(128, 128, 128), rgb(10, 10, 10), rgb(200, 120, 60))));
         assertEquals(0.215861, found[0] / 65_535.0, 1e-5);
         assertEquals(0.00303527, found[1] / 65_535.0, 1e-5);
-        assertEquals(0.260385, found[2] / 65_535.0, 1e-5);
+        assertEquals(0.265893, found[2] / 65_535.0, 2e-5);
+    }
+
+    /** One picture, one luminance, whether its sRGB is said or assumed; the published colorants have another fourth figure. */
+    @Test
+    void standardRgbWithAndWithoutItsProfilePrintsAlike() throws Exception {
+        int[] samples = new Random(12).ints(3 * 2000, 0, 65_536).toArray();
+        int[] assumed = decode(TestTiff.of(2000, 1, 3, 2, samples));
+        int[] said = decode(TestTiff.of(2000, 1, 3, 2, samples).profile(TestProfiles.standardRgb()));
+        for (int i = 0; i < said.length; i++) {
+            assertEquals(lightness(said[i]), lightness(assumed[i]), 0.05, "pixel " + i);
+        }
+    }
+
+    private static double lightness(int code) {
+        return Lightness.ofLuminance(code / 65_535.0);
+    }
+
+    /** Colour with equal channels is the grey that grey art of the same code is. */
+    @Test
+    void neutralColourIsGrey() throws Exception {
+        int[] codes = IntStream.range(0, 256).map(code -> 257 * code).toArray();
+        int[] colours = IntStream.of(codes)
+                .flatMap(code -> IntStream.of(code, code, code))
+                .toArray();
+        assertArrayEquals(decode(TestTiff.of(256, 1, 1, 1, codes)), decode(TestTiff.of(256, 1, 3, 2, colours)));
     }
 
     private static int[] rgb(int red, int green, int blue) {
@@ -157,22 +186,12 @@ class ArtColourTest {
         for (int i = 0; i < codes.length; i++) {
             codes[i] = random.nextInt(256);
         }
-        StringBuilder asked = new StringBuilder();
-        for (int code : codes) {
-            // The calculator takes ink in percent, light in 0..255.
-            asked.append(channels == 4 ? String.format(java.util.Locale.ROOT, "%.6f", code / 2.55) : "" + code)
-                    .append('\n');
-        }
-        String said = OutsideTools.run(
-                folder, List.of("transicc", "-i" + icc, "-o*XYZ", "-t1", "-n", "-c0"), asked.toString());
-        List<Double> expected = new ArrayList<>();
-        for (String line : said.split("\n")) {
-            String[] words = line.strip().split("\\s+");
-            if (words.length == 3 && words[0].matches("[-0-9.]+")) {
-                expected.add(Double.parseDouble(words[1]) / 100);
-            }
-        }
-        assertEquals(pixels, expected.size(), said);
+        // The calculator takes ink in percent, light in 0..255.
+        List<String> asked = IntStream.of(codes)
+                .mapToObj(code -> channels == 4 ? String.format(Locale.ROOT, "%.6f", code / 2.55) : "" + code)
+                .toList();
+        List<Double> expected = luminances(icc.toString(), asked);
+        assertEquals(pixels, expected.size());
         int[] samples = java.util.Arrays.stream(codes).map(code -> code * 257).toArray();
         int photometric = channels == 4 ? 5 : channels == 3 ? 2 : 1;
         int[] found =
@@ -181,6 +200,36 @@ class ArtColourTest {
             double luminance = Math.min(1, Math.max(0, expected.get(i)));
             assertEquals(65_535 * luminance, found[i], tolerance, name + " pixel " + i);
         }
+    }
+
+    /** Untagged colour against Little CMS's own sRGB, built from chromaticities. */
+    @Test
+    void assumedStandardRgbAgreesWithLittleCms() throws Exception {
+        OutsideTools.need("transicc");
+        int[] codes = new Random(21).ints(300, 0, 256).toArray();
+        List<Double> expected = luminances(
+                "*sRGB", IntStream.of(codes).mapToObj(String::valueOf).toList());
+        int[] found = decode(TestTiff.of(
+                100, 1, 3, 2, IntStream.of(codes).map(code -> 257 * code).toArray()));
+        for (int i = 0; i < 100; i++) {
+            assertEquals(Lightness.ofLuminance(expected.get(i)), lightness(found[i]), 0.02, "pixel " + i);
+        }
+    }
+
+    /** What Little CMS's calculator makes of device values, relative colorimetric: Y, white is 1. */
+    private List<Double> luminances(String profile, List<String> values) throws Exception {
+        String said = OutsideTools.run(
+                folder,
+                List.of("transicc", "-i" + profile, "-o*XYZ", "-t1", "-n", "-c0"),
+                String.join("\n", values) + "\n");
+        List<Double> found = new ArrayList<>();
+        for (String line : said.split("\n")) {
+            String[] words = line.strip().split("\\s+");
+            if (words.length == 3 && words[0].matches("[-0-9.]+")) {
+                found.add(Double.parseDouble(words[1]) / 100);
+            }
+        }
+        return found;
     }
 
     @Test

@@ -79,7 +79,7 @@ class LargeArtIT {
         assertEquals(SIDE, plane.width());
         assertEquals(SIDE, plane.height());
         short[] row = new short[SIDE];
-        double[] weights = channels == 3 ? new double[] {0.2126, 0.7152, 0.0722} : new double[] {1};
+        double[] weights = channels == 3 ? Picture.WEIGHTS : new double[] {1};
         for (int y : new int[] {0, 49, 50, 9999, 19_999}) {
             plane.readRow(y, row);
             for (int x = 0; x < SIDE; x += 97) {

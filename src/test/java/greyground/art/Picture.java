@@ -74,15 +74,21 @@ record Picture(int width, int height, int channels, int[] samples) {
         return new Picture(width, height, channels, samples);
     }
 
-    /** Luminance 0..1 as sRGB: IEC 61966-2-1 and ITU-R BT.709-6, in double precision. */
+    /**
+     * What red, green and blue of sRGB add to luminance under D50: middle row of W3C CSS Color Module Level 4's sample matrices,
+     * linear sRGB to XYZ and then D65 to D50.
+     */
+    public static final double[] WEIGHTS = {0.222493, 0.716887, 0.060620};
+
+    /** Luminance 0..1 as sRGB (IEC 61966-2-1), under D50. */
     double luminance(int x, int y) {
         int at = (y * width + x) * channels;
         if (channels == 1) {
             return linear(samples[at] / 65_535.0);
         }
-        return 0.2126 * linear(samples[at] / 65_535.0)
-                + 0.7152 * linear(samples[at + 1] / 65_535.0)
-                + 0.0722 * linear(samples[at + 2] / 65_535.0);
+        return WEIGHTS[0] * linear(samples[at] / 65_535.0)
+                + WEIGHTS[1] * linear(samples[at + 1] / 65_535.0)
+                + WEIGHTS[2] * linear(samples[at + 2] / 65_535.0);
     }
 
     static double linear(double coded) {

@@ -46,6 +46,18 @@ final class TestProfiles {
         return profile.bytes();
     }
 
+    /** sRGB: colorants as Lindbloom lists them adapted to D50 by Bradford, the curve of IEC 61966-2-1. */
+    static byte[] standardRgb() {
+        TestProfiles profile = new TestProfiles("RGB ", "XYZ ");
+        profile.tags.put("rXYZ", xyz(0.4360747, 0.2225045, 0.0139322));
+        profile.tags.put("gXYZ", xyz(0.3850649, 0.7168786, 0.0971045));
+        profile.tags.put("bXYZ", xyz(0.1430804, 0.0606169, 0.7141733));
+        for (String curve : new String[] {"rTRC", "gTRC", "bTRC"}) {
+            profile.tags.put(curve, parametric(3, 2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045));
+        }
+        return profile.bytes();
+    }
+
     static byte[] grey(byte[] curve) {
         TestProfiles profile = new TestProfiles("GRAY", "XYZ ");
         profile.tags.put("kTRC", curve);

@@ -2,6 +2,7 @@ package greyground.art.colour;
 
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
+import greyground.tone.Lightness;
 
 /**
  * The luminances that count as the art's ink black and paper white.
@@ -56,7 +57,7 @@ public record ArtRange(double black, double white) {
         if (white - black < LEAST_SPAN) {
             return FULL;
         }
-        return new ArtRange(Lightness.luminance(black), Lightness.luminance(white));
+        return new ArtRange(Lightness.toLuminance(black), Lightness.toLuminance(white));
     }
 
     private static long[] lightnessCounts(GreyPlane plane) {
@@ -78,7 +79,7 @@ public record ArtRange(double black, double white) {
             for (int b = 0; b < across; b++) {
                 int columns = Math.min(side, plane.width() - b * side);
                 double mean = (double) sums[b] / rows / columns / GreyPlane.WHITE;
-                bins[(int) Math.round(Lightness.lightness(mean) / 100 * (BINS - 1))]++;
+                bins[(int) Math.round(Lightness.ofLuminance(mean) / 100 * (BINS - 1))]++;
             }
         }
         return bins;

@@ -2,6 +2,7 @@ package greyground.art.colour;
 
 import greyground.art.page.Ink;
 import greyground.art.page.Octets;
+import greyground.tone.Lightness;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -123,7 +124,7 @@ final class ColourProfile {
     /** Linear luminance of a grey profile: 0..1 coded to 0..1. */
     DoubleUnaryOperator greyResponse() throws IOException {
         DoubleUnaryOperator curve = curve("kTRC");
-        return connectsByLab() ? x -> Lightness.luminance(100 * curve.applyAsDouble(x)) : curve;
+        return connectsByLab() ? x -> Lightness.toLuminance(100 * curve.applyAsDouble(x)) : curve;
     }
 
     /** The curve of each RGB channel. */

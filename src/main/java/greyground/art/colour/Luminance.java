@@ -4,6 +4,9 @@ import greyground.art.page.Ink;
 import greyground.art.page.Page;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
+import greyground.tone.Lightness;
+import greyground.tone.Primaries;
+import greyground.tone.Srgb;
 import java.io.IOException;
 import java.util.function.Consumer;
 import java.util.function.DoubleUnaryOperator;
@@ -20,7 +23,8 @@ public interface Luminance {
 
     /**
      * The conversion of a page: by its own profile where that can be used, else as sRGB (grey and RGB) or, for CMYK, by the
-     * simple assumption of {@link PlainInks}. {@code minds} hears why a profile was passed over.
+     * simple assumption of {@link PlainInks}; luminance is that of the profile connection space either way. {@code minds}
+     * hears why a profile was passed over.
      */
     static Luminance of(Page page, Consumer<String> minds) {
         float[][] palette = page.ink().palette();
@@ -82,12 +86,15 @@ public interface Luminance {
 
     private static Luminance assumed(Samples samples, Ink ink) {
         return switch (ink.model()) {
-            case GREY -> new SingleTable(samples, ink.inverted(), Lightness::linear);
-            case LAB -> new SingleTable(samples, ink.inverted(), x -> Lightness.luminance(100 * x));
+            case GREY -> new SingleTable(samples, ink.inverted(), Srgb::decode);
+            case LAB -> new SingleTable(samples, ink.inverted(), x -> Lightness.toLuminance(100 * x));
             case PALETTE, RGB -> {
-                DoubleUnaryOperator curve = Lightness::linear;
+                DoubleUnaryOperator curve = Srgb::decode;
                 yield new WeightedTables(
-                        samples, ink.inverted(), new DoubleUnaryOperator[] {curve, curve, curve}, Lightness.weights());
+                        samples,
+                        ink.inverted(),
+                        new DoubleUnaryOperator[] {curve, curve, curve},
+                        Primaries.SRGB.luminances());
             }
             case CMYK -> new PlainInks(samples, ink.inverted());
         };

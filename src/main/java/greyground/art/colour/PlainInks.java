@@ -3,6 +3,9 @@ package greyground.art.colour;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 
+import greyground.tone.Primaries;
+import greyground.tone.Srgb;
+
 /**
  * Luminance of CMYK art that carries no usable profile. Assumed: each ink takes away its own third of an sRGB picture and
  * black takes from all three, {@code R = (1 - C)(1 - K)} and so on in sRGB code, before luminance is taken.
@@ -19,7 +22,7 @@ final class PlainInks implements Luminance {
         this.samples = samples;
         this.inverted = inverted;
         for (int i = 0; i <= STEPS; i++) {
-            table[i] = (float) Lightness.linear(i / (double) STEPS);
+            table[i] = (float) Srgb.decode(i / (double) STEPS);
         }
     }
 
@@ -29,7 +32,7 @@ final class PlainInks implements Luminance {
         int step = samples.channels() * size;
         int flip = inverted ? 0 : samples.most();
         double scale = STEPS / ((double) samples.most() * samples.most());
-        double[] weights = Lightness.weights();
+        double[] weights = Primaries.SRGB.luminances();
         for (int x = 0, from = offset; x < pixels; x++, from += step) {
             double black = (flip ^ SampleReading.one(bytes, from + 3 * size, samples)) * scale;
             double light = 0;

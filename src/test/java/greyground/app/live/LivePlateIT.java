@@ -17,6 +17,7 @@ import greyground.plate.PlateWindow;
 import greyground.quantity.Offset;
 import greyground.raster.Progress;
 import greyground.tone.Lightness;
+import greyground.tone.Primaries;
 import greyground.tone.Srgb;
 import greyground.workshop.Workshop;
 import java.awt.image.BufferedImage;
@@ -174,9 +175,9 @@ class LivePlateIT {
     }
 
     private static double luminance(int pixel) {
-        return Srgb.luminance(
-                Srgb.decode((pixel >> 16 & 0xFF) / 255.0),
-                Srgb.decode((pixel >> 8 & 0xFF) / 255.0),
-                Srgb.decode((pixel & 0xFF) / 255.0));
+        double[] weights = Primaries.SRGB.luminances();
+        return weights[0] * Srgb.decode((pixel >> 16 & 0xFF) / 255.0)
+                + weights[1] * Srgb.decode((pixel >> 8 & 0xFF) / 255.0)
+                + weights[2] * Srgb.decode((pixel & 0xFF) / 255.0);
     }
 }

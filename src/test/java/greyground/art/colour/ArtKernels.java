@@ -54,7 +54,7 @@ public class ArtKernels {
                 new Samples(PIXELS, 1, 3, bytes, false),
                 false,
                 new DoubleUnaryOperator[] {square, square, square},
-                new double[] {0.2126, 0.7152, 0.0722});
+                Picture.WEIGHTS);
     }
 
     /** Noise: the tables' worst case, and nearly that of LZW, whose strings are of two or three bytes as in a deep photograph. */
