@@ -71,7 +71,8 @@ final class JobOptions {
     @Option(
             names = "--crop",
             paramLabel = "L,T,W,H",
-            description = "fragment of the art: left, top, width, height in percent (10%%,5%%,80%%,80%%) or pixels")
+            description =
+                    "fragment of the art: left, top, width, height in percent (10%%,5%%,80%%,80%%) or pixels; or 'covered', the largest that a straightened picture fills")
     @Nullable
     String crop;
 

@@ -78,7 +78,7 @@ record Picture(int width, int height, int channels, int[] samples) {
      * What red, green and blue of sRGB add to luminance under D50: middle row of W3C CSS Color Module Level 4's sample matrices,
      * linear sRGB to XYZ and then D65 to D50.
      */
-    public static final double[] WEIGHTS = {0.222493, 0.716887, 0.060620};
+    static final double[] WEIGHTS = {0.222493, 0.716887, 0.060620};
 
     /** Luminance 0..1 as sRGB (IEC 61966-2-1), under D50. */
     double luminance(int x, int y) {

@@ -31,6 +31,8 @@ final class LiveArt implements Closeable {
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
     private ArtSource.@Nullable Decoded decoded;
     private int page;
+    // Of the decoded page; no turning changes it.
+    private @Nullable ArtRange found;
     private @Nullable Turned turned;
 
     LiveArt(Path file) {
@@ -43,9 +45,6 @@ final class LiveArt implements Closeable {
         final double degrees;
         final HalvedPlanes planes;
         final boolean own;
-
-        @Nullable
-        ArtRange found;
 
         Turned(int quarterTurns, double degrees, HalvedPlanes planes, boolean own) {
             this.quarterTurns = quarterTurns;
@@ -126,32 +125,16 @@ final class LiveArt implements Closeable {
     }
 
     /** The art's ends, found as a film would find them. */
-    ArtRange range(ArtChoice choice, Progress progress) throws Exception {
-        Turned art = turned(choice, progress);
-        boolean bothGiven = choice.white() instanceof ArtChoice.TonePoint.Given
-                && choice.black() instanceof ArtChoice.TonePoint.Given;
-        if (bothGiven) {
-            return FilmPreparation.range(choice, art.planes.whole());
-        }
-        ArtRange found = art.found;
-        if (found == null) {
-            ArtChoice.TonePoint free = new ArtChoice.TonePoint.Automatic();
-            found = FilmPreparation.range(
-                    new ArtChoice(
-                            choice.fileName(),
-                            choice.sha256(),
-                            choice.page(),
-                            choice.crop(),
-                            choice.quarterTurns(),
-                            choice.straightenDegrees(),
-                            free,
-                            free),
-                    art.planes.whole());
-            art.found = found;
-        }
-        return new ArtRange(
-                choice.white() instanceof ArtChoice.TonePoint.Given white ? white.luminance() : found.white(),
-                choice.black() instanceof ArtChoice.TonePoint.Given black ? black.luminance() : found.black());
+    ArtRange range(ArtChoice choice, Progress progress) {
+        GreyPlane upright = decoded(choice, progress).plane();
+        return FilmPreparation.range(choice, () -> {
+            ArtRange present = found;
+            if (present == null) {
+                present = FilmPreparation.found(upright);
+                found = present;
+            }
+            return present;
+        });
     }
 
     /** Pixels of the fragment by grey code. */
@@ -208,5 +191,6 @@ final class LiveArt implements Closeable {
             present.plane().close();
         }
         decoded = null;
+        found = null;
     }
 }

@@ -9,6 +9,7 @@ import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.ArtOnPlate;
 import greyground.film.job.Job;
+import greyground.film.job.LevelledArt;
 import greyground.film.job.Placing;
 import greyground.film.sheet.FilmLegends;
 import greyground.film.sheet.FilmRows;
@@ -45,6 +46,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.function.Supplier;
 
 /**
  * Composes a job's films in memory: art → tone → grain → film. One object for one art.
@@ -98,9 +100,10 @@ public final class FilmPreparation {
         CompletableFuture<JobTones> known =
                 tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).tones());
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress);
-        GreyPlane plane = turned(decoded.plane(), wanted.art());
+        CompletableFuture<ArtRange> ends =
+                CompletableFuture.supplyAsync(() -> range(wanted.art(), () -> found(decoded.plane())));
+        GreyPlane plane = turned(decoded.plane(), wanted.art(), ends);
         try {
-            CompletableFuture<ArtRange> ends = CompletableFuture.supplyAsync(() -> range(wanted.art(), plane));
             long[] greys = greysOfCrop(plane, wanted.art().crop());
             ArtRange range = joined(ends);
             JobTones tones = joined(known);
@@ -130,8 +133,8 @@ public final class FilmPreparation {
         }
     }
 
-    /** The art as it lies on the plate; the plane it came from is closed once it is no longer needed. */
-    private GreyPlane turned(GreyPlane upright, ArtChoice choice) throws Exception {
+    /** The art as it lies on the plate; the plane it came from is closed once nobody, its {@code readers} neither, needs it. */
+    private GreyPlane turned(GreyPlane upright, ArtChoice choice, CompletableFuture<?> readers) throws Exception {
         TurnedArt turned = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
         if (turned.unchanged()) {
             return upright;
@@ -140,18 +143,27 @@ public final class FilmPreparation {
                 PlaneStore store = PlaneStore.open(
                         turned.width(), turned.height(), art.planeBudgetBytes() / 2, art.spillFolder())) {
             turned.rows(threads, store::putRows, Progress.NONE);
+            joined(readers);
             return store.finish();
         }
     }
 
-    /** The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper. */
-    public static ArtRange range(ArtChoice choice, GreyPlane plane) {
+    /**
+     * The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper, and before it
+     * is turned, since corners that turning leaves blank are no paper.
+     */
+    public static ArtRange range(ArtChoice choice, Supplier<ArtRange> page) {
         boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
-        greyground.art.colour.ArtRange found =
-                bothGiven ? greyground.art.colour.ArtRange.FULL : greyground.art.colour.ArtRange.find(plane);
-        double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
-        double black = choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black();
-        return new ArtRange(white, black);
+        ArtRange found = bothGiven ? ArtRange.WHOLE : page.get();
+        return new ArtRange(
+                choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white(),
+                choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black());
+    }
+
+    /** The ends of a page's own tones, as it was scanned. */
+    public static ArtRange found(GreyPlane upright) {
+        greyground.art.colour.ArtRange found = greyground.art.colour.ArtRange.find(upright);
+        return new ArtRange(found.white(), found.black());
     }
 
     private long[] greysOfCrop(GreyPlane plane, ArtChoice.Crop crop) throws Exception {
@@ -338,6 +350,11 @@ public final class FilmPreparation {
                     + ": greyground plan with --search-exposure looks for better ones");
         }
         ArtChoice.Crop crop = job.art().crop();
+        if (LevelledArt.of(plane.width(), plane.height(), job.art()).leavesBlank(crop, job.placing(), job.plate())) {
+            warnings.add("corners of the plate stay blank, since art turned by "
+                    + Refusal.plain(job.art().straightenDegrees())
+                    + " degrees does not reach them: crop to what it covers, with --crop covered");
+        }
         double across = plane.width() * crop.width() / job.plate().widthMillimetres();
         double down = plane.height() * crop.height() / job.plate().heightMillimetres();
         boolean fill = job.placing().fit() == Placing.Fit.FILL;

@@ -4,6 +4,7 @@ import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.Crop;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.Job;
+import greyground.film.job.LevelledArt;
 import greyground.film.job.Placing;
 import greyground.film.job.ReadingSide;
 import greyground.grain.Grain;
@@ -158,10 +159,13 @@ public record JobWords(Map<String, String> given) {
                 process != null
                         ? PlateProcess.named(process)
                         : base.map(Job::process).orElse(new PlateProcess.EtchedFilm())));
+        Size copper =
+                plate != null ? Size.parse("plate", plate) : base.orElseThrow().plate();
+        Placing placing = placing(base.map(Job::placing).orElseGet(() -> usual(workshop.paper())));
         return new Job(
                 title != null ? title : base.map(Job::title).orElse(art.title()),
                 date != null ? date : base.map(Job::date).orElse(today),
-                plate != null ? Size.parse("plate", plate) : base.orElseThrow().plate(),
+                copper,
                 madeBy,
                 resolution != null
                         ? Resolution.parse("film resolution", resolution)
@@ -169,8 +173,8 @@ public record JobWords(Map<String, String> given) {
                                 .orElseGet(() -> new Resolution(
                                         workshop.filmPrinter().resolutionDpi().value())),
                 grain(madeBy, base.map(Job::grain)),
-                choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base)),
-                placing(base.map(Job::placing).orElseGet(() -> usual(workshop.paper()))),
+                choice(base.map(Job::art).orElse(ArtChoice.WHOLE), art, page(base), copper, placing),
+                placing,
                 range != null ? range : base.map(Job::rangeMapping).orElse("lightness"),
                 asked("mend", base.map(Job::mended).orElse(false)),
                 base.map(Job::kept).orElse(List.of()));
@@ -258,7 +262,7 @@ public record JobWords(Map<String, String> given) {
         throw Refusal.use("halftone dots \"" + dots + "\" are unknown: write round or line");
     }
 
-    private ArtChoice choice(ArtChoice base, SourceArt art, int page) {
+    private ArtChoice choice(ArtChoice base, SourceArt art, int page, Size plate, Placing placing) {
         String rotate = word("rotate");
         String crop = word("crop");
         String white = word("white");
@@ -271,26 +275,33 @@ public record JobWords(Map<String, String> given) {
             turns = (int) Math.floorMod(quarters, 4L);
             rest = degrees - 90 * quarters;
         }
-        return new ArtChoice(
+        ArtChoice turned = new ArtChoice(
                 art.fileName(),
                 art.sha256(),
                 page,
-                crop != null ? crop(crop, art, turns) : base.crop(),
+                base.crop(),
                 turns,
                 rest,
                 point("art white", white, base.white()),
                 point("art black", black, base.black()));
+        if (crop == null) {
+            return turned;
+        }
+        double across = turns % 2 == 1 ? art.height() : art.width();
+        double down = turns % 2 == 1 ? art.width() : art.height();
+        return turned.cropped(
+                crop.equals("covered")
+                        ? LevelledArt.of(across, down, turned).covered(plate, placing)
+                        : crop(crop, across, down));
     }
 
-    private static Crop crop(String text, SourceArt art, int turns) {
+    private static Crop crop(String text, double across, double down) {
         String[] parts = text.split(",", -1);
         if (parts.length != 4) {
-            throw Refusal.use("crop \"" + text + "\" has " + parts.length
-                    + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%");
+            throw Refusal.use(
+                    "crop \"" + text + "\" has " + parts.length
+                            + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%; or be the word covered");
         }
-        boolean turned = turns % 2 == 1;
-        double across = turned ? art.height() : art.width();
-        double down = turned ? art.width() : art.height();
         double[] shares = new double[4];
         for (int i = 0; i < 4; i++) {
             String part = parts[i].strip();

@@ -2,7 +2,6 @@ package greyground.art.colour;
 
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
-
 import greyground.tone.Primaries;
 import greyground.tone.Srgb;
 

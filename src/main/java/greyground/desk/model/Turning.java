@@ -2,6 +2,8 @@ package greyground.desk.model;
 
 import greyground.app.recipe.JobWords;
 import greyground.film.job.ArtChoice;
+import greyground.film.job.Job;
+import greyground.film.job.LevelledArt;
 import greyground.quantity.Refusal;
 import java.util.Map;
 
@@ -70,6 +72,12 @@ public final class Turning {
             }
         }
         return words(shares[0], shares[1], shares[2], shares[3]);
+    }
+
+    /** The largest fragment of the plate's shape that straightened art fills. */
+    public static Map<String, String> covered(Job job, double artWidth, double artHeight) {
+        ArtChoice.Crop crop = LevelledArt.of(artWidth, artHeight, job.art()).covered(job.plate(), job.placing());
+        return Map.of("crop", words(crop.left(), crop.top(), crop.width(), crop.height()));
     }
 
     /** Where a fragment lies on art of a size. */

@@ -67,6 +67,11 @@ final class ArtTools extends FlowPane {
                                 "Take all of the picture",
                                 () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
                         Controls.button(
+                                "Crop to cover",
+                                "crop-covered",
+                                "Take the largest part of the plate's shape that the straightened picture fills",
+                                this::cropToCover),
+                        Controls.button(
                                 "Quarter left  [",
                                 "quarter-left",
                                 "Turn it a quarter to the left ([)",
@@ -136,6 +141,13 @@ final class ArtTools extends FlowPane {
 
     private void findEnds() {
         tell.accept("white and black found", Map.of("white", "automatic", "black", "automatic"));
+    }
+
+    private void cropToCover() {
+        sight.plate()
+                .ifPresent(made -> model.state()
+                        .ifPresent(state ->
+                                tell.accept("crop", Turning.covered(state.job(), made.artWidth(), made.artHeight()))));
     }
 
     void quarter(boolean clockwise) {

@@ -91,6 +91,11 @@ public record ArtChoice(
         return new ArtChoice(fileName, digest, page, crop, quarterTurns, straightenDegrees, white, black);
     }
 
+    /** The same choice of another fragment. */
+    public ArtChoice cropped(Crop fragment) {
+        return new ArtChoice(fileName, sha256, page, fragment, quarterTurns, straightenDegrees, white, black);
+    }
+
     /** The same choice with both tone points settled as numbers. */
     public ArtChoice settled(double whiteLuminance, double blackLuminance) {
         return new ArtChoice(

@@ -5,6 +5,7 @@ import greyground.art.packing.LzwPacked;
 import greyground.art.packing.Unpacker;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Samples;
+import greyground.tone.Primaries;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.Random;
@@ -54,7 +55,7 @@ public class ArtKernels {
                 new Samples(PIXELS, 1, 3, bytes, false),
                 false,
                 new DoubleUnaryOperator[] {square, square, square},
-                Picture.WEIGHTS);
+                Primaries.SRGB.luminances());
     }
 
     /** Noise: the tables' worst case, and nearly that of LZW, whose strings are of two or three bytes as in a deep photograph. */
