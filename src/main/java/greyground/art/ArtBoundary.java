@@ -22,7 +22,7 @@ final class ArtBoundary {
     /** Work on a file. */
     @FunctionalInterface
     interface Work<T> {
-        T run() throws Exception;
+        T run() throws IOException;
     }
 
     static <T> T keep(Path file, Work<T> work) {
@@ -40,10 +40,7 @@ final class ArtBoundary {
             throw refusal(file, reason(Objects.requireNonNull(wrapped.getCause())), wrapped);
         } catch (IOException failed) {
             throw refusal(file, reason(failed), failed);
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            throw new CancellationException("stopped");
-        } catch (Exception | StackOverflowError | LinkageError unchecked) {
+        } catch (RuntimeException | StackOverflowError | LinkageError unchecked) {
             throw refusal(file, "it is damaged" + ANEW, unchecked);
         }
     }

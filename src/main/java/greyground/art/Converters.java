@@ -24,7 +24,7 @@ final class Converters implements AutoCloseable {
 
     /** A free work place, made anew while there are few. All places must be of one type. */
     @SuppressWarnings("unchecked") // What goes in by convert() came out of here.
-    <T> T take(Supplier<T> maker) throws Exception {
+    <T> T take(Supplier<T> maker) {
         check();
         Object place = free.poll();
         if (place == null && made < places) {
@@ -35,14 +35,18 @@ final class Converters implements AutoCloseable {
     }
 
     /** The next place that is freed; refuses to wait for one that never will be. */
-    private Object freed() throws Exception {
-        Object place = free.poll(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
-        while (place == null) {
-            check();
-            workers.checkNothingLost();
-            place = free.poll(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
+    private Object freed() {
+        try {
+            Object place = free.poll(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
+            while (place == null) {
+                check();
+                workers.checkNothingLost();
+                place = free.poll(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
+            }
+            return place;
+        } catch (InterruptedException interrupted) {
+            throw Crew.stopped();
         }
-        return place;
     }
 
     /** Runs {@code work} on another thread and frees {@code place} after it. */
@@ -59,7 +63,7 @@ final class Converters implements AutoCloseable {
     }
 
     /** Waits for all work. */
-    void join() throws Exception {
+    void join() {
         for (int i = 0; i < made; i++) {
             freed();
         }
@@ -68,13 +72,7 @@ final class Converters implements AutoCloseable {
     }
 
     private void check() {
-        Throwable failed = failure.get();
-        if (failed instanceof RuntimeException unchecked) {
-            throw unchecked;
-        }
-        if (failed instanceof Error error) {
-            throw error;
-        }
+        Crew.throwUnchecked(failure.get());
     }
 
     @Override

@@ -66,7 +66,7 @@ final class Decoding {
         }
     }
 
-    GreyPlane run(long heapBudgetBytes, Path spillFolder) throws Exception {
+    GreyPlane run(long heapBudgetBytes, Path spillFolder) throws IOException {
         long working = workingBytes();
         if (working > heapBudgetBytes) {
             throw tooLarge(working, heapBudgetBytes);
@@ -99,7 +99,7 @@ final class Decoding {
                 + "give Java more memory (-Xmx), or make the picture smaller");
     }
 
-    private void inAnyOrder(Upright upright) throws Exception {
+    private void inAnyOrder(Upright upright) throws IOException {
         Queue<SampleRows> opened = new ConcurrentLinkedQueue<>();
         try {
             Bands.<Boolean>inOrder(
@@ -155,7 +155,7 @@ final class Decoding {
         }
     }
 
-    private void fromTheTop(Upright upright) throws Exception {
+    private void fromTheTop(Upright upright) throws IOException {
         int height = page.samples().height();
         try (SampleRows rows = page.rows().open();
                 Converters converters = new Converters(threads)) {

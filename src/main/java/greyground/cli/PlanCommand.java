@@ -7,6 +7,7 @@ import greyground.app.files.KeptFiles;
 import greyground.app.recipe.FilmPreparation;
 import greyground.film.job.Job;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -68,7 +69,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() throws IOException {
         BiteWords words = new BiteWords(choice.given());
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         BenchAdvice advice = terminal.watching(progress -> {
@@ -96,7 +97,7 @@ final class PlanCommand implements Callable<Integer> {
         return choice.namedWorkshop().map(plate::in).orElse(plate);
     }
 
-    private PlannedPlate art(LocalDate today, Share progress) throws Exception {
+    private PlannedPlate art(LocalDate today, Share progress) throws IOException {
         Workshop shop = choice.workshop();
         FilmPreparation art = FilmPreparation.open(file);
         Job wanted = choice.job(choice.jobFile().map(KeptFiles::job), art::source, shop, today);

@@ -6,6 +6,7 @@ import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -64,7 +65,7 @@ final class PositiveCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() throws IOException {
         Optional<Path> newJob = choice.jobFile().filter(Predicate.not(Files::exists));
         choice.named()
                 .reads("art", art)

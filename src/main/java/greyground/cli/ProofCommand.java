@@ -14,6 +14,7 @@ import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -122,7 +123,7 @@ final class ProofCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() throws IOException {
         double dotsPerInch = Resolution.parse("picture's resolution", at).dotsPerInch();
         double width = Lengths.parseMillimetres("loupe's width", loupeWidth);
         Optional<Offset> place = Optional.ofNullable(loupe).map(words -> Offset.parse("loupe's place", words));
@@ -177,7 +178,7 @@ final class ProofCommand implements Callable<Integer> {
         return print.resolveSibling(name + "-" + what + ".png");
     }
 
-    private ProofWork work(TerminalProgress progress) throws Exception {
+    private ProofWork work(TerminalProgress progress) throws IOException {
         if (KeptFiles.isPdf(source)) {
             choice.checkUnchanged(source);
             return ProofWork.ofFilm(source, choice.namedWorkshop());

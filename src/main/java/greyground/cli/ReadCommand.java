@@ -9,6 +9,7 @@ import greyground.app.teach.ReadWords;
 import greyground.app.teach.ReadWork;
 import greyground.finding.Findings;
 import greyground.quantity.Refusal;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -125,14 +126,14 @@ final class ReadCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() throws IOException {
         if (takeBack) {
             return takenBack();
         }
         return printed.areGiven() ? printedFilm() : read();
     }
 
-    private int takenBack() throws Exception {
+    private int takenBack() throws IOException {
         if (accept || scan != null || values != null || wedge != null || printed.areGiven()) {
             throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
         }
@@ -154,7 +155,7 @@ final class ReadCommand implements Callable<Integer> {
     }
 
     /** What a film's own densities and rulers say of its printer. */
-    private int printedFilm() throws Exception {
+    private int printedFilm() throws IOException {
         Path film = needed(wedge, "no film is given: add --wedge FILM.pdf, the film that was measured");
         if (scan != null || values != null || reference != null || curve != null || overlay != null) {
             throw Refusal.use(
@@ -174,7 +175,7 @@ final class ReadCommand implements Callable<Integer> {
         return CommandLine.done();
     }
 
-    private int read() throws Exception {
+    private int read() throws IOException {
         Path film = needed(wedge, "no test plate's film is given: add --wedge TEST.pdf");
         if ((scan == null) == (values == null)) {
             throw Refusal.use(

@@ -3,6 +3,7 @@ package greyground.cli;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.finding.Findings;
 import greyground.json.JsonText;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Map;
@@ -31,11 +32,11 @@ final class Terminal {
     /** Work that tells how far it is. */
     @FunctionalInterface
     interface Work<T> {
-        T done(TerminalProgress progress) throws Exception;
+        T done(TerminalProgress progress) throws IOException;
     }
 
     /** Works with a line that tells how far, and takes that away again. */
-    <T> T watching(Work<T> work) throws Exception {
+    <T> T watching(Work<T> work) throws IOException {
         TerminalProgress progress = new TerminalProgress(err);
         try {
             return work.done(progress);

@@ -4,6 +4,7 @@ import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -60,7 +61,7 @@ final class WedgeCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() throws IOException {
         new NamedFiles().reads("workshop", workshop).writes("film", film, NamedFiles.Content.FILM);
         Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
         WedgeWork work = WedgeWork.of(

@@ -11,6 +11,9 @@ import greyground.quantity.Resolution;
  * 65 535 solid.
  */
 public final class ThresholdTile {
+    /** Counts the ways in which tiles have been made: raise it with any change that moves a threshold, for tiles are kept under it. */
+    public static final int ALGORITHM = 1;
+
     private final int width;
     private final int height;
     private final char[] thresholds;

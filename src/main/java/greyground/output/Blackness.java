@@ -3,8 +3,6 @@ package greyground.output;
 import greyground.film.sheet.FilmRows;
 import greyground.raster.Bands;
 import greyground.raster.Progress;
-import java.io.IOException;
-import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 
 /** How a film's samples, which count black, become a file's samples. */
@@ -35,28 +33,6 @@ enum Blackness {
     static void turn(byte[] band, int offset, int count) {
         for (int i = offset; i < offset + count; i++) {
             band[i] = (byte) ~band[i];
-        }
-    }
-
-    /** Work on bands that may fail in any way. */
-    @FunctionalInterface
-    interface Work {
-        void run() throws Exception;
-    }
-
-    /** Runs the work; whatever fails leaves as itself, an interruption as a cancelling. */
-    static void run(Work work) throws IOException {
-        try {
-            work.run();
-        } catch (RuntimeException | IOException asIs) {
-            throw asIs;
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            CancellationException cancelled = new CancellationException("stopped");
-            cancelled.initCause(stopped);
-            throw cancelled;
-        } catch (Exception other) {
-            throw new IOException(other.toString(), other);
         }
     }
 

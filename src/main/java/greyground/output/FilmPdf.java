@@ -137,8 +137,8 @@ public final class FilmPdf {
                 + "/ColorSpace/DeviceGray/Decode[1 0]/Interpolate false/Filter/FlateDecode";
         return objects.addPassing(
                 entries,
-                out -> Blackness.run(() -> DeflatedRows.write(
-                        rows.height(), rows.bytesPerRow(), Blackness.KEPT.bands(rows), threads, out, progress)));
+                out -> DeflatedRows.write(
+                        rows.height(), rows.bytesPerRow(), Blackness.KEPT.bands(rows), threads, out, progress));
     }
 
     private static PageDrawing filmPage(Sheet sheet, UsedGlyphs glyphs) {

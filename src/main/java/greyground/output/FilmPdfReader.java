@@ -317,7 +317,7 @@ public final class FilmPdfReader implements Closeable {
     /** Work on a file from outside. */
     @FunctionalInterface
     private interface Reading<T> {
-        T run() throws Exception;
+        T run() throws IOException;
     }
 
     /**

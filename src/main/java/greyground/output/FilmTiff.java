@@ -118,7 +118,7 @@ public final class FilmTiff {
         long[] lengths = new long[count];
         Supplier<Bands.Maker<byte[]>> bands = fileBands(rows);
         Supplier<Bands.Maker<byte[]>> makers = packing == Packing.PLAIN ? bands : () -> deflated(bands.get());
-        Blackness.run(() -> Bands.inOrder(
+        Bands.inOrder(
                 rows.height(),
                 rowsPerStrip,
                 threads,
@@ -128,7 +128,7 @@ public final class FilmTiff {
                     lengths[first / rowsPerStrip] = strip.length;
                     put(out, strip);
                 },
-                progress));
+                progress);
         return new long[][] {positions, lengths};
     }
 

@@ -1,6 +1,7 @@
 package greyground.plate;
 
 import java.io.Closeable;
+import java.io.IOException;
 
 /**
  * The film that lies on a whole plate, at the film printer's own pixels, as the print reads: a mirrored film is turned back.
@@ -28,7 +29,7 @@ public interface PlateFilm {
          * @param firstRow below 0 above the plate
          * @param rowCount at least 1
          */
-        Strip strip(int firstRow, int rowCount) throws Exception;
+        Strip strip(int firstRow, int rowCount) throws IOException;
     }
 
     /** Some rows, held in memory; any thread may cut from it. */

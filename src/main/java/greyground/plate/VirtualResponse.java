@@ -20,6 +20,9 @@ public final class VirtualResponse implements PlateResponse {
     /** Fewest coverages that may be computed. */
     public static final int FEWEST_LEVELS = 33;
 
+    /** Counts the ways in which plates have been computed: raise it with any change that moves a tone, for responses are kept under it. */
+    public static final int ALGORITHM = 1;
+
     private static final int FIRST_STEPS = 16;
     private static final int ROUND = 4;
     private static final int CLOSING_ROUNDS = 2;

@@ -2,11 +2,12 @@ package greyground.plate;
 
 import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
+import greyground.raster.Crew;
 import greyground.raster.Progress;
+import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.Future;
 import java.util.concurrent.Semaphore;
@@ -74,7 +75,8 @@ public final class WholePlate {
      * @param threads at least 1
      * @return one map for each look
      */
-    public List<PlateMap> look(PlateWindow window, List<Look> looks, int threads, Progress progress) throws Exception {
+    public List<PlateMap> look(PlateWindow window, List<Look> looks, int threads, Progress progress)
+            throws IOException {
         if (threads < 1) {
             throw Refusal.use("the plate is to be computed by " + threads + " threads; it takes 1 or more");
         }
@@ -96,7 +98,7 @@ public final class WholePlate {
             int strips = (window.rows() + cells - 1) / cells;
             for (int strip = 0; strip < strips; strip++) {
                 if (underWay.size() == 2) {
-                    await(underWay.remove());
+                    join(underWay.remove());
                 }
                 progress.done((double) strip / strips);
                 int firstRow = strip * cells;
@@ -109,7 +111,7 @@ public final class WholePlate {
                     int firstColumn = column;
                     int endColumn = Math.min(window.columns(), column + cells);
                     Span across = span(window.leftMicrometres(), column, endColumn, window.cellMicrometres(), reach);
-                    memory.acquire();
+                    memory.acquireUninterruptibly();
                     tiles.add(workers.submit(() -> {
                         try {
                             FilmPatch patch = film.cut(across.first(), across.count());
@@ -123,12 +125,18 @@ public final class WholePlate {
                 underWay.add(tiles);
             }
             for (List<Future<?>> tiles : underWay) {
-                await(tiles);
+                join(tiles);
             }
             progress.done(1);
             return maps;
         } finally {
-            workers.shutdownNow();
+            Crew.end(workers);
+        }
+    }
+
+    private static void join(List<Future<?>> tiles) throws IOException {
+        for (Future<?> tile : tiles) {
+            Crew.joined(tile);
         }
     }
 
@@ -193,21 +201,5 @@ public final class WholePlate {
             java.util.Arrays.fill(packed, (byte) 0xFF);
         }
         return FilmPatch.tile(PLAIN_PIXELS, PLAIN_PIXELS, patch.pitchMicrometres(), packed);
-    }
-
-    private static void await(List<Future<?>> tiles) throws Exception {
-        for (Future<?> tile : tiles) {
-            try {
-                tile.get();
-            } catch (ExecutionException failed) {
-                if (failed.getCause() instanceof Exception cause) {
-                    throw cause;
-                }
-                if (failed.getCause() instanceof Error error) {
-                    throw error;
-                }
-                throw failed;
-            }
-        }
     }
 }

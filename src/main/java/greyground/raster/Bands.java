@@ -1,10 +1,8 @@
 package greyground.raster;
 
+import java.io.IOException;
 import java.util.ArrayDeque;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 
 /**
@@ -14,6 +12,9 @@ import java.util.function.Supplier;
  * can change what the taker receives. At most two bands per thread are in flight, which bounds memory.
  */
 public final class Bands {
+    /** One being made, one waiting to be taken. */
+    private static final int BANDS_PER_THREAD = 2;
+
     private Bands() {}
 
     /**
@@ -24,7 +25,7 @@ public final class Bands {
     @FunctionalInterface
     public interface Maker<T> {
         /** Makes rows {@code firstRow} to {@code firstRow + rowCount - 1}. Called by one thread at a time per maker. */
-        T make(int firstRow, int rowCount) throws Exception;
+        T make(int firstRow, int rowCount) throws IOException;
     }
 
     /**
@@ -35,7 +36,7 @@ public final class Bands {
     @FunctionalInterface
     public interface Taker<T> {
         /** Takes the band that starts at {@code firstRow}. */
-        void take(int firstRow, int rowCount, T band) throws Exception;
+        void take(int firstRow, int rowCount, T band) throws IOException;
     }
 
     /**
@@ -54,46 +55,37 @@ public final class Bands {
             Supplier<? extends Maker<T>> makers,
             Taker<T> taker,
             Progress progress)
-            throws Exception {
+            throws IOException {
+        inOrder(rows, rowsPerBand, threads, BANDS_PER_THREAD * threads, makers, taker, progress);
+    }
+
+    /** The same with at most {@code mostInFlight} bands asked for and not yet taken. */
+    static <T> void inOrder(
+            int rows,
+            int rowsPerBand,
+            int threads,
+            int mostInFlight,
+            Supplier<? extends Maker<T>> makers,
+            Taker<T> taker,
+            Progress progress)
+            throws IOException {
         ThreadLocal<Maker<T>> own = ThreadLocal.withInitial(makers);
         ArrayDeque<Future<T>> inFlight = new ArrayDeque<>();
         try (Crew workers = new Crew("band", threads)) {
             int asked = 0;
             int taken = 0;
             while (taken < rows) {
-                while (asked < rows && inFlight.size() < 2 * threads) {
+                while (asked < rows && inFlight.size() < mostInFlight) {
                     int first = asked;
                     int count = Math.min(rowsPerBand, rows - first);
                     inFlight.add(workers.submit(() -> own.get().make(first, count)));
                     asked += count;
                 }
                 int count = Math.min(rowsPerBand, rows - taken);
-                taker.take(taken, count, await(inFlight.remove(), workers));
+                taker.take(taken, count, workers.result(inFlight.remove()));
                 taken += count;
                 progress.done((double) taken / rows);
             }
-        }
-    }
-
-    private static <T> T await(Future<T> band, Crew workers) throws Exception {
-        try {
-            while (true) {
-                try {
-                    return band.get(Crew.PATIENCE_MILLISECONDS, TimeUnit.MILLISECONDS);
-                } catch (TimeoutException notYet) {
-                    if (!band.isDone()) {
-                        workers.checkNothingLost();
-                    }
-                }
-            }
-        } catch (ExecutionException failed) {
-            if (failed.getCause() instanceof Exception cause) {
-                throw cause;
-            }
-            if (failed.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw failed;
         }
     }
 }

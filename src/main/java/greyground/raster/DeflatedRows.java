@@ -1,5 +1,6 @@
 package greyground.raster;
 
+import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Arrays;
 import java.util.function.Supplier;
@@ -43,7 +44,7 @@ public final class DeflatedRows {
             int threads,
             OutputStream out,
             Progress progress)
-            throws Exception {
+            throws IOException {
         write(rows, bytesPerRow, makers, Change.NONE, threads, out, progress);
     }
 
@@ -56,7 +57,7 @@ public final class DeflatedRows {
             int threads,
             OutputStream out,
             Progress progress)
-            throws Exception {
+            throws IOException {
         // Deflate, 32 KiB window, check bits that make the pair a multiple of 31, lowest effort. RFC 1950, section 2.2.
         out.write(0x78);
         out.write(0x01);
@@ -110,7 +111,7 @@ public final class DeflatedRows {
         }
 
         @Override
-        public Piece make(int firstRow, int rowCount) throws Exception {
+        public Piece make(int firstRow, int rowCount) throws IOException {
             byte[] band = rows.make(firstRow, rowCount);
             int length = Math.multiplyExact(rowCount, bytesPerRow);
             change.change(band, length);

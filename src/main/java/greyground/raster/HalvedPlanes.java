@@ -1,5 +1,6 @@
 package greyground.raster;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,7 +28,7 @@ public final class HalvedPlanes {
      * @param plane whoever opened it closes it, once this is no longer used
      * @param threads at least 1
      */
-    public static HalvedPlanes of(GreyPlane plane, int threads, Progress progress) throws Exception {
+    public static HalvedPlanes of(GreyPlane plane, int threads, Progress progress) throws IOException {
         List<GreyPlane> planes = new ArrayList<>();
         planes.add(plane);
         GreyPlane last = plane;
@@ -41,7 +42,7 @@ public final class HalvedPlanes {
         return new HalvedPlanes(planes);
     }
 
-    private static GreyPlane half(GreyPlane plane, int threads, Progress progress) throws Exception {
+    private static GreyPlane half(GreyPlane plane, int threads, Progress progress) throws IOException {
         int width = (plane.width() + 1) / 2;
         int height = (plane.height() + 1) / 2;
         short[][] rows = new short[height][];

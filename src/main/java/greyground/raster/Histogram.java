@@ -1,5 +1,7 @@
 package greyground.raster;
 
+import java.io.IOException;
+
 /** Counts the greys of a part of a plane. */
 public final class Histogram {
     /** One count for each 16-bit code. */
@@ -10,7 +12,7 @@ public final class Histogram {
     private Histogram() {}
 
     /** Counts every pixel of a rectangle, which must lie on the plane. */
-    public static long[] of(GreyPlane plane, PixelRect part, int threads) throws Exception {
+    public static long[] of(GreyPlane plane, PixelRect part, int threads) throws IOException {
         return of(plane, part.left(), part.top(), part.width(), part.height(), threads);
     }
 
@@ -19,7 +21,7 @@ public final class Histogram {
      *
      * @return 65 536 counts, indexed by grey code
      */
-    public static long[] of(GreyPlane plane, int left, int top, int width, int height, int threads) throws Exception {
+    public static long[] of(GreyPlane plane, int left, int top, int width, int height, int threads) throws IOException {
         long[] all = new long[CODES];
         Bands.<int[]>inOrder(
                 height,

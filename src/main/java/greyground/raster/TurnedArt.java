@@ -1,6 +1,7 @@
 package greyground.raster;
 
 import greyground.quantity.Refusal;
+import java.io.IOException;
 
 /**
  * Art turned by quarters and then straightened by a small angle, both clockwise, made band by band.
@@ -45,7 +46,7 @@ public record TurnedArt(GreyPlane art, int quarterTurns, double straightenDegree
      * @param threads at least 1
      * @param taker of the bands, on the calling thread
      */
-    public void rows(int threads, Bands.Taker<short[]> taker, Progress progress) throws Exception {
+    public void rows(int threads, Bands.Taker<short[]> taker, Progress progress) throws IOException {
         Bands.inOrder(height(), ROWS, threads, Worker::new, taker, progress);
     }
 

@@ -9,6 +9,7 @@ import greyground.plan.ExposurePlan.Step;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
 import greyground.raster.Progress;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -39,7 +40,7 @@ public record BenchAdvice(
             boolean searchExposure,
             LocalDate today,
             Progress progress)
-            throws Exception {
+            throws IOException {
         double share = !searchExposure ? 0 : words.asked() ? 0.5 : 1;
         double depth = words.depthMicrometres().orElse(plate.workshop().usualDepthMicrometres());
         Optional<ExposureAdvice> exposure = searchExposure

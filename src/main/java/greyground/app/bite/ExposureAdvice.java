@@ -20,6 +20,7 @@ import greyground.plate.split.ExposureTrade;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 
 /**
  * How to share the light of a photogravure plate between its screen and its image, and whether its two films will band.
@@ -40,7 +41,7 @@ public record ExposureAdvice(
      *
      * @param depthMicrometres to which the plate will be bitten
      */
-    public static ExposureAdvice of(PlannedPlate plate, double depthMicrometres, Progress progress) throws Exception {
+    public static ExposureAdvice of(PlannedPlate plate, double depthMicrometres, Progress progress) throws IOException {
         Job job = plate.job();
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             throw Refusal.use(

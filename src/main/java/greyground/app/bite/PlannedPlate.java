@@ -10,6 +10,7 @@ import greyground.plan.PlanRequest;
 import greyground.plate.PlateProcess;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.nio.file.Path;
 
 /**
@@ -27,7 +28,7 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
 
     /** The plate of art, through the same steps as its film would go; nothing is written. */
     public static PlannedPlate ofArt(FilmPreparation art, Job wanted, Workshop workshop, Progress progress)
-            throws Exception {
+            throws IOException {
         try (PreparedFilms films = art.films(wanted, workshop, progress)) {
             return new PlannedPlate(films.job(), films.workshop(), films.plan());
         }

@@ -6,6 +6,7 @@ import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.SheetShares;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
+import java.io.IOException;
 
 /** A film of bits, small enough to be looked at whole. */
 final class WedgePicture {
@@ -15,7 +16,7 @@ final class WedgePicture {
     private WedgePicture() {}
 
     /** Every pixel the mean light of those of the film that it stands for. */
-    static LivePicture of(FilmRows film, Progress progress) throws Exception {
+    static LivePicture of(FilmRows film, Progress progress) throws IOException {
         int factor = Math.max(1, (int) Math.ceil(Math.max(film.width(), film.height()) / (double) MOST_PIXELS));
         int across = film.width() / factor;
         int down = film.height() / factor;

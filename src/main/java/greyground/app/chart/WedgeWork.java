@@ -37,6 +37,7 @@ import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
+import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -123,7 +124,7 @@ public final class WedgeWork {
     public record Look(LivePicture sheet, Findings findings) {}
 
     /** Shows the film without writing it. */
-    public Look look(Progress progress) throws Exception {
+    public Look look(Progress progress) throws IOException {
         Laid laid = laid();
         progress.done(0.5);
         LivePicture sheet = WedgePicture.of(laid.rows(), progress.part(0.5, 1));
@@ -135,7 +136,7 @@ public final class WedgeWork {
      *
      * @param film the PDF to write, replaced whole or not at all
      */
-    public Findings make(Path film, Progress progress) throws Exception {
+    public Findings make(Path film, Progress progress) throws IOException {
         Laid laid = laid();
         String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
         FilmDocument document = document(chart, laid.plan(), laid.rows());

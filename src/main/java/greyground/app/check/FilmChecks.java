@@ -18,6 +18,7 @@ import greyground.raster.Bands;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -45,7 +46,7 @@ public final class FilmChecks {
     /** Hands a film's rows to a taker, in order. */
     @FunctionalInterface
     private interface Feed {
-        void to(Bands.Taker<byte[]> taker, Progress progress) throws Exception;
+        void to(Bands.Taker<byte[]> taker, Progress progress) throws IOException;
     }
 
     /** A film to look at, wherever its rows come from. */
@@ -59,7 +60,7 @@ public final class FilmChecks {
 
     /** Checks films composed for a job, bitten as planned. */
     public static FilmChecks of(Job job, Workshop workshop, List<FilmDocument.Film> films, Progress progress)
-            throws Exception {
+            throws IOException {
         return of(job, workshop, planned(job, workshop), films, progress);
     }
 
@@ -70,7 +71,7 @@ public final class FilmChecks {
      */
     public static FilmChecks of(
             Job job, Workshop workshop, PlateConditions conditions, List<FilmDocument.Film> films, Progress progress)
-            throws Exception {
+            throws IOException {
         List<Page> pages = films.stream()
                 .map(film -> new Page(
                         film.rows().width(),
@@ -85,14 +86,15 @@ public final class FilmChecks {
     }
 
     /** Checks the films of a PDF, bitten as planned. */
-    public static FilmChecks of(Job job, Workshop workshop, FilmPdfReader reader, Progress progress) throws Exception {
+    public static FilmChecks of(Job job, Workshop workshop, FilmPdfReader reader, Progress progress)
+            throws IOException {
         return of(job, workshop, planned(job, workshop), reader, progress);
     }
 
     /** Checks the films of a PDF. */
     public static FilmChecks of(
             Job job, Workshop workshop, PlateConditions conditions, FilmPdfReader reader, Progress progress)
-            throws Exception {
+            throws IOException {
         List<Page> pages = new ArrayList<>();
         for (FilmPdfReader.ReadFilm film : reader.films()) {
             int index = pages.size();
@@ -120,7 +122,7 @@ public final class FilmChecks {
 
     private static FilmChecks checked(
             Job job, Workshop workshop, PlateConditions conditions, List<Page> pages, Progress progress)
-            throws Exception {
+            throws IOException {
         FilmBlack black = FilmBlack.of(workshop);
         List<PlateWarning> found = new ArrayList<>();
         List<PlateWarning> ofFilms = new ArrayList<>(FilmWarnings.black(black));
@@ -161,7 +163,7 @@ public final class FilmChecks {
         return new FilmChecks(inspected, black, found);
     }
 
-    private static FilmFindings inspected(Page page, FilmLimits limits, Progress progress) throws Exception {
+    private static FilmFindings inspected(Page page, FilmLimits limits, Progress progress) throws IOException {
         PixelRect plate = page.plate();
         if ((long) plate.left() + plate.width() > page.width() || (long) plate.top() + plate.height() > page.height()) {
             throw Refusal.failure("the plate's outline lies at " + plate.left() + ", " + plate.top() + " and measures "

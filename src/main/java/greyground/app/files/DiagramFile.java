@@ -3,6 +3,7 @@ package greyground.app.files;
 import greyground.picture.DrawnPage;
 import greyground.picture.PngFile;
 import java.io.BufferedOutputStream;
+import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +19,7 @@ public final class DiagramFile {
      * @param what it is, for errors and the file's own words
      * @param file ends in .svg, .png or .pdf
      */
-    public static void write(String what, Path file, DrawnPage drawn) throws Exception {
+    public static void write(String what, Path file, DrawnPage drawn) throws IOException {
         SafeFile.write(what, file, channel -> {
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
             switch (NamedFiles.ending(file)) {

@@ -72,13 +72,13 @@ public final class KeptFiles {
     }
 
     /** Writes a job file, whole or not at all. */
-    public static void saveJob(Path file, Job job) throws Exception {
+    public static void saveJob(Path file, Job job) throws IOException {
         byte[] bytes = JobFile.text(job).getBytes(StandardCharsets.UTF_8);
         SafeFile.write("job", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
     }
 
     /** Writes a workshop file, whole or not at all. */
-    public static void saveWorkshop(Path file, Workshop workshop) throws Exception {
+    public static void saveWorkshop(Path file, Workshop workshop) throws IOException {
         byte[] bytes = WorkshopFile.text(workshop).getBytes(StandardCharsets.UTF_8);
         SafeFile.write("workshop", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
     }
@@ -92,7 +92,7 @@ public final class KeptFiles {
      * @return where the other program's workshop is kept, if there was one
      */
     public static Optional<Path> saveWorkshop(Path file, Workshop believed, Workshop workshop, LocalDate day)
-            throws Exception {
+            throws IOException {
         if (!Files.exists(file)) {
             saveWorkshop(file, workshop);
             return Optional.empty();

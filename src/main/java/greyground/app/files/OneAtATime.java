@@ -6,6 +6,7 @@ import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
@@ -39,14 +40,14 @@ final class OneAtATime {
     @FunctionalInterface
     interface Change<T> {
         /** Does it. */
-        T make() throws Exception;
+        T make() throws IOException;
     }
 
     /**
      * Waits for a turn, changes the file and gives the turn back; refuses after ten seconds of waiting. Where the file system knows no locks,
      * everybody's turn is at once.
      */
-    static <T> T change(String what, Path file, Change<T> change) throws Exception {
+    static <T> T change(String what, Path file, Change<T> change) throws IOException {
         OneAtATime turn = of(what, file);
         try {
             return change.make();
@@ -55,25 +56,31 @@ final class OneAtATime {
         }
     }
 
-    private static OneAtATime of(String what, Path file) throws InterruptedException {
+    private static OneAtATime of(String what, Path file) {
         Path turn = SafeFile.folderOf(file).resolve("." + Siblings.plain(file) + ".greyground-turn");
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(MOST_SECONDS);
-        boolean given = false;
-        if (HERE.tryLock(MOST_SECONDS, TimeUnit.SECONDS)) {
-            try {
-                while (System.nanoTime() < end) {
-                    @Nullable OneAtATime taken = taken(turn);
-                    if (taken != null) {
-                        given = true;
-                        return taken;
+        try {
+            if (HERE.tryLock(MOST_SECONDS, TimeUnit.SECONDS)) {
+                OneAtATime given = null;
+                try {
+                    while (given == null && System.nanoTime() < end) {
+                        given = taken(turn);
+                        if (given == null) {
+                            Thread.sleep(PAUSE_MILLISECONDS);
+                        }
                     }
-                    Thread.sleep(PAUSE_MILLISECONDS);
+                } finally {
+                    if (given == null) {
+                        HERE.unlock();
+                    }
                 }
-            } finally {
-                if (!given) {
-                    HERE.unlock();
+                if (given != null) {
+                    return given;
                 }
             }
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new CancellationException("stopped");
         }
         throw Refusal.failure("the " + what + " " + file
                 + " is being changed by another program; it is left as it is: try again when that is done");

@@ -27,7 +27,7 @@ public final class SafeFile {
     @FunctionalInterface
     public interface Body {
         /** Writes everything; what is thrown leaves the old file as it was. */
-        void fill(FileChannel channel) throws Exception;
+        void fill(FileChannel channel) throws IOException;
     }
 
     /**
@@ -69,7 +69,7 @@ public final class SafeFile {
     }
 
     /** Writes {@code destination} whole or not at all. */
-    public static void write(String what, Path destination, Body body) throws Exception {
+    public static void write(String what, Path destination, Body body) {
         write(what, destination, body, (sibling, real) -> {
             rename(sibling, real);
             return true;
@@ -81,7 +81,7 @@ public final class SafeFile {
      *
      * @return whether it was written
      */
-    static boolean writeNew(String what, Path destination, Body body) throws Exception {
+    static boolean writeNew(String what, Path destination, Body body) {
         if (Files.exists(destination, LinkOption.NOFOLLOW_LINKS)) {
             return false;
         }
@@ -94,7 +94,7 @@ public final class SafeFile {
         boolean name(Path sibling, Path destination) throws IOException;
     }
 
-    private static boolean write(String what, Path destination, Body body, Naming naming) throws Exception {
+    private static boolean write(String what, Path destination, Body body, Naming naming) {
         checkWritable(what, destination);
         Path real = meant(what, destination);
         Path folder = folderOf(real);

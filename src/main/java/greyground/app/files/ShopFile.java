@@ -57,7 +57,7 @@ public final class ShopFile {
     }
 
     /** Writes what a lesson made of the workshop, having kept what was there; tells where that is kept. */
-    public Path teach(Lesson lesson) throws Exception {
+    public Path teach(Lesson lesson) throws IOException {
         return teach(lesson.before(), lesson.after(), lesson.name());
     }
 
@@ -71,7 +71,7 @@ public final class ShopFile {
     }
 
     /** Writes a workshop in the place of the one that was opened, keeping nothing. */
-    void replaceWith(Workshop workshop) throws Exception {
+    void replaceWith(Workshop workshop) throws IOException {
         OneAtATime.change(WHAT, file, () -> {
             replace(text(workshop));
             return file;
@@ -86,7 +86,7 @@ public final class ShopFile {
      * @param lesson date and chart, such as "2026-11-25-PEGEO"
      * @return where the old one is kept
      */
-    public Path teach(Workshop before, Workshop after, String lesson) throws Exception {
+    public Path teach(Workshop before, Workshop after, String lesson) throws IOException {
         return OneAtATime.change(WHAT, file, () -> {
             checkUnchanged();
             byte[] old = bytes != null ? bytes : text(before);
@@ -103,7 +103,7 @@ public final class ShopFile {
     }
 
     /** Puts new bytes in the place of those it was opened with, and of no others. */
-    private void replace(byte[] now) throws Exception {
+    private void replace(byte[] now) throws IOException {
         checkUnchanged();
         SafeFile.Body body = channel -> channel.write(ByteBuffer.wrap(now));
         if (bytes != null) {
@@ -129,7 +129,7 @@ public final class ShopFile {
     public record TakenBack(Path restored, Path replaced) {}
 
     /** Takes the last lesson back. */
-    public TakenBack takeBack() throws Exception {
+    public TakenBack takeBack() throws IOException {
         if (bytes == null) {
             throw Refusal.failure("there is no workshop file " + file + ": check the name");
         }
@@ -137,7 +137,7 @@ public final class ShopFile {
         return OneAtATime.change(WHAT, file, () -> takeBack(held));
     }
 
-    private TakenBack takeBack(byte[] held) throws Exception {
+    private TakenBack takeBack(byte[] held) throws IOException {
         Kept last = last();
         while (last != null && Arrays.equals(bytes(last.path()), held)) {
             // Already restored; only its removal was cut short.
@@ -182,7 +182,7 @@ public final class ShopFile {
     }
 
     /** Keeps bytes under a name that is free. */
-    private Path keep(String word, int number, String lesson, byte[] held) throws Exception {
+    private Path keep(String word, int number, String lesson, byte[] held) throws IOException {
         for (int copy = 1; copy < MOST_KEPT; copy++) {
             Path path = folder().resolve(name(word, number, copy == 1 ? lesson : lesson + "-" + copy));
             if (SafeFile.writeNew("kept workshop", path, channel -> channel.write(ByteBuffer.wrap(held)))) {

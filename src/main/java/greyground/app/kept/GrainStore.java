@@ -1,6 +1,5 @@
 package greyground.app.kept;
 
-import greyground.app.files.Program;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.quantity.RecordWords;
@@ -15,7 +14,8 @@ import java.util.zip.CRC32;
 /**
  * Keeps grains that have been made, so that the next film with the same grain need not wait for them.
  *
- * <p>A grain is named by all that decides it: spacing or ruling, seed, resolution and program version. What is kept is checked
+ * <p>A grain is named by all that decides it: spacing or ruling, seed, resolution, and the number of the algorithm
+ * that makes it; so a change in code never meets a grain of before. What is kept is checked
  * when it is read; anything damaged is made anew.
  */
 final class GrainStore {
@@ -24,9 +24,16 @@ final class GrainStore {
     private static final int LARGEST_SIDE = 4096;
 
     private final CacheFolder cache;
+    private final int algorithm;
 
     GrainStore(Path folder) {
+        this(folder, ThresholdTile.ALGORITHM);
+    }
+
+    /** A store of grains that an algorithm of this number makes. */
+    GrainStore(Path folder, int algorithm) {
         this.cache = new CacheFolder(folder);
+        this.algorithm = algorithm;
     }
 
     /** The store in the user's cache folder. */
@@ -44,16 +51,20 @@ final class GrainStore {
         }
         ThresholdTile made = ThresholdTile.of(grain, resolution);
         if (made.width() <= LARGEST_SIDE && made.height() <= LARGEST_SIDE) {
-            cache.keep(name, bytes(made));
+            keep(cache, name, made);
         }
         return made;
     }
 
-    private static String name(Grain grain, Resolution resolution) {
+    static void keep(CacheFolder cache, String name, ThresholdTile tile) {
+        cache.keep(name, bytes(tile));
+    }
+
+    private String name(Grain grain, Resolution resolution) {
         CRC32 words = new CRC32();
         words.update((RecordWords.of(grain) + " " + RecordWords.of(resolution)).getBytes(StandardCharsets.UTF_8));
         String plain = (grain.name() + " " + resolution.dotsPerInch()).replaceAll("[^A-Za-z0-9.]+", "-");
-        return plain + "-" + Long.toHexString(words.getValue()) + "-" + Program.VERSION + ".grain";
+        return plain + "-" + Long.toHexString(words.getValue()) + "-" + algorithm + ".grain";
     }
 
     private static Optional<ThresholdTile> tile(ByteBuffer bytes) {

@@ -1,6 +1,6 @@
 package greyground.app.kept;
 
-import greyground.app.files.Program;
+import greyground.grain.ThresholdTile;
 import greyground.plate.FilmPatches;
 import greyground.plate.ToneTerms;
 import greyground.plate.VirtualPlate;
@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Keeps responses of the virtual plate, each under the digest of all that decides it: conditions, films, program version. So one
- * workshop and grain wait once.
+ * Keeps responses of the virtual plate, each under the digest of all that decides it: conditions, films, and the numbers of the
+ * algorithms that make grain and plate. So one workshop and grain wait once, and a change in code never meets a response of before.
  */
 public final class ResponseStore {
     private static final int MAGIC = 0x47525350;
@@ -22,14 +22,22 @@ public final class ResponseStore {
 
     private final CacheFolder cache;
 
+    private final int algorithm;
+
     public ResponseStore(CacheFolder cache) {
+        this(cache, VirtualResponse.ALGORITHM);
+    }
+
+    /** A store of responses that an algorithm of this number computes. */
+    ResponseStore(CacheFolder cache, int algorithm) {
         this.cache = cache;
+        this.algorithm = algorithm;
     }
 
     /** The response of a plate, kept or computed now. */
     public VirtualResponse response(VirtualPlate plate, FilmPatches patches) {
         String digest = VirtualResponse.digest(plate, patches, VirtualResponse.FEWEST_LEVELS);
-        String name = digest + "-" + Program.VERSION + ".response";
+        String name = digest + "-" + ThresholdTile.ALGORITHM + "-" + algorithm + ".response";
         Optional<List<ToneTerms>> kept =
                 cache.read(name, HEAD_BYTES + 8L * NUMBERS * MOST_LEVELS).flatMap(ResponseStore::levels);
         if (kept.isPresent()) {

@@ -14,6 +14,7 @@ import greyground.raster.ResampleAxis;
 import greyground.raster.TurnedArt;
 import greyground.tone.ArtRange;
 import java.io.Closeable;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.stream.IntStream;
@@ -31,8 +32,6 @@ final class LiveArt implements Closeable {
     private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
     private ArtSource.@Nullable Decoded decoded;
     private int page;
-    // Of the decoded page; no turning changes it.
-    private @Nullable ArtRange found;
     private @Nullable Turned turned;
 
     LiveArt(Path file) {
@@ -45,6 +44,9 @@ final class LiveArt implements Closeable {
         final double degrees;
         final HalvedPlanes planes;
         final boolean own;
+
+        @Nullable
+        ArtRange found;
 
         Turned(int quarterTurns, double degrees, HalvedPlanes planes, boolean own) {
             this.quarterTurns = quarterTurns;
@@ -85,11 +87,11 @@ final class LiveArt implements Closeable {
     }
 
     /** The art as the job turns it. */
-    HalvedPlanes planes(ArtChoice choice, Progress progress) throws Exception {
+    HalvedPlanes planes(ArtChoice choice, Progress progress) throws IOException {
         return turned(choice, progress).planes;
     }
 
-    private Turned turned(ArtChoice choice, Progress progress) throws Exception {
+    private Turned turned(ArtChoice choice, Progress progress) throws IOException {
         GreyPlane upright = decoded(choice, progress.part(0, 0.7)).plane();
         Turned present = turned;
         if (present != null
@@ -125,20 +127,36 @@ final class LiveArt implements Closeable {
     }
 
     /** The art's ends, found as a film would find them. */
-    ArtRange range(ArtChoice choice, Progress progress) {
-        GreyPlane upright = decoded(choice, progress).plane();
-        return FilmPreparation.range(choice, () -> {
-            ArtRange present = found;
-            if (present == null) {
-                present = FilmPreparation.found(upright);
-                found = present;
-            }
-            return present;
-        });
+    ArtRange range(ArtChoice choice, Progress progress) throws IOException {
+        Turned art = turned(choice, progress);
+        boolean bothGiven = choice.white() instanceof ArtChoice.TonePoint.Given
+                && choice.black() instanceof ArtChoice.TonePoint.Given;
+        if (bothGiven) {
+            return FilmPreparation.range(choice, art.planes.whole());
+        }
+        ArtRange found = art.found;
+        if (found == null) {
+            ArtChoice.TonePoint free = new ArtChoice.TonePoint.Automatic();
+            found = FilmPreparation.range(
+                    new ArtChoice(
+                            choice.fileName(),
+                            choice.sha256(),
+                            choice.page(),
+                            choice.crop(),
+                            choice.quarterTurns(),
+                            choice.straightenDegrees(),
+                            free,
+                            free),
+                    art.planes.whole());
+            art.found = found;
+        }
+        return new ArtRange(
+                choice.white() instanceof ArtChoice.TonePoint.Given white ? white.luminance() : found.white(),
+                choice.black() instanceof ArtChoice.TonePoint.Given black ? black.luminance() : found.black());
     }
 
     /** Pixels of the fragment by grey code. */
-    long[] greysOfCrop(ArtChoice choice, Progress progress) throws Exception {
+    long[] greysOfCrop(ArtChoice choice, Progress progress) throws IOException {
         GreyPlane plane = planes(choice, progress).whole();
         return Histogram.of(plane, FilmPreparation.cropped(plane, choice.crop()), threads);
     }
@@ -191,6 +209,5 @@ final class LiveArt implements Closeable {
             present.plane().close();
         }
         decoded = null;
-        found = null;
     }
 }

@@ -19,6 +19,7 @@ import greyground.tone.Compensation;
 import greyground.tone.RangeMapping;
 import greyground.workshop.Workshop;
 import java.io.Closeable;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -71,7 +72,7 @@ public final class LiveBench implements Closeable {
     }
 
     /** The plate that a job gives in a workshop. Any plate made before is no longer of use. */
-    public LivePlate plate(Job wanted, Workshop workshop, Progress progress) throws Exception {
+    public LivePlate plate(Job wanted, Workshop workshop, Progress progress) throws IOException {
         art.own();
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         HalvedPlanes planes = art.planes(wanted.art(), progress.part(0, 0.5));

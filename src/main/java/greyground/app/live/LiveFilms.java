@@ -23,6 +23,7 @@ import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -59,7 +60,7 @@ final class LiveFilms {
     }
 
     /** What to do at the bench, as the film would carry it. */
-    ExposurePlan plan(Progress progress) throws Exception {
+    ExposurePlan plan(Progress progress) throws IOException {
         ExposurePlan present = plan;
         if (present == null) {
             present = FilmPreparation.plan(job, workshop, curve, greysOfCrop(progress));
@@ -69,7 +70,7 @@ final class LiveFilms {
     }
 
     /** Pixels of the art's fragment by grey code; nobody may change them. */
-    long[] greysOfCrop(Progress progress) throws Exception {
+    long[] greysOfCrop(Progress progress) throws IOException {
         long[] present = greys;
         if (present == null) {
             present = art.greysOfCrop(job.art(), progress);
@@ -84,20 +85,20 @@ final class LiveFilms {
     }
 
     /** The plan's words on the film, where they decide how the plate lies on a sheet of a given size. */
-    private String summary() throws Exception {
+    private String summary() throws IOException {
         return job.placing().sheet().isPresent() ? plan(Progress.NONE).summary() : "";
     }
 
     /** Why the job's sheet can't hold its plate and marks; empty where it can. */
-    Optional<String> sheetFault() throws Exception {
+    Optional<String> sheetFault() throws IOException {
         return FilmPreparation.sheetFault(job, pixels(), curve, summary());
     }
 
-    private Job onOneSheet() throws Exception {
+    private Job onOneSheet() throws IOException {
         return FilmPreparation.onOneSheet(job, pixels(), curve, summary());
     }
 
-    private FilmPreparation.Picture picture() throws Exception {
+    private FilmPreparation.Picture picture() throws IOException {
         FilmPreparation.Picture present = picture;
         if (present == null) {
             present = FilmPreparation.picture(onOneSheet(), pixels(), curve, summary(), plane, tile);
@@ -107,14 +108,14 @@ final class LiveFilms {
     }
 
     /** The positive as it lies on the plate. */
-    PlateFilm positive() throws Exception {
+    PlateFilm positive() throws IOException {
         FilmPreparation.Picture film = picture();
         return onPlate(film.composer(), parts(film));
     }
 
     /** The aquatint screen film as it lies on the plate; none but photogravure has one. */
     @Nullable
-    PlateFilm screen() throws Exception {
+    PlateFilm screen() throws IOException {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return null;
         }
@@ -122,7 +123,7 @@ final class LiveFilms {
         return onPlate(dots, dots::within);
     }
 
-    private PlateFilm onPlate(FilmComposer film, FilmOnPlate.Parts parts) throws Exception {
+    private PlateFilm onPlate(FilmComposer film, FilmOnPlate.Parts parts) throws IOException {
         return FilmOnPlate.inParts(
                 film.sheet(), film, parts, FilmPreparation.mirrored(job), BenchConditions.film(workshop));
     }
@@ -146,7 +147,7 @@ final class LiveFilms {
     }
 
     /** The whole sheet of the screen film where one is meant and the process has it, else the positive's. */
-    LiveSheet sheet(boolean screen, LivePlacing placing, StageTones tones, Progress progress) throws Exception {
+    LiveSheet sheet(boolean screen, LivePlacing placing, StageTones tones, Progress progress) throws IOException {
         String summary = plan(progress).summary();
         if (screen && job.process() instanceof PlateProcess.Photogravure process) {
             FilmComposer dots = FilmPreparation.screen(job, pixels(), process, curve, summary);
@@ -159,7 +160,7 @@ final class LiveFilms {
     }
 
     /** Looks through every dot for what the plate will not keep. */
-    FilmChecks check(Progress progress) throws Exception {
+    FilmChecks check(Progress progress) throws IOException {
         Job whole = onOneSheet();
         FilmPreparation.Picture film = picture();
         Optional<Mend> mend =

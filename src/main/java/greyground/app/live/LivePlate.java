@@ -29,6 +29,7 @@ import greyground.tone.ArtRange;
 import greyground.tone.Compensation;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -204,7 +205,7 @@ public final class LivePlate {
      *
      * @param quick on pixels twice as wide as a tone of the response deserves, a quarter of the work; else as fine as the view shows
      */
-    public LivePicture close(Stage stage, LiveView view, boolean quick, Progress progress) throws Exception {
+    public LivePicture close(Stage stage, LiveView view, boolean quick, Progress progress) throws IOException {
         art.own();
         PlateWindow window = window(view);
         double fine = plate.widestPixelMicrometres();
@@ -241,7 +242,7 @@ public final class LivePlate {
      *
      * @param view of a place; its middle's tone is told
      */
-    public List<LiveBite> bites(Stage stage, LiveView view, BiteTimes times, Progress progress) throws Exception {
+    public List<LiveBite> bites(Stage stage, LiveView view, BiteTimes times, Progress progress) throws IOException {
         art.own();
         if (biteMinutes().isEmpty()) {
             throw Refusal.use(job.process().words()
@@ -286,19 +287,19 @@ public final class LivePlate {
      *
      * @param screen whether the aquatint screen film of a photogravure is meant, which other processes do not have
      */
-    public LiveSheet sheet(boolean screen, Progress progress) throws Exception {
+    public LiveSheet sheet(boolean screen, Progress progress) throws IOException {
         art.own();
         return films.sheet(screen, placing, tones, progress);
     }
 
     /** What to do at the bench, as the film would carry it. */
-    public ExposurePlan plan(Progress progress) throws Exception {
+    public ExposurePlan plan(Progress progress) throws IOException {
         art.own();
         return films.plan(progress);
     }
 
     /** What this plate's proofs tell: how fast the bath bites it, and what further minutes would do. Takes seconds. */
-    public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws Exception {
+    public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws IOException {
         double most = compensation.nodes().stream()
                 .mapToDouble(Compensation.Node::coverage)
                 .max()
@@ -308,7 +309,7 @@ public final class LivePlate {
     }
 
     /** What deserves a second look and can be told at once, most pressing first. */
-    public List<PlateWarning> remarks(Progress progress) throws Exception {
+    public List<PlateWarning> remarks(Progress progress) throws IOException {
         art.own();
         List<PlateWarning> remarks = new ArrayList<>();
         films.sheetFault().ifPresent(words -> remarks.add(PlateWarning.of("small-sheet", words, "sheet")));
@@ -323,7 +324,7 @@ public final class LivePlate {
     }
 
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
-    public List<PlateWarning> check(Progress progress) throws Exception {
+    public List<PlateWarning> check(Progress progress) throws IOException {
         art.own();
         return films.check(progress).warnings();
     }

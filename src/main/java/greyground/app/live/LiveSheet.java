@@ -18,6 +18,7 @@ import greyground.quantity.FilmPixels;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -158,7 +159,7 @@ public final class LiveSheet {
     }
 
     /** The sheet from near: the mean of the film's own pixels. */
-    public LivePicture near(LiveView view, SheetSide side, Progress progress) throws Exception {
+    public LivePicture near(LiveView view, SheetSide side, Progress progress) throws IOException {
         LiveView printed = asPrinted(view, side);
         SheetShares.Window window = window(printed);
         int left = held((int) Math.floor(window.left()), layout.width());

@@ -8,6 +8,7 @@ import greyground.output.FilmPrintout;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -40,7 +41,7 @@ public final class FilmPrinting {
     }
 
     /** Makes a job's film as a PDF of its own, which is gone afterwards, and prints it. */
-    public static void print(Path art, Job job, Workshop workshop, Order order, Progress progress) throws Exception {
+    public static void print(Path art, Job job, Workshop workshop, Order order, Progress progress) throws IOException {
         Path folder = Files.createTempDirectory("greyground");
         Path film = folder.resolve("film.pdf");
         try {
@@ -57,7 +58,7 @@ public final class FilmPrinting {
      *
      * @param title by which the printer's queue knows it
      */
-    public static void print(Path pdf, String title, Order order, Progress progress) throws Exception {
+    public static void print(Path pdf, String title, Order order, Progress progress) throws IOException {
         Stopping stopping = new Stopping(progress);
         try (FilmPrintout pages = FilmPrintout.open(pdf, order.paper(), order.withPlan(), stopping)) {
             order.printer()

@@ -11,6 +11,7 @@ import greyground.picture.PngFile;
 import greyground.quantity.Offset;
 import greyground.raster.Progress;
 import java.io.BufferedOutputStream;
+import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
@@ -80,7 +81,7 @@ public final class ProofFiles {
      *
      * @param dotsPerInch of whole pictures
      */
-    public void write(ProofWork work, double dotsPerInch, Progress progress) throws Exception {
+    public void write(ProofWork work, double dotsPerInch, Progress progress) throws IOException {
         ProofPictures pictures = new ProofPictures(work);
         // What can be refused is refused before anything is written.
         if (!whole.isEmpty()) {
@@ -116,7 +117,7 @@ public final class ProofFiles {
         }
     }
 
-    private static void write(String what, Path file, Picture picture) throws Exception {
+    private static void write(String what, Path file, Picture picture) throws IOException {
         SafeFile.write(what, file, channel -> {
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
             PngFile.write(picture, what + ", foretold by " + Program.words(), out);

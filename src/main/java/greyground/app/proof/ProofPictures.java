@@ -20,6 +20,7 @@ import greyground.plate.VirtualResponse;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -47,7 +48,7 @@ public final class ProofPictures {
      * The whole plate at the stages asked for, all in one reading of the film: the print as it hangs, copper and resist as the
      * plate lies face up.
      */
-    public List<Picture> whole(double dotsPerInch, List<Stage> stages, Progress progress) throws Exception {
+    public List<Picture> whole(double dotsPerInch, List<Stage> stages, Progress progress) throws IOException {
         PlateWindow window = work.whole(dotsPerInch);
         List<ProofWork.Shown> shown = stages.stream()
                 .map(stage -> new ProofWork.Shown(stage, isPlate(stage) && work.plateMirrorsPrint()))
@@ -100,7 +101,7 @@ public final class ProofPictures {
     }
 
     /** One place at all four stages. */
-    public Picture loupe(Offset place, double widthMillimetres, Progress progress) throws Exception {
+    public Picture loupe(Offset place, double widthMillimetres, Progress progress) throws IOException {
         PlateWindow window = work.about(place, widthMillimetres, LOUPE_PIXELS);
         List<Picture> seen = work.pictures(window, List.of(Stage.values()), ProofWork.Held.AS_PRINTED, progress);
         PlateConditions conditions = work.plate().conditions();
@@ -133,7 +134,7 @@ public final class ProofPictures {
      *
      * @param place at the middle of the sheet's pictures, or empty for the plate's own middle
      */
-    public Picture bites(BiteTimes times, Optional<Offset> place, Progress progress) throws Exception {
+    public Picture bites(BiteTimes times, Optional<Offset> place, Progress progress) throws IOException {
         checkBites(place);
         Offset middle =
                 place.orElseGet(() -> new Offset(work.widthMicrometres() / 2000, work.heightMicrometres() / 2000));

@@ -96,7 +96,7 @@ public final class ProofWork implements Closeable {
     /** Looks through the whole film for what the plate will not keep. */
     @FunctionalInterface
     private interface Checking {
-        FilmChecks run(Progress progress) throws Exception;
+        FilmChecks run(Progress progress) throws IOException;
     }
 
     /**
@@ -106,7 +106,7 @@ public final class ProofWork implements Closeable {
      * @param wanted as for a positive; a sheet that is too small is no hindrance
      */
     public static ProofWork ofArt(FilmPreparation preparation, Job wanted, Workshop workshop, Progress progress)
-            throws Exception {
+            throws IOException {
         PreparedFilms films = preparation.wholeFilms(wanted, workshop, progress);
         try {
             boolean mirrored = films.job().placing().readingSide().mirrored();
@@ -135,7 +135,7 @@ public final class ProofWork implements Closeable {
      *
      * @param other workshop to expose and bite it in; empty for its own
      */
-    public static ProofWork ofFilm(Path filmPdf, Optional<Workshop> other) throws Exception {
+    public static ProofWork ofFilm(Path filmPdf, Optional<Workshop> other) throws IOException {
         Job job = KeptFiles.job(filmPdf);
         Workshop workshop = other.isPresent() ? other.get() : KeptFiles.workshop(filmPdf);
         FilmPdfReader reader = FilmPdfReader.open(filmPdf);
@@ -188,7 +188,7 @@ public final class ProofWork implements Closeable {
     }
 
     /** What the plate will not keep, from a look at every bit of the film; most pressing first. */
-    public List<PlateWarning> warnings(Progress progress) throws Exception {
+    public List<PlateWarning> warnings(Progress progress) throws IOException {
         return checking.run(progress).warnings();
     }
 
@@ -282,14 +282,14 @@ public final class ProofWork implements Closeable {
 
     /** A window as planned, once for each stage asked for. */
     public List<Picture> pictures(PlateWindow window, List<Stage> stages, Held held, Progress progress)
-            throws Exception {
+            throws IOException {
         boolean turned = held == Held.FACE_UP && plateMirrorsPrint();
         return asPlanned(
                 window, stages.stream().map(stage -> new Shown(stage, turned)).toList(), progress);
     }
 
     /** The plate as planned, its even tones as they were measured where they were. */
-    List<Picture> asPlanned(PlateWindow window, List<Shown> stages, Progress progress) throws Exception {
+    List<Picture> asPlanned(PlateWindow window, List<Shown> stages, Progress progress) throws IOException {
         return pictures(window, List.of(plate.conditions()), stages, tones.measured(), progress)
                 .get(0);
     }
@@ -304,7 +304,7 @@ public final class ProofWork implements Closeable {
     /** The plate as it is foretold under several conditions, all in one reading of the film. */
     List<List<Picture>> foretold(
             PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
-            throws Exception {
+            throws IOException {
         return pictures(window, conditions, stages, Optional.empty(), progress);
     }
 
@@ -314,7 +314,7 @@ public final class ProofWork implements Closeable {
             List<Shown> stages,
             Optional<MeasuredResponse> measured,
             Progress progress)
-            throws Exception {
+            throws IOException {
         List<WholePlate.Look> looks = new ArrayList<>();
         for (PlateConditions each : conditions) {
             stages.forEach(

@@ -47,7 +47,7 @@ public final class FilmOnPlate implements PlateFilm {
     /** Rows of the whole sheet, read downwards. */
     private interface Sheets extends Closeable {
         /** Reads rows of the sheet that follow those read before, or lie below them. */
-        byte[] read(int first, int count) throws Exception;
+        byte[] read(int first, int count) throws IOException;
     }
 
     /** Size and depth of the sheet, and the plate on it. */
@@ -64,7 +64,7 @@ public final class FilmOnPlate implements PlateFilm {
             Bands.Maker<byte[]> maker = rows.maker();
             return new Sheets() {
                 @Override
-                public byte[] read(int first, int count) throws Exception {
+                public byte[] read(int first, int count) throws IOException {
                     return maker.make(first, count);
                 }
 
@@ -130,7 +130,7 @@ public final class FilmOnPlate implements PlateFilm {
         int last = Math.max(first + 1, Math.min(shape.width(), from + width));
         Sheets seen = new Sheets() {
             @Override
-            public byte[] read(int top, int count) throws Exception {
+            public byte[] read(int top, int count) throws IOException {
                 return parts.within(new PixelRect(first, top, last - first, count))
                         .maker()
                         .make(top, count);
@@ -231,7 +231,7 @@ public final class FilmOnPlate implements PlateFilm {
         Sheets sheets = source.open();
         return new Rows() {
             @Override
-            public Strip strip(int firstRow, int rowCount) throws Exception {
+            public Strip strip(int firstRow, int rowCount) throws IOException {
                 return FilmOnPlate.this.strip(sheets, firstRow, rowCount);
             }
 
@@ -242,7 +242,7 @@ public final class FilmOnPlate implements PlateFilm {
         };
     }
 
-    private Held strip(Sheets sheets, int firstRow, int rowCount) throws Exception {
+    private Held strip(Sheets sheets, int firstRow, int rowCount) throws IOException {
         int from = firstRow;
         int to = firstRow + rowCount;
         while (from < to && sheetRow(from) < 0) {
@@ -255,7 +255,7 @@ public final class FilmOnPlate implements PlateFilm {
     }
 
     /** Rows of square pixels, all of which lie on the sheet. */
-    private byte[] rows(Sheets sheets, int from, int to) throws Exception {
+    private byte[] rows(Sheets sheets, int from, int to) throws IOException {
         if (to == from) {
             return new byte[0];
         }

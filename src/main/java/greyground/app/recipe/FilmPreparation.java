@@ -9,7 +9,6 @@ import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.ArtOnPlate;
 import greyground.film.job.Job;
-import greyground.film.job.LevelledArt;
 import greyground.film.job.Placing;
 import greyground.film.sheet.FilmLegends;
 import greyground.film.sheet.FilmRows;
@@ -40,13 +39,13 @@ import greyground.tone.Compensation;
 import greyground.tone.RangeMapping;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
-import java.util.function.Supplier;
 
 /**
  * Composes a job's films in memory: art → tone → grain → film. One object for one art.
@@ -84,26 +83,26 @@ public final class FilmPreparation {
     }
 
     /** Decodes the art and composes the films. Whoever takes them closes them. */
-    public PreparedFilms films(Job wanted, Workshop workshop, Progress progress) throws Exception {
+    public PreparedFilms films(Job wanted, Workshop workshop, Progress progress) throws IOException {
         return films(wanted, workshop, false, progress);
     }
 
     /** The same to be looked at, each film on one sheet: a sheet that is too small, and tiles, are no hindrance. */
-    public PreparedFilms wholeFilms(Job wanted, Workshop workshop, Progress progress) throws Exception {
+    public PreparedFilms wholeFilms(Job wanted, Workshop workshop, Progress progress) throws IOException {
         return films(wanted, workshop, true, progress);
     }
 
-    private PreparedFilms films(Job wanted, Workshop workshop, boolean onOneSheet, Progress progress) throws Exception {
+    private PreparedFilms films(Job wanted, Workshop workshop, boolean onOneSheet, Progress progress)
+            throws IOException {
         RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         CompletableFuture<Optional<ThresholdTile>> tile =
                 CompletableFuture.supplyAsync(() -> GrainTiles.positive(wanted));
         CompletableFuture<JobTones> known =
                 tile.thenApplyAsync(made -> JobPlate.of(workshop, wanted, made).tones());
         ArtSource.Decoded decoded = art.decode(wanted.art(), progress);
-        CompletableFuture<ArtRange> ends =
-                CompletableFuture.supplyAsync(() -> range(wanted.art(), () -> found(decoded.plane())));
-        GreyPlane plane = turned(decoded.plane(), wanted.art(), ends);
+        GreyPlane plane = turned(decoded.plane(), wanted.art());
         try {
+            CompletableFuture<ArtRange> ends = CompletableFuture.supplyAsync(() -> range(wanted.art(), plane));
             long[] greys = greysOfCrop(plane, wanted.art().crop());
             ArtRange range = joined(ends);
             JobTones tones = joined(known);
@@ -133,8 +132,8 @@ public final class FilmPreparation {
         }
     }
 
-    /** The art as it lies on the plate; the plane it came from is closed once nobody, its {@code readers} neither, needs it. */
-    private GreyPlane turned(GreyPlane upright, ArtChoice choice, CompletableFuture<?> readers) throws Exception {
+    /** The art as it lies on the plate; the plane it came from is closed once it is no longer needed. */
+    private GreyPlane turned(GreyPlane upright, ArtChoice choice) throws IOException {
         TurnedArt turned = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
         if (turned.unchanged()) {
             return upright;
@@ -143,30 +142,21 @@ public final class FilmPreparation {
                 PlaneStore store = PlaneStore.open(
                         turned.width(), turned.height(), art.planeBudgetBytes() / 2, art.spillFolder())) {
             turned.rows(threads, store::putRows, Progress.NONE);
-            joined(readers);
             return store.finish();
         }
     }
 
-    /**
-     * The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper, and before it
-     * is turned, since corners that turning leaves blank are no paper.
-     */
-    public static ArtRange range(ArtChoice choice, Supplier<ArtRange> page) {
+    /** The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper. */
+    public static ArtRange range(ArtChoice choice, GreyPlane plane) {
         boolean bothGiven = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given;
-        ArtRange found = bothGiven ? ArtRange.WHOLE : page.get();
-        return new ArtRange(
-                choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white(),
-                choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black());
+        greyground.art.colour.ArtRange found =
+                bothGiven ? greyground.art.colour.ArtRange.FULL : greyground.art.colour.ArtRange.find(plane);
+        double white = choice.white() instanceof TonePoint.Given given ? given.luminance() : found.white();
+        double black = choice.black() instanceof TonePoint.Given given ? given.luminance() : found.black();
+        return new ArtRange(white, black);
     }
 
-    /** The ends of a page's own tones, as it was scanned. */
-    public static ArtRange found(GreyPlane upright) {
-        greyground.art.colour.ArtRange found = greyground.art.colour.ArtRange.find(upright);
-        return new ArtRange(found.white(), found.black());
-    }
-
-    private long[] greysOfCrop(GreyPlane plane, ArtChoice.Crop crop) throws Exception {
+    private long[] greysOfCrop(GreyPlane plane, ArtChoice.Crop crop) throws IOException {
         return Histogram.of(plane, cropped(plane, crop), threads);
     }
 
@@ -350,11 +340,6 @@ public final class FilmPreparation {
                     + ": greyground plan with --search-exposure looks for better ones");
         }
         ArtChoice.Crop crop = job.art().crop();
-        if (LevelledArt.of(plane.width(), plane.height(), job.art()).leavesBlank(crop, job.placing(), job.plate())) {
-            warnings.add("corners of the plate stay blank, since art turned by "
-                    + Refusal.plain(job.art().straightenDegrees())
-                    + " degrees does not reach them: crop to what it covers, with --crop covered");
-        }
         double across = plane.width() * crop.width() / job.plate().widthMillimetres();
         double down = plane.height() * crop.height() / job.plate().heightMillimetres();
         boolean fill = job.placing().fit() == Placing.Fit.FILL;

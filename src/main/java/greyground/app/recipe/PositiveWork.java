@@ -14,6 +14,7 @@ import greyground.plan.PlanText;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
+import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -53,7 +54,7 @@ public final class PositiveWork {
      * @param tiff the same bits as a TIFF, if wanted
      */
     public PositiveOutcome prepare(Job wanted, Workshop workshop, Path film, Optional<Path> tiff, Progress progress)
-            throws Exception {
+            throws IOException {
         return prepare(wanted, workshop, Optional.of(film), tiff, progress);
     }
 
@@ -62,13 +63,13 @@ public final class PositiveWork {
      *
      * @param tiff to write, replaced whole or not at all
      */
-    public PositiveOutcome prepareTiff(Job wanted, Workshop workshop, Path tiff, Progress progress) throws Exception {
+    public PositiveOutcome prepareTiff(Job wanted, Workshop workshop, Path tiff, Progress progress) throws IOException {
         return prepare(wanted, workshop, Optional.empty(), Optional.of(tiff), progress);
     }
 
     private PositiveOutcome prepare(
             Job wanted, Workshop workshop, Optional<Path> film, Optional<Path> tiff, Progress progress)
-            throws Exception {
+            throws IOException {
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         try (PreparedFilms films = preparation.films(wanted, workshop, progress.part(0, DECODING_SHARE))) {
             FilmPreparation.joined(typeface);
@@ -82,7 +83,7 @@ public final class PositiveWork {
     }
 
     private void write(FilmDocument document, Optional<Path> film, Optional<Path> tiff, Progress progress)
-            throws Exception {
+            throws IOException {
         double share = film.isEmpty() ? 0 : tiff.isPresent() ? 0.5 : 1;
         if (film.isPresent()) {
             SafeFile.write(

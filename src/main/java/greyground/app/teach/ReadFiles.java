@@ -8,6 +8,7 @@ import greyground.picture.Picture;
 import greyground.picture.PngFile;
 import greyground.quantity.Refusal;
 import java.io.BufferedOutputStream;
+import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
@@ -51,7 +52,7 @@ public final class ReadFiles {
     }
 
     /** Writes what was wanted. */
-    public void write(ReadOutcome outcome) throws Exception {
+    public void write(ReadOutcome outcome) throws IOException {
         Path curve = named.written().get(CURVE);
         if (curve != null) {
             DiagramFile.write(

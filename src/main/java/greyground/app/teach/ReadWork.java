@@ -14,6 +14,7 @@ import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
 import greyground.tone.Lightness;
 import greyground.workshop.Workshop;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -70,7 +71,7 @@ public final class ReadWork {
      * @param reference densities of a reflection wedge on it, if one lies there
      * @param drawn whether what is measured shall be drawn over the scan
      */
-    public ReadOutcome scan(Path scan, Optional<Path> reference, boolean drawn, Progress progress) throws Exception {
+    public ReadOutcome scan(Path scan, Optional<Path> reference, boolean drawn, Progress progress) throws IOException {
         ScanChoices choices = new ScanChoices(
                 words.corners(),
                 reference.map(TypedValues::reference).orElse(List.of()),

@@ -24,6 +24,8 @@ public final class RowPipe implements SampleRows {
 
     /** Seconds any decoder may take before its first rows come, and more for each million pixels (assumed, ample). */
     private static final long SECONDS = 9;
+    /** A decoder that was told to stop looks up at its next row (assumed); one that never does is let go. */
+    private static final long LONGEST_END_MILLISECONDS = 5000;
 
     private static final int BATCH_BYTES = 1 << 18;
     private static final int BATCHES = 8;
@@ -154,11 +156,17 @@ public final class RowPipe implements SampleRows {
         throw new EOFException("the picture data end early");
     }
 
+    /** Stops the decoder and waits until it has given back what it reads from. */
     @Override
     public void close() {
         stopped = true;
         if (worker.isAlive()) {
             source.abort();
+            try {
+                worker.join(LONGEST_END_MILLISECONDS);
+            } catch (InterruptedException interrupted) {
+                Thread.currentThread().interrupt();
+            }
         }
     }
 }

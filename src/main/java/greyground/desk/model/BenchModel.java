@@ -6,6 +6,7 @@ import greyground.film.job.Job;
 import greyground.film.job.JobFile;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -215,7 +216,7 @@ public final class BenchModel {
     }
 
     /** Writes the job; its file from now on. */
-    public void saveJob(Path file) throws Exception {
+    public void saveJob(Path file) throws IOException {
         Job job = state().orElseThrow().job();
         art().reads("workshop", workshopFile).writes("job", file, NamedFiles.Content.KEPT);
         KeptFiles.saveJob(file, job);
@@ -225,7 +226,7 @@ public final class BenchModel {
     }
 
     /** Writes the workshop; its file from now on. Returns where another program's change of that file is kept, if there was one. */
-    public Optional<Path> saveWorkshop(Path file) throws Exception {
+    public Optional<Path> saveWorkshop(Path file) throws IOException {
         Workshop workshop = workshop();
         art().reads("job", jobFile).writes("workshop", file, NamedFiles.Content.KEPT);
         Optional<Path> kept = Optional.empty();

@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import java.io.IOException;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 public final class BenchWorker implements AutoCloseable {
     private final Map<Kind, Work> waiting = new EnumMap<>(Kind.class);
     private final Consumer<Throwable> failures;
+    private final Thread thread = new Thread(this::work, "bench");
     private @Nullable Kind running;
     private boolean stopped;
     private boolean again;
@@ -47,7 +49,7 @@ public final class BenchWorker implements AutoCloseable {
     /** Work that tells how far it is, and may be stopped there. */
     @FunctionalInterface
     interface Work {
-        void run(Watch watch) throws Exception;
+        void run(Watch watch) throws IOException;
     }
 
     /** Hears how far work is; throws {@link CancellationException} once it is no longer wanted. */
@@ -63,7 +65,6 @@ public final class BenchWorker implements AutoCloseable {
      */
     BenchWorker(Consumer<Throwable> failures) {
         this.failures = failures;
-        Thread thread = new Thread(this::work, "bench");
         thread.setDaemon(true);
         thread.start();
     }
@@ -113,14 +114,23 @@ public final class BenchWorker implements AutoCloseable {
                 work.run(this::watch);
             } catch (CancellationException unwanted) {
                 beginAgain(work);
-            } catch (Exception | OutOfMemoryError failed) {
-                failures.accept(failed);
+            } catch (Throwable failed) {
+                tell(failed);
             } finally {
                 synchronized (this) {
                     running = null;
                     notifyAll();
                 }
             }
+        }
+    }
+
+    /** Whatever fails, in a work or in who hears of it, the thread works on. */
+    private void tell(Throwable failed) {
+        try {
+            failures.accept(failed);
+        } catch (Throwable unheard) {
+            return;
         }
     }
 
@@ -157,13 +167,16 @@ public final class BenchWorker implements AutoCloseable {
         }
     }
 
-    /** Drops all work; {@code closing} is the last the thread does. */
-    synchronized void close(Work closing) {
-        waiting.clear();
-        stopped = true;
-        last = closing;
-        closed = true;
-        notifyAll();
+    /** Drops all work; {@code closing} is the last the thread does, and is waited for. */
+    void close(Work closing) {
+        synchronized (this) {
+            waiting.clear();
+            stopped = true;
+            last = closing;
+            closed = true;
+            notifyAll();
+        }
+        LongWork.join(thread);
     }
 
     @Override

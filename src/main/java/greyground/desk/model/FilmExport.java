@@ -3,6 +3,7 @@ package greyground.desk.model;
 import greyground.app.files.NamedFiles;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
@@ -18,7 +19,7 @@ public final class FilmExport {
      * @param named what lies on the bench
      */
     public static PositiveOutcome make(NamedFiles named, BenchState state, Path film, DoubleConsumer progress)
-            throws Exception {
+            throws IOException {
         named.writes("film", film, isTiff(film) ? NamedFiles.Content.TIFF : NamedFiles.Content.FILM);
         PositiveWork positive = PositiveWork.open(state.art());
         return isTiff(film)

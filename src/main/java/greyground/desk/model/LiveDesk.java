@@ -17,6 +17,7 @@ import greyground.film.sheet.SheetOnPaper.SheetSize;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -140,7 +141,7 @@ public final class LiveDesk implements AutoCloseable {
     /** Work that needs the plate. */
     @FunctionalInterface
     private interface PlateWork {
-        Runnable run(LivePlate plate, BenchWorker.Watch watch) throws Exception;
+        Runnable run(LivePlate plate, BenchWorker.Watch watch) throws IOException;
     }
 
     private void ask(BenchWorker.Kind kind, PlateWork work) {

@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import java.io.IOException;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.function.DoubleConsumer;
@@ -9,10 +10,14 @@ import org.jspecify.annotations.Nullable;
  * One long piece of work at a time, on a thread of its own. News of it comes on the window's thread. It ends early in two ways: stopped,
  * it is heard of once more, when it has really ended; forgotten, it is not heard of again, though its thread may take a moment to end.
  */
-public final class LongWork {
+public final class LongWork implements AutoCloseable {
+    /** A window that closes waits no longer for work that nobody wants any more; it looks up far oftener (assumed). */
+    private static final long LONGEST_END_MILLISECONDS = 5000;
+
     private final String name;
     private final Executor window;
     private volatile @Nullable Run<?> present;
+    private @Nullable Thread last;
 
     /**
      * Nothing in the making yet.
@@ -33,7 +38,7 @@ public final class LongWork {
     @FunctionalInterface
     public interface Work<T> {
         /** Tells {@code watch} how far it is, 0 to 1, which throws once the work is no longer wanted. */
-        T run(DoubleConsumer watch) throws Exception;
+        T run(DoubleConsumer watch) throws IOException;
     }
 
     /**
@@ -61,6 +66,7 @@ public final class LongWork {
         present = run;
         Thread thread = new Thread(run::run, name);
         thread.setDaemon(true);
+        last = thread;
         thread.start();
     }
 
@@ -76,6 +82,25 @@ public final class LongWork {
     public void forget() {
         stop();
         present = null;
+    }
+
+    /** Forgets, and waits until the work has really ended and let its files go. */
+    @Override
+    public void close() {
+        forget();
+        Thread ending = last;
+        if (ending != null) {
+            join(ending);
+        }
+    }
+
+    /** Waits for a thread whose work was stopped, but not for ever. */
+    static void join(Thread ending) {
+        try {
+            ending.join(LONGEST_END_MILLISECONDS);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Whether there is work of which news will come. */

@@ -3,6 +3,7 @@ package greyground.desk.model;
 import greyground.app.print.FilmPrinting;
 import greyground.app.print.FilmPrinting.Order;
 import greyground.film.sheet.SheetOnPaper.SheetSize;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.function.DoubleConsumer;
 
@@ -18,7 +19,7 @@ public record PrintSource(String title, SheetSize size, boolean hasPlan, Printin
     /** Prints, tells how far it is, and stops when told so by an exception of its listener. */
     @FunctionalInterface
     public interface Printing {
-        void print(Order order, DoubleConsumer progress) throws Exception;
+        void print(Order order, DoubleConsumer progress) throws IOException;
     }
 
     /** The film of what lies on the bench. */

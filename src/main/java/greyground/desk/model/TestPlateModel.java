@@ -11,6 +11,7 @@ import greyground.app.teach.ReadWork;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
+import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -338,7 +339,7 @@ public final class TestPlateModel {
         become(state);
     }
 
-    private static Path written(Path file, Lesson taught) throws Exception {
+    private static Path written(Path file, Lesson taught) throws IOException {
         ShopFile shop = ShopFile.open(file);
         boolean same = shop.workshop()
                 .map(WorkshopFile::text)
@@ -351,7 +352,7 @@ public final class TestPlateModel {
     }
 
     /** Somebody else wrote the workshop's file. */
-    private static final class ChangedMeanwhile extends Exception {
+    private static final class ChangedMeanwhile extends IOException {
         private static final long serialVersionUID = 1;
 
         ChangedMeanwhile(Path file) {
@@ -366,6 +367,6 @@ public final class TestPlateModel {
 
     /** The window closes. */
     public void close() {
-        work.forget();
+        work.close();
     }
 }

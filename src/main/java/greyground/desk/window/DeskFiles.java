@@ -89,7 +89,7 @@ final class DeskFiles {
     }
 
     private interface Attempt {
-        void run() throws Exception;
+        void run() throws IOException;
     }
 
     // ------------------------------------------------------------------ opening

@@ -4,6 +4,7 @@ import greyground.film.sheet.FilmRows;
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
 import greyground.raster.PixelRect;
+import java.io.IOException;
 
 /**
  * Rows of a film of hard dots about its image, with a halo on all sides; past the film's ends it is clear. Used by one thread.
@@ -39,7 +40,7 @@ final class FilmWindow {
     }
 
     /** Rows {@code first} to {@code first + count - 1} and the halo: {@code count + 2 halo} in all. */
-    BitPlane rows(int first, int count) throws Exception {
+    BitPlane rows(int first, int count) throws IOException {
         BitPlane window = new BitPlane(wordsPerRow, count + 2 * halo);
         int from = Math.max(0, first - halo);
         int to = Math.min(film.height(), first + count + halo);

@@ -8,6 +8,7 @@ import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
 import greyground.raster.DiscReach;
+import java.io.IOException;
 
 /**
  * Makes blacks solid where the plate can hold them. The curve gives even the art's black a grain, since a wide solid would be
@@ -99,7 +100,7 @@ public final class Mend {
         return (first, count) -> part(films, wishes, first, count);
     }
 
-    private Part part(FilmWindow films, FilmWindow wishes, int first, int count) throws Exception {
+    private Part part(FilmWindow films, FilmWindow wishes, int first, int count) throws IOException {
         BitPlane wish = wishes.rows(first, count);
         if (wish.isEmpty()) {
             BitPlane none = new BitPlane(wish.wordsPerRow(), count);

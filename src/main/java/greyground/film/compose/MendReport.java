@@ -5,6 +5,7 @@ import greyground.raster.Bands;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.raster.Regions;
+import java.io.IOException;
 
 /**
  * What mending changed on the plate.
@@ -17,7 +18,7 @@ public record MendReport(double solidSquareMillimetres, double grainSquareMillim
     private static final int BAND_ROWS = 512;
 
     /** Goes once through the whole film. */
-    public static MendReport of(Mend mend, int threads, Progress progress) throws Exception {
+    public static MendReport of(Mend mend, int threads, Progress progress) throws IOException {
         Sheet sheet = mend.sheet();
         Count count = new Count(sheet.plate());
         Bands.inOrder(sheet.heightPixels(), BAND_ROWS, threads, mend::parts, count, progress);

@@ -2,10 +2,11 @@ package greyground.film.compose;
 
 import greyground.film.sheet.FilmRows;
 import greyground.raster.Bands;
+import greyground.raster.Crew;
+import java.io.IOException;
 import java.util.Collections;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 
 /**
@@ -63,7 +64,7 @@ final class MendedRows implements FilmRows {
         };
     }
 
-    private byte[] slab(Bands.Maker<Mend.Part> parts, int number) throws Exception {
+    private byte[] slab(Bands.Maker<Mend.Part> parts, int number) throws IOException {
         FutureTask<byte[]> mine = new FutureTask<>(() -> make(parts, number));
         FutureTask<byte[]> slab = claim(number, mine);
         if (slab == mine) {
@@ -74,17 +75,10 @@ final class MendedRows implements FilmRows {
                 next.run();
             }
         }
-        try {
-            return slab.get();
-        } catch (ExecutionException failed) {
-            if (failed.getCause() instanceof Exception cause) {
-                throw cause;
-            }
-            throw failed;
-        }
+        return Crew.joined(slab);
     }
 
-    private byte[] make(Bands.Maker<Mend.Part> parts, int number) throws Exception {
+    private byte[] make(Bands.Maker<Mend.Part> parts, int number) throws IOException {
         int first = number * SLAB_ROWS;
         return parts.make(first, Math.min(SLAB_ROWS, height() - first)).film();
     }

@@ -4,6 +4,7 @@ import greyground.raster.Bands;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -59,7 +60,7 @@ public final class SheetShares {
      * @param bottom first row past those
      */
     public static float[] ofFilm(FilmRows film, int top, int bottom, Window window, Progress progress)
-            throws Exception {
+            throws IOException {
         SheetShares made = new SheetShares(window);
         Bands.Maker<byte[]> maker = film.maker();
         double[] before = new double[film.width() + 1];

@@ -4,6 +4,7 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -141,7 +142,7 @@ public final class SheetTiles {
             return (first, count) -> band(source, first, count);
         }
 
-        private byte[] band(Bands.Maker<byte[]> source, int first, int count) throws Exception {
+        private byte[] band(Bands.Maker<byte[]> source, int first, int count) throws IOException {
             byte[] band = new byte[Math.multiplyExact(count, bytesPerRow())];
             int from = Math.max(first, border);
             int to = Math.min(first + count, border + window.height());

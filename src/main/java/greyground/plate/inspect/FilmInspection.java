@@ -3,11 +3,10 @@ package greyground.plate.inspect;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
+import greyground.raster.Crew;
 import greyground.raster.PixelRect;
+import java.io.IOException;
 import java.util.ArrayDeque;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
 /**
@@ -35,7 +34,7 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
     private final int slabRows;
     private final int threads;
     private final FoundOnFilm found;
-    private final ExecutorService workers;
+    private final Crew workers;
     private final ArrayDeque<Future<FilmSlab>> inFlight = new ArrayDeque<>();
     private final int wordsPerRow;
     /** The rows gathered for the next slab; only the feeding thread touches it until a slab owns it. */
@@ -81,20 +80,14 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
         this.slabRows = slabRows;
         this.threads = threads;
         this.found = new FoundOnFilm(limits, pitch, copper, plate, plate.left() - firstColumn);
-        this.workers = Executors.newFixedThreadPool(threads, FilmInspection::daemon);
+        this.workers = new Crew("inspection", threads);
         this.window = new BitPlane(wordsPerRow, slabRows + 2 * halo);
         this.slabRow = plate.top();
     }
 
-    private static Thread daemon(Runnable work) {
-        Thread thread = new Thread(work, "inspection");
-        thread.setDaemon(true);
-        return thread;
-    }
-
     /** Takes the next rows of the film; the band is free again afterwards. */
     @Override
-    public void take(int firstRow, int rowCount, byte[] band) throws Exception {
+    public void take(int firstRow, int rowCount, byte[] band) throws IOException {
         for (int i = 0; i < rowCount && slabRow < plate.bottom(); i++) {
             int y = firstRow + i;
             // Above the film there are rows as clear as beside it.
@@ -113,7 +106,7 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
         return slabRow - halo;
     }
 
-    private void submitWhenFull() throws Exception {
+    private void submitWhenFull() throws IOException {
         if (filled < window.rows()) {
             return;
         }
@@ -127,12 +120,12 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
         System.arraycopy(full.words(), slabRows * wordsPerRow, window.words(), 0, 2 * halo * wordsPerRow);
         filled = 2 * halo;
         if (inFlight.size() >= 2 * threads) {
-            found.take(await(inFlight.remove()));
+            found.take(workers.result(inFlight.remove()));
         }
     }
 
     /** Ends the film and tells what was found. */
-    public FilmFindings finish() throws Exception {
+    public FilmFindings finish() throws IOException {
         while (slabRow < plate.bottom()) {
             if (windowTop() + filled < filmHeight && filled < window.rows()) {
                 throw Refusal.failure(
@@ -142,27 +135,13 @@ public final class FilmInspection implements Bands.Taker<byte[]>, AutoCloseable 
             submitWhenFull();
         }
         while (!inFlight.isEmpty()) {
-            found.take(await(inFlight.remove()));
+            found.take(workers.result(inFlight.remove()));
         }
         return found.findings();
     }
 
-    private static FilmSlab await(Future<FilmSlab> slab) throws Exception {
-        try {
-            return slab.get();
-        } catch (ExecutionException failed) {
-            if (failed.getCause() instanceof Exception cause) {
-                throw cause;
-            }
-            if (failed.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw failed;
-        }
-    }
-
     @Override
     public void close() {
-        workers.shutdownNow();
+        workers.close();
     }
 }

@@ -8,6 +8,7 @@ import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.Progress;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
@@ -78,7 +79,7 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
     private record Screen(double black, double blurMicrometres) {}
 
     /** Searches on all cores. The same conditions give the same trade on any number of them. */
-    public ExposureTrade search(Progress progress) throws Exception {
+    public ExposureTrade search(Progress progress) throws IOException {
         List<Screen> all = new ArrayList<>();
         for (double black : reach.screenBlacks()) {
             for (double blur : reach.edgeBlursMicrometres()) {
@@ -123,7 +124,7 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
     }
 
     private List<ExposureSplit> splits(List<Screen> screens, double pixelMicrometres, int levels, Progress progress)
-            throws Exception {
+            throws IOException {
         List<ExposureSplit> splits = new ArrayList<>();
         Bands.inOrder(
                 screens.size(),

@@ -7,11 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.quantity.Resolution;
+import greyground.quantity.Ruling;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -59,6 +61,42 @@ class GrainStoreTest {
         }
         Files.write(file, new byte[0]);
         assertSame(made, new GrainStore(folder).tile(GRAIN, COARSE));
+    }
+
+    @Test
+    void anAlgorithmOfAnotherNumberIsNotServedTheGrainOfThisOne() throws IOException {
+        ThresholdTile ours = new GrainStore(folder, 1).tile(GRAIN, COARSE);
+        Path file = kept().get(0);
+        char[] other = new char[ours.width() * ours.height()];
+        // As if the code of number 1 had made another grain.
+        ThresholdTile before = new ThresholdTile(ours.width(), ours.height(), other);
+        GrainStore.keep(new CacheFolder(folder), String.valueOf(file.getFileName()), before);
+        assertSame(before, new GrainStore(folder, 1).tile(GRAIN, COARSE));
+        assertSame(ours, new GrainStore(folder, 2).tile(GRAIN, COARSE));
+    }
+
+    /**
+     * Not what a grain should be, but what it is: where one of these changes, {@link ThresholdTile#ALGORITHM} must be raised and this
+     * written anew, lest the grain of before be served from people's caches.
+     */
+    @Test
+    void grainsOfTheNumberAreTheseAndNoOthers() {
+        assertEquals(
+                "1: 234x234 5f3bf532 451x451 57567047",
+                ThresholdTile.ALGORITHM + ": " + print(GRAIN) + " "
+                        + print(new Grain.Halftone(new Ruling(20), 45, Grain.DotShape.ROUND)));
+    }
+
+    private static String print(Grain grain) {
+        ThresholdTile tile = ThresholdTile.of(grain, COARSE);
+        CRC32 sum = new CRC32();
+        for (int y = 0; y < tile.height(); y++) {
+            for (int x = 0; x < tile.width(); x++) {
+                sum.update(tile.threshold(x, y) >> 8);
+                sum.update(tile.threshold(x, y));
+            }
+        }
+        return tile.width() + "x" + tile.height() + " " + Long.toHexString(sum.getValue());
     }
 
     @Test

@@ -19,10 +19,13 @@ import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -62,6 +65,40 @@ class ResponseStoreTest {
         whole[whole.length / 2] ^= 1;
         Files.write(kept().get(0), whole);
         assertEquals(computed.levels(), store.response(plate(30), patches()).levels());
+    }
+
+    @Test
+    void anAlgorithmOfAnotherNumberIsNotServedTheResponseOfThisOne() throws Exception {
+        double depth = 30;
+        VirtualResponse computed = new ResponseStore(new CacheFolder(folder), 1).response(plate(depth), patches());
+        Path file = kept().get(0);
+        // As if the code of number 1 had computed another depth.
+        Path other = Files.createDirectory(folder.resolve("other"));
+        new ResponseStore(new CacheFolder(other), 1).response(plate(20), patches());
+        try (Stream<Path> made = Files.list(other)) {
+            Files.copy(made.findAny().orElseThrow(), file, StandardCopyOption.REPLACE_EXISTING);
+        }
+        assertNotEquals(
+                computed.levels(),
+                new ResponseStore(new CacheFolder(folder), 1)
+                        .response(plate(depth), patches())
+                        .levels());
+        assertEquals(
+                computed.levels(),
+                new ResponseStore(new CacheFolder(folder), 2)
+                        .response(plate(depth), patches())
+                        .levels());
+    }
+
+    /**
+     * Not what a tone should be, but what it is: where this changes, {@link VirtualResponse#ALGORITHM} must be raised and this written anew,
+     * lest the response of before be served from people's caches.
+     */
+    @Test
+    void tonesOfTheNumberAreTheseAndNoOthers() {
+        CRC32 sum = new CRC32();
+        sum.update(VirtualResponse.of(plate(30), patches()).levels().toString().getBytes(StandardCharsets.UTF_8));
+        assertEquals("1: 9a8709f3", VirtualResponse.ALGORITHM + ": " + Long.toHexString(sum.getValue()));
     }
 
     @Test

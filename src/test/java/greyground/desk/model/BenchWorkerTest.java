@@ -12,8 +12,49 @@ import org.junit.jupiter.api.Test;
 class BenchWorkerTest {
     private final List<String> done = new CopyOnWriteArrayList<>();
 
-    private static void await(CountDownLatch latch) throws Exception {
-        assertTrue(latch.await(20, TimeUnit.SECONDS));
+    private static void await(CountDownLatch latch) {
+        try {
+            assertTrue(latch.await(20, TimeUnit.SECONDS));
+        } catch (InterruptedException never) {
+            throw new AssertionError(never);
+        }
+    }
+
+    /** What no code foresees, and a listener that fails in its turn, end neither the thread nor the queue. */
+    @Test
+    void noFaultEndsTheThread() throws Exception {
+        try (BenchWorker worker = new BenchWorker(failed -> {
+            done.add(String.valueOf(failed.getMessage()));
+            throw new IllegalStateException("nobody hears this");
+        })) {
+            for (Throwable fault : List.of(
+                    new StackOverflowError("deep"),
+                    new NoClassDefFoundError("gone"),
+                    new AssertionError("false"),
+                    new OutOfMemoryError("full"),
+                    new IllegalStateException("odd"))) {
+                worker.ask(BenchWorker.Kind.PLATE, watch -> {
+                    if (fault instanceof Error error) {
+                        throw error;
+                    }
+                    throw (RuntimeException) fault;
+                });
+                untilIdle(worker);
+            }
+            worker.ask(BenchWorker.Kind.PLATE, watch -> done.add("plate"));
+            untilIdle(worker);
+            assertEquals(List.of("deep", "gone", "false", "full", "odd", "plate"), done);
+        }
+    }
+
+    @Test
+    void closingWaitsForTheLastWork() {
+        CountDownLatch begun = new CountDownLatch(1);
+        BenchWorker worker = new BenchWorker(failed -> done.add(failed.toString()));
+        worker.ask(BenchWorker.Kind.CHECK, endless("check", begun));
+        await(begun);
+        worker.close(watch -> done.add("closed"));
+        assertEquals(List.of("closed"), done);
     }
 
     private static void untilIdle(BenchWorker worker) throws Exception {
@@ -29,7 +70,7 @@ class BenchWorkerTest {
             boolean first = begun.getCount() > 0;
             begun.countDown();
             while (first) {
-                Thread.sleep(1);
+                Thread.onSpinWait();
                 watch.done(0);
             }
             done.add(name);

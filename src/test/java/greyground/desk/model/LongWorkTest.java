@@ -9,6 +9,7 @@ import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -54,7 +55,9 @@ class LongWorkTest {
         work.start(
                 watch -> {
                     begun.countDown();
-                    goOn.await();
+                    while (goOn.getCount() > 0) {
+                        Thread.onSpinWait();
+                    }
                     if (asks) {
                         watch.accept(0.5);
                     }
@@ -113,6 +116,27 @@ class LongWorkTest {
     }
 
     @Test
+    void closingWaitsUntilTheWorkHasEnded() throws Exception {
+        List<String> ended = new CopyOnWriteArrayList<>();
+        CountDownLatch begun = new CountDownLatch(1);
+        work.start(
+                watch -> {
+                    begun.countDown();
+                    try {
+                        while (true) {
+                            watch.accept(0.5);
+                        }
+                    } finally {
+                        ended.add("ended");
+                    }
+                },
+                listener);
+        assertTrue(begun.await(60, TimeUnit.SECONDS));
+        work.close();
+        assertEquals(List.of("ended"), ended);
+    }
+
+    @Test
     void everyEndIsHeardOfInOneLine() throws Exception {
         List<Throwable> faults = List.of(
                 Refusal.use("the art is \"none\"; it must be a picture"),
@@ -125,7 +149,7 @@ class LongWorkTest {
                         if (fault instanceof Error error) {
                             throw error;
                         }
-                        throw (Exception) fault;
+                        throw (RuntimeException) fault;
                     },
                     listener);
             hear();
