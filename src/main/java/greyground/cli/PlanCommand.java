@@ -4,7 +4,7 @@ import greyground.app.bite.BenchAdvice;
 import greyground.app.bite.BiteWords;
 import greyground.app.bite.PlannedPlate;
 import greyground.app.files.KeptFiles;
-import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.ArtSource;
 import greyground.film.job.Job;
 import greyground.workshop.Workshop;
 import java.io.IOException;
@@ -99,7 +99,7 @@ final class PlanCommand implements Callable<Integer> {
 
     private PlannedPlate art(LocalDate today, Share progress) throws IOException {
         Workshop shop = choice.workshop();
-        FilmPreparation art = FilmPreparation.open(file);
+        ArtSource art = ArtSource.open(file);
         Job wanted = choice.job(choice.jobFile().map(KeptFiles::job), art::source, shop, today);
         return PlannedPlate.ofArt(art, wanted, shop, progress::show);
     }

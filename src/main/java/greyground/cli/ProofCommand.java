@@ -5,7 +5,7 @@ import greyground.app.files.KeptFiles;
 import greyground.app.proof.ProofFiles;
 import greyground.app.proof.ProofFindings;
 import greyground.app.proof.ProofWork;
-import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.ArtSource;
 import greyground.app.sight.Stage;
 import greyground.film.job.Job;
 import greyground.finding.Findings;
@@ -184,7 +184,7 @@ final class ProofCommand implements Callable<Integer> {
             return ProofWork.ofFilm(source, choice.namedWorkshop());
         }
         Workshop shop = choice.workshop();
-        FilmPreparation preparation = FilmPreparation.open(source);
+        ArtSource preparation = ArtSource.open(source);
         Job wanted = choice.job(
                 choice.jobFile().map(KeptFiles::job), preparation::source, shop, LocalDate.now(ZoneId.systemDefault()));
         return ProofWork.ofArt(preparation, wanted, shop, fraction -> progress.show(PREPARED * fraction));

@@ -5,7 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import greyground.art.colour.ArtRange;
+import greyground.art.colour.PaperAndInk;
+import greyground.tone.ArtRange;
 import greyground.raster.GreyPlane;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -49,7 +50,7 @@ class RealPhotographsTest {
             double farthest = profiled ? fromLinear(file, plane) : fromStandardRgb(file, plane);
             assertTrue(farthest <= tolerance, art + ": " + farthest + " codes away");
         }
-        ArtRange range = ArtRange.find(Picture.decode(file));
+        ArtRange range = PaperAndInk.find(Picture.decode(file));
         assertTrue(range.white() - range.black() > 0.1, art + ": " + range);
     }
 

@@ -1,7 +1,8 @@
 package greyground.bench;
 
 import greyground.art.Art;
-import greyground.art.colour.ArtRange;
+import greyground.art.colour.PaperAndInk;
+import greyground.tone.ArtRange;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import java.nio.file.Path;
@@ -25,7 +26,7 @@ public final class ArtStages {
             long decoded = System.nanoTime();
             String print = hash == null ? "" : hash.join().substring(0, 8);
             long hashed = System.nanoTime();
-            ArtRange range = ArtRange.find(plane);
+            ArtRange range = PaperAndInk.find(plane);
             long ranged = System.nanoTime();
             long up = System.currentTimeMillis()
                     - java.lang.management.ManagementFactory.getRuntimeMXBean().getStartTime();

@@ -45,10 +45,10 @@ public final class FilmStages {
     static {
         STAGES.put("ArtSource.decode", "decode");
         STAGES.put("Decoded.sha256", "wait for the file's digest");
-        STAGES.put("FilmPreparation.greysOfCrop", "count greys, find white and black");
-        STAGES.put("FilmPreparation.films", "curve, plan, layout");
+        STAGES.put("ArtSource.greysOfCrop", "count greys, find white and black");
+        STAGES.put("FilmRecipe.films", "curve, plan, layout");
         STAGES.put("PositiveWork.write", "compose, deflate, write");
-        STAGES.put("PositiveWork.document", "attachments");
+        STAGES.put("FilmFile.of", "attachments");
         STAGES.put("CommandLine.run", "read the command, look into the art");
     }
 

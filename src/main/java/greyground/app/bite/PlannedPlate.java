@@ -1,8 +1,8 @@
 package greyground.app.bite;
 
 import greyground.app.files.KeptFiles;
-import greyground.app.recipe.FilmPreparation;
-import greyground.app.recipe.PreparedFilms;
+import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.FilmRecipe;
 import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
@@ -27,10 +27,13 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
     }
 
     /** The plate of art, through the same steps as its film would go; nothing is written. */
-    public static PlannedPlate ofArt(FilmPreparation art, Job wanted, Workshop workshop, Progress progress)
+    public static PlannedPlate ofArt(ArtSource art, Job wanted, Workshop workshop, Progress progress)
             throws IOException {
-        try (PreparedFilms films = art.films(wanted, workshop, progress)) {
-            return new PlannedPlate(films.job(), films.workshop(), films.plan());
+        try (art) {
+            FilmRecipe recipe = FilmRecipe.of(art, wanted, workshop, progress);
+            // A film that its sheet can't hold has no plan.
+            recipe.films();
+            return new PlannedPlate(recipe.job(), workshop, recipe.plan());
         }
     }
 

@@ -1,13 +1,10 @@
 package greyground.app.chart;
 
-import greyground.app.files.Program;
 import greyground.app.files.SafeFile;
-import greyground.app.kept.GrainTiles;
-import greyground.app.recipe.FilmWords;
+import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobTones;
 import greyground.app.recipe.JobWords;
-import greyground.app.recipe.PositiveWork;
 import greyground.app.recipe.SourceArt;
 import greyground.app.sight.LivePicture;
 import greyground.chart.CheckPlate;
@@ -17,30 +14,24 @@ import greyground.film.compose.FilmComposer;
 import greyground.film.compose.GrainPatches;
 import greyground.film.compose.TestPlateSheet;
 import greyground.film.job.Job;
-import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
 import greyground.film.sheet.FilmLegends;
 import greyground.grain.ThresholdTile;
-import greyground.output.Attachment;
-import greyground.output.Attachment.Relationship;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
 import greyground.output.LegendFace;
 import greyground.finding.Findings;
 import greyground.plan.ExposurePlan;
-import greyground.plan.PlanJson;
-import greyground.plan.PlanText;
 import greyground.plan.TestStrip;
 import greyground.plate.PlateProcess;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
+import greyground.raster.Crew;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
-import greyground.workshop.WorkshopFile;
 import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -139,8 +130,9 @@ public final class WedgeWork {
     public Findings make(Path film, Progress progress) throws IOException {
         Laid laid = laid();
         String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
-        FilmDocument document = document(chart, laid.plan(), laid.rows());
-        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+        FilmDocument document = FilmFile.ofTestPlate(
+                job, workshop, laid.plan(), new FilmDocument.Film(laid.rows().sheet(), laid.rows()), chart);
+        int threads = Crew.allCores();
         SafeFile.write(
                 "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
         return laid.findings(job);
@@ -160,8 +152,9 @@ public final class WedgeWork {
         } else {
             TestPlate.of(checkedRecipe(CODE_PERCENT));
         }
-        ThresholdTile tile = GrainTiles.positive(job).orElseThrow();
-        JobTones tones = JobPlate.of(workshop, job, Optional.of(tile)).tones();
+        JobPlate virtual = JobPlate.of(workshop, job);
+        ThresholdTile tile = virtual.grain().orElseThrow();
+        JobTones tones = virtual.tones();
         double turningPoint = tones.turningPoint();
         int dark = Math.max(
                 Recipe.LEAST_CODE, Math.min(CODE_PERCENT, (int) Math.floor(turningPoint * 100) - BELOW_TURNING_POINT));
@@ -207,37 +200,5 @@ public final class WedgeWork {
                         job, pixels, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
                 strips.map(WedgePlan::stripWords).orElse(List.of()),
                 LegendFace.load());
-    }
-
-    private FilmDocument document(String chart, ExposurePlan plan, FilmComposer rows) {
-        String json = "application/json";
-        List<Attachment> attachments = List.of(
-                PositiveWork.attachment(Attachment.JOB, json, JobFile.text(job), "the job", Relationship.SOURCE),
-                PositiveWork.attachment(
-                        Attachment.WORKSHOP,
-                        json,
-                        WorkshopFile.text(workshop),
-                        "the workshop's numbers",
-                        Relationship.SOURCE),
-                PositiveWork.attachment(
-                        Attachment.CHART, json, chart, "what lies where on the test plate", Relationship.DATA),
-                PositiveWork.attachment(
-                        Attachment.PLAN, json, PlanJson.text(plan), "the exposure and bite plan", Relationship.DATA),
-                PositiveWork.attachment(
-                        Attachment.PLAN_TEXT,
-                        "text/plain",
-                        PlanText.of(plan),
-                        "the exposure and bite plan, to read",
-                        Relationship.ALTERNATIVE));
-        LocalDate date = job.date().isEmpty() ? LocalDate.of(2000, 1, 1) : FilmWords.date(job.date());
-        return new FilmDocument(
-                job.title(),
-                date,
-                Program.words(),
-                List.of(new FilmDocument.Film(rows.sheet(), rows)),
-                FilmWords.particulars(job, plan),
-                List.of(),
-                plan,
-                attachments);
     }
 }

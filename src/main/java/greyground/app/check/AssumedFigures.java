@@ -2,7 +2,6 @@ package greyground.app.check;
 
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
-import greyground.grain.ThresholdTile;
 import greyground.plate.FilmPatch;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
@@ -13,7 +12,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * Figures of a workshop that are only assumed and move this job's print most: the virtual plate prints the same field of film, 30 %
@@ -60,8 +58,7 @@ public final class AssumedFigures {
     private record Moved(PlateWarning warning, double lightness) {}
 
     /** At most three, the one that moves the print most first; none of the bath where nothing is bitten. */
-    public static List<PlateWarning> of(
-            Workshop workshop, Job job, Optional<ThresholdTile> positive, Progress progress) {
+    public static List<PlateWarning> of(Workshop workshop, Job job, Progress progress) {
         List<Moved> moved = new ArrayList<>();
         for (Reach reach : REACHES) {
             progress.done((double) REACHES.indexOf(reach) / REACHES.size());
@@ -69,9 +66,9 @@ public final class AssumedFigures {
             boolean idle = job.process() instanceof PlateProcess.UnetchedFilm
                     && reach.path().startsWith("bath.");
             if (figure != null && figure.isAssumed() && !idle) {
-                double low = lightness(workshop, job, positive, reach.path(), reach.low());
+                double low = lightness(workshop, job, reach.path(), reach.low());
                 progress.done((REACHES.indexOf(reach) + 0.5) / REACHES.size());
-                double high = lightness(workshop, job, positive, reach.path(), reach.high());
+                double high = lightness(workshop, job, reach.path(), reach.high());
                 double between = Math.abs(low - high);
                 moved.add(new Moved(reach.warning(figure, between), between));
             }
@@ -84,10 +81,9 @@ public final class AssumedFigures {
                 .toList();
     }
 
-    private static double lightness(
-            Workshop workshop, Job job, Optional<ThresholdTile> positive, String path, double value) {
+    private static double lightness(Workshop workshop, Job job, String path, double value) {
         JobPlate plate =
-                JobPlate.of(workshop.with(path, Figure.assumed(value, "an end of its usual range")), job, positive);
+                JobPlate.of(workshop.with(path, Figure.assumed(value, "an end of its usual range")), job);
         FilmPatch field = plate.patches().at(MIDDLE_COVERAGE);
         return plate.plate().terms(MIDDLE_COVERAGE, field).lightness();
     }

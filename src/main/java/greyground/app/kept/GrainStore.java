@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.zip.CRC32;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps grains that have been made, so that the next film with the same grain need not wait for them.
@@ -25,6 +26,10 @@ final class GrainStore {
 
     private final CacheFolder cache;
     private final int algorithm;
+    private volatile @Nullable Last last;
+
+    /** The grain asked for last: most changes of a job keep it. */
+    private record Last(String name, ThresholdTile tile) {}
 
     GrainStore(Path folder) {
         this(folder, ThresholdTile.ALGORITHM);
@@ -36,14 +41,18 @@ final class GrainStore {
         this.algorithm = algorithm;
     }
 
-    /** The store in the user's cache folder. */
-    static GrainStore usual() {
-        return new GrainStore(CacheFolder.usual().folder());
-    }
-
     /** The tile of a grain, kept or made now. */
     ThresholdTile tile(Grain grain, Resolution resolution) {
         String name = name(grain, resolution);
+        Last present = last;
+        if (present == null || !present.name().equals(name)) {
+            present = new Last(name, keptOrMade(name, grain, resolution));
+            last = present;
+        }
+        return present.tile();
+    }
+
+    private ThresholdTile keptOrMade(String name, Grain grain, Resolution resolution) {
         Optional<ThresholdTile> kept =
                 cache.read(name, HEAD_BYTES + 2L * LARGEST_SIDE * LARGEST_SIDE).flatMap(GrainStore::tile);
         if (kept.isPresent()) {

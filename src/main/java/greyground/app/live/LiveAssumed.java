@@ -3,11 +3,9 @@ package greyground.app.live;
 import greyground.app.check.AssumedFigures;
 import greyground.app.check.PlateWarning;
 import greyground.film.job.Job;
-import greyground.grain.ThresholdTile;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Which assumed figures move the print, kept while workshop and plate stay what they are: a change of tone does not touch it. */
@@ -21,13 +19,12 @@ public final class LiveAssumed {
      *
      * @param plate the digest of the job's foretold response
      */
-    public List<PlateWarning> of(
-            Workshop workshop, Job job, Optional<ThresholdTile> positive, String plate, Progress progress) {
+    public List<PlateWarning> of(Workshop workshop, Job job, String plate, Progress progress) {
         Said present = last;
         if (present == null
                 || !present.plate().equals(plate)
                 || !present.workshop().equals(workshop)) {
-            present = new Said(workshop, plate, AssumedFigures.of(workshop, job, positive, progress));
+            present = new Said(workshop, plate, AssumedFigures.of(workshop, job, progress));
             last = present;
         }
         return present.words();

@@ -4,36 +4,36 @@ import greyground.app.bite.BiteLogAdvice;
 import greyground.app.bite.BiteTimes;
 import greyground.app.bite.LoggedProof;
 import greyground.app.bite.PlannedPlate;
+import greyground.app.check.FilmChecks;
 import greyground.app.check.PlateWarning;
-import greyground.app.recipe.FilmPreparation;
-import greyground.app.recipe.JobPlate;
-import greyground.app.recipe.JobTones;
+import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.ComposedFilm;
+import greyground.app.recipe.FilmRecipe;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.app.sight.Stage;
 import greyground.app.sight.StageLook;
 import greyground.app.sight.StageTones;
 import greyground.film.job.Job;
-import greyground.grain.ThresholdTile;
 import greyground.plan.ExposurePlan;
 import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateMap;
+import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
 import greyground.plate.WholePlate;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
+import greyground.raster.Crew;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.Progress;
-import greyground.tone.ArtRange;
 import greyground.tone.Compensation;
 import greyground.tone.ToneCurve;
-import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One job in one workshop, to be looked at from all sides while it is worked on. Seen from afar each place shows its even tone,
@@ -46,61 +46,56 @@ public final class LivePlate {
     /** How much of the sheet round the plate is shown, in millimetres (assumed). */
     public static final double MARGIN_MILLIMETRES = 12;
 
-    private final Job job;
-    private final Workshop workshop;
-    private final ArtRange range;
-    private final JobPlate plate;
-    private final JobTones known;
-    private final Compensation compensation;
-    private final StageTones tones;
-    private final LiveArt art;
+    private final FilmRecipe recipe;
+    private final ArtSource art;
     private final HalvedPlanes planes;
+    private final StageTones tones;
     private final LiveGreys greys;
+    private final LiveAssumed assumed;
     private final LivePlacing placing;
-    private final LiveFilms films;
     private final ToneCurves curves;
+    private @Nullable FilmRecipe whole;
 
-    LivePlate(Made made, LiveArt art, HalvedPlanes planes, LiveGreys greys) {
-        this.job = made.job();
-        this.workshop = made.workshop();
-        this.range = made.range();
-        this.plate = made.plate();
-        this.known = made.known();
-        this.compensation = made.compensation();
-        this.tones = made.tones();
+    LivePlate(
+            FilmRecipe recipe,
+            ArtSource art,
+            HalvedPlanes planes,
+            StageTones tones,
+            LiveGreys greys,
+            LiveAssumed assumed) {
+        this.recipe = recipe;
         this.art = art;
         this.planes = planes;
+        this.tones = tones;
         this.greys = greys;
-        this.placing = new LivePlacing(job, planes, greys);
-        this.films = new LiveFilms(made, art, planes.whole());
-        this.curves = ToneCurves.of(compensation, known);
+        this.assumed = assumed;
+        this.placing = new LivePlacing(recipe.job(), planes, greys);
+        this.curves = ToneCurves.of(recipe.compensation(), recipe.tones());
     }
 
-    /** What a bench has made for one state of job and workshop. */
-    record Made(
-            Job job,
-            Workshop workshop,
-            ArtRange range,
-            Optional<ThresholdTile> tile,
-            JobPlate plate,
-            JobTones known,
-            Compensation compensation,
-            StageTones tones,
-            LiveAssumed assumed) {}
+    /** The same on one sheet for each film, as it lies on the plate. */
+    private FilmRecipe whole() throws IOException {
+        FilmRecipe present = whole;
+        if (present == null) {
+            present = recipe.onOneSheet();
+            whole = present;
+        }
+        return present;
+    }
 
     /** The job, settled: digest, white and black as numbers. */
     public Job job() {
-        return job;
+        return recipe.job();
     }
 
     /** Linear luminance of the art that prints as bare paper. */
     public double artWhite() {
-        return range.white();
+        return recipe.range().white();
     }
 
     /** Linear luminance of the art that prints darkest. */
     public double artBlack() {
-        return range.black();
+        return recipe.range().black();
     }
 
     /** The curves that its tones go through. */
@@ -140,15 +135,15 @@ public final class LivePlate {
     public LivePicture tones(Stage stage, LiveView view) {
         art.own();
         short[] seen = placing.greys(view);
-        double width = job.plate().widthMillimetres();
-        double height = job.plate().heightMillimetres();
+        double width = job().plate().widthMillimetres();
+        double height = job().plate().heightMillimetres();
         double margin = stage == Stage.FILM || stage == Stage.PRINT ? MARGIN_MILLIMETRES : 0;
-        double image = stage == Stage.FILM ? job.placing().bleedMillimetres() : 0;
+        double image = stage == Stage.FILM ? job().placing().bleedMillimetres() : 0;
         LivePlacing.Cover covered = placing.cover(image);
         int[] colours = new int[ToneCurve.CODES];
         for (int grey = 0; grey < colours.length; grey++) {
             colours[grey] = LivePicture.OPAQUE
-                    | tones.colour(stage, compensation.curve().coverage(grey));
+                    | tones.colour(stage, recipe.compensation().curve().coverage(grey));
         }
         int bare = LivePicture.OPAQUE | tones.colour(stage, 0);
         int[] pixels = new int[seen.length];
@@ -181,7 +176,7 @@ public final class LivePlate {
 
     /** The tone at a place of the art, in art pixels. */
     public ToneAt toneOfArt(double artX, double artY) {
-        return curves.at(grey(artX, artY), compensation.curve(), known.response());
+        return curves.at(grey(artX, artY), recipe.compensation().curve(), recipe.tones().response());
     }
 
     /** Linear luminance of the art about a place, over about five by five of its pixels (assumed) so that a speck decides nothing. */
@@ -192,7 +187,7 @@ public final class LivePlate {
     private int grey(double artX, double artY) {
         art.own();
         double side = 5;
-        return LiveArt.greys(planes, artX - side / 2, artY - side / 2, side, side, 1, 1)[0] & 0xFFFF;
+        return LiveGreys.drawn(planes, artX - side / 2, artY - side / 2, side, side, 1, 1)[0] & 0xFFFF;
     }
 
     /** The same place on the plate, from a place of the art in art pixels. */
@@ -208,32 +203,32 @@ public final class LivePlate {
     public LivePicture close(Stage stage, LiveView view, boolean quick, Progress progress) throws IOException {
         art.own();
         PlateWindow window = window(view);
-        double fine = plate.widestPixelMicrometres();
+        double fine = recipe.plate().widestPixelMicrometres();
         double widest = quick ? 2 * fine : Math.min(2 * fine, Math.max(fine, window.cellMicrometres()));
-        List<PlateMap> maps = new WholePlate(films.positive(), films.screen(), widest)
+        List<PlateMap> maps = film(widest)
                 .look(
                         window,
-                        List.of(new WholePlate.Look(plate.conditions(), StageLook.view(stage, false))),
-                        threads(),
+                        List.of(new WholePlate.Look(recipe.plate().conditions(), StageLook.view(stage, false))),
+                        Crew.allCores(),
                         progress);
         PlateMap map = maps.get(0);
         if (stage == Stage.PRINT && widest > fine) {
-            map = tones.alignment(plate.plate(plate.conditions(), widest), widest)
+            map = tones.alignment(recipe.plate().plate(recipe.plate().conditions(), widest), widest)
                     .of(map);
         }
-        return LivePicture.of(StageLook.coloured(stage, map, plate.conditions()));
+        return LivePicture.of(StageLook.coloured(stage, map, recipe.plate().conditions()));
     }
 
     /** The bath's own bite; empty where nothing is bitten. */
     public OptionalDouble biteMinutes() {
-        return plate.conditions().wells() instanceof Bath
-                ? OptionalDouble.of(workshop.bath().biteMinutes().value())
+        return recipe.plate().conditions().wells() instanceof Bath
+                ? OptionalDouble.of(recipe.workshop().bath().biteMinutes().value())
                 : OptionalDouble.empty();
     }
 
     /** How deep a fresh bath bites in so many minutes. */
     public double depthMicrometres(double minutes) {
-        return minutes * workshop.bath().rateMicrometresPerMinute().value();
+        return minutes * recipe.workshop().bath().rateMicrometresPerMinute().value();
     }
 
     /**
@@ -245,15 +240,15 @@ public final class LivePlate {
     public List<LiveBite> bites(Stage stage, LiveView view, BiteTimes times, Progress progress) throws IOException {
         art.own();
         if (biteMinutes().isEmpty()) {
-            throw Refusal.use(job.process().words()
+            throw Refusal.use(job().process().words()
                     + " is not bitten, so it has no bite times to compare: choose another process");
         }
         List<WholePlate.Look> looks = new ArrayList<>();
         for (double minutes : times.minutes()) {
-            looks.add(new WholePlate.Look(plate.conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
+            looks.add(new WholePlate.Look(recipe.plate().conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
         }
-        List<PlateMap> maps = new WholePlate(films.positive(), films.screen(), plate.widestPixelMicrometres())
-                .look(window(view), looks, threads(), progress.part(0, 0.5));
+        List<PlateMap> maps = film(recipe.plate().widestPixelMicrometres())
+                .look(window(view), looks, Crew.allCores(), progress.part(0, 0.5));
         double coverage = tone(new Offset(
                         view.left() + view.width() * view.perPixel() / 2,
                         view.top() + view.height() * view.perPixel() / 2))
@@ -267,7 +262,7 @@ public final class LivePlate {
                     minutes,
                     depthMicrometres(minutes),
                     coverage,
-                    plate.response(conditions).lightness(coverage),
+                    recipe.plate().response(conditions).lightness(coverage),
                     LivePicture.of(StageLook.coloured(stage, maps.get(i), conditions))));
         }
         return bites;
@@ -278,8 +273,12 @@ public final class LivePlate {
                 view.left() * 1000, view.top() * 1000, view.perPixel() * 1000, view.width(), view.height());
     }
 
-    private static int threads() {
-        return Math.max(1, Runtime.getRuntime().availableProcessors());
+    /** Composed where it is looked at. */
+    private WholePlate film(double widestPixelMicrometres) throws IOException {
+        return new WholePlate(
+                whole().positive().onPlateInParts(),
+                whole().screen().map(ComposedFilm::onPlateInParts).orElse(null),
+                widestPixelMicrometres);
     }
 
     /**
@@ -287,38 +286,45 @@ public final class LivePlate {
      *
      * @param screen whether the aquatint screen film of a photogravure is meant, which other processes do not have
      */
-    public LiveSheet sheet(boolean screen, Progress progress) throws IOException {
+    public LiveSheet sheet(boolean screen) throws IOException {
         art.own();
-        return films.sheet(screen, placing, tones, progress);
+        ToneCurve curve = recipe.compensation().curve();
+        if (screen && job().process() instanceof PlateProcess.Photogravure process) {
+            int coverage = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
+            return new LiveSheet(
+                    job(),
+                    recipe.screen().orElseThrow(),
+                    new LiveSheetTones(placing, tones, curve, grey -> coverage));
+        }
+        return new LiveSheet(job(), recipe.positive(), new LiveSheetTones(placing, tones, curve, curve::coverage));
     }
 
     /** What to do at the bench, as the film would carry it. */
-    public ExposurePlan plan(Progress progress) throws IOException {
+    public ExposurePlan plan() throws IOException {
         art.own();
-        return films.plan(progress);
+        return recipe.plan();
     }
 
     /** What this plate's proofs tell: how fast the bath bites it, and what further minutes would do. Takes seconds. */
     public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws IOException {
-        double most = compensation.nodes().stream()
+        double most = recipe.compensation().nodes().stream()
                 .mapToDouble(Compensation.Node::coverage)
                 .max()
                 .orElse(1);
-        PlannedPlate planned = new PlannedPlate(job, workshop, plan(progress.part(0, 0.1)));
-        return BiteLogAdvice.of(planned, proofs, most, progress.part(0.1, 1));
+        return BiteLogAdvice.of(new PlannedPlate(job(), recipe.workshop(), plan()), proofs, most, progress);
     }
 
     /** What deserves a second look and can be told at once, most pressing first. */
     public List<PlateWarning> remarks(Progress progress) throws IOException {
         art.own();
         List<PlateWarning> remarks = new ArrayList<>();
-        films.sheetFault().ifPresent(words -> remarks.add(PlateWarning.of("small-sheet", words, "sheet")));
-        remarks.addAll(LostTones.of(compensation, films.greysOfCrop(progress), placing, job.plate()));
-        plan(progress).warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
-        FilmPreparation.warnings(job, known, art.decoded(job.art(), progress), planes.whole())
-                .forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
-        if (known.measured().isEmpty()) {
-            remarks.addAll(films.assumed(progress));
+        recipe.sheetFault().ifPresent(words -> remarks.add(PlateWarning.of("small-sheet", words, "sheet")));
+        remarks.addAll(LostTones.of(recipe.compensation(), recipe.greys(), placing, job().plate()));
+        plan().warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
+        recipe.warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
+        if (!recipe.tones().isMeasured()) {
+            remarks.addAll(assumed.of(
+                    recipe.workshop(), job(), recipe.tones().foretold().digest(), progress));
         }
         return remarks;
     }
@@ -326,6 +332,6 @@ public final class LivePlate {
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
     public List<PlateWarning> check(Progress progress) throws IOException {
         art.own();
-        return films.check(progress).warnings();
+        return FilmChecks.of(whole().job(), recipe.workshop(), whole().films(), progress).warnings();
     }
 }

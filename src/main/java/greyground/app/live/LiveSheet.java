@@ -1,10 +1,9 @@
 package greyground.app.live;
 
-import greyground.app.recipe.FilmOnPlate;
-import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.ComposedFilm;
+import greyground.app.recipe.FilmRecipe;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
-import greyground.film.compose.FilmComposer;
 import greyground.film.job.Job;
 import greyground.film.job.ReadingSide;
 import greyground.film.sheet.FilmRows;
@@ -30,8 +29,7 @@ import java.util.List;
  */
 public final class LiveSheet {
     private final Job job;
-    private final FilmComposer composer;
-    private final FilmOnPlate.Parts parts;
+    private final ComposedFilm film;
     private final Tones tones;
     private final SheetLayout layout;
     private final FilmPixels pixels;
@@ -48,18 +46,11 @@ public final class LiveSheet {
         int colour(int coverage, boolean onCopper);
     }
 
-    /**
-     * A sheet.
-     *
-     * @param composer of the film on its whole sheet
-     * @param parts the same film, mended where the job asks for it
-     */
-    LiveSheet(Job job, FilmComposer composer, FilmOnPlate.Parts parts, Tones tones) {
+    LiveSheet(Job job, ComposedFilm film, Tones tones) {
         this.job = job;
-        this.composer = composer;
-        this.parts = parts;
+        this.film = film;
         this.tones = tones;
-        this.layout = composer.layout();
+        this.layout = film.layout();
         this.pixels = layout.pixels();
     }
 
@@ -79,8 +70,8 @@ public final class LiveSheet {
         double height = layout.height();
         List<SheetTiles.Tile> films = films();
         if (!films.isEmpty()) {
-            width = films.stream().mapToInt(film -> film.rows().width()).max().orElse(1);
-            height = films.stream().mapToInt(film -> film.rows().height()).max().orElse(1);
+            width = films.stream().mapToInt(tile -> tile.rows().width()).max().orElse(1);
+            height = films.stream().mapToInt(tile -> tile.rows().height()).max().orElse(1);
         }
         return new SheetSize(
                 pixels.resolution().millimetres(width), pixels.resolution().millimetres(height), pixels.resolution());
@@ -117,8 +108,8 @@ public final class LiveSheet {
         List<SheetOutline> outlines = new ArrayList<>();
         PixelRect whole = new PixelRect(0, 0, layout.width(), layout.height());
         outlines.add(outline(SheetOutline.Edge.SHEET, whole, side));
-        for (SheetTiles.Tile film : films()) {
-            outlines.add(outline(SheetOutline.Edge.TILE, film.window(), side));
+        for (SheetTiles.Tile tile : films()) {
+            outlines.add(outline(SheetOutline.Edge.TILE, tile.window(), side));
         }
         if (job.placing().bleedMillimetres() > 0) {
             outlines.add(outline(SheetOutline.Edge.BLEED, layout.bleed(), side));
@@ -147,7 +138,7 @@ public final class LiveSheet {
 
     /** The films that a sheet is printed on, where it is too large for one. */
     private List<SheetTiles.Tile> films() {
-        return FilmPreparation.tiles(job, composer.sheet(), composer);
+        return FilmRecipe.tiles(job, film.sheet(), film.rows());
     }
 
     /** The sheet from afar: every place as its even tone looks. */
@@ -168,7 +159,7 @@ public final class LiveSheet {
         int bottom = held((int) Math.ceil(window.top() + window.down() * window.height()), layout.height());
         float[] shares = new float[view.width() * view.height()];
         if (right > left && bottom > top) {
-            FilmRows rows = parts.within(new PixelRect(left, top, right - left, bottom - top));
+            FilmRows rows = film.within(new PixelRect(left, top, right - left, bottom - top));
             shares = SheetShares.ofFilm(rows, top, bottom, window, progress);
         }
         return coloured(printed, shares, side);
@@ -206,7 +197,7 @@ public final class LiveSheet {
 
     /** Lays the picture's tones into the place it has on the sheet. */
     private void picture(LiveView printed, float[] shares) {
-        SheetOutline image = outline(SheetOutline.Edge.BLEED, composer.sheet().image(), SheetSide.AS_PRINTED);
+        SheetOutline image = outline(SheetOutline.Edge.BLEED, film.sheet().image(), SheetSide.AS_PRINTED);
         SheetOutline plate = outline(SheetOutline.Edge.PLATE, layout.plate(), SheetSide.AS_PRINTED);
         boolean mirrored = job.placing().readingSide().mirrored();
         LiveView onPlate = new LiveView(
@@ -259,7 +250,7 @@ public final class LiveSheet {
     private TypeShares type(LiveView printed) {
         TypeShares type =
                 new TypeShares(printed.left(), printed.top(), printed.perPixel(), printed.width(), printed.height());
-        for (Legend legend : composer.sheet().legends()) {
+        for (Legend legend : film.sheet().legends()) {
             type.line(
                     legend.text(),
                     legend.leftMillimetres() * pixels.scaleX(),

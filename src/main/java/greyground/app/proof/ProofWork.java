@@ -3,25 +3,26 @@ package greyground.app.proof;
 import greyground.app.check.FilmChecks;
 import greyground.app.check.PlateWarning;
 import greyground.app.files.KeptFiles;
+import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.ComposedFilm;
 import greyground.app.recipe.CurveFile;
 import greyground.app.recipe.FilmOnPlate;
-import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobTones;
-import greyground.app.recipe.PreparedFilms;
 import greyground.app.sight.Stage;
 import greyground.app.sight.StageLook;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
 import greyground.fit.MeasuredResponse;
 import greyground.output.Attachment;
-import greyground.output.FilmDocument;
 import greyground.output.FilmPdfReader;
 import greyground.picture.Picture;
 import greyground.picture.ToneDiagram;
 import greyground.plan.BenchConditions;
 import greyground.plate.Film;
 import greyground.plate.PlateConditions;
+import greyground.plate.PlateFilm;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
@@ -29,6 +30,7 @@ import greyground.plate.ToneAlignment;
 import greyground.plate.WholePlate;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
+import greyground.raster.Crew;
 import greyground.raster.Progress;
 import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
@@ -64,25 +66,27 @@ public final class ProofWork implements Closeable {
     private final JobTones tones;
     private final List<Compensation.Node> nodes;
     private final List<String> notes;
-    private final FilmOnPlate positive;
-    private final @Nullable FilmOnPlate screen;
+    private final PlateFilm positive;
+    private final @Nullable PlateFilm screen;
     private final Closeable source;
     private final Checking checking;
-    private final int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+    private final int threads = Crew.allCores();
 
     private ProofWork(
             Job job,
             Workshop workshop,
+            JobPlate plate,
+            JobTones tones,
             List<Compensation.Node> nodes,
             List<String> notes,
-            FilmOnPlate positive,
-            @Nullable FilmOnPlate screen,
+            PlateFilm positive,
+            @Nullable PlateFilm screen,
             Closeable source,
             Checking checking) {
         this.job = job;
         this.workshop = workshop;
-        this.plate = JobPlate.of(workshop, job);
-        this.tones = plate.tones();
+        this.plate = plate;
+        this.tones = tones;
         this.nodes = List.copyOf(nodes);
         List<String> all = new ArrayList<>(notes);
         tones.note().filter(note -> !all.contains(note)).ifPresent(all::add);
@@ -102,30 +106,27 @@ public final class ProofWork implements Closeable {
     /**
      * A plate whose film is composed now.
      *
-     * @param preparation of the art
+     * @param art closed with this
      * @param wanted as for a positive; a sheet that is too small is no hindrance
      */
-    public static ProofWork ofArt(FilmPreparation preparation, Job wanted, Workshop workshop, Progress progress)
+    public static ProofWork ofArt(ArtSource art, Job wanted, Workshop workshop, Progress progress)
             throws IOException {
-        PreparedFilms films = preparation.wholeFilms(wanted, workshop, progress);
         try {
-            boolean mirrored = films.job().placing().readingSide().mirrored();
-            Film printed = BenchConditions.film(workshop);
-            List<FilmOnPlate> sheets = new ArrayList<>();
-            for (FilmDocument.Film film : films.films()) {
-                sheets.add(FilmOnPlate.composed(film.sheet(), film.rows(), mirrored, printed));
-            }
+            FilmRecipe recipe =
+                    FilmRecipe.of(art, wanted, workshop, progress).onOneSheet();
             return new ProofWork(
-                    films.job(),
+                    recipe.job(),
                     workshop,
-                    films.compensation().nodes(),
-                    films.warnings(),
-                    sheets.get(0),
-                    sheets.size() > 1 ? sheets.get(1) : null,
-                    films::close,
-                    watch -> FilmChecks.of(films.job(), workshop, films.films(), watch));
-        } catch (Exception | Error failed) {
-            films.close();
+                    recipe.plate(),
+                    recipe.tones(),
+                    recipe.compensation().nodes(),
+                    recipe.warnings(),
+                    recipe.positive().onPlate(),
+                    recipe.screen().map(ComposedFilm::onPlate).orElse(null),
+                    art,
+                    watch -> FilmChecks.of(recipe.job(), workshop, recipe.films(), watch));
+        } catch (IOException | RuntimeException | Error failed) {
+            art.close();
             throw failed;
         }
     }
@@ -152,16 +153,19 @@ public final class ProofWork implements Closeable {
             List<Compensation.Node> nodes = reader.attachment(Attachment.CURVE)
                     .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
                     .orElse(List.of());
+            JobPlate plate = JobPlate.of(workshop, job);
             return new ProofWork(
                     job,
                     workshop,
+                    plate,
+                    plate.tones(),
                     nodes,
                     List.of(),
                     FilmOnPlate.read(reader, 0, mirrored, workshop.filmPrinter(), printed),
                     wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, workshop.filmPrinter(), printed) : null,
                     reader,
                     watch -> FilmChecks.of(job, workshop, reader, watch));
-        } catch (Exception | Error failed) {
+        } catch (RuntimeException | Error failed) {
             reader.close();
             throw failed;
         }

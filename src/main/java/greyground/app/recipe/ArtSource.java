@@ -1,16 +1,30 @@
 package greyground.app.recipe;
 
 import greyground.art.Art;
+import greyground.art.colour.PaperAndInk;
+import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.Job;
+import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
+import greyground.raster.Histogram;
+import greyground.raster.PixelRect;
+import greyground.raster.PlaneStore;
 import greyground.raster.Progress;
+import greyground.raster.TurnedArt;
+import greyground.tone.ArtRange;
+import java.io.Closeable;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import org.jspecify.annotations.Nullable;
 
-/** The art of one job: looked into once, decoded once, within a share of the program's memory. */
-public final class ArtSource {
+/**
+ * The art of a job, within a share of the program's memory: looked into, decoded and turned once, until the job asks for another page or
+ * turn. Closed, it lets all go, and can be asked anew. The thread that opens it uses it, and no other may.
+ */
+public final class ArtSource implements Closeable {
     /** Left for film bands, grain and the program itself. */
     private static final long RESERVE_BYTES = 160L << 20;
 
@@ -20,36 +34,76 @@ public final class ArtSource {
     private static final long MOST_BUDGET_BYTES = 640L << 20;
 
     private final Path file;
+    private final boolean stays;
+    private final Thread owner = Thread.currentThread();
     private Art look;
+    private @Nullable Decoded decoded;
 
-    private ArtSource(Path file, Art look) {
+    private ArtSource(Path file, boolean stays) {
         this.file = file;
-        this.look = look;
+        this.stays = stays;
+        this.look = Art.open(file);
     }
 
-    /**
-     * Decoded art.
-     *
-     * @param plane whoever takes it closes it
-     * @param fingerprint SHA-256 of the file's bytes, which may take longer than the plane
-     * @param warnings what was odd about the file
-     */
-    public record Decoded(GreyPlane plane, CompletableFuture<String> fingerprint, List<String> warnings) {
-        /** Waits for the fingerprint. */
-        public String sha256() {
-            return FilmPreparation.joined(fingerprint);
+    /** A page that was read, and what was made of it. */
+    private static final class Decoded {
+        final int page;
+        final CompletableFuture<String> fingerprint;
+        final List<String> remarks;
+
+        /** As it was read; let go once it is turned, unless the art stays. */
+        @Nullable
+        GreyPlane upright;
+
+        @Nullable
+        ArtRange found;
+
+        @Nullable
+        Turned turned;
+
+        @Nullable
+        Counted counted;
+
+        Decoded(int page, CompletableFuture<String> fingerprint, List<String> remarks, GreyPlane upright) {
+            this.page = page;
+            this.fingerprint = fingerprint;
+            this.remarks = remarks;
+            this.upright = upright;
         }
     }
 
+    private record Turned(int quarterTurns, double degrees, GreyPlane plane) {
+        boolean suits(ArtChoice choice) {
+            return quarterTurns == choice.quarterTurns() && degrees == choice.straightenDegrees();
+        }
+    }
+
+    @SuppressWarnings("ArrayRecordComponent") // handed on without copying; equality is never asked
+    private record Counted(GreyPlane plane, PixelRect part, long[] greys) {}
+
+    /** Art for one film. */
     public static ArtSource open(Path file) {
-        return new ArtSource(file, Art.open(file));
+        return new ArtSource(file, false);
+    }
+
+    /** Art that is worked on for a while: it stays at hand as it was read, so that another turn does not read it again. */
+    public static ArtSource toStay(Path file) {
+        return new ArtSource(file, true);
+    }
+
+    /** Refuses to work for any thread but the one that opened it: a window that called by mistake would stand still. */
+    public void own() {
+        if (Thread.currentThread() != owner) {
+            throw new IllegalStateException("the art is worked by " + owner.getName() + ", not by "
+                    + Thread.currentThread().getName());
+        }
     }
 
     public Path file() {
         return file;
     }
 
-    /** What is known of a page, from 1. */
+    /** What is known of a page, from 1, without decoding it. */
     public SourceArt source(int page) {
         if (look.page() != page) {
             look = Art.open(file, page);
@@ -60,18 +114,144 @@ public final class ArtSource {
                 name, Job.titleOf(dot > 0 ? name.substring(0, dot) : name), "", look.width(), look.height());
     }
 
-    public Decoded decode(ArtChoice choice, Progress progress) {
-        source(choice.page());
-        CompletableFuture<String> fingerprint = look.fingerprint();
-        return new Decoded(look.decode(progress, planeBudgetBytes(), spillFolder()), fingerprint, look.remarks());
+    /** The art as the job turns it; whoever holds it never closes it. */
+    public GreyPlane turned(ArtChoice choice, Progress progress) throws IOException {
+        Decoded page = decoded(choice, progress.part(0, 0.8));
+        Turned present = page.turned;
+        if (present != null && present.suits(choice)) {
+            return present.plane();
+        }
+        GreyPlane upright = upright(page, choice, progress);
+        TurnedArt turning = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
+        GreyPlane plane = turning.unchanged() ? upright : turned(turning, progress.part(0.8, 1));
+        letTurnedGo(page);
+        page.turned = new Turned(choice.quarterTurns(), choice.straightenDegrees(), plane);
+        if (!stays && plane != upright) {
+            range(choice, Progress.NONE);
+            upright.close();
+            page.upright = null;
+        }
+        return plane;
     }
 
-    public long planeBudgetBytes() {
+    private static GreyPlane turned(TurnedArt turning, Progress progress) throws IOException {
+        try (PlaneStore store =
+                PlaneStore.open(turning.width(), turning.height(), planeBudgetBytes() / 2, spillFolder())) {
+            turning.rows(Crew.allCores(), store::putRows, progress);
+            return store.finish();
+        }
+    }
+
+    private Decoded decoded(ArtChoice choice, Progress progress) {
+        own();
+        Decoded present = decoded;
+        if (present != null && present.page == choice.page()) {
+            return present;
+        }
+        close();
+        source(choice.page());
+        CompletableFuture<String> fingerprint = look.fingerprint();
+        Decoded read = new Decoded(
+                choice.page(),
+                fingerprint,
+                look.remarks(),
+                look.decode(progress, planeBudgetBytes(), spillFolder()));
+        decoded = read;
+        return read;
+    }
+
+    /** The page as it was read, which is read again where it was let go. */
+    private GreyPlane upright(Decoded page, ArtChoice choice, Progress progress) {
+        GreyPlane present = page.upright;
+        if (present == null) {
+            present = look.decode(progress, planeBudgetBytes(), spillFolder());
+            page.upright = present;
+        }
+        return present;
+    }
+
+    /**
+     * The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper, and before it
+     * is turned, since corners that turning leaves blank are no paper.
+     */
+    ArtRange range(ArtChoice choice, Progress progress) {
+        ArtRange page = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given
+                ? ArtRange.WHOLE
+                : found(choice, progress);
+        return new ArtRange(
+                choice.white() instanceof TonePoint.Given given ? given.luminance() : page.white(),
+                choice.black() instanceof TonePoint.Given given ? given.luminance() : page.black());
+    }
+
+    private ArtRange found(ArtChoice choice, Progress progress) {
+        Decoded page = decoded(choice, progress);
+        ArtRange present = page.found;
+        if (present == null) {
+            present = PaperAndInk.find(upright(page, choice, progress));
+            page.found = present;
+        }
+        return present;
+    }
+
+    /** Pixels of the fragment by grey code; nobody may change them. */
+    long[] greysOfCrop(ArtChoice choice, Progress progress) throws IOException {
+        GreyPlane plane = turned(choice, progress);
+        PixelRect part = cropped(plane, choice.crop());
+        Decoded page = decoded(choice, progress);
+        Counted present = page.counted;
+        if (present == null || present.plane() != plane || !present.part().equals(part)) {
+            present = new Counted(plane, part, Histogram.of(plane, part, Crew.allCores()));
+            page.counted = present;
+        }
+        return present.greys();
+    }
+
+    /** The pixels of a fragment. */
+    private static PixelRect cropped(GreyPlane plane, ArtChoice.Crop crop) {
+        int left = Math.min(plane.width() - 1, (int) (crop.left() * plane.width()));
+        int top = Math.min(plane.height() - 1, (int) (crop.top() * plane.height()));
+        int width = Math.max(1, Math.min(plane.width() - left, (int) Math.round(crop.width() * plane.width())));
+        int height = Math.max(1, Math.min(plane.height() - top, (int) Math.round(crop.height() * plane.height())));
+        return new PixelRect(left, top, width, height);
+    }
+
+    /** The choice with the digest of the file's bytes, for which one may have to wait. */
+    ArtChoice read(ArtChoice choice) throws IOException {
+        return choice.read(Crew.joined(decoded(choice, Progress.NONE).fingerprint));
+    }
+
+    /** What was odd about the file. */
+    public List<String> remarks(ArtChoice choice) {
+        return decoded(choice, Progress.NONE).remarks;
+    }
+
+    private static long planeBudgetBytes() {
         long free = Runtime.getRuntime().maxMemory() - RESERVE_BYTES;
         return Math.max(LEAST_BUDGET_BYTES, Math.min(MOST_BUDGET_BYTES, free));
     }
 
-    public Path spillFolder() {
+    private static Path spillFolder() {
         return Path.of(System.getProperty("java.io.tmpdir", "."));
+    }
+
+    private static void letTurnedGo(Decoded page) {
+        Turned present = page.turned;
+        page.turned = null;
+        if (present != null && present.plane() != page.upright) {
+            present.plane().close();
+        }
+    }
+
+    @Override
+    public void close() {
+        Decoded page = decoded;
+        decoded = null;
+        if (page != null) {
+            letTurnedGo(page);
+            GreyPlane upright = page.upright;
+            if (upright != null) {
+                upright.close();
+            }
+        }
     }
 }

@@ -141,9 +141,7 @@ public final class FilmOnPlate implements PlateFilm {
         };
         try {
             return strip(seen, firstRow, rowCount).cut(left, width);
-        } catch (RuntimeException known) {
-            throw known;
-        } catch (Exception failed) {
+        } catch (IOException failed) {
             throw Refusal.failure("a part of the film can't be made: close other work, and open it again", failed);
         }
     }

@@ -52,22 +52,13 @@ public final class JobPlate {
 
     /** Looks up or makes the grain of every film that the job needs. */
     public static JobPlate of(Workshop workshop, Job job) {
-        return of(workshop, job, GrainTiles.positive(job));
-    }
-
-    /**
-     * The same with the positive's grain at hand.
-     *
-     * @param positive empty for continuous tone
-     */
-    public static JobPlate of(Workshop workshop, Job job, Optional<ThresholdTile> positive) {
         FilmPatches screen = null;
         if (job.process() instanceof PlateProcess.Photogravure process) {
             AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
             Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
             screen = GrainPatches.of(grain, aquatint.tile(), pixels(workshop, job));
         }
-        return new JobPlate(workshop, job, positive, screen);
+        return new JobPlate(workshop, job, GrainTiles.positive(job), screen);
     }
 
     /** Light, resist, bath, wipe, ink and paper, bitten as planned. */
@@ -103,6 +94,11 @@ public final class JobPlate {
     /** The same on pixels of another width. */
     public VirtualPlate plate(PlateConditions conditions, double widestPixelMicrometres) {
         return new VirtualPlate(conditions, screenPatch(), widestPixelMicrometres);
+    }
+
+    /** The positive's grain; empty for continuous tone. */
+    public Optional<ThresholdTile> grain() {
+        return positive;
     }
 
     /** Uniform tones of the job's positive. */

@@ -8,6 +8,7 @@ import greyground.finding.Findings;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
 import greyground.workshop.Figure;
+import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -20,23 +21,23 @@ import java.util.stream.Stream;
  * @param job with everything settled: digest, white and black as numbers
  */
 public record PositiveOutcome(Job job, Findings findings) {
-    static PositiveOutcome of(PreparedFilms films, Optional<MendReport> mended) {
-        Job job = films.job();
-        Compensation compensation = films.compensation();
-        double pixels = Arrays.stream(films.greys()).sum();
-        double light = compensation.light().pixels(films.greys()) / pixels;
-        double dark = compensation.dark().pixels(films.greys()) / pixels;
+    static PositiveOutcome of(FilmRecipe recipe, Optional<MendReport> mended) throws IOException {
+        Job job = recipe.job();
+        Compensation compensation = recipe.compensation();
+        double pixels = Arrays.stream(recipe.greys()).sum();
+        double light = compensation.light().pixels(recipe.greys()) / pixels;
+        double dark = compensation.dark().pixels(recipe.greys()) / pixels;
         Findings findings = FilmWords.findings(
-                        job, films.films().get(0).sheet(), films.films().size())
+                        job, recipe.films().get(0).sheet(), recipe.films().size())
                 .say(
                         "tones",
-                        toneWords(films) + lost("lighter than the lightest tone that holds", light)
+                        toneWords(recipe) + lost("lighter than the lightest tone that holds", light)
                                 + lost("darker than the darkest", dark))
                 .put("unattainableLightShare", light)
                 .put("unattainableDarkShare", dark)
                 .put(
                         "assumedFigures",
-                        films.workshop().figures().values().stream()
+                        recipe.workshop().figures().values().stream()
                                 .filter(Figure::isAssumed)
                                 .count());
         mended.ifPresent(report -> findings.say(
@@ -46,28 +47,28 @@ public record PositiveOutcome(Job job, Findings findings) {
                         .put("solidSquareMillimetres", report.solidSquareMillimetres())
                         .put("grainSquareMillimetres", report.grainSquareMillimetres())
                         .put("wideBlacks", report.wideBlacks())));
-        List<String> notes = Stream.concat(films.warnings().stream(), films.plan().warnings().stream())
+        List<String> notes = Stream.concat(recipe.warnings().stream(), recipe.plan().warnings().stream())
                 .toList();
         return new PositiveOutcome(
                 job,
-                findings.say("plan", films.plan().summary())
+                findings.say("plan", recipe.plan().summary())
                         .list("notes", notes)
-                        .put("curve", CurveFile.tree(compensation, films.tones()))
+                        .put("curve", CurveFile.tree(compensation, recipe.tones()))
                         .put("job", JobFile.tree(job)));
     }
 
     /** What the plate holds of the art's tones. */
-    private static String toneWords(PreparedFilms films) {
+    private static String toneWords(FilmRecipe recipe) {
         return String.format(
                 Locale.ROOT,
                 "art white %.1f %%, black %.1f %%; print L* %.1f to %.1f; film coverage %.1f to %.1f %% (%s)",
-                point(films.job().art().white()) * 100,
-                point(films.job().art().black()) * 100,
-                films.compensation().paperLightness(),
-                films.compensation().darkestLightness(),
-                films.tones().response().usable().least() * 100,
-                films.tones().turningPoint() * 100,
-                films.tones().name());
+                point(recipe.job().art().white()) * 100,
+                point(recipe.job().art().black()) * 100,
+                recipe.compensation().paperLightness(),
+                recipe.compensation().darkestLightness(),
+                recipe.tones().response().usable().least() * 100,
+                recipe.tones().turningPoint() * 100,
+                recipe.tones().name());
     }
 
     private static String lost(String what, double share) {

@@ -77,15 +77,15 @@ public final class ReadWork {
                 reference.map(TypedValues::reference).orElse(List.of()),
                 words.flareShare(),
                 paperLightness());
-        ArtSource source = ArtSource.open(scan);
-        ArtSource.Decoded decoded = source.decode(ArtChoice.WHOLE, progress.part(0, DECODED));
         ScanReading reading;
         Optional<Picture> overlay;
-        try (GreyPlane plane = decoded.plane()) {
+        List<String> notes;
+        try (ArtSource source = ArtSource.open(scan)) {
+            GreyPlane plane = source.turned(ArtChoice.WHOLE, progress.part(0, DECODED));
+            notes = new ArrayList<>(source.remarks(ArtChoice.WHOLE));
             reading = ChartReader.read(plane, film.plate(), choices, progress.part(DECODED, FOUND));
             overlay = drawn ? Optional.of(ScanOverlay.of(plane, reading)) : Optional.empty();
         }
-        List<String> notes = new ArrayList<>(decoded.warnings());
         notes.addAll(reading.notes());
         PlateFindings found = new PlateFindings(
                 "scan of " + Math.round(pixelsPerInch(reading)) + " pixels per inch"

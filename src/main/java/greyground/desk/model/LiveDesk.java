@@ -178,7 +178,7 @@ public final class LiveDesk implements AutoCloseable {
     public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
         ask(BenchWorker.Kind.LAY_OUT, (present, watch) -> {
             try {
-                LiveSheet made = present.sheet(screen, watch::done);
+                LiveSheet made = present.sheet(screen);
                 sheet = made;
                 return () -> told.accept(made);
             } catch (Refusal tooSmall) {
@@ -191,7 +191,7 @@ public final class LiveDesk implements AutoCloseable {
     public void measure(Consumer<SheetSize> told, Consumer<String> refused) {
         ask(BenchWorker.Kind.MEASURE, (present, watch) -> {
             try {
-                SheetSize size = present.sheet(false, watch::done).printed();
+                SheetSize size = present.sheet(false).printed();
                 return () -> told.accept(size);
             } catch (Refusal tooSmall) {
                 return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
@@ -279,7 +279,7 @@ public final class LiveDesk implements AutoCloseable {
     public void words(
             Consumer<ExposurePlan> plan, Consumer<List<PlateWarning>> remarks, Consumer<List<PlateWarning>> warnings) {
         ask(BenchWorker.Kind.WORDS, (present, watch) -> {
-            ExposurePlan made = present.plan(watch::done);
+            ExposurePlan made = present.plan();
             List<PlateWarning> said = present.remarks(watch::done);
             return () -> {
                 plan.accept(made);

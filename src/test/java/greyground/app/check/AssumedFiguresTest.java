@@ -5,12 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.app.kept.GrainTiles;
 import greyground.app.live.LiveAssumed;
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.grain.Grain;
-import greyground.grain.ThresholdTile;
 import greyground.quantity.Ruling;
 import greyground.raster.Progress;
 import greyground.simulation.HiddenWorkshop;
@@ -18,14 +16,13 @@ import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class AssumedFiguresTest {
     private static final Workshop SHOP = Workshop.assumed();
 
     private static List<String> said(Workshop shop, Job job) {
-        return AssumedFigures.of(shop, job, GrainTiles.positive(job), Progress.NONE).stream()
+        return AssumedFigures.of(shop, job, Progress.NONE).stream()
                 .map(PlateWarning::words)
                 .toList();
     }
@@ -64,16 +61,15 @@ class AssumedFiguresTest {
     @Test
     void theDeskAsksAgainWhenWorkshopOrPlateChangeAndNotBefore() {
         Job job = HiddenWorkshop.job(new Grain.Halftone(new Ruling(40), 45, Grain.DotShape.ROUND), 720);
-        Optional<ThresholdTile> grain = GrainTiles.positive(job);
         LiveAssumed live = new LiveAssumed();
-        List<PlateWarning> first = live.of(SHOP, job, grain, "plate", Progress.NONE);
-        assertEquals(AssumedFigures.of(SHOP, job, grain, Progress.NONE), first);
-        assertSame(first, live.of(SHOP, job, grain, "plate", Progress.NONE));
-        assertNotSame(first, live.of(SHOP, job, grain, "another plate", Progress.NONE));
+        List<PlateWarning> first = live.of(SHOP, job, "plate", Progress.NONE);
+        assertEquals(AssumedFigures.of(SHOP, job, Progress.NONE), first);
+        assertSame(first, live.of(SHOP, job, "plate", Progress.NONE));
+        assertNotSame(first, live.of(SHOP, job, "another plate", Progress.NONE));
         Workshop known =
                 SHOP.with("bath.etchFactor", Figure.measured(2, java.time.LocalDate.of(2026, 3, 4), "this test"));
         assertEquals(
-                AssumedFigures.of(known, job, grain, Progress.NONE),
-                live.of(known, job, grain, "another plate", Progress.NONE));
+                AssumedFigures.of(known, job, Progress.NONE),
+                live.of(known, job, "another plate", Progress.NONE));
     }
 }

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.bite.BiteTimes;
 import greyground.app.proof.ProofWork;
-import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.JobWords;
 import greyground.app.recipe.SourceArt;
 import greyground.app.sight.LivePicture;
@@ -64,7 +64,7 @@ class LivePlateIT {
         LiveView view = new LiveView(28.5, 10.3, 0.004, 260, 180);
         try (LiveBench bench = LiveBench.open(art);
                 ProofWork proof =
-                        ProofWork.ofArt(FilmPreparation.open(art), job(bench.source(1), words), SHOP, Progress.NONE)) {
+                        ProofWork.ofArt(ArtSource.open(art), job(bench.source(1), words), SHOP, Progress.NONE)) {
             LivePlate live = bench.plate(job(bench.source(1), words), SHOP, Progress.NONE);
             for (Stage stage : Stage.values()) {
                 LivePicture wanted =
@@ -145,7 +145,7 @@ class LivePlateIT {
                     () -> live.close(Stage.PRINT, view, true, Progress.NONE),
                     () -> live.bites(Stage.PRINT, view, BiteTimes.parse("5,10min"), Progress.NONE),
                     () -> live.tone(new Offset(20, 20)),
-                    () -> live.plan(Progress.NONE),
+                    () -> live.plan(),
                     () -> live.remarks(Progress.NONE),
                     () -> live.check(Progress.NONE));
             for (java.util.concurrent.Callable<?> work : works) {

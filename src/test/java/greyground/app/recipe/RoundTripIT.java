@@ -77,7 +77,8 @@ class RoundTripIT {
                 List.of());
         int checked = 0;
         for (int code : CODES) {
-            try (PreparedFilms films = FilmPreparation.open(uniform(code)).films(job, workshop, Progress.NONE)) {
+            try (ArtSource art = ArtSource.open(uniform(code))) {
+                FilmRecipe films = FilmRecipe.of(art, job, workshop, Progress.NONE);
                 double luminance = greyground.tone.Srgb.decode(code / 255.0);
                 double wish = RangeMapping.named("lightness")
                         .onto(new ArtRange(1, 0), films.compensation().print())
@@ -104,7 +105,7 @@ class RoundTripIT {
         return file;
     }
 
-    private static double printed(Workshop workshop, PreparedFilms films) throws Exception {
+    private static double printed(Workshop workshop, FilmRecipe films) throws Exception {
         JobPlate plate = JobPlate.of(workshop, films.job());
         double pixel = plate.widestPixelMicrometres() / 2;
         FilmPatch positive = middle(films.films().get(0), workshop);

@@ -1,19 +1,11 @@
 package greyground.art.colour;
 
-import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
+import greyground.tone.ArtRange;
 import greyground.tone.Lightness;
 
-/**
- * The luminances that count as the art's ink black and paper white.
- *
- * @param black linear luminance of the darkest ink, 0 to below {@code white}
- * @param white linear luminance of bare paper, above {@code black}, at most 1
- */
-public record ArtRange(double black, double white) {
-    /** The whole scale. */
-    public static final ArtRange FULL = new ArtRange(0, 1);
-
+/** Finds the luminances that count as the art's paper white and ink black. */
+public final class PaperAndInk {
     /** Blocks across the longer side that the finder averages over, so that a speck of dust sets neither end (assumed). */
     private static final int BLOCKS = 1024;
 
@@ -31,12 +23,7 @@ public record ArtRange(double black, double white) {
     /** Ends nearer than this in L* are no range: the art is flat. */
     private static final double LEAST_SPAN = 10;
 
-    public ArtRange {
-        if (!(black >= 0 && white <= 1 && black < white)) {
-            throw Refusal.use("art black " + Refusal.plain(black) + " and white " + Refusal.plain(white)
-                    + " are not a range: black must lie below white, both within 0 and 1");
-        }
-    }
+    private PaperAndInk() {}
 
     /**
      * Finds the ends. The plane is averaged over blocks in linear light and sorted by lightness.
@@ -55,9 +42,9 @@ public record ArtRange(double black, double white) {
         double paper = paper(bins, all);
         double white = paper > 0 ? paper : percentile(bins, all, 1 - STRAY);
         if (white - black < LEAST_SPAN) {
-            return FULL;
+            return ArtRange.WHOLE;
         }
-        return new ArtRange(Lightness.toLuminance(black), Lightness.toLuminance(white));
+        return new ArtRange(Lightness.toLuminance(white), Lightness.toLuminance(black));
     }
 
     private static long[] lightnessCounts(GreyPlane plane) {

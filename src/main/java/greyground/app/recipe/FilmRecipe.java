@@ -1,0 +1,307 @@
+package greyground.app.recipe;
+
+import greyground.app.kept.GrainTiles;
+import greyground.film.compose.FilmComposer;
+import greyground.film.compose.FilmContent;
+import greyground.film.compose.Mend;
+import greyground.film.job.ArtOnPlate;
+import greyground.film.job.Job;
+import greyground.film.sheet.FilmLegends;
+import greyground.film.sheet.FilmRows;
+import greyground.film.sheet.Sheet;
+import greyground.film.sheet.SheetLayout;
+import greyground.film.sheet.SheetTiles;
+import greyground.grain.AquatintScreen;
+import greyground.grain.Grain;
+import greyground.output.FilmDocument;
+import greyground.output.LegendFace;
+import greyground.plan.BenchConditions;
+import greyground.plan.BenchOrder;
+import greyground.plan.ExposurePlan;
+import greyground.plan.PlanRequest;
+import greyground.plate.PlateProcess;
+import greyground.plate.inspect.FilmLimits;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Refusal;
+import greyground.quantity.Size;
+import greyground.raster.Crew;
+import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
+import greyground.tone.ArtRange;
+import greyground.tone.Compensation;
+import greyground.tone.RangeMapping;
+import greyground.tone.ToneCurve;
+import greyground.workshop.Workshop;
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a job, a workshop and an art come to: range, curve, plan, layout and films, art → tone → grain → film. Command, window, proof and
+ * tests ask this one object, so that what the one shows is what the other writes.
+ *
+ * <p>Settled when it is made; plan and films are composed when they are first wanted. One thread uses it, while its art is open; the work
+ * itself runs on all cores.
+ */
+public final class FilmRecipe {
+    private final Settled made;
+    private final ArtSource art;
+    private final Job job;
+    private @Nullable ExposurePlan plan;
+    private @Nullable ComposedFilm positive;
+    private @Nullable List<FilmDocument.Film> films;
+
+    private FilmRecipe(Settled made, ArtSource art, Job job) {
+        this.made = made;
+        this.art = art;
+        this.job = job;
+    }
+
+    /** What no sheet changes. */
+    private record Settled(
+            Workshop workshop, GreyPlane plane, ArtRange range, JobPlate plate, JobTones tones, Compensation compensation) {}
+
+    /**
+     * Decodes the art, unless it is at hand, and settles all else. Grain and the plate's response are made on spare threads meanwhile, since
+     * neither needs the art; the file's digest is waited for last: only the job that goes with the film names it.
+     */
+    public static FilmRecipe of(ArtSource art, Job wanted, Workshop workshop, Progress progress) throws IOException {
+        RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
+        CompletableFuture<JobPlate> grain = CompletableFuture.supplyAsync(() -> JobPlate.of(workshop, wanted));
+        CompletableFuture<JobTones> known = grain.thenApplyAsync(JobPlate::tones);
+        GreyPlane plane = art.turned(wanted.art(), progress.part(0, 0.9));
+        ArtRange range = art.range(wanted.art(), progress);
+        JobTones tones = Crew.joined(known);
+        Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
+        Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
+        progress.done(1);
+        return new FilmRecipe(
+                new Settled(workshop, plane, range, Crew.joined(grain), tones, compensation), art, job);
+    }
+
+    /** With everything settled: digest, white and black as numbers. */
+    public Job job() {
+        return job;
+    }
+
+    public Workshop workshop() {
+        return made.workshop();
+    }
+
+    /** The art's own white and black. */
+    public ArtRange range() {
+        return made.range();
+    }
+
+    /** The art as the job turns it; the source closes it. */
+    public GreyPlane art() {
+        return made.plane();
+    }
+
+    /** The virtual plate. */
+    public JobPlate plate() {
+        return made.plate();
+    }
+
+    /** What set the curve. */
+    public JobTones tones() {
+        return made.tones();
+    }
+
+    /** The tone curve and what it could not keep. */
+    public Compensation compensation() {
+        return made.compensation();
+    }
+
+    /** Pixels of the art's fragment by grey code, 65 536 counts; nobody may change them. */
+    public long[] greys() throws IOException {
+        return art.greysOfCrop(job.art(), Progress.NONE);
+    }
+
+    /** What was odd about the art, and is about how it lies on the plate. */
+    public List<String> warnings() {
+        return ArtWarnings.of(this, art.remarks(job.art()));
+    }
+
+    /** What to do at the bench. */
+    public ExposurePlan plan() throws IOException {
+        ExposurePlan present = plan;
+        if (present == null) {
+            present = BenchOrder.plan(
+                    workshop(),
+                    new PlanRequest(
+                            job.process(),
+                            job.plate(),
+                            job.process() instanceof PlateProcess.Photogravure,
+                            blackShare(greys()),
+                            job.title(),
+                            job.date(),
+                            job.resolution(),
+                            job.grain().name(),
+                            curve().name()));
+            plan = present;
+        }
+        return present;
+    }
+
+    private double blackShare(long[] greys) {
+        double black = 0;
+        double pixels = 0;
+        for (int grey = 0; grey < greys.length; grey++) {
+            pixels += greys[grey];
+            black += (double) greys[grey] * curve().coverage(grey) / ToneCurve.SOLID;
+        }
+        return black / pixels;
+    }
+
+    private ToneCurve curve() {
+        return compensation().curve();
+    }
+
+    private FilmPixels pixels() {
+        return workshop().filmPrinter().pixels(job.resolution());
+    }
+
+    /** The positive on its whole sheet. */
+    public ComposedFilm positive() throws IOException {
+        ComposedFilm present = positive;
+        if (present == null) {
+            present = composed();
+            positive = present;
+        }
+        return present;
+    }
+
+    private ComposedFilm composed() throws IOException {
+        SheetLayout layout = layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()));
+        ArtOnPlate placed = ArtOnPlate.of(
+                art().width(),
+                art().height(),
+                job.art().crop(),
+                job.placing().fit(),
+                job.placing().shrink(),
+                pixels(),
+                layout.plate(),
+                layout.bleed());
+        FilmContent.Picture content = new FilmContent.Picture(art(), placed);
+        FilmComposer composer = job.grain() instanceof Grain.Continuous continuous
+                ? FilmComposer.continuous(layout, content, curve(), continuous.bits(), mirrored())
+                : FilmComposer.screened(layout, content, curve(), plate().grain().orElseThrow(), mirrored());
+        ComposedFilm.Mending mending = job.mended()
+                ? new ComposedFilm.Mending(
+                        content,
+                        curve(),
+                        range(),
+                        FilmLimits.of(JobPlate.conditions(workshop(), job, workshop().usualDepthMicrometres())))
+                : null;
+        return film(composer, mending);
+    }
+
+    /** The aquatint screen film of photogravure; no other process has one. */
+    public Optional<ComposedFilm> screen() throws IOException {
+        if (!(job.process() instanceof PlateProcess.Photogravure process)) {
+            return Optional.empty();
+        }
+        SheetLayout layout = layout(screenLegends(process));
+        AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
+        FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
+        return Optional.of(film(FilmComposer.screened(layout, dots, curve(), aquatint.tile(), mirrored()), null));
+    }
+
+    private ComposedFilm film(FilmComposer composer, ComposedFilm.@Nullable Mending mending) {
+        return new ComposedFilm(composer, mending, mirrored(), BenchConditions.film(workshop()));
+    }
+
+    private boolean mirrored() {
+        return job.placing().readingSide().mirrored();
+    }
+
+    private List<String> screenLegends(PlateProcess.Photogravure process) throws IOException {
+        return FilmLegends.screen(
+                job,
+                pixels(),
+                process.screenBlack(),
+                process.screenSpacingMicrometres(),
+                plan().summary());
+    }
+
+    /** A sheet given for tiles is not the sheet that they are cut from. */
+    private SheetLayout layout(List<String> words) {
+        return SheetLayout.of(
+                pixels(),
+                job.plate(),
+                job.placing().bleedMillimetres(),
+                job.placing().bevelMillimetres(),
+                job.placing().tiled() ? Optional.empty() : job.placing().sheet(),
+                words,
+                LegendFace.load());
+    }
+
+    /** The films to be written, the positive first, then the screen film if there is one; each may be several tiles. */
+    public List<FilmDocument.Film> films() throws IOException {
+        List<FilmDocument.Film> present = films;
+        if (present == null) {
+            present = Stream.concat(Stream.of(positive()), screen().stream())
+                    .flatMap(film -> printed(film.sheet(), film.rows()))
+                    .toList();
+            films = present;
+        }
+        return present;
+    }
+
+    private Stream<FilmDocument.Film> printed(Sheet sheet, FilmRows rows) {
+        List<SheetTiles.Tile> tiles = tiles(job, sheet, rows);
+        return tiles.isEmpty()
+                ? Stream.of(new FilmDocument.Film(sheet, rows))
+                : tiles.stream().map(tile -> new FilmDocument.Film(tile.sheet(), tile.rows()));
+    }
+
+    /** The tiles of a film where the job asks for them and its sheet is too small; none where one film holds it. */
+    public static List<SheetTiles.Tile> tiles(Job job, Sheet sheet, FilmRows rows) {
+        Optional<Size> film = job.placing().tile();
+        boolean fits = film.isEmpty()
+                || (sheet.pixels().across(film.get().widthMillimetres()) >= sheet.widthPixels()
+                        && sheet.pixels().down(film.get().heightMillimetres()) >= sheet.heightPixels());
+        return fits ? List.of() : SheetTiles.of(sheet, rows, film.get());
+    }
+
+    /** The mend of the positive, where the job asks for one. */
+    public Optional<Mend> mend() throws IOException {
+        return positive().mend();
+    }
+
+    /** Why a job's sheet can't hold its plate and marks; empty where it can, or where none is given. */
+    public Optional<String> sheetFault() throws IOException {
+        if (job.placing().sheet().isEmpty() || job.placing().tiled()) {
+            return Optional.empty();
+        }
+        try {
+            layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()));
+            if (job.process() instanceof PlateProcess.Photogravure process) {
+                layout(screenLegends(process));
+            }
+            return Optional.empty();
+        } catch (Refusal tooSmall) {
+            return Optional.of(String.valueOf(tooSmall.getMessage()));
+        }
+    }
+
+    /**
+     * The same to be looked at, one sheet for each film: the job's own where that is large enough, so that the grain lies on the plate as the
+     * film has it; else, and in place of tiles, a sheet as large as it takes.
+     */
+    public FilmRecipe onOneSheet() throws IOException {
+        boolean own = !job.placing().tiled() && sheetFault().isEmpty();
+        Optional<Size> sheet = own ? job.placing().sheet() : Optional.empty();
+        Job whole = job.placed(job.placing().onOneSheet(sheet));
+        if (whole.equals(job)) {
+            return this;
+        }
+        FilmRecipe shown = new FilmRecipe(made, art, whole);
+        shown.plan = plan();
+        return shown;
+    }
+}
