@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaConstructor;
+import com.tngtech.archunit.core.domain.JavaMethod;
+import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
@@ -79,9 +82,12 @@ class ArchitectureTest {
                         "app.live: " + work + " app.kept app.recipe app.sight app.check app.bite",
                         "app.chart: " + work + " app.files app.kept app.recipe app.sight app.live",
                         "app.teach: " + work + " scan app.files app.kept app.recipe app.sight app.chart",
-                        "cli: quantity workshop json finding film.job app.files app.recipe app.sight app.bite app.proof"
+                        "app: quantity raster workshop film.job app.files app.recipe app.bite app.proof app.print app.live"
                                 + " app.chart app.teach",
-                        "desk.model: " + seen + " app.files app.recipe app.sight app.check app.bite app.chart app.print"
+                        "cli: quantity workshop json finding film.job app app.files app.recipe app.sight app.bite app.proof"
+                                + " app.chart app.teach",
+                        "desk.model: " + seen
+                                + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"
                                 + " app.live app.teach",
                         "desk.setting: quantity workshop desk.model",
                         "desk.look: finding app.sight app.teach desk.model",
@@ -127,6 +133,35 @@ class ArchitectureTest {
             assertTrue(below.containsAll(allowed), room + " imports a room that stands above it");
             below.add(room);
         });
+    }
+
+    /** What the door hands out, no surface makes for itself. */
+    @Test
+    void surfacesReachTheUseCasesThroughTheDoor() {
+        Set<String> handedOut = Stream.concat(
+                        Stream.of("greyground.app.recipe.PositiveWork"),
+                        Stream.of(greyground.app.Greyground.class.getMethods())
+                                .map(method -> method.getReturnType().getName()))
+                .filter(name -> name.startsWith("greyground.app."))
+                .collect(Collectors.toSet());
+        assertTrue(handedOut.size() >= 8, handedOut.toString());
+        JavaClasses surfaces = new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("greyground.cli", "greyground.desk");
+        List<String> around = surfaces.stream()
+                .flatMap(one -> one.getCodeUnitCallsFromSelf().stream())
+                .filter(call -> handedOut.contains(call.getTargetOwner().getName()))
+                .filter(call -> call.getTarget()
+                        .resolveMember()
+                        .filter(member -> member instanceof JavaConstructor
+                                || member.getModifiers().contains(JavaModifier.STATIC)
+                                        && handedOut.contains(((JavaMethod) member)
+                                                .getRawReturnType()
+                                                .getName()))
+                        .isPresent())
+                .map(call -> call.getDescription())
+                .toList();
+        assertEquals(List.of(), around);
     }
 
     @Test

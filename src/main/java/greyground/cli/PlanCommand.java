@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.app.Greyground;
 import greyground.app.bite.BenchAdvice;
 import greyground.app.bite.BiteWords;
 import greyground.app.bite.PlannedPlate;
@@ -74,7 +75,7 @@ final class PlanCommand implements Callable<Integer> {
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         BenchAdvice advice = terminal.watching(progress -> {
             PlannedPlate plate = KeptFiles.isPdf(file) ? film() : art(today, new Share(progress, 0, 0.4));
-            return BenchAdvice.of(plate, words, pdf(), searchExposure, today, new Share(progress, 0.4, 1)::show);
+            return Greyground.advice(plate, words, pdf(), searchExposure, today, new Share(progress, 0.4, 1)::show);
         });
         terminal.print(advice::text, advice::json);
         return CommandLine.done();
@@ -93,14 +94,14 @@ final class PlanCommand implements Callable<Integer> {
 
     private PlannedPlate film() {
         choice.checkUnchanged(file);
-        PlannedPlate plate = PlannedPlate.ofFilm(file);
+        PlannedPlate plate = Greyground.plan(file);
         return choice.namedWorkshop().map(plate::in).orElse(plate);
     }
 
     private PlannedPlate art(LocalDate today, Share progress) throws IOException {
         Workshop shop = choice.workshop();
-        ArtSource art = ArtSource.open(file);
+        ArtSource art = Greyground.art(file);
         Job wanted = choice.job(choice.jobFile().map(KeptFiles::job), art::source, shop, today);
-        return PlannedPlate.ofArt(art, wanted, shop, progress::show);
+        return Greyground.plan(art, wanted, shop, progress::show);
     }
 }

@@ -1,9 +1,10 @@
 package greyground.cli;
 
+import greyground.app.Greyground;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
+import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.PositiveOutcome;
-import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;
 import greyground.workshop.Workshop;
 import java.io.IOException;
@@ -75,10 +76,10 @@ final class PositiveCommand implements Callable<Integer> {
         Optional<Job> base =
                 newJob.isPresent() ? Optional.empty() : choice.jobFile().map(KeptFiles::job);
         Workshop shop = choice.workshop();
-        PositiveWork work = PositiveWork.open(art);
-        Job wanted = choice.job(base, work::source, shop, LocalDate.now(ZoneId.systemDefault()));
+        ArtSource source = Greyground.art(art);
+        Job wanted = choice.job(base, source::source, shop, LocalDate.now(ZoneId.systemDefault()));
         PositiveOutcome outcome = terminal.watching(
-                progress -> work.prepare(wanted, shop, film, Optional.ofNullable(tiff), progress::show));
+                progress -> Greyground.positive(source, wanted, shop, film, Optional.ofNullable(tiff), progress::show));
         if (newJob.isPresent()) {
             KeptFiles.saveJob(newJob.get(), outcome.job());
         }

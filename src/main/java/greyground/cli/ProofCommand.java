@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.app.Greyground;
 import greyground.app.bite.BiteTimes;
 import greyground.app.files.KeptFiles;
 import greyground.app.proof.ProofFiles;
@@ -181,12 +182,12 @@ final class ProofCommand implements Callable<Integer> {
     private ProofWork work(TerminalProgress progress) throws IOException {
         if (KeptFiles.isPdf(source)) {
             choice.checkUnchanged(source);
-            return ProofWork.ofFilm(source, choice.namedWorkshop());
+            return Greyground.proof(source, choice.namedWorkshop());
         }
         Workshop shop = choice.workshop();
-        ArtSource preparation = ArtSource.open(source);
+        ArtSource art = Greyground.art(source);
         Job wanted = choice.job(
-                choice.jobFile().map(KeptFiles::job), preparation::source, shop, LocalDate.now(ZoneId.systemDefault()));
-        return ProofWork.ofArt(preparation, wanted, shop, fraction -> progress.show(PREPARED * fraction));
+                choice.jobFile().map(KeptFiles::job), art::source, shop, LocalDate.now(ZoneId.systemDefault()));
+        return Greyground.proof(art, wanted, shop, fraction -> progress.show(PREPARED * fraction));
     }
 }

@@ -1,8 +1,8 @@
 package greyground.cli;
 
+import greyground.app.Greyground;
 import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
-import greyground.app.teach.FilmPrinterWork;
 import greyground.app.teach.ReadFiles;
 import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
@@ -14,7 +14,6 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -137,7 +136,7 @@ final class ReadCommand implements Callable<Integer> {
         if (accept || scan != null || values != null || wedge != null || printed.areGiven()) {
             throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
         }
-        ShopFile.TakenBack done = ShopFile.open(workshop).takeBack();
+        ShopFile.TakenBack done = Greyground.workshop(workshop).takeBack();
         terminal.tell(
                 Map.of(),
                 new Findings()
@@ -163,8 +162,8 @@ final class ReadCommand implements Callable<Integer> {
                             + " other");
         }
         NamedFiles named = named();
-        ShopFile shop = ShopFile.open(workshop);
-        ReadOutcome outcome = FilmPrinterWork.of(
+        ShopFile shop = Greyground.workshop(workshop);
+        ReadOutcome outcome = Greyground.filmReading(
                         film,
                         shop.workshop(),
                         new ReadWords(JobOptions.given(command.commandLine().getParseResult()))
@@ -196,8 +195,8 @@ final class ReadCommand implements Callable<Integer> {
             }
             files.wantOverlay(overlay);
         }
-        ShopFile shop = ShopFile.open(workshop);
-        ReadWork work = ReadWork.of(
+        ShopFile shop = Greyground.workshop(workshop);
+        ReadWork work = Greyground.reading(
                 film,
                 shop.workshop(),
                 new ReadWords(JobOptions.given(command.commandLine().getParseResult())),

@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.app.Greyground;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
@@ -64,10 +65,8 @@ final class WedgeCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         new NamedFiles().reads("workshop", workshop).writes("film", film, NamedFiles.Content.FILM);
         Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
-        WedgeWork work = WedgeWork.of(
-                JobOptions.given(command.commandLine().getParseResult()),
-                shop,
-                LocalDate.now(ZoneId.systemDefault()).toString());
+        WedgeWork work = Greyground.testPlate(
+                JobOptions.given(command.commandLine().getParseResult()), shop, LocalDate.now(ZoneId.systemDefault()));
         terminal.tell(Map.of("film", film), terminal.watching(progress -> work.make(film, progress::show)));
         return CommandLine.done();
     }

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import greyground.art.colour.PaperAndInk;
-import greyground.tone.ArtRange;
 import greyground.raster.GreyPlane;
+import greyground.tone.ArtRange;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.io.TempDir;

@@ -2,9 +2,9 @@ package greyground.bench;
 
 import greyground.art.Art;
 import greyground.art.colour.PaperAndInk;
-import greyground.tone.ArtRange;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
+import greyground.tone.ArtRange;
 import java.nio.file.Path;
 import java.util.Locale;
 

@@ -98,7 +98,11 @@ public record ExposureAdvice(
                                 .put("imageSeconds", times.imageSeconds())
                                 .put("stepHeld", times.stepHeld())
                                 .put("spacerMicrometres", times.spacerMicrometres())
-                                .rows("trade", trade.rows().stream().map(ExposureAdvice::row).toList()))
+                                .rows(
+                                        "trade",
+                                        trade.rows().stream()
+                                                .map(ExposureAdvice::row)
+                                                .toList()))
                 .rows(
                         "interference",
                         interference.beats().stream()

@@ -31,7 +31,12 @@ public final class AssumedFigures {
     private static final List<Reach> REACHES = List.of(
             new Reach("bath.biteMinutes", "the bite of %s min", 10, 30, " min"),
             new Reach("bath.etchFactor", "the etch factor of %s", 1.5, 3, ""),
-            new Reach("filmPrinter.spotGrowthMicrometres", "the film printer's spot growth of %s \u00b5m", 0, 8, " \u00b5m"),
+            new Reach(
+                    "filmPrinter.spotGrowthMicrometres",
+                    "the film printer's spot growth of %s \u00b5m",
+                    0,
+                    8,
+                    " \u00b5m"),
             new Reach("ink.saturationDensity", "the ink's full black of %s D", 1.4, 1.9, " D"),
             new Reach("exposure.targetStep", "the step wanted, %s,", 5, 9, ""));
 
@@ -82,8 +87,7 @@ public final class AssumedFigures {
     }
 
     private static double lightness(Workshop workshop, Job job, String path, double value) {
-        JobPlate plate =
-                JobPlate.of(workshop.with(path, Figure.assumed(value, "an end of its usual range")), job);
+        JobPlate plate = JobPlate.of(workshop.with(path, Figure.assumed(value, "an end of its usual range")), job);
         FilmPatch field = plate.patches().at(MIDDLE_COVERAGE);
         return plate.plate().terms(MIDDLE_COVERAGE, field).lightness();
     }

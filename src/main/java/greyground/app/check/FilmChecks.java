@@ -15,6 +15,7 @@ import greyground.plate.inspect.FilmPitch;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
+import greyground.raster.Crew;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
@@ -61,17 +62,6 @@ public final class FilmChecks {
     /** Checks films composed for a job, bitten as planned. */
     public static FilmChecks of(Job job, Workshop workshop, List<FilmDocument.Film> films, Progress progress)
             throws IOException {
-        return of(job, workshop, planned(job, workshop), films, progress);
-    }
-
-    /**
-     * Checks films composed for a job.
-     *
-     * @param conditions how the plate is exposed and bitten
-     */
-    public static FilmChecks of(
-            Job job, Workshop workshop, PlateConditions conditions, List<FilmDocument.Film> films, Progress progress)
-            throws IOException {
         List<Page> pages = films.stream()
                 .map(film -> new Page(
                         film.rows().width(),
@@ -80,20 +70,13 @@ public final class FilmChecks {
                         workshop.filmPrinter().pixels(film.sheet().resolution()),
                         film.sheet().plate(),
                         (taker, part) -> Bands.inOrder(
-                                film.rows().height(), BAND_ROWS, threads(), film.rows()::maker, taker, part)))
+                                film.rows().height(), BAND_ROWS, Crew.allCores(), film.rows()::maker, taker, part)))
                 .toList();
-        return checked(job, workshop, conditions, pages, progress);
+        return checked(job, workshop, pages, progress);
     }
 
     /** Checks the films of a PDF, bitten as planned. */
     public static FilmChecks of(Job job, Workshop workshop, FilmPdfReader reader, Progress progress)
-            throws IOException {
-        return of(job, workshop, planned(job, workshop), reader, progress);
-    }
-
-    /** Checks the films of a PDF. */
-    public static FilmChecks of(
-            Job job, Workshop workshop, PlateConditions conditions, FilmPdfReader reader, Progress progress)
             throws IOException {
         List<Page> pages = new ArrayList<>();
         for (FilmPdfReader.ReadFilm film : reader.films()) {
@@ -109,20 +92,12 @@ public final class FilmChecks {
                         part.done((double) (first + count) / film.heightPixels());
                     })));
         }
-        return checked(job, workshop, conditions, pages, progress);
+        return checked(job, workshop, pages, progress);
     }
 
-    private static int threads() {
-        return Math.max(1, Runtime.getRuntime().availableProcessors());
-    }
-
-    private static PlateConditions planned(Job job, Workshop workshop) {
-        return JobPlate.conditions(workshop, job, workshop.usualDepthMicrometres());
-    }
-
-    private static FilmChecks checked(
-            Job job, Workshop workshop, PlateConditions conditions, List<Page> pages, Progress progress)
+    private static FilmChecks checked(Job job, Workshop workshop, List<Page> pages, Progress progress)
             throws IOException {
+        PlateConditions conditions = JobPlate.conditions(workshop, job, workshop.usualDepthMicrometres());
         FilmBlack black = FilmBlack.of(workshop);
         List<PlateWarning> found = new ArrayList<>();
         List<PlateWarning> ofFilms = new ArrayList<>(FilmWarnings.black(black));
@@ -131,8 +106,12 @@ public final class FilmChecks {
         for (int i = 0; i < pages.size(); i++) {
             Page page = pages.get(i);
             String film = pages.size() == 1 ? "" : "film " + (i + 1) + ": ";
-            ofFilms.addAll(
-                    FilmWarnings.size(film, job, page.pixels(), page.plate(), pages.size() > 1 && job.placing().tiled()));
+            ofFilms.addAll(FilmWarnings.size(
+                    film,
+                    job,
+                    page.pixels(),
+                    page.plate(),
+                    pages.size() > 1 && job.placing().tiled()));
             if (page.bits() == 1) {
                 // Photogravure's positive is continuous; its dots are all on the screen film.
                 Exposure.Sheet through = job.process() instanceof PlateProcess.Photogravure
@@ -148,7 +127,8 @@ public final class FilmChecks {
                             film,
                             findings,
                             job.placing().readingSide().mirrored()
-                                    ? page.pixels().acrossMillimetres(page.plate().width())
+                                    ? page.pixels()
+                                            .acrossMillimetres(page.plate().width())
                                     : 0));
                 } catch (Refusal nothingToInspect) {
                     // An exposure that hardens all or nothing is said like any other fault of the film.
@@ -177,7 +157,7 @@ public final class FilmChecks {
                 page.width(),
                 page.height(),
                 new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),
-                threads())) {
+                Crew.allCores())) {
             page.feed().to(inspection, progress);
             return inspection.finish();
         }

@@ -13,8 +13,7 @@ import java.util.Optional;
 public final class GrainTiles {
     public static final long SCREEN_SEED = 1;
 
-    private static final GrainStore USUAL =
-            new GrainStore(CacheFolder.usual().folder());
+    private static final GrainStore USUAL = new GrainStore(CacheFolder.usual().folder());
 
     private GrainTiles() {}
 

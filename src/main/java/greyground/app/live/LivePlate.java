@@ -176,7 +176,8 @@ public final class LivePlate {
 
     /** The tone at a place of the art, in art pixels. */
     public ToneAt toneOfArt(double artX, double artY) {
-        return curves.at(grey(artX, artY), recipe.compensation().curve(), recipe.tones().response());
+        return curves.at(
+                grey(artX, artY), recipe.compensation().curve(), recipe.tones().response());
     }
 
     /** Linear luminance of the art about a place, over about five by five of its pixels (assumed) so that a speck decides nothing. */
@@ -245,7 +246,8 @@ public final class LivePlate {
         }
         List<WholePlate.Look> looks = new ArrayList<>();
         for (double minutes : times.minutes()) {
-            looks.add(new WholePlate.Look(recipe.plate().conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
+            looks.add(new WholePlate.Look(
+                    recipe.plate().conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
         }
         List<PlateMap> maps = film(recipe.plate().widestPixelMicrometres())
                 .look(window(view), looks, Crew.allCores(), progress.part(0, 0.5));
@@ -292,9 +294,7 @@ public final class LivePlate {
         if (screen && job().process() instanceof PlateProcess.Photogravure process) {
             int coverage = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
             return new LiveSheet(
-                    job(),
-                    recipe.screen().orElseThrow(),
-                    new LiveSheetTones(placing, tones, curve, grey -> coverage));
+                    job(), recipe.screen().orElseThrow(), new LiveSheetTones(placing, tones, curve, grey -> coverage));
         }
         return new LiveSheet(job(), recipe.positive(), new LiveSheetTones(placing, tones, curve, curve::coverage));
     }
@@ -332,6 +332,7 @@ public final class LivePlate {
     /** Looks through every dot of the film for what the plate will not keep; most pressing first. Takes seconds. */
     public List<PlateWarning> check(Progress progress) throws IOException {
         art.own();
-        return FilmChecks.of(whole().job(), recipe.workshop(), whole().films(), progress).warnings();
+        return FilmChecks.of(whole().job(), recipe.workshop(), whole().films(), progress)
+                .warnings();
     }
 }

@@ -30,23 +30,11 @@ import java.util.List;
 public final class LiveSheet {
     private final Job job;
     private final ComposedFilm film;
-    private final Tones tones;
+    private final LiveSheetTones tones;
     private final SheetLayout layout;
     private final FilmPixels pixels;
 
-    /** What the picture on the sheet looks like from afar, and colours. */
-    interface Tones {
-        /** Coverages in 1/65 535 of a window in millimetres of plate, as the print reads; only the picture's own place is looked at. */
-        char[] coverages(LiveView ofPlate);
-
-        /** The curve that the strip's greys go through. */
-        ToneCurve curve();
-
-        /** The colour of a coverage, on a light table or on the copper. */
-        int colour(int coverage, boolean onCopper);
-    }
-
-    LiveSheet(Job job, ComposedFilm film, Tones tones) {
+    LiveSheet(Job job, ComposedFilm film, LiveSheetTones tones) {
         this.job = job;
         this.film = film;
         this.tones = tones;

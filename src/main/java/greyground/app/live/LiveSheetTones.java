@@ -8,7 +8,7 @@ import greyground.tone.ToneCurve;
 import java.util.function.IntUnaryOperator;
 
 /** How a plate's film sheet looks from afar: each place of the art as its even tone, in the colours of the film's own stage. */
-final class LiveSheetTones implements LiveSheet.Tones {
+final class LiveSheetTones {
     /** Colours on the copper are made for every 16th coverage (assumed: no eye tells those between). */
     private static final int STEP_BITS = 4;
 
@@ -30,8 +30,8 @@ final class LiveSheetTones implements LiveSheet.Tones {
         }
     }
 
-    @Override
-    public char[] coverages(LiveView ofPlate) {
+    /** Coverages in 1/65 535 of a window in millimetres of plate, as the print reads; only the picture's own place is looked at. */
+    char[] coverages(LiveView ofPlate) {
         short[] seen = placing.greys(ofPlate);
         char[] coverages = new char[seen.length];
         for (int i = 0; i < seen.length; i++) {
@@ -40,13 +40,13 @@ final class LiveSheetTones implements LiveSheet.Tones {
         return coverages;
     }
 
-    @Override
-    public ToneCurve curve() {
+    /** The curve that the strip's greys go through. */
+    ToneCurve curve() {
         return curve;
     }
 
-    @Override
-    public int colour(int share, boolean copper) {
+    /** The colour of a coverage, on a light table or on the copper. */
+    int colour(int share, boolean copper) {
         return copper ? onCopper[(share + (1 << (STEP_BITS - 1))) >> STEP_BITS] : tones.colour(Stage.FILM, share);
     }
 }

@@ -109,11 +109,9 @@ public final class ProofWork implements Closeable {
      * @param art closed with this
      * @param wanted as for a positive; a sheet that is too small is no hindrance
      */
-    public static ProofWork ofArt(ArtSource art, Job wanted, Workshop workshop, Progress progress)
-            throws IOException {
+    public static ProofWork ofArt(ArtSource art, Job wanted, Workshop workshop, Progress progress) throws IOException {
         try {
-            FilmRecipe recipe =
-                    FilmRecipe.of(art, wanted, workshop, progress).onOneSheet();
+            FilmRecipe recipe = FilmRecipe.of(art, wanted, workshop, progress).onOneSheet();
             return new ProofWork(
                     recipe.job(),
                     workshop,

@@ -2,8 +2,8 @@ package greyground.app.recipe;
 
 import greyground.art.Art;
 import greyground.art.colour.PaperAndInk;
-import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.ArtChoice;
+import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.Job;
 import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
@@ -152,10 +152,7 @@ public final class ArtSource implements Closeable {
         source(choice.page());
         CompletableFuture<String> fingerprint = look.fingerprint();
         Decoded read = new Decoded(
-                choice.page(),
-                fingerprint,
-                look.remarks(),
-                look.decode(progress, planeBudgetBytes(), spillFolder()));
+                choice.page(), fingerprint, look.remarks(), look.decode(progress, planeBudgetBytes(), spillFolder()));
         decoded = read;
         return read;
     }

@@ -43,8 +43,8 @@ public final class ComposedFilm implements FilmOnPlate.Parts {
         /** A mend of what lies within a rectangle of the sheet as the film is; within its own reach of the edges it is unsure. */
         private Mend within(FilmComposer whole, PixelRect part, boolean mirrored) {
             PixelRect plain = mirrored ? part.mirrored(whole.layout().width()) : part;
-            WishedBlack wished = WishedBlack.of(
-                    whole.layout(), (FilmContent.Picture) content.within(plain), curve, range, mirrored);
+            WishedBlack wished =
+                    WishedBlack.of(whole.layout(), (FilmContent.Picture) content.within(plain), curve, range, mirrored);
             FilmComposer composed = whole.within(part);
             return new Mend(composed.sheet(), composed, wished, limits);
         }

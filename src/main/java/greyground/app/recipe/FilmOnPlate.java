@@ -9,7 +9,6 @@ import greyground.plate.PlateFilm;
 import greyground.plate.edge.Rim;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
-import greyground.raster.Bands;
 import greyground.raster.PixelRect;
 import greyground.workshop.FilmPrinter;
 import java.io.Closeable;
@@ -39,19 +38,23 @@ public final class FilmOnPlate implements PlateFilm {
         this.printed = printed;
     }
 
-    /** Where the rows come from. */
+    /** Where a film's strips come from. */
     private interface Source {
-        Sheets open();
+        Rows open(FilmOnPlate film);
     }
 
-    /** Rows of the whole sheet, read downwards. */
-    private interface Sheets extends Closeable {
+    /** Rows of a sheet, read downwards. */
+    private interface Sheets {
         /** Reads rows of the sheet that follow those read before, or lie below them. */
         byte[] read(int first, int count) throws IOException;
     }
 
     /** Size and depth of the sheet, and the plate on it. */
-    private record SheetShape(int width, int height, int bits, int bytesPerRow, PixelRect plate) {}
+    private record SheetShape(int width, int height, int bits, int bytesPerRow, PixelRect plate) {
+        static SheetShape of(Sheet sheet, FilmRows rows) {
+            return new SheetShape(rows.width(), rows.height(), rows.bitsPerSample(), rows.bytesPerRow(), sheet.plate());
+        }
+    }
 
     /**
      * A film composed from art.
@@ -60,21 +63,8 @@ public final class FilmOnPlate implements PlateFilm {
      * @param printed what its printer lays down, which turns samples to densities
      */
     public static FilmOnPlate composed(Sheet sheet, FilmRows rows, boolean mirrored, Film printed) {
-        Source source = () -> {
-            Bands.Maker<byte[]> maker = rows.maker();
-            return new Sheets() {
-                @Override
-                public byte[] read(int first, int count) throws IOException {
-                    return maker.make(first, count);
-                }
-
-                @Override
-                public void close() {}
-            };
-        };
-        SheetShape shape =
-                new SheetShape(rows.width(), rows.height(), rows.bitsPerSample(), rows.bytesPerRow(), sheet.plate());
-        return new FilmOnPlate(source, shape, sheet.pixels(), mirrored, printed);
+        Source source = film -> film.inOrder(rows.maker()::make, () -> {});
+        return new FilmOnPlate(source, SheetShape.of(sheet, rows), sheet.pixels(), mirrored, printed);
     }
 
     /** Any part of a film, composed when it is asked for. */
@@ -90,37 +80,10 @@ public final class FilmOnPlate implements PlateFilm {
      * @param whole its size; its rows are never made
      * @param parts the same film
      */
-    public static PlateFilm inParts(Sheet sheet, FilmRows whole, Parts parts, boolean mirrored, Film printed) {
-        FilmOnPlate film = composed(sheet, whole, mirrored, printed);
-        return new PlateFilm() {
-            @Override
-            public int width() {
-                return film.width();
-            }
-
-            @Override
-            public int height() {
-                return film.height();
-            }
-
-            @Override
-            public double pitchMicrometres() {
-                return film.pitchMicrometres();
-            }
-
-            @Override
-            public Rows open() {
-                return new Rows() {
-                    @Override
-                    public Strip strip(int firstRow, int rowCount) {
-                        return (left, width) -> film.part(parts, left, width, firstRow, rowCount);
-                    }
-
-                    @Override
-                    public void close() {}
-                };
-            }
-        };
+    static FilmOnPlate inParts(Sheet sheet, FilmRows whole, Parts parts, boolean mirrored, Film printed) {
+        Source source = film -> rows(
+                (firstRow, rowCount) -> (left, width) -> film.part(parts, left, width, firstRow, rowCount), () -> {});
+        return new FilmOnPlate(source, SheetShape.of(sheet, whole), sheet.pixels(), mirrored, printed);
     }
 
     private FilmPatch part(Parts parts, int left, int width, int firstRow, int rowCount) {
@@ -128,17 +91,9 @@ public final class FilmOnPlate implements PlateFilm {
                 mirrored ? shape.plate().right() - left - width : shape.plate().left() + left;
         int first = Math.max(0, Math.min(shape.width() - 1, from));
         int last = Math.max(first + 1, Math.min(shape.width(), from + width));
-        Sheets seen = new Sheets() {
-            @Override
-            public byte[] read(int top, int count) throws IOException {
-                return parts.within(new PixelRect(first, top, last - first, count))
-                        .maker()
-                        .make(top, count);
-            }
-
-            @Override
-            public void close() {}
-        };
+        Sheets seen = (top, count) -> parts.within(new PixelRect(first, top, last - first, count))
+                .maker()
+                .make(top, count);
         try {
             return strip(seen, firstRow, rowCount).cut(left, width);
         } catch (IOException failed) {
@@ -160,7 +115,10 @@ public final class FilmOnPlate implements PlateFilm {
         if (shape.plate().right() > shape.width() || shape.plate().bottom() > shape.height()) {
             throw Refusal.failure("the film's plate reaches past its sheet: give a film PDF as this program wrote it");
         }
-        Source source = () -> new PdfRows(reader.stream(index), film.bytesPerRow());
+        Source source = onPlate -> {
+            FilmPdfReader.FilmStream stream = reader.stream(index);
+            return onPlate.inOrder(new PdfRows(stream, film.bytesPerRow()), stream);
+        };
         return new FilmOnPlate(source, shape, printer.pixels(film.resolution()), mirrored, printed);
     }
 
@@ -197,11 +155,6 @@ public final class FilmOnPlate implements PlateFilm {
             heldCount = count;
             return rows;
         }
-
-        @Override
-        public void close() throws IOException {
-            stream.close();
-        }
     }
 
     @Override
@@ -226,16 +179,28 @@ public final class FilmOnPlate implements PlateFilm {
 
     @Override
     public Rows open() {
-        Sheets sheets = source.open();
+        return source.open(this);
+    }
+
+    private Rows inOrder(Sheets sheets, Closeable end) {
+        return rows((firstRow, rowCount) -> strip(sheets, firstRow, rowCount), end);
+    }
+
+    /** Gives strips of the film, one after another. */
+    private interface Strips {
+        Strip strip(int firstRow, int rowCount) throws IOException;
+    }
+
+    private static Rows rows(Strips strips, Closeable end) {
         return new Rows() {
             @Override
             public Strip strip(int firstRow, int rowCount) throws IOException {
-                return FilmOnPlate.this.strip(sheets, firstRow, rowCount);
+                return strips.strip(firstRow, rowCount);
             }
 
             @Override
             public void close() throws IOException {
-                sheets.close();
+                end.close();
             }
         };
     }

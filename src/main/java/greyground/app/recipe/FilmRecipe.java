@@ -62,7 +62,12 @@ public final class FilmRecipe {
 
     /** What no sheet changes. */
     private record Settled(
-            Workshop workshop, GreyPlane plane, ArtRange range, JobPlate plate, JobTones tones, Compensation compensation) {}
+            Workshop workshop,
+            GreyPlane plane,
+            ArtRange range,
+            JobPlate plate,
+            JobTones tones,
+            Compensation compensation) {}
 
     /**
      * Decodes the art, unless it is at hand, and settles all else. Grain and the plate's response are made on spare threads meanwhile, since
@@ -78,8 +83,7 @@ public final class FilmRecipe {
         Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
-        return new FilmRecipe(
-                new Settled(workshop, plane, range, Crew.joined(grain), tones, compensation), art, job);
+        return new FilmRecipe(new Settled(workshop, plane, range, Crew.joined(grain), tones, compensation), art, job);
     }
 
     /** With everything settled: digest, white and black as numbers. */
@@ -189,13 +193,15 @@ public final class FilmRecipe {
         FilmContent.Picture content = new FilmContent.Picture(art(), placed);
         FilmComposer composer = job.grain() instanceof Grain.Continuous continuous
                 ? FilmComposer.continuous(layout, content, curve(), continuous.bits(), mirrored())
-                : FilmComposer.screened(layout, content, curve(), plate().grain().orElseThrow(), mirrored());
+                : FilmComposer.screened(
+                        layout, content, curve(), plate().grain().orElseThrow(), mirrored());
         ComposedFilm.Mending mending = job.mended()
                 ? new ComposedFilm.Mending(
                         content,
                         curve(),
                         range(),
-                        FilmLimits.of(JobPlate.conditions(workshop(), job, workshop().usualDepthMicrometres())))
+                        FilmLimits.of(
+                                JobPlate.conditions(workshop(), job, workshop().usualDepthMicrometres())))
                 : null;
         return film(composer, mending);
     }
@@ -221,11 +227,7 @@ public final class FilmRecipe {
 
     private List<String> screenLegends(PlateProcess.Photogravure process) throws IOException {
         return FilmLegends.screen(
-                job,
-                pixels(),
-                process.screenBlack(),
-                process.screenSpacingMicrometres(),
-                plan().summary());
+                job, pixels(), process.screenBlack(), process.screenSpacingMicrometres(), plan().summary());
     }
 
     /** A sheet given for tiles is not the sheet that they are cut from. */

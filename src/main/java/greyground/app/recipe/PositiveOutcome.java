@@ -31,7 +31,8 @@ public record PositiveOutcome(Job job, Findings findings) {
                         job, recipe.films().get(0).sheet(), recipe.films().size())
                 .say(
                         "tones",
-                        toneWords(recipe) + lost("lighter than the lightest tone that holds", light)
+                        toneWords(recipe)
+                                + lost("lighter than the lightest tone that holds", light)
                                 + lost("darker than the darkest", dark))
                 .put("unattainableLightShare", light)
                 .put("unattainableDarkShare", dark)
@@ -80,7 +81,8 @@ public record PositiveOutcome(Job job, Findings findings) {
     }
 
     private static String mendedWords(MendReport report) {
-        return String.format(Locale.ROOT, "strokes made solid, %.1f mm\u00b2 more black", report.solidSquareMillimetres())
+        return String.format(
+                        Locale.ROOT, "strokes made solid, %.1f mm\u00b2 more black", report.solidSquareMillimetres())
                 + (report.wideBlacks() == 0
                         ? ", no black too wide for it"
                         : String.format(

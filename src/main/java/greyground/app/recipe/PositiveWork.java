@@ -26,7 +26,8 @@ public final class PositiveWork {
     private final ArtSource art;
     private final int threads = Crew.allCores();
 
-    private PositiveWork(ArtSource art) {
+    /** Of art that is closed once its film is made. */
+    public PositiveWork(ArtSource art) {
         this.art = art;
     }
 

@@ -59,8 +59,8 @@ public final class ReadFiles {
                     CURVE,
                     curve,
                     outcome.diagram()
-                            .orElseThrow(() -> Refusal.use(
-                                    outcome.title() + " has no response to draw: leave out --" + CURVE)));
+                            .orElseThrow(() ->
+                                    Refusal.use(outcome.title() + " has no response to draw: leave out --" + CURVE)));
         }
         Path overlay = named.written().get(OVERLAY);
         Optional<Picture> drawn = outcome.overlay();

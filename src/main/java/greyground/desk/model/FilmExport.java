@@ -1,8 +1,9 @@
 package greyground.desk.model;
 
+import greyground.app.Greyground;
 import greyground.app.files.NamedFiles;
+import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.PositiveOutcome;
-import greyground.app.recipe.PositiveWork;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -21,10 +22,10 @@ public final class FilmExport {
     public static PositiveOutcome make(NamedFiles named, BenchState state, Path film, DoubleConsumer progress)
             throws IOException {
         named.writes("film", film, isTiff(film) ? NamedFiles.Content.TIFF : NamedFiles.Content.FILM);
-        PositiveWork positive = PositiveWork.open(state.art());
+        ArtSource art = Greyground.art(state.art());
         return isTiff(film)
-                ? positive.prepareTiff(state.job(), state.workshop(), film, progress::accept)
-                : positive.prepare(state.job(), state.workshop(), film, Optional.empty(), progress::accept);
+                ? Greyground.positiveAsTiff(art, state.job(), state.workshop(), film, progress::accept)
+                : Greyground.positive(art, state.job(), state.workshop(), film, Optional.empty(), progress::accept);
     }
 
     public static boolean isTiff(Path film) {

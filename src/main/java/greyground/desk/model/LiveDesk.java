@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import greyground.app.Greyground;
 import greyground.app.bite.BiteTimes;
 import greyground.app.bite.LoggedProof;
 import greyground.app.check.PlateWarning;
@@ -78,7 +79,7 @@ public final class LiveDesk implements AutoCloseable {
                     present.close();
                 }
                 bench = null;
-                present = LiveBench.open(state.art());
+                present = Greyground.bench(state.art());
                 bench = present;
             }
             sheet = null;
@@ -123,7 +124,7 @@ public final class LiveDesk implements AutoCloseable {
     /** Looks into a picture's file; told on the window's thread. */
     public void look(Path file, Consumer<SourceArt> told) {
         worker.ask(BenchWorker.Kind.PLATE, watch -> {
-            try (LiveBench looked = LiveBench.open(file)) {
+            try (LiveBench looked = Greyground.bench(file)) {
                 SourceArt source = looked.source(1);
                 window.execute(() -> told.accept(source));
             }

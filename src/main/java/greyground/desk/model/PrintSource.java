@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import greyground.app.Greyground;
 import greyground.app.print.FilmPrinting;
 import greyground.app.print.FilmPrinting.Order;
 import greyground.film.sheet.SheetOnPaper.SheetSize;
@@ -29,7 +30,7 @@ public record PrintSource(String title, SheetSize size, boolean hasPlan, Printin
                 size,
                 true,
                 (order, progress) ->
-                        FilmPrinting.print(state.art(), state.job(), state.workshop(), order, progress::accept));
+                        Greyground.print(state.art(), state.job(), state.workshop(), order, progress::accept));
     }
 
     /** A film PDF, such as a test plate's; reads the file. */
@@ -38,6 +39,6 @@ public record PrintSource(String title, SheetSize size, boolean hasPlan, Printin
                 title,
                 FilmPrinting.size(pdf),
                 true,
-                (order, progress) -> FilmPrinting.print(pdf, title, order, progress::accept));
+                (order, progress) -> Greyground.print(pdf, title, order, progress::accept));
     }
 }

@@ -1,5 +1,6 @@
 package greyground.desk.model;
 
+import greyground.app.Greyground;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.Lesson;
@@ -7,7 +8,6 @@ import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
-import greyground.app.teach.ReadWork;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
@@ -149,7 +149,7 @@ public final class TestPlateModel {
         });
         words.put("kind", kind.word());
         words.put("plate", plate);
-        return WedgeWork.of(words, bench.workshop(), services.today().get().toString());
+        return Greyground.testPlate(words, bench.workshop(), services.today().get());
     }
 
     /** Shows the film before it is made. */
@@ -218,7 +218,7 @@ public final class TestPlateModel {
         Workshop shop = bench.workshop();
         ReadWords words = new ReadWords(told);
         begin("The scan was not read", "Reading " + picture.getFileName(), watch -> {
-            ReadOutcome outcome = ReadWork.of(
+            ReadOutcome outcome = Greyground.reading(
                             testFilm, Optional.of(shop), words, services.today().get())
                     .scan(picture, Optional.empty(), true, watch::accept);
             return new TestPlateState.Read(outcome, outcome.scan());
@@ -340,7 +340,7 @@ public final class TestPlateModel {
     }
 
     private static Path written(Path file, Lesson taught) throws IOException {
-        ShopFile shop = ShopFile.open(file);
+        ShopFile shop = Greyground.workshop(file);
         boolean same = shop.workshop()
                 .map(WorkshopFile::text)
                 .filter(WorkshopFile.text(taught.before())::equals)

@@ -68,8 +68,6 @@ class AssumedFiguresTest {
         assertNotSame(first, live.of(SHOP, job, "another plate", Progress.NONE));
         Workshop known =
                 SHOP.with("bath.etchFactor", Figure.measured(2, java.time.LocalDate.of(2026, 3, 4), "this test"));
-        assertEquals(
-                AssumedFigures.of(known, job, Progress.NONE),
-                live.of(known, job, "another plate", Progress.NONE));
+        assertEquals(AssumedFigures.of(known, job, Progress.NONE), live.of(known, job, "another plate", Progress.NONE));
     }
 }

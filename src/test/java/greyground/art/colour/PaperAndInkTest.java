@@ -1,7 +1,6 @@
 package greyground.art.colour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.raster.GreyPlane;
@@ -84,5 +83,4 @@ class PaperAndInkTest {
             before = range;
         }
     }
-
 }

@@ -1,0 +1,166 @@
+package greyground.app;
+
+import greyground.app.bite.BenchAdvice;
+import greyground.app.bite.BiteWords;
+import greyground.app.bite.PlannedPlate;
+import greyground.app.chart.WedgeWork;
+import greyground.app.files.ShopFile;
+import greyground.app.live.LiveBench;
+import greyground.app.print.FilmPrinting;
+import greyground.app.proof.ProofWork;
+import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.PositiveOutcome;
+import greyground.app.recipe.PositiveWork;
+import greyground.app.teach.FilmPrinterWork;
+import greyground.app.teach.ReadWords;
+import greyground.app.teach.ReadWork;
+import greyground.film.job.Job;
+import greyground.quantity.Refusal;
+import greyground.raster.Progress;
+import greyground.workshop.Workshop;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+
+/**
+ * Everything the program can be asked. A terminal, a window or a test comes in here and goes no other way; the rooms behind the door tell
+ * what comes back.
+ *
+ * <p>What can go wrong, everywhere alike: {@link Refusal} says in one line what was wrong and what to do, by its kind the asking, or a file
+ * or the machine; {@link CancellationException} comes from a {@link Progress}
+ * that wants the work stopped, and an {@link IOException} from a file that was lost while it was read. Whichever it is, no file is half
+ * written, and what stood there before stands there still.
+ */
+public final class Greyground {
+    private Greyground() {}
+
+    // ------------------------------------------------------------------ from art
+
+    /**
+     * Looks into a picture without reading its pixels. Choose it first: its title and size go into the {@link Job}, and it is what the films
+     * of that job are asked of. Close it.
+     */
+    public static ArtSource art(Path picture) {
+        return ArtSource.open(picture);
+    }
+
+    /**
+     * Makes a job's films and writes them as a PDF that carries job, workshop, curve and plan. Choose it to make a positive; art is closed
+     * by it.
+     *
+     * @param tiff the same bits as a TIFF too
+     */
+    public static PositiveOutcome positive(
+            ArtSource art, Job job, Workshop shop, Path pdf, Optional<Path> tiff, Progress progress)
+            throws IOException {
+        return new PositiveWork(art).prepare(job, shop, pdf, tiff, progress);
+    }
+
+    /** The same as a TIFF alone. Choose it for who prints bits and keeps job and plan elsewhere: a TIFF carries neither. */
+    public static PositiveOutcome positiveAsTiff(ArtSource art, Job job, Workshop shop, Path tiff, Progress progress)
+            throws IOException {
+        return new PositiveWork(art).prepareTiff(job, shop, tiff, progress);
+    }
+
+    /** Makes a job's films and prints them. Choose it where no file is wanted. */
+    public static void print(Path art, Job job, Workshop shop, FilmPrinting.Order order, Progress progress)
+            throws IOException {
+        FilmPrinting.print(art, job, shop, order, progress);
+    }
+
+    /** Foretells a job's plate, with a film composed now. Choose it to see a plate before there is a film; close it, and art with it. */
+    public static ProofWork proof(ArtSource art, Job job, Workshop shop, Progress progress) throws IOException {
+        return ProofWork.ofArt(art, job, shop, progress);
+    }
+
+    /** Plans a job's plate. Choose it to know exposure and bite before there is a film; art is closed by it. */
+    public static PlannedPlate plan(ArtSource art, Job job, Workshop shop, Progress progress) throws IOException {
+        return PlannedPlate.ofArt(art, job, shop, progress);
+    }
+
+    /**
+     * Puts art on the bench, where job and workshop may change while it is looked at. Choose it for a window; close it. The thread that opens
+     * it uses it, and no other may.
+     */
+    public static LiveBench bench(Path art) {
+        return LiveBench.open(art);
+    }
+
+    // ------------------------------------------------------------------ from a film
+
+    /**
+     * Foretells the plate of a film PDF. Choose it to see what the film at hand will give; close it.
+     *
+     * @param shop to expose and bite it in; empty for its own
+     */
+    public static ProofWork proof(Path pdf, Optional<Workshop> shop) throws IOException {
+        return ProofWork.ofFilm(pdf, shop);
+    }
+
+    /** The plan that a film PDF carries. */
+    public static PlannedPlate plan(Path pdf) {
+        return PlannedPlate.ofFilm(pdf);
+    }
+
+    /** Prints a film PDF; {@code title} is what the printer's queue calls it. */
+    public static void print(Path pdf, String title, FilmPrinting.Order order, Progress progress) throws IOException {
+        FilmPrinting.print(pdf, title, order, progress);
+    }
+
+    /**
+     * Answers a question about a planned plate: minutes for a depth or a darkest tone, a second bite, the split of two exposures. Choose it
+     * at the bench, before the plate goes into the bath or after its proof.
+     *
+     * @param pdf the film, whose curve says how much black it uses; empty where none is made
+     * @param searchExposure whether to search the split of two exposures
+     * @param today when temperature and copper were read
+     */
+    public static BenchAdvice advice(
+            PlannedPlate plate,
+            BiteWords question,
+            Optional<Path> pdf,
+            boolean searchExposure,
+            LocalDate today,
+            Progress progress)
+            throws IOException {
+        return BenchAdvice.of(plate, question, pdf, searchExposure, today, progress);
+    }
+
+    // ------------------------------------------------------------------ what a workshop learns
+
+    /**
+     * A test plate, to be looked at or made. Choose it when a workshop is new, or something in it has changed.
+     *
+     * @param given its kind and what concerns its film, by option name without dashes
+     */
+    public static WedgeWork testPlate(Map<String, String> given, Workshop shop, LocalDate today) {
+        return WedgeWork.of(given, shop, today.toString());
+    }
+
+    /**
+     * Reads a test plate's proof, scanned or measured by hand. Choose it when the proof is dry; it writes nothing.
+     *
+     * @param pdf of the test plate's film
+     * @param shop to be taught; where there is none yet, the film's own is
+     * @param today for a proof whose date isn't told
+     */
+    public static ReadWork reading(Path pdf, Optional<Workshop> shop, ReadWords told, LocalDate today) {
+        return ReadWork.of(pdf, shop, told, today);
+    }
+
+    /**
+     * Reads what a film printer lays down. Choose it before any plate is etched: it takes a printed film, and a densitometer or a ruler. It
+     * writes nothing.
+     */
+    public static FilmPrinterWork filmReading(Path pdf, Optional<Workshop> shop, LocalDate date) {
+        return FilmPrinterWork.of(pdf, shop, date);
+    }
+
+    /** A workshop's own file, or the place for one. Choose it to write down what a reading teaches, or to take the last lesson back. */
+    public static ShopFile workshop(Path file) {
+        return ShopFile.open(file);
+    }
+}
