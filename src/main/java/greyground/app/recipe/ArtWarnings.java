@@ -2,6 +2,7 @@ package greyground.app.recipe;
 
 import greyground.film.job.ArtChoice;
 import greyground.film.job.Job;
+import greyground.film.job.LevelledArt;
 import greyground.film.job.Placing;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
@@ -29,6 +30,12 @@ final class ArtWarnings {
                     + ": greyground plan with --search-exposure looks for better ones");
         }
         ArtChoice.Crop crop = job.art().crop();
+        if (LevelledArt.of(recipe.art().width(), recipe.art().height(), job.art())
+                .leavesBlank(crop, job.placing(), job.plate())) {
+            warnings.add("corners of the plate stay blank, since art turned by "
+                    + Refusal.plain(job.art().straightenDegrees())
+                    + " degrees does not reach them: crop to what it covers, with --crop covered");
+        }
         double across = recipe.art().width() * crop.width() / job.plate().widthMillimetres();
         double down = recipe.art().height() * crop.height() / job.plate().heightMillimetres();
         boolean fill = job.placing().fit() == Placing.Fit.FILL;

@@ -3,9 +3,9 @@ package greyground.app.live;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.app.recipe.FilmPreparation;
+import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobWords;
-import greyground.app.recipe.PreparedFilms;
 import greyground.app.recipe.SourceArt;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint.Given;
@@ -54,36 +54,39 @@ class LevelledRangeTest {
     @Test
     void levellingChangesNeitherWhiteNorBlack() throws Exception {
         double paper = Srgb.decode(241 / 255.0);
-        FilmPreparation preparation = FilmPreparation.open(drawing());
-        SourceArt art = preparation.source(1);
+        Path file = drawing();
+        SourceArt art = ArtSource.open(file).source(1);
         ArtChoice plain = null;
         for (String turn : List.of("0", "7.6", "-20", "97.6", "180")) {
-            try (PreparedFilms films = preparation.films(job(art, "rotate", turn), SHOP, Progress.NONE);
-                    LiveArt live = new LiveArt(preparation.file())) {
+            Job turned = job(art, "rotate", turn);
+            try (ArtSource source = ArtSource.open(file);
+                    LiveBench bench = LiveBench.open(file)) {
+                FilmRecipe films = FilmRecipe.of(source, turned, SHOP, Progress.NONE);
                 ArtChoice settled = films.job().art();
                 plain = plain == null ? settled : plain;
                 // Found is the paper's darker shoulder.
                 assertEquals(paper, ((Given) settled.white()).luminance(), 0.03, turn);
                 assertEquals(plain.white(), settled.white(), turn);
                 assertEquals(plain.black(), settled.black(), turn);
-                double bench = live.range(job(art, "rotate", turn).art(), Progress.NONE)
-                        .white();
-                assertEquals(((Given) plain.white()).luminance(), bench, turn);
+                double seen = bench.plate(turned, SHOP, Progress.NONE).artWhite();
+                assertEquals(((Given) plain.white()).luminance(), seen, turn);
             }
         }
     }
 
     @Test
     void blankCornersAreToldAndCoveredLeavesThemOut() throws Exception {
-        FilmPreparation preparation = FilmPreparation.open(drawing());
-        SourceArt art = preparation.source(1);
-        try (PreparedFilms films = preparation.films(job(art, "rotate", "7.6"), SHOP, Progress.NONE)) {
+        Path file = drawing();
+        SourceArt art = ArtSource.open(file).source(1);
+        try (ArtSource source = ArtSource.open(file)) {
+            FilmRecipe films = FilmRecipe.of(source, job(art, "rotate", "7.6"), SHOP, Progress.NONE);
             assertTrue(
                     films.warnings().stream().anyMatch(w -> w.contains("--crop covered")), films.warnings()::toString);
         }
         Job covered = job(art, "rotate", "7.6", "crop", "covered");
         assertTrue(covered.art().crop().width() < 0.9, covered.art().crop()::toString);
-        try (PreparedFilms films = preparation.films(covered, SHOP, Progress.NONE)) {
+        try (ArtSource source = ArtSource.open(file)) {
+            FilmRecipe films = FilmRecipe.of(source, covered, SHOP, Progress.NONE);
             assertTrue(films.warnings().stream().noneMatch(w -> w.contains("blank")), films.warnings()::toString);
             long[] greys = films.greys();
             long white = java.util.stream.LongStream.of(java.util.Arrays.copyOfRange(greys, 64_000, 65_536))
