@@ -121,7 +121,7 @@ public final class ArtSource implements Closeable {
         if (present != null && present.suits(choice)) {
             return present.plane();
         }
-        GreyPlane upright = upright(page, choice, progress);
+        GreyPlane upright = upright(page, progress);
         TurnedArt turning = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
         GreyPlane plane = turning.unchanged() ? upright : turned(turning, progress.part(0.8, 1));
         letTurnedGo(page);
@@ -158,9 +158,10 @@ public final class ArtSource implements Closeable {
     }
 
     /** The page as it was read, which is read again where it was let go. */
-    private GreyPlane upright(Decoded page, ArtChoice choice, Progress progress) {
+    private GreyPlane upright(Decoded page, Progress progress) {
         GreyPlane present = page.upright;
         if (present == null) {
+            source(page.page);
             present = look.decode(progress, planeBudgetBytes(), spillFolder());
             page.upright = present;
         }
@@ -184,7 +185,7 @@ public final class ArtSource implements Closeable {
         Decoded page = decoded(choice, progress);
         ArtRange present = page.found;
         if (present == null) {
-            present = PaperAndInk.find(upright(page, choice, progress));
+            present = PaperAndInk.find(upright(page, progress));
             page.found = present;
         }
         return present;
