@@ -36,18 +36,16 @@ public record PositiveOutcome(Job job, Findings findings) {
                                 + lost("darker than the darkest", dark))
                 .put("unattainableLightShare", light)
                 .put("unattainableDarkShare", dark)
-                .put(
-                        "assumedFigures",
-                        recipe.workshop().figures().values().stream()
-                                .filter(Figure::isAssumed)
-                                .count());
+                .put("assumedFigures", (double) recipe.workshop().figures().values().stream()
+                        .filter(Figure::isAssumed)
+                        .count());
         mended.ifPresent(report -> findings.say(
                 "mended",
                 mendedWords(report),
                 new Findings()
                         .put("solidSquareMillimetres", report.solidSquareMillimetres())
                         .put("grainSquareMillimetres", report.grainSquareMillimetres())
-                        .put("wideBlacks", report.wideBlacks())));
+                        .put("wideBlacks", (double) report.wideBlacks())));
         List<String> notes = Stream.concat(recipe.warnings().stream(), recipe.plan().warnings().stream())
                 .toList();
         return new PositiveOutcome(
