@@ -102,9 +102,13 @@ final class FindingLines {
                 StringBuilder line = new StringBuilder(lines.isEmpty() ? lead : " ".repeat(LEAD));
                 for (int i = 0; i < row.size(); i++) {
                     int column = i;
-                    int width =
-                            cells.stream().mapToInt(each -> each.get(column).length()).max().orElse(0);
-                    line.append(i == 0 ? "" : "  ").append(" ".repeat(width - row.get(i).length())).append(row.get(i));
+                    int width = cells.stream()
+                            .mapToInt(each -> each.get(column).length())
+                            .max()
+                            .orElse(0);
+                    line.append(i == 0 ? "" : "  ")
+                            .append(" ".repeat(width - row.get(i).length()))
+                            .append(row.get(i));
                 }
                 lines.add(line.toString().stripTrailing());
             }

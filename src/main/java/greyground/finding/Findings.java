@@ -62,10 +62,7 @@ public final class Findings {
 
     /** Figures in rows; a row's "words" are its line. */
     public Findings rows(String key, List<Findings> rows) {
-        return rows(
-                key,
-                rows.stream().flatMap(row -> row.words(WORDS).stream()).toList(),
-                rows);
+        return rows(key, rows.stream().flatMap(row -> row.words(WORDS).stream()).toList(), rows);
     }
 
     /** Figures in rows that fewer sentences sum up. */

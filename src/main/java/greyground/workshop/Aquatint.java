@@ -17,7 +17,6 @@ public record Aquatint(Figure dryingMinutes) {
     }
 
     Aquatint through(Fields fields) {
-        return new Aquatint(
-                fields.figure("dryingMinutes", dryingMinutes));
+        return new Aquatint(fields.figure("dryingMinutes", dryingMinutes));
     }
 }

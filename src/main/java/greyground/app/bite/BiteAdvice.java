@@ -111,11 +111,17 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
                         new Findings()
                                 .put("wantedDepthMicrometres", plan.depthMicrometres())
                                 .put("minutes", plan.minutes())
-                                .put("bathCelsius", workshop.bath().temperatureCelsius().value())
+                                .put(
+                                        "bathCelsius",
+                                        workshop.bath().temperatureCelsius().value())
                                 .put(
                                         "bathCopperGramsPerLitre",
                                         workshop.bath().copperGramsPerLitre().value())
-                                .rows("rows", plan.rows().stream().map(BiteAdvice::row).toList()));
+                                .rows(
+                                        "rows",
+                                        plan.rows().stream()
+                                                .map(BiteAdvice::row)
+                                                .toList()));
         again.ifPresent(second -> findings.put(
                 "biteAgain",
                 new Findings()

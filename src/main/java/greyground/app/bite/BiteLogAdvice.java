@@ -154,7 +154,11 @@ public record BiteLogAdvice(BiteLog log, Step step) {
                                                 .toList())
                                 .put("pace", log.pace())
                                 .put("rateNowMicrometresPerMinute", log.bath().rateAtStart())
-                                .rows("more", log.rows().stream().map(BiteLogAdvice::more).toList())
+                                .rows(
+                                        "more",
+                                        log.rows().stream()
+                                                .map(BiteLogAdvice::more)
+                                                .toList())
                                 .put("endsNoDarker", log.endsNoDarker())
                                 .list("warnings", step.warnings()));
     }

@@ -32,8 +32,8 @@ public record PlateWarning(
     /** For other programs. */
     public Findings figures() {
         Findings figures = new Findings().put("kind", kind).say("words", words);
-        place.ifPresent(at ->
-                figures.put("xMillimetres", at.acrossMillimetres()).put("yMillimetres", at.downMillimetres()));
+        place.ifPresent(
+                at -> figures.put("xMillimetres", at.acrossMillimetres()).put("yMillimetres", at.downMillimetres()));
         return figures.put("sizeMillimetres", sizeMillimetres).put("areaSquareMillimetres", areaSquareMillimetres);
     }
 }

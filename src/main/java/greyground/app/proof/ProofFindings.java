@@ -65,7 +65,10 @@ public final class ProofFindings {
                                 + "; places count from the print's top left")
                 .put("plateMirrorsPrint", work.plateMirrorsPrint())
                 .say("conditions", knownWords(work), conditions(work.workshop().figures()))
-                .rows("warnings", warningWords(warnings), warnings.stream().map(PlateWarning::figures).toList())
+                .rows(
+                        "warnings",
+                        warningWords(warnings),
+                        warnings.stream().map(PlateWarning::figures).toList())
                 .list("notes", work.notes())
                 .put("computed", computedWords(work));
     }

@@ -15,7 +15,8 @@ final class CheckReading {
     /** Compares what was measured with what the film states. */
     static ReadOutcome of(CheckPlate check, PlateFindings found) {
         CheckResult result = CheckResult.of(check, found.patches());
-        String title = "check plate " + check.plate().id() + ", " + found.patches().size() + " fields";
+        String title =
+                "check plate " + check.plate().id() + ", " + found.patches().size() + " fields";
         Findings findings = new Findings()
                 .say("how", found.how())
                 .put("kind", "check")
@@ -41,7 +42,9 @@ final class CheckReading {
                 .put("statedLightness", line.stated())
                 .put("lightness", line.mean())
                 .put("off", line.off())
-                .put("half95", Double.isFinite(line.half95()) ? OptionalDouble.of(line.half95()) : OptionalDouble.empty())
+                .put(
+                        "half95",
+                        Double.isFinite(line.half95()) ? OptionalDouble.of(line.half95()) : OptionalDouble.empty())
                 .put("spread", line.spread())
                 .put("fields", line.readings())
                 .put("offUncalibrated", line.before());

@@ -60,7 +60,8 @@ final class ExposureLesson {
                                         : ""),
                         strip.number()),
                 () -> findings.say(
-                        "untaken", "no strip shows both its dots and its lands: look at the developed resist with a loupe"));
+                        "untaken",
+                        "no strip shows both its dots and its lands: look at the developed resist with a loupe"));
         findings.rows("changes", ReadOutcome.changes(change.stream().toList(), List.of()))
                 .list("notes", found.notes());
         return new ReadOutcome(

@@ -34,7 +34,11 @@ final class FilmPrinterReading {
         List<String> all = new ArrayList<>(notes);
         Findings findings = new Findings().put("kind", "film").put("how", "the film itself");
         fit.ifPresent(found -> {
-            findings.rows("fields", found.fields().stream().map(FilmPrinterReading::field).toList())
+            findings.rows(
+                            "fields",
+                            found.fields().stream()
+                                    .map(FilmPrinterReading::field)
+                                    .toList())
                     .put("pinholeShare", found.pinholeShare());
             all.addAll(odd(found));
         });

@@ -50,13 +50,15 @@ final class PlateReading {
     private ReadOutcome outcome() {
         String chart = learning.kept().chart();
         String kind = film.plate().recipe().kind().word();
-        String carrier = film.job().process().words() + ", " + film.job().grain().name();
+        String carrier =
+                film.job().process().words() + ", " + film.job().grain().name();
         return new ReadOutcome(
                 kind + " " + film.plate().id(),
                 findings(kind, carrier),
                 Optional.of(ResponseLines.of(measured, learning.foretold(), learning.taught())),
                 Optional.of(ResponseCurve.of(
-                        kind + " " + chart + ", " + carrier + ", " + learning.kept().words(),
+                        kind + " " + chart + ", " + carrier + ", "
+                                + learning.kept().words(),
                         measured,
                         learning.foretold(),
                         learning.taught())),
@@ -107,7 +109,11 @@ final class PlateReading {
         return findings.list("outliers", outlierWords().stream().toList())
                 .say("uneven", trendWords())
                 .say("bands", bandWords())
-                .list("targets", learning.findings().stream().map(TargetFindings.Finding::words).toList())
+                .list(
+                        "targets",
+                        learning.findings().stream()
+                                .map(TargetFindings.Finding::words)
+                                .toList())
                 .rows("changes", ReadOutcome.changes(learning.learned().changes(), fitted))
                 .rows(
                         "undetermined",
@@ -144,7 +150,9 @@ final class PlateReading {
                 .rows(
                         "corners",
                         Stream.of(new double[][] {{0, 0}, {width, 0}, {width, height}, {0, height}})
-                                .map(at -> new Findings().put("x", place.x(at[0], at[1])).put("y", place.y(at[0], at[1])))
+                                .map(at -> new Findings()
+                                        .put("x", place.x(at[0], at[1]))
+                                        .put("y", place.y(at[0], at[1])))
                                 .toList());
     }
 
@@ -219,8 +227,7 @@ final class PlateReading {
     }
 
     private Optional<String> bandWords() {
-        return measured
-                .bands()
+        return measured.bands()
                 .map(bands -> "stripes "
                         + (bands.axis() == MeasuredBands.Axis.ACROSS ? "standing upright" : "lying across")
                         + ", one every " + tenth(bands.periodMillimetres()) + " mm, "

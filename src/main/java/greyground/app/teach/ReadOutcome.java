@@ -42,8 +42,9 @@ public record ReadOutcome(
 
     /** The lesson, refused where there is none. */
     public Lesson accepted() {
-        return lesson.orElseThrow(() -> Refusal.failure(title + " gives nothing to accept, so the workshop is as it was:"
-                + " look at the developed resist with a loupe"));
+        return lesson.orElseThrow(
+                () -> Refusal.failure(title + " gives nothing to accept, so the workshop is as it was:"
+                        + " look at the developed resist with a loupe"));
     }
 
     /** Numbers that change, each with its 95 % interval: the fit's own where there is one, which need not lie evenly about the value. */
@@ -62,7 +63,9 @@ public record ReadOutcome(
                             .put("after", change.after())
                             .put("standardError", change.standardError())
                             .put("low", fit.map(FittedFigure.Determined::low).orElse(change.after() - change.half95()))
-                            .put("high", fit.map(FittedFigure.Determined::high).orElse(change.after() + change.half95()))
+                            .put(
+                                    "high",
+                                    fit.map(FittedFigure.Determined::high).orElse(change.after() + change.half95()))
                             .say("words", change.words());
                 })
                 .toList();

@@ -95,7 +95,8 @@ final class ExportBar extends HBox {
                 if (!FilmExport.isTiff(file)) {
                     files.made(file);
                 }
-                say.accept("film written: " + file.getFileName() + ", sheet " + outcome.findings().line("sheet") + "; print it at 100 %"
+                say.accept("film written: " + file.getFileName() + ", sheet "
+                        + outcome.findings().line("sheet") + "; print it at 100 %"
                         + (FilmExport.isTiff(file)
                                 ? "; a TIFF carries neither plan nor job, so save the job too"
                                 : ""));

@@ -306,15 +306,11 @@ final class TestPlatePanel extends VBox {
                 "What the print shows",
                 findings.all().stream()
                         .filter(finding -> SHOWN.containsKey(finding.key()))
-                        .flatMap(finding ->
-                                finding.words().stream().map(words -> named(SHOWN.getOrDefault(finding.key(), ""), words)))
+                        .flatMap(finding -> finding.words().stream()
+                                .map(words -> named(SHOWN.getOrDefault(finding.key(), ""), words)))
                         .toList(),
                 node -> node);
-        listed(
-                parts,
-                "Notes",
-                findings.words("notes"),
-                note -> Controls.wrapped(TestPlateView.sentence(note) + "."));
+        listed(parts, "Notes", findings.words("notes"), note -> Controls.wrapped(TestPlateView.sentence(note) + "."));
         lesson.getChildren().setAll(parts);
     }
 

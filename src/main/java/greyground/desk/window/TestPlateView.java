@@ -344,10 +344,7 @@ final class TestPlateView {
         boolean tones = check || read.outcome().response().isPresent();
         ofTones.setVisible(tones);
         boolean seen = ofScan.isSelected() || !tones;
-        show(
-                seen ? scan : chart,
-                sentence(read.outcome().title()),
-                findings.text("how"));
+        show(seen ? scan : chart, sentence(read.outcome().title()), findings.text("how"));
         ofScan.setSelected(seen);
         ofTones.setSelected(!seen);
     }

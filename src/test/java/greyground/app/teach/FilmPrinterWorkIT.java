@@ -111,8 +111,7 @@ class FilmPrinterWorkIT {
         Path kept = ShopFile.open(folder.resolve("shop.json")).teach(outcome.accepted());
         Workshop taught = KeptFiles.workshop(folder.resolve("shop.json"));
         assertFalse(taught.figures().get("filmPrinter.scaleX").isAssumed());
-        assertEquals(
-                growth, taught.filmPrinter().spotGrowthMicrometres().value());
+        assertEquals(growth, taught.filmPrinter().spotGrowthMicrometres().value());
         // The exposures were found through this very film: knowing its density better changes no second of them.
         assertEquals(
                 ExposureTimes.of(shop).togetherSeconds(),
@@ -130,7 +129,9 @@ class FilmPrinterWorkIT {
         ReadOutcome outcome = work().read(Optional.of(csv), Optional.empty(), Optional.empty());
         assertEquals(
                 List.of("filmPrinter.spotGrowthMicrometres"),
-                outcome.findings().rows("changes").stream().map(each -> each.text("path")).toList());
+                outcome.findings().rows("changes").stream()
+                        .map(each -> each.text("path"))
+                        .toList());
         List<String> notes = outcome.findings().words("notes");
         assertTrue(notes.get(0).contains("visual"), notes.toString());
     }

@@ -26,8 +26,7 @@ public final class TableFuzz {
         Path file = Hostile.file("readings.csv", bytes);
         Hostile.answered(() -> TypedValues.fields(file, PLATE));
         Hostile.answered(() -> TypedValues.reference(file));
-        Hostile.answered(
-                () -> FilmPrinterWork.of(FILM, Optional.empty(), LocalDate.of(2026, 3, 31))
-                        .read(Optional.of(file), Optional.empty(), Optional.empty()));
+        Hostile.answered(() -> FilmPrinterWork.of(FILM, Optional.empty(), LocalDate.of(2026, 3, 31))
+                .read(Optional.of(file), Optional.empty(), Optional.empty()));
     }
 }

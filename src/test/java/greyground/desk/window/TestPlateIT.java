@@ -13,7 +13,6 @@ import greyground.app.sight.LivePicture;
 import greyground.desk.look.FlatPicture;
 import greyground.desk.look.ToneChart;
 import greyground.desk.model.TestPlateKind;
-import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.simulation.ProofOfFilm;
 import greyground.workshop.Workshop;
