@@ -14,8 +14,8 @@ import greyground.quantity.Refusal;
 public record Area(int left, int top, int width, int height) {
     public Area {
         if (left < 0 || top < 0 || width < 1 || height < 1) {
-            throw Refusal.use("an area of the test plate starts at " + left + "," + top + " um and measures " + width
-                    + " x " + height + " um; it must start on the plate and be at least 1 x 1 um");
+            throw Refusal.use("an area of the test plate starts at " + left + "," + top + " µm and measures " + width
+                    + " x " + height + " µm; it must start on the plate and be at least 1 x 1 µm");
         }
     }
 

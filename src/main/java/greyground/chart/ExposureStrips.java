@@ -72,7 +72,7 @@ final class ExposureStrips {
                 TestPlate.codes(recipe, codes, id),
                 strips,
                 List.of("each strip: film coverage " + percents(order) + " %; below, line pairs of "
-                        + TargetBlocks.sizes(Target.Lines.PERIODS) + " um, then dots and holes from 10 um"),
+                        + TargetBlocks.sizes(Target.Lines.PERIODS) + " µm, then dots and holes from 10 µm"),
                 leftOut(count, fittingDots, two));
     }
 
@@ -86,7 +86,7 @@ final class ExposureStrips {
             out.add("two of seven strips: five remain");
         }
         if (dots < Target.Dots.DIAMETERS.size()) {
-            out.add("dots and holes from " + Target.Dots.DIAMETERS.get(dots) + " um up");
+            out.add("dots and holes from " + Target.Dots.DIAMETERS.get(dots) + " µm up");
         }
         if (!two) {
             out.add("the second code: one remains");

@@ -117,10 +117,10 @@ public record Recipe(
         Refusal.checkRange(
                 "codes' coverage", codePercent, LEAST_CODE, MOST_CODE, "%", "take a tone that holds in the bite");
         Refusal.checkRange(
-                "codes' module", codeModuleMicrometres, LEAST_MODULE, MOST_MODULE, "um", "500 or 600 is usual");
+                "codes' module", codeModuleMicrometres, LEAST_MODULE, MOST_MODULE, "µm", "500 or 600 is usual");
         if (codeModuleMicrometres % MODULE_STEP != 0) {
             throw Refusal.use("codes' module is " + codeModuleMicrometres
-                    + " um; it must be whole hundreds of um: 500 or 600 is usual");
+                    + " µm; it must be whole hundreds of µm: 500 or 600 is usual");
         }
     }
 

@@ -89,8 +89,8 @@ public sealed interface Target {
 
     private static void checkPitch(String what, int diameter, int pitch) {
         if (diameter < 1 || pitch < 2 * diameter) {
-            throw Refusal.use(what + " of " + diameter + " um stand " + pitch + " um apart; they need at least "
-                    + 2 * diameter + " um");
+            throw Refusal.use(what + " of " + diameter + " µm stand " + pitch + " µm apart; they need at least "
+                    + 2 * diameter + " µm");
         }
     }
 }

@@ -78,7 +78,7 @@ final class TargetBlocks {
             label(
                     room,
                     "bars " + sizes(Target.Bar.WIDTHS)
-                            + " um wide: the widest that prints black tells the wiping radius");
+                            + " µm wide: the widest that prints black tells the wiping radius");
         }
     }
 
@@ -115,7 +115,7 @@ final class TargetBlocks {
         Area room = place(preferred, LABEL + sizes.size() * DOT_STEP, height, "dots and holes");
         if (room != null) {
             targets.addAll(dots(room.left() + LABEL, room.top(), sizes.size()));
-            label(room, "dots, and below them holes, " + sizes(sizes) + " um: smallest opening and smallest land");
+            label(room, "dots, and below them holes, " + sizes(sizes) + " µm: smallest opening and smallest land");
         }
     }
 
@@ -143,7 +143,7 @@ final class TargetBlocks {
         if (room != null) {
             targets.addAll(lines(room.left() + LABEL, room.top(), periods.size(), true));
             targets.addAll(lines(room.left() + LABEL, room.top() + LINE_STEP, periods.size(), false));
-            label(room, "line pairs, upright and lying, one black and one clear line in " + sizes(periods) + " um");
+            label(room, "line pairs, upright and lying, one black and one clear line in " + sizes(periods) + " µm");
         }
     }
 

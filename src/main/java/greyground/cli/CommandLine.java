@@ -50,7 +50,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "  greyground read proof.tif --wedge test.pdf --workshop shop.json --accept",
             "      what its scanned proof says, taken into the workshop",
             "",
-            "Sizes carry units: mm, cm, in, um. 'greyground COMMAND --help' teaches one command.",
+            "Sizes carry units: mm, cm, in, µm or um. 'greyground COMMAND --help' teaches one command.",
             "Exit status: 0 done, 1 failed, 2 wrong use."
         },
         synopsisSubcommandLabel = "COMMAND")

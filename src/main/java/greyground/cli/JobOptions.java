@@ -61,7 +61,7 @@ final class JobOptions {
             names = "--grain",
             paramLabel = "SIZE",
             description =
-                    "stochastic grain of this mean spacing, in um (usual: 180um), or 'none' for photogravure's continuous tone")
+                    "stochastic grain of this mean spacing, in µm (usual: 180um), or 'none' for photogravure's continuous tone")
     @Nullable
     String grain;
 

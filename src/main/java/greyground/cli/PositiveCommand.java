@@ -33,7 +33,7 @@ import picocli.CommandLine.Parameters;
         footerHeading = "%nExamples:%n",
         footer = {
             "  greyground positive harbour.tif --plate 200x250mm --out harbour.pdf",
-            "      the usual: etched film, 180 um grain at the workshop's resolution, ink side down",
+            "      the usual: etched film, 180 µm grain at the workshop's resolution, ink side down",
             "  greyground positive harbour.tif --plate 8x10in --ruling 60 --angle 45 \\",
             "             --out harbour.pdf --tiff bits.tif",
             "      a halftone of 60 lines/cm; the same bits as a TIFF for a bureau",

@@ -33,7 +33,7 @@ final class WedgeOptions {
     @Option(
             names = "--grain",
             paramLabel = "SIZE",
-            description = "stochastic grain of this mean spacing, in um (usual: 180um)")
+            description = "stochastic grain of this mean spacing, in µm (usual: 180um)")
     @Nullable
     String grain;
 

@@ -97,10 +97,10 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
         double depth = StrictMath.exp(place);
         if (place < least + 2 * STEP || place > most - 2 * STEP) {
             throw Refusal.use("the proof's tones fit best at a depth of " + Refusal.plain(Math.rint(depth))
-                    + " um or beyond; a depth must lie between " + Refusal.plain(Math.rint(foretold.depths()[0]))
+                    + " µm or beyond; a depth must lie between " + Refusal.plain(Math.rint(foretold.depths()[0]))
                     + " and "
                     + Refusal.plain(Math.rint(foretold.depths()[places.length - 1]))
-                    + " um: check the readings, or teach the workshop with a test plate first");
+                    + " µm: check the readings, or teach the workshop with a test plate first");
         }
         double variance = found.covariance(new double[] {1}).getEntry(0, 0) * Math.max(1, found.varianceOfUnit());
         double squares = 0;

@@ -21,7 +21,7 @@ public enum FitParameter {
      * Edge shift on the way to the resist. Exposure shifts edges too; a print can't tell the two apart, so all of it is booked as
      * the film printer's spot growth at the exposure that was given.
      */
-    EDGE_SHIFT("filmPrinter.spotGrowthMicrometres", "edge shift", "um", -30, 50, false) {
+    EDGE_SHIFT("filmPrinter.spotGrowthMicrometres", "edge shift", "µm", -30, 50, false) {
         @Override
         public double of(PlateConditions conditions) {
             return conditions.exposures().stream()
@@ -72,7 +72,7 @@ public enum FitParameter {
         }
     },
     /** Ink that wiping leaves everywhere. */
-    PLATE_TONE("wipe.plateToneMicrometres", "plate tone", "um", 0.02, 1.5, false) {
+    PLATE_TONE("wipe.plateToneMicrometres", "plate tone", "µm", 0.02, 1.5, false) {
         @Override
         public double of(PlateConditions conditions) {
             return conditions.wipe().plateToneMicrometres();
@@ -84,7 +84,7 @@ public enum FitParameter {
         }
     },
     /** How soon an ink film is dense, m. */
-    INK_STRENGTH("ink.strengthPerMicrometre", "ink strength m", "per um", 0.02, 1, true) {
+    INK_STRENGTH("ink.strengthPerMicrometre", "ink strength m", "per µm", 0.02, 1, true) {
         @Override
         public double of(PlateConditions conditions) {
             return conditions.ink().densityPerMicrometre();
@@ -128,7 +128,7 @@ public enum FitParameter {
         }
     },
     /** Width below which an opening doesn't wash out. */
-    SMALLEST_OPENING("resist.smallestOpeningMicrometres", "smallest opening", "um", 5, 150, true) {
+    SMALLEST_OPENING("resist.smallestOpeningMicrometres", "smallest opening", "µm", 5, 150, true) {
         @Override
         public double of(PlateConditions conditions) {
             return conditions.resist().smallestOpeningMicrometres();
@@ -140,7 +140,7 @@ public enum FitParameter {
         }
     },
     /** Width below which hardened film washes away. */
-    SMALLEST_LAND("resist.smallestLandMicrometres", "smallest land", "um", 5, 150, true) {
+    SMALLEST_LAND("resist.smallestLandMicrometres", "smallest land", "µm", 5, 150, true) {
         @Override
         public double of(PlateConditions conditions) {
             return conditions.resist().smallestLandMicrometres();

@@ -62,7 +62,7 @@ public record FitReading(FitParameter parameter, double value, double standardEr
                 radius * share,
                 "bar gauge, " + Refusal.plain(widestSolidMillimetres) + " mm solid and "
                         + Refusal.plain(narrowestPaleMillimetres) + " mm pale at "
-                        + Refusal.plain(depth.micrometres()) + " um");
+                        + Refusal.plain(depth.micrometres()) + " µm");
     }
 
     /**
@@ -72,13 +72,13 @@ public record FitReading(FitParameter parameter, double value, double standardEr
      */
     public static FitReading target(
             FitParameter parameter, double widestLostMicrometres, double narrowestHeldMicrometres) {
-        checkBracket(parameter.words() + " target", widestLostMicrometres, narrowestHeldMicrometres, "um");
+        checkBracket(parameter.words() + " target", widestLostMicrometres, narrowestHeldMicrometres, "µm");
         return new FitReading(
                 parameter,
                 (widestLostMicrometres + narrowestHeldMicrometres) / 2,
                 EVEN * (narrowestHeldMicrometres - widestLostMicrometres),
-                Refusal.plain(widestLostMicrometres) + " um lost and " + Refusal.plain(narrowestHeldMicrometres)
-                        + " um held");
+                Refusal.plain(widestLostMicrometres) + " µm lost and " + Refusal.plain(narrowestHeldMicrometres)
+                        + " µm held");
     }
 
     private static void checkBracket(String what, double low, double high, String unit) {

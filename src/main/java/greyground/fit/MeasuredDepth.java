@@ -10,8 +10,8 @@ import greyground.quantity.Refusal;
  */
 public record MeasuredDepth(double micrometres, double standardError) {
     public MeasuredDepth {
-        Refusal.checkRange("measured depth", micrometres, 1, 1000, "um", "measure the bare strip again");
-        Refusal.checkRange("error of the measured depth", standardError, 0, 500, "um", "give one standard error");
+        Refusal.checkRange("measured depth", micrometres, 1, 1000, "µm", "measure the bare strip again");
+        Refusal.checkRange("error of the measured depth", standardError, 0, 500, "µm", "give one standard error");
     }
 
     /** From two readings or more, the error being s / sqrt(n). */

@@ -12,7 +12,7 @@ import greyground.quantity.Refusal;
  */
 public record MeasuredLines(int periodMicrometres, double lightness, double standardError) {
     public MeasuredLines {
-        Refusal.checkRange("period of line pairs", periodMicrometres, 20, 2000, "um", "give it as the chart does");
+        Refusal.checkRange("period of line pairs", periodMicrometres, 20, 2000, "µm", "give it as the chart does");
         Refusal.checkRange("lightness of line pairs", lightness, 0, 100, "L*", "100 is a perfect white: measure again");
         Refusal.checkRange("error of line pairs", standardError, 1e-3, 50, "L*", "give one standard error");
     }

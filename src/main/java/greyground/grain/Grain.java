@@ -5,7 +5,7 @@ import greyground.quantity.Ruling;
 
 /** How the film carries tone: the alternatives, each with only its own settings. */
 public sealed interface Grain {
-    /** A short name for legends, such as "grain 180 um". */
+    /** A short name for legends, such as "grain 180 µm". */
     String name();
 
     /**
@@ -16,12 +16,12 @@ public sealed interface Grain {
      */
     record Stochastic(double spacingMicrometres, long seed) implements Grain {
         public Stochastic {
-            Refusal.checkRange("grain", spacingMicrometres, 20, 2000, "um", "120 to 260 um suits most plates");
+            Refusal.checkRange("grain", spacingMicrometres, 20, 2000, "µm", "120 to 260 µm suits most plates");
         }
 
         @Override
         public String name() {
-            return "grain " + Refusal.plain(spacingMicrometres) + " um";
+            return "grain " + Refusal.plain(spacingMicrometres) + " µm";
         }
     }
 

@@ -47,7 +47,7 @@ public final class StochasticGrain {
      * @throws Refusal if the resolution can't hold such dots at such a spacing
      */
     public static ThresholdTile tile(Grain.Stochastic grain, Resolution resolution, double leastWidthMicrometres) {
-        Refusal.checkRange("least width", leastWidthMicrometres, 1, 500, "um", "40 um suits most films");
+        Refusal.checkRange("least width", leastWidthMicrometres, 1, 500, "µm", "40 µm suits most films");
         double pitch = resolution.pitchMicrometres();
         double spacing = grain.spacingMicrometres() / pitch;
         double least = Math.min(leastWidthMicrometres, MOST_WIDTH_IN_SPACINGS * grain.spacingMicrometres()) / pitch;
@@ -81,10 +81,10 @@ public final class StochasticGrain {
                 && possible < 10_000) {
             possible += 1;
         }
-        return Refusal.use("grain spacing is " + Refusal.plain(spacing) + " um, " + Refusal.plain(spacing / pitch)
+        return Refusal.use("grain spacing is " + Refusal.plain(spacing) + " µm, " + Refusal.plain(spacing / pitch)
                 + " pixels at " + Refusal.plain(resolution.dotsPerInch()) + " dpi; dots "
                 + Refusal.plain(Math.min(leastWidthMicrometres, MOST_WIDTH_IN_SPACINGS * spacing))
-                + " um wide need at least " + Refusal.plain(Math.ceil(possible))
-                + " um there: choose a coarser grain or a finer film");
+                + " µm wide need at least " + Refusal.plain(Math.ceil(possible))
+                + " µm there: choose a coarser grain or a finer film");
     }
 }

@@ -43,9 +43,8 @@ public final class ResponseCurve extends DrawnPage {
      */
     public static ResponseCurve of(
             String title, MeasuredResponse measured, VirtualResponse foretold, VirtualResponse taught) {
-        String whose = title.replace(" um", " \u00b5m");
-        ResponseCurve curve = new ResponseCurve(whose, measured, foretold, taught);
-        curve.draw(whose);
+        ResponseCurve curve = new ResponseCurve(title, measured, foretold, taught);
+        curve.draw(title);
         return curve;
     }
 

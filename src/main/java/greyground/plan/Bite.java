@@ -59,9 +59,9 @@ public record Bite(
         double x = copperPerMicrometre * depthMicrometres / (copperLimit - copperAtStart);
         if (!(x < 1)) {
             throw Refusal.use("wanted depth is " + Refusal.plain(depthMicrometres)
-                    + " um; in this bath it must lie between 0 and "
+                    + " µm; in this bath it must lie between 0 and "
                     + Refusal.plain((copperLimit - copperAtStart) / copperPerMicrometre)
-                    + " um, where its copper stops it: use more litres or a fresh bath");
+                    + " µm, where its copper stops it: use more litres or a fresh bath");
         }
         double slowing = x < 1e-9 ? 1 : -Math.log1p(-x) / x;
         return depthMicrometres / rateAtStart() * slowing;

@@ -38,8 +38,8 @@ public record BiteAgain(
             double depthMicrometres,
             double wantedMicrometres) {
         Refusal.checkRange("minutes bitten so far", minutesSoFar, 0.1, 10_000, "min", "add up the bite log");
-        Refusal.checkRange("depth at the proof", depthMicrometres, 0.1, 1000, "um", "measure it in a wide bar's edge");
-        Refusal.checkRange("wanted depth", wantedMicrometres, 0.5, 300, "um", "20 to 50 um is a deep aquatint");
+        Refusal.checkRange("depth at the proof", depthMicrometres, 0.1, 1000, "µm", "measure it in a wide bar's edge");
+        Refusal.checkRange("wanted depth", wantedMicrometres, 0.5, 300, "µm", "20 to 50 µm is a deep aquatint");
         double rate = depthMicrometres / Bite.of(then, request).depthAfter(minutesSoFar);
         Bite planned = Bite.of(now, request);
         Bite bath = new Bite(

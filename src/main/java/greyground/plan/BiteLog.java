@@ -43,7 +43,7 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
     public record State(double minutes, double depthMicrometres, double standardError, int readings, double misfit) {
         public State {
             Refusal.checkRange("minutes bitten so far", minutes, 0.1, 10_000, "min", "add up the bite log");
-            Refusal.checkRange("depth at the proof", depthMicrometres, 0.1, 1000, "um", "measure the proof again");
+            Refusal.checkRange("depth at the proof", depthMicrometres, 0.1, 1000, "µm", "measure the proof again");
         }
     }
 

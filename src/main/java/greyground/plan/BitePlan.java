@@ -57,7 +57,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
     /** The same, with what the plate prints after each time. */
     public static BitePlan toDepth(
             Workshop workshop, PlanRequest request, double depthMicrometres, BittenTones.OfDepth tones) {
-        Refusal.checkRange("wanted depth", depthMicrometres, 0.5, 300, "um", "20 to 50 um is a deep aquatint");
+        Refusal.checkRange("wanted depth", depthMicrometres, 0.5, 300, "µm", "20 to 50 µm is a deep aquatint");
         Bite bite = Bite.of(workshop, request);
         double minutes = bite.minutesTo(depthMicrometres);
         List<Row> rows = new ArrayList<>();
@@ -130,7 +130,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
     public static double minutesMore(
             double minutesSoFar, double depthMicrometres, double wantedMicrometres, double rateNowOverThen) {
         Refusal.checkRange("minutes bitten so far", minutesSoFar, 0.01, 10_000, "min", "add up the bite log");
-        Refusal.checkRange("measured depth", depthMicrometres, 0.1, 1000, "um", "measure it in a wide bar's edge");
+        Refusal.checkRange("measured depth", depthMicrometres, 0.1, 1000, "µm", "measure it in a wide bar's edge");
         Refusal.checkRange("bath's rate now over then", rateNowOverThen, 0.01, 100, "", "1 when nothing changed");
         return Math.max(0, minutesSoFar * (wantedMicrometres / depthMicrometres - 1) / rateNowOverThen);
     }

@@ -107,7 +107,7 @@ public record BittenTones(double bare, double lightest, double darkest, double t
         return Refusal.use("darkest tone is L* " + Refusal.plain(lightness) + "; on this plate it must be "
                 + Refusal.plain(Math.ceil(darkest * 10) / 10) + " or paler, which about "
                 + Refusal.plain(Math.rint(depth))
-                + " um reaches, for deeper bites take the lands away: ask for less, or"
+                + " µm reaches, for deeper bites take the lands away: ask for less, or"
                 + " choose a coarser grain");
     }
 }

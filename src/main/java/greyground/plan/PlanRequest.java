@@ -15,8 +15,8 @@ import greyground.quantity.Size;
  * @param filmName for the heading
  * @param date as the job gives it, may be empty
  * @param resolution of the film
- * @param grainName for example "grain 180 um"
- * @param curveName for example "foretold, virtual plate, bitten 40 um"
+ * @param grainName for example "grain 180 µm"
+ * @param curveName for example "predicted, virtual plate, a 40 µm bite"
  */
 public record PlanRequest(
         PlateProcess process,

@@ -37,7 +37,7 @@ public record Bath(
     private static final double KELVIN_AT_ZERO_CELSIUS = 273.15;
 
     public Bath {
-        Refusal.checkRange("bite rate", ratedMicrometresPerMinute, 0.001, 100, "um/min", "a still tray gives 0.8 to 2");
+        Refusal.checkRange("bite rate", ratedMicrometresPerMinute, 0.001, 100, "µm/min", "a still tray gives 0.8 to 2");
         Refusal.checkRange("rated bath temperature", ratedCelsius, 0, 60, "C", "give that of the test strip");
         Refusal.checkRange("bath temperature", temperatureCelsius, 0, 60, "C", "20 to 25 C is usual");
         Refusal.checkRange("activation energy", activationKilojoulesPerMole, 0, 100, "kJ/mol", "10 to 60, start at 35");

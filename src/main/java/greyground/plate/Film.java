@@ -15,8 +15,8 @@ public record Film(double clearDensity, double blackDensity, double spotGrowthMi
         Refusal.checkRange("density of clear film", clearDensity, 0, 2, "", "measure it in the lamp's own light");
         Refusal.checkRange(
                 "density of black film", blackDensity, clearDensity, 6, "", "it can't be clearer than clear");
-        Refusal.checkRange("spot growth", spotGrowthMicrometres, -50, 100, "um", "measure single lines under a loupe");
-        Refusal.checkRange("film edge softness", softnessMicrometres, 0, 200, "um", "10 to 30 um is a soft edge");
+        Refusal.checkRange("spot growth", spotGrowthMicrometres, -50, 100, "µm", "measure single lines under a loupe");
+        Refusal.checkRange("film edge softness", softnessMicrometres, 0, 200, "µm", "10 to 30 µm is a soft edge");
     }
 
     /** Share of light that an optical density lets through, 10^-D (ISO 5-1:2009). */

@@ -20,9 +20,9 @@ public record Ink(
 
     public Ink {
         Refusal.checkRange("greatest ink density", greatestDensity, 0.3, 3, "", "1.4 to 1.9 on uncoated cotton paper");
-        Refusal.checkRange("ink density per um", densityPerMicrometre, 0.01, 2, "per um", "0.1 to 0.3 is usual");
+        Refusal.checkRange("ink density per µm", densityPerMicrometre, 0.01, 2, "per µm", "0.1 to 0.3 is usual");
         Refusal.checkRange("ink transfer", transferFraction, 0.05, 1, "", "0.6 to 0.95 is usual");
-        Refusal.checkRange("ink spread", spreadMicrometres, 0, 100, "um", "8 to 18 um on damp cotton paper");
+        Refusal.checkRange("ink spread", spreadMicrometres, 0, 100, "µm", "8 to 18 µm on damp cotton paper");
     }
 
     /** Density of a film above the paper, {@code Dinf (1 - exp(-m y))} (Tollenaar and Ernst 1961/62, from memory). */

@@ -12,7 +12,7 @@ import greyground.quantity.Refusal;
  */
 public record Light(double gapMicrometres, double halfAngleDegrees, double refractiveIndex) {
     public Light {
-        Refusal.checkRange("contact gap", gapMicrometres, 0, 2000, "um", "about 20 um with the ink side down");
+        Refusal.checkRange("contact gap", gapMicrometres, 0, 2000, "µm", "about 20 µm with the ink side down");
         Refusal.checkRange("lamp half angle", halfAngleDegrees, 0, 80, "degrees", "10 degrees is a good point source");
         Refusal.checkRange("refractive index", refractiveIndex, 1, 2, "", "1 for air, about 1.65 for polyester film");
     }

@@ -32,10 +32,10 @@ public record PlateConditions(
         exposures = List.copyOf(exposures);
     }
 
-    /** What holds the ink, in a few words, such as "bitten 40 um". */
+    /** What holds the ink, in a few words, such as "a 40 µm bite". */
     public String wellsName() {
         return wells instanceof Bath bath
-                ? "bitten " + Refusal.plain(Math.rint(bath.depthMicrometres() * 10) / 10) + " um"
+                ? "a " + Refusal.plain(Math.rint(bath.depthMicrometres() * 10) / 10) + " µm bite"
                 : "unetched";
     }
 

@@ -45,7 +45,7 @@ public sealed interface PlateProcess {
     record SprayedAquatint(double landFraction, double grainMicrometres, long seed) implements PlateProcess {
         public SprayedAquatint {
             Refusal.checkRange("aquatint land fraction", landFraction, 0.05, 0.9, "", "0.4 to 0.6 is usual");
-            Refusal.checkRange("aquatint grain", grainMicrometres, 5, 300, "um", "30 to 80 um is a medium grain");
+            Refusal.checkRange("aquatint grain", grainMicrometres, 5, 300, "µm", "30 to 80 µm is a medium grain");
         }
 
         /** Half land (Notes on Aquatint Technique, common account), 50 um grain (medium, from memory). */
@@ -68,7 +68,7 @@ public sealed interface PlateProcess {
     record Photogravure(double screenBlack, double screenSpacingMicrometres) implements PlateProcess {
         public Photogravure {
             Refusal.checkRange("screen black", screenBlack, 0.2, 0.8, "", "0.45 to 0.55 is usual");
-            Refusal.checkRange("screen spacing", screenSpacingMicrometres, 60, 400, "um", "120 to 180 um is usual");
+            Refusal.checkRange("screen spacing", screenSpacingMicrometres, 60, 400, "µm", "120 to 180 µm is usual");
         }
 
         /** Half black (common practice, 45-55 %), 150 um spacing (assumed). */

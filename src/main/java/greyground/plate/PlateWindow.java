@@ -16,7 +16,7 @@ public record PlateWindow(
     private static final long MOST_CELLS = 100_000_000;
 
     public PlateWindow {
-        Refusal.checkRange("cell of a picture", cellMicrometres, 0.5, 10_000, "um", "150 dpi are 169 um");
+        Refusal.checkRange("cell of a picture", cellMicrometres, 0.5, 10_000, "µm", "150 dpi are 169 µm");
         if (columns < 1 || rows < 1 || (long) columns * rows > MOST_CELLS) {
             throw Refusal.use("a picture of " + columns + " x " + rows + " pixels is asked for; it must have 1 to "
                     + MOST_CELLS + " pixels: ask for fewer dots per inch");

@@ -24,14 +24,14 @@ public record Resist(
         double smallestLandMicrometres,
         double leastHoldMicrometres) {
     public Resist {
-        Refusal.checkRange("resist thickness", thicknessMicrometres, 1, 200, "um", "dry film is 15 to 50 um");
-        Refusal.checkRange("tested thickness", testedThicknessMicrometres, 1, 200, "um", "give that of the wedge test");
-        Refusal.checkRange("resist absorbance", absorbancePerMicrometre, 0, 0.5, "per um", "0.4 over 30 um is 0.0133");
+        Refusal.checkRange("resist thickness", thicknessMicrometres, 1, 200, "µm", "dry film is 15 to 50 µm");
+        Refusal.checkRange("tested thickness", testedThicknessMicrometres, 1, 200, "µm", "give that of the wedge test");
+        Refusal.checkRange("resist absorbance", absorbancePerMicrometre, 0, 0.5, "per µm", "0.4 over 30 µm is 0.0133");
         Refusal.checkRange("resist contrast", contrastGamma, 0.2, 50, "", "1 / (0.15 x steps between clean and held)");
         Refusal.checkRange(
-                "smallest opening", smallestOpeningMicrometres, 0, 500, "um", "read it from a test of holes");
-        Refusal.checkRange("smallest land", smallestLandMicrometres, 0, 500, "um", "read it from a test of dots");
-        Refusal.checkRange("least hold", leastHoldMicrometres, 0, 100, "um", "5 to 10 um is usual");
+                "smallest opening", smallestOpeningMicrometres, 0, 500, "µm", "read it from a test of holes");
+        Refusal.checkRange("smallest land", smallestLandMicrometres, 0, 500, "µm", "read it from a test of dots");
+        Refusal.checkRange("least hold", leastHoldMicrometres, 0, 100, "µm", "5 to 10 µm is usual");
     }
 
     /**

@@ -19,7 +19,7 @@ import java.util.Arrays;
 public record SprayedGround(double landFraction, double grainMicrometres, long seed) {
     public SprayedGround {
         Refusal.checkRange("aquatint land fraction", landFraction, 0.01, 0.95, "", "0.4 to 0.6 is usual");
-        Refusal.checkRange("aquatint grain", grainMicrometres, 2, 500, "um", "30 to 80 um is a medium grain");
+        Refusal.checkRange("aquatint grain", grainMicrometres, 2, 500, "µm", "30 to 80 µm is a medium grain");
     }
 
     /** Grains to the square micrometre, lambda. */

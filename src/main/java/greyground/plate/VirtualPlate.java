@@ -33,7 +33,7 @@ public final class VirtualPlate {
      * @param widestPixelMicrometres film pixels are split until they are no wider, 0.05 to 1000
      */
     public VirtualPlate(PlateConditions conditions, @Nullable FilmPatch screen, double widestPixelMicrometres) {
-        Refusal.checkRange("pixel of the virtual plate", widestPixelMicrometres, 0.05, 1000, "um", "about 4.5 um");
+        Refusal.checkRange("pixel of the virtual plate", widestPixelMicrometres, 0.05, 1000, "µm", "about 4.5 µm");
         this.conditions = conditions;
         this.screen = screen;
         this.widestPixelMicrometres = widestPixelMicrometres;
@@ -172,8 +172,8 @@ public final class VirtualPlate {
         double allowed = Math.max(positive.pitchMicrometres(), screen.pitchMicrometres()) / 2;
         if (Math.abs(across) > allowed || Math.abs(down) > allowed) {
             throw Refusal.use("the screen's patch differs from the positive's by " + Refusal.plain(across) + " x "
-                    + Refusal.plain(down) + " um; they must agree within " + Refusal.plain(allowed)
-                    + " um: cut both to one size");
+                    + Refusal.plain(down) + " µm; they must agree within " + Refusal.plain(allowed)
+                    + " µm: cut both to one size");
         }
     }
 }

@@ -14,7 +14,7 @@ import greyground.quantity.Refusal;
 public record Wipe(double padRadiusMillimetres, double plateToneMicrometres) {
     public Wipe {
         Refusal.checkRange("wiping pad radius", padRadiusMillimetres, 0.01, 100, "mm", "fit it from a bar gauge");
-        Refusal.checkRange("plate tone", plateToneMicrometres, 0, 5, "um", "0 to 0.3 um is a clean wipe");
+        Refusal.checkRange("plate tone", plateToneMicrometres, 0, 5, "µm", "0 to 0.3 µm is a clean wipe");
     }
 
     /** Width of a flat-floored trench whose floor the pad just touches, {@code sqrt(8 r h)}. */

@@ -14,7 +14,7 @@ public final class Lengths {
     public static final double POINTS_PER_INCH = 72;
 
     private static final double LONGEST_MILLIMETRES = 1_000_000;
-    private static final String UNITS = "mm, cm, in or um";
+    private static final String UNITS = "mm, cm, in or µm";
     // Two characters look like the micro sign: U+00B5 and the Greek letter U+03BC; keyboards give either.
     private static final Map<String, Double> MILLIMETRES_PER_UNIT = Map.ofEntries(
             Map.entry("mm", 1.0),

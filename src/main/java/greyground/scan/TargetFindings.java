@@ -188,11 +188,11 @@ public final class TargetFindings {
         long shows = steps.stream().filter(Step::shows).count();
         if (shows == steps.size()) {
             return "even the smallest " + one + " that can be read, of "
-                    + steps.get(0).micrometres() + " um, " + done + "; the limit lies below";
+                    + steps.get(0).micrometres() + " µm, " + done + "; the limit lies below";
         }
         if (shows == 0) {
             return "not even the largest " + one + ", of "
-                    + steps.get(steps.size() - 1).micrometres() + " um, " + done + "; the limit lies above";
+                    + steps.get(steps.size() - 1).micrometres() + " µm, " + done + "; the limit lies above";
         }
         return "small ones " + done + " where larger ones did not: look at the proof with a loupe";
     }

@@ -19,6 +19,6 @@ public interface PlateResponse {
     /** The coverages over which lightness falls strictly, so that an inverse exists. */
     UsableCoverage usable();
 
-    /** A short name for legends and records, such as "virtual plate, bitten 40 um". */
+    /** A short name for legends and records, such as "virtual plate, a 40 µm bite". */
     String name();
 }

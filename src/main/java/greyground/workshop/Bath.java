@@ -34,7 +34,7 @@ public record Bath(
         copperGramsPerLitre.within("bath.copperGramsPerLitre", 0, 200, "g/L", "add up the bite log");
         copperLimitGramsPerLitre.within("bath.copperLimitGramsPerLitre", 10, 300, "g/L", "100 is usual");
         rateMicrometresPerMinute.within(
-                "bath.rateMicrometresPerMinute", 0.05, 100, "um/min", "bite a strip and measure its depth");
+                "bath.rateMicrometresPerMinute", 0.05, 100, "µm/min", "bite a strip and measure its depth");
         rateDegreesBaume.within("bath.rateDegreesBaume", 20, 46, "degrees Baume", "give the test's strength");
         rateTemperatureCelsius.within("bath.rateTemperatureCelsius", 5, 50, "C", "give the test's temperature");
         activationKilojoulesPerMole.within(
@@ -52,7 +52,7 @@ public record Bath(
                 Figure.assumed(2, "common practice: a tray for a plate of 20 x 25 cm"),
                 Figure.assumed(0, fresh),
                 Figure.assumed(100, "an etching-equipment maker's note: falls quickly after about 100 g/L"),
-                Figure.assumed(2, "from memory: still tray, 42 degrees Baume, 20 C, 0.8-2 um/min, unverified"),
+                Figure.assumed(2, "from memory: still tray, 42 degrees Baume, 20 C, 0.8-2 µm/min, unverified"),
                 Figure.assumed(42, "assumed: the strength the rate is quoted for"),
                 Figure.assumed(20, "assumed: the temperature the rate is quoted for"),
                 Figure.assumed(35, "between 20.5 (Bryce & Berk 1995, 30-50 C) and 58.7 (a photo-etch house at 44 C)"),

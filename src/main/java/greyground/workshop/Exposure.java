@@ -30,7 +30,7 @@ public record Exposure(
         filmBaseAtTestDensity.within("exposure.filmBaseAtTestDensity", 0, 1.5, "", "measure bare film, 0 for none");
         blackMarginDensity.within("exposure.blackMarginDensity", 0, 2, "", "0.3 is one stop");
         screenEdgeSoftnessMicrometres.within(
-                "exposure.screenEdgeSoftnessMicrometres", 0, 200, "um", "15 to 30 um gives photogravure its greys");
+                "exposure.screenEdgeSoftnessMicrometres", 0, 200, "µm", "15 to 30 µm gives photogravure its greys");
         holdMinutes.within("exposure.holdMinutes", 0, 1440, "min", "15 is usual");
     }
 

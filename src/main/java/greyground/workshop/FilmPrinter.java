@@ -27,9 +27,9 @@ public record FilmPrinter(
         resolutionDpi.within("filmPrinter.resolutionDpi", 60, 20_000, "dpi", "give the printer's own resolution");
         clearUvDensity.within("filmPrinter.clearUvDensity", 0, 1.5, "", "measure bare film under ultraviolet");
         blackUvDensity.within("filmPrinter.blackUvDensity", 0.3, 6, "", "measure a solid black under ultraviolet");
-        spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", -50, 100, "um", "measure 1 to 4 pixel lines");
+        spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", -50, 100, "µm", "measure 1 to 4 pixel lines");
         edgeSoftnessMicrometres.within(
-                "filmPrinter.edgeSoftnessMicrometres", 0, 100, "um", "look at an edge under a loupe");
+                "filmPrinter.edgeSoftnessMicrometres", 0, 100, "µm", "look at an edge under a loupe");
         scaleX.within("filmPrinter.scaleX", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
         scaleY.within("filmPrinter.scaleY", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
     }

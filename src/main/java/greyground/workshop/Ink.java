@@ -17,9 +17,9 @@ public record Ink(
         Figure yuleNielsenFactor) {
     public Ink {
         saturationDensity.within("ink.saturationDensity", 0.5, 3, "", "measure the deepest tone less the paper");
-        strengthPerMicrometre.within("ink.strengthPerMicrometre", 0.01, 2, "per um", "fit it to four depths or more");
+        strengthPerMicrometre.within("ink.strengthPerMicrometre", 0.01, 2, "per µm", "fit it to four depths or more");
         transferFraction.within("ink.transferFraction", 0.05, 1, "", "0.6 to 0.95 is usual");
-        spreadMicrometres.within("ink.spreadMicrometres", 0, 100, "um", "measure a line on plate and print");
+        spreadMicrometres.within("ink.spreadMicrometres", 0, 100, "µm", "measure a line on plate and print");
         yuleNielsenFactor.within("ink.yuleNielsenFactor", 1, 4, "", "1.7 when nothing is known");
     }
 
@@ -27,9 +27,9 @@ public record Ink(
     public static Ink assumed() {
         return new Ink(
                 Figure.assumed(1.7, "from memory: intaglio black on uncoated cotton paper 1.4-1.9, unverified"),
-                Figure.assumed(0.15, "from memory: 0.1-0.3 per um (form after Tollenaar & Ernst 1961), unverified"),
+                Figure.assumed(0.15, "from memory: 0.1-0.3 per µm (form after Tollenaar & Ernst 1961), unverified"),
                 Figure.assumed(0.8, "from memory: 0.6-0.95, unverified"),
-                Figure.assumed(8, "Kyrychok, Intaglio Ink Relief Forming: 8.0-18.3 um sideways, lower end"),
+                Figure.assumed(8, "Kyrychok, Intaglio Ink Relief Forming: 8.0-18.3 µm sideways, lower end"),
                 Figure.assumed(1.7, "Pearson, TAGA 1981: 1.7 when nothing is known"));
     }
 

@@ -84,7 +84,7 @@ public record PlateMaking(
 
     private String processWords() {
         return process instanceof PlateProcess.SprayedAquatint ground
-                ? ground.word() + " of " + Refusal.plain(ground.grainMicrometres()) + " um covering "
+                ? ground.word() + " of " + Refusal.plain(ground.grainMicrometres()) + " µm covering "
                         + Refusal.plain(ground.landFraction() * 100) + " %"
                 : process.word();
     }

@@ -29,17 +29,17 @@ public record Resist(
         Figure leastHoldMicrometres) {
     public Resist {
         String thinning = "test strips at 0, 10, 20, 30 and 40 minutes";
-        thicknessMicrometres.within("resist.thicknessMicrometres", 5, 200, "um", "ask the film's data sheet");
+        thicknessMicrometres.within("resist.thicknessMicrometres", 5, 200, "µm", "ask the film's data sheet");
         thinningMinutes.within("resist.thinningMinutes", 0, 240, "min", thinning);
         thinningLeastMinutes.within("resist.thinningLeastMinutes", 0, 240, "min", thinning);
         thinningMostMinutes.within("resist.thinningMostMinutes", 0, 240, "min", thinning);
-        thinnedThicknessMicrometres.within("resist.thinnedThicknessMicrometres", 1, 200, "um", thinning);
-        absorbancePerMicrometre.within("resist.absorbancePerMicrometre", 0, 0.5, "per um", "ask the film's data sheet");
+        thinnedThicknessMicrometres.within("resist.thinnedThicknessMicrometres", 1, 200, "µm", thinning);
+        absorbancePerMicrometre.within("resist.absorbancePerMicrometre", 0, 0.5, "per µm", "ask the film's data sheet");
         contrastGamma.within("resist.contrastGamma", 0.2, 50, "", "read it from a wedge: 1/(0.15 x steps in between)");
         smallestOpeningMicrometres.within(
-                "resist.smallestOpeningMicrometres", 1, 500, "um", "test dots of 10 to 200 um");
-        smallestLandMicrometres.within("resist.smallestLandMicrometres", 1, 500, "um", "test holes of 10 to 200 um");
-        leastHoldMicrometres.within("resist.leastHoldMicrometres", 0, 100, "um", "5 to 10 um is usual");
+                "resist.smallestOpeningMicrometres", 1, 500, "µm", "test dots of 10 to 200 µm");
+        smallestLandMicrometres.within("resist.smallestLandMicrometres", 1, 500, "µm", "test holes of 10 to 200 µm");
+        leastHoldMicrometres.within("resist.leastHoldMicrometres", 0, 100, "µm", "5 to 10 µm is usual");
         if (thinningLeastMinutes.value() > thinningMostMinutes.value()) {
             throw Refusal.use("workshop resist.thinningLeastMinutes is " + Refusal.plain(thinningLeastMinutes.value())
                     + " min; it must lie between 0 and thinningMostMinutes, "
@@ -57,13 +57,13 @@ public record Resist(
                 Figure.assumed(20, window),
                 Figure.assumed(30, window),
                 Figure.assumed(20, "from memory: about half the gauge, unverified; measure a thinned strip"),
-                Figure.assumed(0.4 / 30, "from memory: decadic absorbance 0.4 over 30 um, unverified"),
+                Figure.assumed(0.4 / 30, "from memory: decadic absorbance 0.4 over 30 µm, unverified"),
                 Figure.assumed(
                         1 / StrictMath.log10(4),
                         "textbook contrast curve with E100 = 4 E0 (worked example, no particular film)"),
                 Figure.assumed(20, "common practice: 0.5 to 1 times the resist's thickness"),
                 Figure.assumed(25, "common practice: 1 to 1.5 times the resist's thickness"),
-                Figure.assumed(5, "from memory: 5 to 10 um, unverified"));
+                Figure.assumed(5, "from memory: 5 to 10 µm, unverified"));
     }
 
     Resist through(Fields fields) {

@@ -10,13 +10,13 @@ public record Wipe(Figure padRadiusMillimetres, Figure plateToneMicrometres) {
     public Wipe {
         padRadiusMillimetres.within(
                 "wipe.padRadiusMillimetres", 0.01, 100, "mm", "widest bar still solid, squared, over 8 x depth");
-        plateToneMicrometres.within("wipe.plateToneMicrometres", 0, 5, "um", "0 to 0.3 um is a clean wipe");
+        plateToneMicrometres.within("wipe.plateToneMicrometres", 0, 5, "µm", "0 to 0.3 µm is a clean wipe");
     }
 
     /** A firm canvas pad. */
     public static Wipe assumed() {
         return new Wipe(
-                Figure.assumed(1.5, "from memory, unverified: a 0.5 mm bar just holds at 20 um depth"),
+                Figure.assumed(1.5, "from memory, unverified: a 0.5 mm bar just holds at 20 µm depth"),
                 Figure.assumed(0, "assumed: a plate wiped clean, until a bare edge is measured"));
     }
 

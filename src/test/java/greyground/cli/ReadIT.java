@@ -206,8 +206,8 @@ class ReadIT {
                         "--out",
                         folder.resolve("other.pdf"))
                 .out();
-        assertTrue(words.contains("(foretold, virtual plate"), words);
-        assertTrue(words.contains("for a bite of 26 min, not 20: foretold tones are used; etch a test plate"), words);
+        assertTrue(words.contains("(predicted, virtual plate"), words);
+        assertTrue(words.contains("for a bite of 26 min, not 20: predicted tones are used; etch a test plate"), words);
     }
 
     @Test

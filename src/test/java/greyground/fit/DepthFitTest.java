@@ -84,6 +84,6 @@ class DepthFitTest {
         List<DepthFit.Reading> clean = List.of(
                 new DepthFit.Reading(0.1, 95, 1), new DepthFit.Reading(0.5, 95, 1), new DepthFit.Reading(0.8, 95, 1));
         Refusal refusal = assertThrows(Refusal.class, () -> DepthFit.of(clean, PLATE));
-        assertTrue(String.valueOf(refusal.getMessage()).contains("um or beyond"), refusal.getMessage());
+        assertTrue(String.valueOf(refusal.getMessage()).contains("µm or beyond"), refusal.getMessage());
     }
 }

@@ -114,9 +114,9 @@ class StochasticGrainTest {
     void refusesWhatTheFilmCannotHold() {
         Refusal refusal = assertThrows(
                 Refusal.class, () -> StochasticGrain.tile(new Grain.Stochastic(60, 1), new Resolution(720)));
-        assertTrue(refusal.getMessage().contains("60 um"), refusal.getMessage());
+        assertTrue(refusal.getMessage().contains("60 µm"), refusal.getMessage());
         assertTrue(refusal.getMessage().contains("720 dpi"), refusal.getMessage());
-        assertTrue(refusal.getMessage().matches(".*at least 1\\d\\d um.*"), refusal.getMessage());
+        assertTrue(refusal.getMessage().matches(".*at least 1\\d\\d µm.*"), refusal.getMessage());
     }
 
     private static long sum(ThresholdTile tile) {

@@ -35,8 +35,8 @@ class BenchOrderTest {
                 "marsh.pdf",
                 "2026-03-06",
                 new Resolution(1440),
-                "grain 180 um",
-                "edge growth 18 um, n 1.7");
+                "grain 180 µm",
+                "edge growth 18 µm, n 1.7");
     }
 
     private static ExposurePlan etched(Workshop shop) {

@@ -64,7 +64,7 @@ class BenchTextTest {
     @Test
     void theSecondBiteReadsAtTheBath() {
         BiteAgain slow = BiteAgain.of(SHOP, SHOP, BenchOrderTest.request(GRAVURE), 30, 10, 30);
-        BiteOrder.Wish wish = new BiteOrder.Wish("a depth of 30 um", false);
+        BiteOrder.Wish wish = new BiteOrder.Wish("a depth of 30 µm", false);
         checkPage(
                 text(BiteOrder.again(
                         SHOP,
@@ -85,7 +85,7 @@ class BenchTextTest {
                         SHOP,
                         BenchOrderTest.request(GRAVURE),
                         done,
-                        new BiteOrder.Proof("a depth of 40 um", true),
+                        new BiteOrder.Proof("a depth of 40 µm", true),
                         wish)),
                 "not at all",
                 "nothing more to do");

@@ -55,10 +55,10 @@ class ResistTest {
         for (int width = 2; width <= 30; width++) {
             int shut = count(resist.developed(lines(grid, width, 0.5f, 2), grid));
             if (width * 2 < 23) {
-                assertEquals(grid.area(), shut, width * 2 + " um washes out");
+                assertEquals(grid.area(), shut, width * 2 + " µm washes out");
             }
             if (width * 2 > 25) {
-                assertEquals(grid.area() - 60 * width, shut, width * 2 + " um stays shut");
+                assertEquals(grid.area() - 60 * width, shut, width * 2 + " µm stays shut");
             }
         }
     }
@@ -123,7 +123,7 @@ class ResistTest {
     void nonsenseIsRefusedWithTheRange() {
         Refusal refusal = assertThrows(Refusal.class, () -> new Resist(0, 30, 0, 1, 0, 0, 0));
         assertEquals(
-                "resist thickness is 0 um; it must lie between 1 and 200 um: dry film is 15 to 50 um",
+                "resist thickness is 0 µm; it must lie between 1 and 200 µm: dry film is 15 to 50 µm",
                 refusal.getMessage());
     }
 }

@@ -63,11 +63,11 @@ class TypedQuantitiesTest {
     @Test
     void saysWhichUnitIsMissingOrUnknown() {
         assertEquals(
-                "plate width \"200\" has no unit: add mm, cm, in or um",
+                "plate width \"200\" has no unit: add mm, cm, in or µm",
                 assertThrows(Refusal.class, () -> Lengths.parseMillimetres("plate width", "200"))
                         .getMessage());
         assertEquals(
-                "plate width \"200 foot\" has the unknown unit \"foot\": add mm, cm, in or um",
+                "plate width \"200 foot\" has the unknown unit \"foot\": add mm, cm, in or µm",
                 assertThrows(Refusal.class, () -> Lengths.parseMillimetres("plate width", "200 foot"))
                         .getMessage());
     }

@@ -69,7 +69,7 @@ class TargetFindingsTest {
         TargetFindings.Finding found = TargetFindings.smallestOpening(dots(d -> d < 28 ? 91.5 : 70 + d / 10.0), TONES);
         FitReading reading = found.reading().orElseThrow();
         assertEquals(24, reading.value(), 1e-9);
-        assertEquals("20 um lost and 28 um held", reading.how());
+        assertEquals("20 µm lost and 28 µm held", reading.how());
         // All print: clear fields are much lighter than the smallest dots' ground.
         TargetFindings.Finding all = TargetFindings.smallestOpening(dots(d -> 60 + d / 20.0), TONES);
         assertTrue(all.words().contains("lies below"), all.words());
@@ -87,7 +87,7 @@ class TargetFindingsTest {
                         2))
                 .toList();
         FitReading reading = TargetFindings.smallestLand(holes).reading().orElseThrow();
-        assertEquals("28 um lost and 40 um held", reading.how());
+        assertEquals("28 µm lost and 40 µm held", reading.how());
     }
 
     /**

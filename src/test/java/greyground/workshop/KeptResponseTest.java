@@ -122,8 +122,8 @@ class KeptResponseTest {
                 106);
         assertEquals(
                 List.of(
-                        "etched-film, not sprayed-aquatint of 50 um covering 50 %",
-                        "grain 180 um, not round dots 60 lines/cm at 45 degrees",
+                        "etched-film, not sprayed-aquatint of 50 µm covering 50 %",
+                        "grain 180 µm, not round dots 60 lines/cm at 45 degrees",
                         "1440 dpi, not 720 dpi",
                         "ink side down, not ink side up",
                         "an exposure of 150 s, not 106"),

@@ -93,7 +93,7 @@ class WorkshopTest {
         double before = 0;
         for (double depth = 1; depth < 120; depth *= 1.5) {
             double density = shop.solidDensity(depth);
-            assertTrue(density > before && density <= most, "at " + depth + " um: " + density);
+            assertTrue(density > before && density <= most, "at " + depth + " µm: " + density);
             before = density;
         }
         assertEquals(shop.paper().whiteDensity().value(), shop.solidDensity(0), 1e-12);

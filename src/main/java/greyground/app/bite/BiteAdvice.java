@@ -61,7 +61,7 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         boolean measured = words.proofDepthMicrometres().isPresent();
         BiteOrder.Proof proof = new BiteOrder.Proof(
                 measured
-                        ? "a depth of " + Refusal.plain(depth) + " um"
+                        ? "a depth of " + Refusal.plain(depth) + " µm"
                         : "a solid of density "
                                 + Refusal.plain(words.proofDensity().orElseThrow()),
                 measured);
@@ -84,8 +84,8 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         }
         return new BiteOrder.Wish(
                 words.depthMicrometres().isPresent()
-                        ? "a depth of " + Refusal.plain(words.depthMicrometres().getAsDouble()) + " um"
-                        : "the shop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " um",
+                        ? "a depth of " + Refusal.plain(words.depthMicrometres().getAsDouble()) + " µm"
+                        : "the shop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " µm",
                 false);
     }
 

@@ -121,8 +121,8 @@ public record BiteWords(Map<String, String> given) {
                         Lengths.parseMicrometres("wanted depth", depth),
                         0.5,
                         300,
-                        "um",
-                        "20 to 50 um is a deep aquatint"));
+                        "µm",
+                        "20 to 50 µm is a deep aquatint"));
     }
 
     OptionalDouble darkestLightness() {
@@ -162,7 +162,7 @@ public record BiteWords(Map<String, String> given) {
                         Lengths.parseMicrometres("depth at the proof", depth),
                         0.1,
                         1000,
-                        "um",
+                        "µm",
                         "measure it in a wide bar's edge"));
     }
 

@@ -21,7 +21,7 @@ public record LoggedProof(double minutes, OptionalDouble depthMicrometres, List<
         tones = List.copyOf(tones);
         Refusal.checkRange("minutes bitten so far", minutes, 0.1, 10_000, "min", "add up the bite log");
         depthMicrometres.ifPresent(depth ->
-                Refusal.checkRange("depth at the proof", depth, 0.5, 120, "um", "measure it in a wide bar's edge"));
+                Refusal.checkRange("depth at the proof", depth, 0.5, 120, "µm", "measure it in a wide bar's edge"));
         if (depthMicrometres.isPresent() != tones.isEmpty()) {
             throw Refusal.use("a proof tells its depth or its tones: give one of them");
         }

@@ -176,6 +176,6 @@ public final class WedgePlan {
         return pitch <= 10
                 ? List.of()
                 : List.of("a film pixel is " + Refusal.plain(Math.rint(pitch * 10) / 10)
-                        + " um wide: finer dots, holes and lines are drawn that wide");
+                        + " µm wide: finer dots, holes and lines are drawn that wide");
     }
 }

@@ -172,7 +172,7 @@ public final class ProofPictures {
                                 + millimetres(middle.downMillimetres())
                                 + " mm down from the plate's top left; all as the print reads.",
                         "One film, " + job().process().words() + ", "
-                                + job().grain().name().replace(" um", " \u00b5m")
+                                + job().grain().name()
                                 + ", its curve made for a bite of "
                                 + micrometres(work.workshop().usualDepthMicrometres())
                                 + "."));
@@ -241,12 +241,11 @@ public final class ProofPictures {
     }
 
     private String plateWords() {
-        String words = job().title() + ": plate " + job().plate() + ", "
+        return job().title() + ": plate " + job().plate() + ", "
                 + job().process().words() + ", "
                 + job().grain().name() + " at "
                 + Refusal.plain(job().resolution().dotsPerInch()) + " dpi, "
                 + work.plate().conditions().wellsName() + ".";
-        return words.replace(" um", " \u00b5m");
     }
 
     private static String micrometres(double value) {

@@ -378,10 +378,9 @@ public final class ProofWork implements Closeable {
             throw Refusal.failure("the film carries no tone curve, so its diagram can't be drawn: prepare it again");
         }
         return ToneDiagram.of(
-                (job.title() + ": " + job.process().words() + ", " + job.grain().name() + ", "
+                job.title() + ": " + job.process().words() + ", " + job.grain().name() + ", "
                                 + plate.conditions().wellsName()
-                                + (tones.isMeasured() ? "; print " + tones.name() : ""))
-                        .replace(" um", " \u00b5m"),
+                                + (tones.isMeasured() ? "; print " + tones.name() : ""),
                 nodes,
                 tones.foretold(),
                 tones.measured());

@@ -27,7 +27,7 @@ final class ArtWarnings {
         double darkest = recipe.tones().printableRange().darkest();
         if (job.process() instanceof PlateProcess.Photogravure && darkest > PALE_BLACK_LIGHTNESS) {
             warnings.add("these two exposures leave the darkest tone at L* " + Refusal.plain(Math.rint(darkest))
-                    + ": greyground plan with --search-exposure looks for better ones");
+                    + ": 'greyground plan --search-exposure' looks for better ones");
         }
         ArtChoice.Crop crop = job.art().crop();
         if (LevelledArt.of(recipe.art().width(), recipe.art().height(), job.art())
@@ -45,7 +45,7 @@ final class ArtWarnings {
             warnings.add(Refusal.plain(Math.rint(lost * 100))
                     + " % of the art does not fit the plate's proportions and is cut off "
                     + (across > down ? "left and right" : "above and below")
-                    + ": turn the plate or the art, crop, or use --fit whole");
+                    + ": turn the plate or the art, crop, or show it whole");
         }
         double grainPerInch = FilmWords.dotsPerInch(job);
         if (perInch < grainPerInch) {

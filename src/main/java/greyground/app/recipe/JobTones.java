@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param note one sentence if test plates were read, but none that fits
  */
 public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Optional<String> note) {
-    private static final String ADVICE = ": foretold tones are used; etch a test plate";
+    private static final String ADVICE = ": predicted tones are used; etch a test plate";
 
     /**
      * Chooses: of the measured responses that fit the newest, and the last in the list of one day.
@@ -61,9 +61,9 @@ public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Op
         return kept.isPresent();
     }
 
-    /** For legends and records: "measured on 2026-03-04, chart PEGEO" or "foretold, virtual plate, bitten 40 um". */
+    /** For legends and records: "measured on 2026-03-04, chart PEGEO" or "predicted, virtual plate, a 40 µm bite". */
     public String name() {
-        return kept.map(KeptResponse::words).orElseGet(() -> "foretold, " + foretold.name());
+        return kept.map(KeptResponse::words).orElseGet(() -> "predicted, " + foretold.name());
     }
 
     /** The tones that can be printed in order. */

@@ -101,7 +101,7 @@ final class StepCard extends VBox {
                 lines.add(table, 0, row++, 3, 1);
                 continue;
             }
-            Label value = PlanWords.line(DeskWords.value(line.value()), "strong");
+            Label value = PlanWords.line(line.value(), "strong");
             String known = (line.restsOnAssumption() ? "\u25cb " : "") + line.provenance();
             lines.addRow(row++, PlanWords.line(line.label(), "quiet"), value, PlanWords.line(known, "quiet"));
         }

@@ -3,6 +3,7 @@ package greyground.desk.window;
 import greyground.app.teach.ReadOutcome;
 import greyground.desk.look.Controls;
 import greyground.desk.model.BenchModel;
+import greyground.desk.model.DeskWords;
 import greyground.desk.model.Place;
 import greyground.desk.model.TestPlateKind;
 import greyground.desk.model.TestPlateModel;
@@ -295,7 +296,7 @@ final class TestPlatePanel extends VBox {
     private void tell(ReadOutcome outcome) {
         Findings findings = outcome.findings();
         List<Node> parts = new ArrayList<>();
-        parts.add(heading(TestPlateView.sentence(outcome.title())));
+        parts.add(heading(DeskWords.of(outcome.title())));
         if (!findings.rows("tones").isEmpty()) {
             check(parts, findings);
         }
@@ -310,7 +311,7 @@ final class TestPlatePanel extends VBox {
                                 .map(words -> named(SHOWN.getOrDefault(finding.key(), ""), words)))
                         .toList(),
                 node -> node);
-        listed(parts, "Notes", findings.words("notes"), note -> Controls.wrapped(TestPlateView.sentence(note) + "."));
+        listed(parts, "Notes", findings.words("notes"), note -> Controls.wrapped(DeskWords.of(note) + "."));
         lesson.getChildren().setAll(parts);
     }
 
@@ -323,7 +324,7 @@ final class TestPlatePanel extends VBox {
 
     private static void check(List<Node> parts, Findings judged) {
         double tolerance = judged.number("tolerance").orElseThrow();
-        Label verdict = strong(TestPlateView.sentence(judged.text("verdict")) + ".");
+        Label verdict = strong(DeskWords.of(judged.text("verdict")) + ".");
         verdict.setId("test-verdict");
         parts.add(verdict);
         parts.add(Controls.wrapped(String.format(
@@ -374,13 +375,13 @@ final class TestPlatePanel extends VBox {
         return new VBox(
                 0,
                 row((assumed ? "\u25cb  " : "\u25cf  ") + words.label(), value),
-                quiet(TestPlateView.sentence(number.text("reason"))));
+                quiet(DeskWords.of(number.text("reason"))));
     }
 
     private static Node named(String name, String words) {
         Label first = quiet(name);
         first.setMinWidth(64);
-        Label then = Controls.wrapped(TestPlateView.sentence(words));
+        Label then = Controls.wrapped(DeskWords.of(words));
         HBox.setHgrow(then, Priority.ALWAYS);
         return new HBox(8, first, then);
     }

@@ -7,13 +7,13 @@ import greyground.desk.look.Light;
 import greyground.desk.look.ToneChart;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskServices;
+import greyground.desk.model.DeskWords;
 import greyground.desk.model.FileAsking;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.finding.Findings;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;
@@ -312,7 +312,7 @@ final class TestPlateView {
             show(work, "", "");
         } else if (state instanceof TestPlateState.Refused no) {
             refusedTitle.setText(no.what());
-            refusedWords.setText(sentence(no.words()) + ".");
+            refusedWords.setText(DeskWords.of(no.words()) + ".");
             show(refused, "", "");
         } else if (state instanceof TestPlateState.Film film) {
             sheet.show(film.sheet());
@@ -344,7 +344,7 @@ final class TestPlateView {
         boolean tones = check || read.outcome().response().isPresent();
         ofTones.setVisible(tones);
         boolean seen = ofScan.isSelected() || !tones;
-        show(seen ? scan : chart, sentence(read.outcome().title()), findings.text("how"));
+        show(seen ? scan : chart, DeskWords.of(read.outcome().title()), findings.text("how"));
         ofScan.setSelected(seen);
         ofTones.setSelected(!seen);
     }
@@ -372,12 +372,8 @@ final class TestPlateView {
         Label first = new Label(name);
         first.getStyleClass().add("quiet");
         first.setMinWidth(56);
-        Label then = Controls.wrapped(sentence(told));
+        Label then = Controls.wrapped(DeskWords.of(told));
         HBox.setHgrow(then, Priority.ALWAYS);
         return new HBox(8, first, then);
-    }
-
-    static String sentence(String words) {
-        return words.isEmpty() ? "" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

@@ -34,7 +34,7 @@ public final class FilmLegends {
                 job,
                 pixels,
                 "aquatint screen, " + Refusal.plain(screenBlack * 100) + " % black, "
-                        + Refusal.plain(spacingMicrometres) + " um",
+                        + Refusal.plain(spacingMicrometres) + " µm",
                 exposureSummary);
     }
 

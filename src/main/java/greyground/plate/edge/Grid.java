@@ -18,7 +18,7 @@ public record Grid(int width, int height, double pitchMicrometres, Rim rim) {
             throw Refusal.use("a patch of plate is " + width + " x " + height + " pixels; it must have 1 to "
                     + MOST_PIXELS + ": look at a smaller patch");
         }
-        Refusal.checkRange("pixel pitch", pitchMicrometres, 0.05, 1000, "um", "give the film printer's own pitch");
+        Refusal.checkRange("pixel pitch", pitchMicrometres, 0.05, 1000, "µm", "give the film printer's own pitch");
     }
 
     /** Pixels in all. */

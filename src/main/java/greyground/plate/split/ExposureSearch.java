@@ -50,7 +50,7 @@ public record ExposureSearch(PlateConditions conditions, FilmPatches screen, Rea
             edgeBlursMicrometres = List.copyOf(edgeBlursMicrometres);
             screenBlacks.forEach(black -> Refusal.checkRange("screen black", black, 0.05, 0.95, "", "0.4 to 0.7"));
             edgeBlursMicrometres.forEach(blur ->
-                    Refusal.checkRange("edge blur of the screen", blur, 0, 200, "um", "10 to 40 um is a soft edge"));
+                    Refusal.checkRange("edge blur of the screen", blur, 0, 200, "µm", "10 to 40 µm is a soft edge"));
             if (screenBlacks.isEmpty() || edgeBlursMicrometres.isEmpty()) {
                 throw Refusal.use("no screen is within reach; give at least one share of black and one edge blur");
             }

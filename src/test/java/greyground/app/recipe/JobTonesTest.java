@@ -78,7 +78,7 @@ class JobTonesTest {
         JobTones tones = JobTones.of(foretold, List.of(), making(Workshop.assumed()));
         assertSame(foretold, tones.response());
         assertTrue(tones.note().isEmpty());
-        assertEquals("foretold, " + foretold.name(), tones.name());
+        assertEquals("predicted, " + foretold.name(), tones.name());
     }
 
     @Test
@@ -120,7 +120,7 @@ class JobTonesTest {
         assertSame(foretold, tones.response());
         assertEquals(
                 "tones were measured on 2026-09-01, chart PEGEO, for a bite of 20 min, not 25:"
-                        + " foretold tones are used; etch a test plate",
+                        + " predicted tones are used; etch a test plate",
                 tones.note().orElseThrow());
     }
 

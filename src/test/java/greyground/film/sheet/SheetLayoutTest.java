@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SheetLayoutTest {
     private static final List<String> TEXTS = List.of(
             "Mill race at dusk, plate 2 of 3 - 2026-03-31",
-            "etched-film, 1440 dpi, grain 180 um, curve edge growth 8 um, n 1.7, open bite at 88 %",
+            "etched-film, 1440 dpi, grain 180 µm, curve edge growth 8 µm, n 1.7, open bite at 88 %",
             "INK SIDE - these words read right when the ink faces you; so do picture and F",
             "expose 150 s, no separate screen; thin 27 min; harden 10 min; bite 20 min in 42 Be at 20 C",
             "art mill-race-scan-2026-03-12-final-version.tif sha-256"
