@@ -40,7 +40,7 @@ class LiveSheetIT {
     }
 
     private static LiveSheet sheet(LiveBench bench, Job job) throws Exception {
-        return bench.plate(job, SHOP, Progress.NONE).sheet(false, Progress.NONE);
+        return bench.plate(job, SHOP, Progress.NONE).sheet(false);
     }
 
     private static int grey(int argb) {
