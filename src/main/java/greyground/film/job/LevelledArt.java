@@ -57,7 +57,7 @@ public record LevelledArt(double width, double height, double cosine, double sin
                 new ArtScale.Plate(plate.widthMillimetres(), plate.heightMillimetres(), 1, 1));
         for (int corner = 0; corner < 4; corner++) {
             double side = corner % 2 - 0.5;
-            double edge = corner / 2 - 0.5;
+            double edge = (corner >> 1) - 0.5;
             if (blank(
                     held(lies.artX(side * plate.widthMillimetres()), width),
                     held(lies.artY(edge * plate.heightMillimetres()), height))) {
