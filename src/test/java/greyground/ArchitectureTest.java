@@ -89,11 +89,12 @@ class ArchitectureTest {
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"
                                 + " app.live app.teach",
-                        "desk.setting: quantity workshop desk.model",
+                        "desk.setting: quantity workshop plate film.job desk.model",
                         "desk.look: finding app.sight app.teach desk.model",
-                        "desk.picture: app.sight app.live desk.model desk.look",
+                        "desk.picture: quantity app.sight app.live desk.model desk.look",
                         "desk.plan: quantity plan app.bite desk.model desk.look",
-                        "desk.window: " + seen + " app.files app.recipe app.sight app.check app.bite app.print app.live"
+                        "desk.window: " + seen
+                                + " plate app.files app.recipe app.sight app.check app.bite app.print app.live"
                                 + " app.teach desk.model desk.setting desk.look desk.picture desk.plan")
                 .collect(Collectors.toMap(
                         line -> line.substring(0, line.indexOf(':')),

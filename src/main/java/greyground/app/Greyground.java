@@ -135,9 +135,11 @@ public final class Greyground {
      * A test plate, to be looked at or made. Choose it when a workshop is new, or something in it has changed.
      *
      * @param given its kind and what concerns its film, by option name without dashes
+     * @param like a job whose process, grain and reading side it shares where nothing is given
      */
-    public static WedgeWork testPlate(Map<String, String> given, Workshop shop, LocalDate today) {
-        return WedgeWork.of(given, shop, today.toString());
+    public static WedgeWork testPlate(
+            Map<String, String> given, Optional<Job> like, Workshop shop, LocalDate today) {
+        return WedgeWork.of(given, like, shop, today.toString());
     }
 
     /**

@@ -37,7 +37,7 @@ final class JobChoice {
     private @Nullable Path job;
 
     @Mixin
-    JobOptions options = new JobOptions();
+    CommandSpec options = JobOptions.all();
 
     @Spec(Spec.Target.MIXEE)
     private CommandSpec command = CommandSpec.create();

@@ -1,158 +1,97 @@
 package greyground.cli;
 
+import greyground.film.job.FilmFields;
+import greyground.film.job.JobField;
+import greyground.film.job.JobFields;
+import greyground.film.job.Kind;
+import greyground.film.job.PlacingFields;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ParseResult;
 
-/**
- * The options that describe a job, for the parser and the help; {@code app} reads the words themselves. Each one left out keeps
- * what the job file, or habit, says.
- */
+/** The settings of a job as options: their names, shapes, limits and help come from {@link JobFields}. */
 final class JobOptions {
-    @Option(names = "--plate", paramLabel = "SIZE", description = "the copper's size, such as 200x250mm or 8x10in")
-    @Nullable
-    String plate;
+    private JobOptions() {}
 
-    @Option(
-            names = "--process",
-            paramLabel = "WORD",
-            description = "etched-film (usual), sprayed-aquatint, photogravure or unetched-film")
-    @Nullable
-    String process;
+    /** Every setting of a job. */
+    static CommandSpec all() {
+        CommandSpec options = CommandSpec.create();
+        typed().forEach(field -> options.addOption(option(field, help(field))));
+        return options;
+    }
 
-    @Option(
-            names = "--screen-black",
-            paramLabel = "SHARE",
-            description = "black share of photogravure's screen film (usual: 50%%)")
-    @Nullable
-    String screenBlack;
+    /** The settings of a test plate's film. */
+    static CommandSpec testPlate() {
+        CommandSpec options = CommandSpec.create();
+        options.addOption(
+                option(
+                        FilmFields.PLATE,
+                        "the copper's size, from 60x80mm; a strip from 30x100mm (usual: 150x200mm, 150x40mm, 100x150mm, 80x100mm by kind)"));
+        options.addOption(option(
+                FilmFields.PROCESS, "how the plate is made: etched-film (usual), sprayed-aquatint or unetched-film"));
+        options.addOption(
+                option(FilmFields.SEED, "chooses one of many equivalent shuffles and grains, 0 to 1679615 (usual: 1)"));
+        options.addOption(option(FilmFields.TITLE, "printed on the film (usual: the kind of test plate)"));
+        for (JobField<?> field : List.of(
+                FilmFields.DATE,
+                FilmFields.RESOLUTION,
+                FilmFields.GRAIN,
+                FilmFields.RULING,
+                FilmFields.ANGLE,
+                FilmFields.DOTS,
+                PlacingFields.BEVEL,
+                PlacingFields.INK_SIDE,
+                PlacingFields.TRANSFERS,
+                PlacingFields.SHEET)) {
+            options.addOption(option(field, help(field)));
+        }
+        return options;
+    }
 
-    @Option(
-            names = "--screen-spacing",
-            paramLabel = "LENGTH",
-            description = "mean spacing of the screen film's dots (usual: 150um)")
-    @Nullable
-    String screenSpacing;
+    private static List<JobField<?>> typed() {
+        return JobFields.ALL.stream().filter(JobField::isTyped).toList();
+    }
 
-    @Option(
-            names = "--aquatint-land",
-            paramLabel = "SHARE",
-            description = "share of the open copper that a sprayed aquatint covers (usual: 50%%)")
-    @Nullable
-    String aquatintLand;
+    private static OptionSpec option(JobField<?> field, String help) {
+        OptionSpec.Builder option = OptionSpec.builder("--" + field.name()).description(help.replace("%", "%%"));
+        return field.kind() instanceof Kind.Switch
+                ? option.type(boolean.class).build()
+                : option.type(String.class).paramLabel(field.shape()).build();
+    }
 
-    @Option(
-            names = "--aquatint-grain",
-            paramLabel = "LENGTH",
-            description = "mean diameter of a sprayed aquatint's grains (usual: 50um)")
-    @Nullable
-    String aquatintGrain;
-
-    @Option(
-            names = "--grain",
-            paramLabel = "SIZE",
-            description =
-                    "stochastic grain of this mean spacing, in µm (usual: 180um), or 'none' for photogravure's continuous tone")
-    @Nullable
-    String grain;
-
-    @Mixin
-    FilmOptions film = new FilmOptions();
-
-    @Option(
-            names = "--crop",
-            paramLabel = "L,T,W,H",
-            description =
-                    "fragment of the art: left, top, width, height in percent (10%%,5%%,80%%,80%%) or pixels; or 'covered', the largest that a straightened picture fills")
-    @Nullable
-    String crop;
-
-    @Option(
-            names = "--rotate",
-            paramLabel = "DEGREES",
-            description = "turn the art clockwise; 90s exactly, the rest straightens")
-    @Nullable
-    String rotate;
-
-    @Option(
-            names = "--fit",
-            paramLabel = "WORD",
-            description = "fill (usual: cover the plate) or whole (show all the art)")
-    @Nullable
-    String fit;
-
-    @Option(
-            names = "--bleed",
-            paramLabel = "LENGTH",
-            description = "how far the art runs past the platemark (usual: 3mm)")
-    @Nullable
-    String bleed;
-
-    @Option(names = "--page", paramLabel = "N", description = "picture within a file that holds several (usual: 1)")
-    @Nullable
-    String page;
-
-    @Option(
-            names = "--white",
-            paramLabel = "POINT",
-            description = "the art's paper white as reflectance, such as 85%%, or 'automatic'")
-    @Nullable
-    String white;
-
-    @Option(
-            names = "--black",
-            paramLabel = "POINT",
-            description = "the art's ink black as reflectance, such as 2%%, or 'automatic'")
-    @Nullable
-    String black;
-
-    @Option(
-            names = "--paper-shrink",
-            paramLabel = "X,Y",
-            description = "how much damp paper shrinks on drying, across and down, such as 0.7%%,0.4%%")
-    @Nullable
-    String paperShrink;
-
-    @Option(names = "--tile", description = "split a plate that is too large for the sheet over several, with overlaps")
-    boolean tile;
-
-    @Option(
-            names = "--range",
-            paramLabel = "WORD",
-            description = "how the art's range meets the print's: lightness (usual), black-point or density")
-    @Nullable
-    String range;
-
-    @Option(
-            names = "--mend",
-            description =
-                    "make blacks solid where the plate holds them: strokes whole, wide blacks at their edges (usual: all in grain)")
-    boolean mend;
-
-    @Option(names = "--seed", paramLabel = "N", description = "chooses one of many equivalent grains (usual: 1)")
-    @Nullable
-    String seed;
-
-    @Option(names = "--title", paramLabel = "TEXT", description = "printed on the film (usual: the art's file name)")
-    @Nullable
-    String title;
+    /** The first sentence of a field's help, with its ways or limits and what is usual. */
+    private static <T> String help(JobField<T> field) {
+        String first = field.help().split("\\.(?= |$)", 2)[0];
+        String words = first.substring(0, 1).toLowerCase(Locale.ROOT) + first.substring(1);
+        Kind<T> kind = field.kind();
+        String usual = kind.print(field.usual());
+        if (kind instanceof Kind.Switch || usual.isEmpty()) {
+            return words;
+        }
+        if (!kind.ways().isEmpty()) {
+            return words + ": "
+                    + kind.ways().stream()
+                            .map(way -> way.word() + (way.word().equals(usual) ? " (usual)" : ""))
+                            .collect(Collectors.joining(", "));
+        }
+        Optional<String> limits = kind.range()
+                .filter(range -> range.most() < Long.MAX_VALUE)
+                .map(range -> range.unit().text(range.least()).replaceAll("[^0-9.-]", "") + " to "
+                        + range.unit().text(range.most()));
+        return limits.map(ends -> words + " (" + ends + "; usual: " + usual + ")")
+                .orElse(kind.range().isPresent() ? words + " (usual: " + usual + ")" : words);
+    }
 
     /** The names of all these options, without dashes. */
-    static Set<String> names() {
-        Set<String> names = new HashSet<>();
-        CommandSpec.forAnnotatedObject(new JobOptions())
-                .options()
-                .forEach(option -> names.add(option.longestName().replaceFirst("^--", "")));
-        return names;
+    static List<String> names() {
+        return typed().stream().map(JobField::name).toList();
     }
 
     /** An option that may be given again and again holds a line for each time. */

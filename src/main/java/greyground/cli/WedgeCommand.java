@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -42,8 +43,17 @@ final class WedgeCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
     private Path film = Path.of("");
 
+    @Option(
+            names = "--kind",
+            paramLabel = "WORD",
+            description =
+                    "full (usual: wedge and targets), strip (wedge alone), exposure (strips of rising exposure) or check (tones that"
+                            + " should print at stated lightness)")
+    @Nullable
+    String kind;
+
     @Mixin
-    WedgeOptions options = new WedgeOptions();
+    CommandSpec options = JobOptions.testPlate();
 
     @Option(
             names = "--workshop",
@@ -66,7 +76,10 @@ final class WedgeCommand implements Callable<Integer> {
         new NamedFiles().reads("workshop", workshop).writes("film", film, NamedFiles.Content.FILM);
         Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
         WedgeWork work = Greyground.testPlate(
-                JobOptions.given(command.commandLine().getParseResult()), shop, LocalDate.now(ZoneId.systemDefault()));
+                JobOptions.given(command.commandLine().getParseResult()),
+                Optional.empty(),
+                shop,
+                LocalDate.now(ZoneId.systemDefault()));
         terminal.tell(Map.of("film", film), terminal.watching(progress -> work.make(film, progress::show)));
         return CommandLine.done();
     }

@@ -2,6 +2,7 @@ package greyground.json;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -81,6 +82,11 @@ public final class JsonFields {
             throw refused(name, value, "a number from " + Refusal.plain(least) + " to " + Refusal.plain(most));
         }
         return value.doubleValue();
+    }
+
+    /** A number in a range. */
+    public double number(String name, double usual, Range range) {
+        return number(name, usual, range.least(), range.most());
     }
 
     /** A whole number in [least, most]. */

@@ -1,6 +1,8 @@
 package greyground.plate;
 
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import java.util.List;
 
 /** The ways of making a plate that Greyground serves, each with only its own settings. */
@@ -43,9 +45,15 @@ public sealed interface PlateProcess {
      * @param seed chooses one of many equivalent grounds
      */
     record SprayedAquatint(double landFraction, double grainMicrometres, long seed) implements PlateProcess {
+        /** Shares of the open copper that a ground covers. */
+        public static final Range LAND = new Range(0.05, 0.9, Unit.SHARE, "40 to 60 % is usual");
+
+        /** Sizes of its grains. */
+        public static final Range GRAIN = new Range(5, 300, Unit.MICROMETRES, "30 to 80 µm is a medium grain");
+
         public SprayedAquatint {
-            Refusal.checkRange("aquatint land fraction", landFraction, 0.05, 0.9, "", "0.4 to 0.6 is usual");
-            Refusal.checkRange("aquatint grain", grainMicrometres, 5, 300, "µm", "30 to 80 µm is a medium grain");
+            LAND.check("aquatint land", landFraction);
+            GRAIN.check("aquatint grain", grainMicrometres);
         }
 
         /** Half land (Notes on Aquatint Technique, common account), 50 um grain (medium, from memory). */
@@ -66,9 +74,15 @@ public sealed interface PlateProcess {
      * @param screenSpacingMicrometres mean spacing of the screen's dots, 60 to 400
      */
     record Photogravure(double screenBlack, double screenSpacingMicrometres) implements PlateProcess {
+        /** Shares of the screen film that are black. */
+        public static final Range BLACK = new Range(0.2, 0.8, Unit.SHARE, "45 to 55 % is usual");
+
+        /** Spacings of its dots. */
+        public static final Range SPACING = new Range(60, 400, Unit.MICROMETRES, "120 to 180 µm is usual");
+
         public Photogravure {
-            Refusal.checkRange("screen black", screenBlack, 0.2, 0.8, "", "0.45 to 0.55 is usual");
-            Refusal.checkRange("screen spacing", screenSpacingMicrometres, 60, 400, "µm", "120 to 180 µm is usual");
+            BLACK.check("screen black", screenBlack);
+            SPACING.check("screen spacing", screenSpacingMicrometres);
         }
 
         /** Half black (common practice, 45-55 %), 150 um spacing (assumed). */

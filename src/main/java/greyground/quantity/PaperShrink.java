@@ -11,16 +11,16 @@ package greyground.quantity;
  * @param downPercent along the film's height, -5 to 10
  */
 public record PaperShrink(double acrossPercent, double downPercent) {
+    /** How much papers move. */
+    public static final Range PERCENT =
+            new Range(-5, 10, Unit.PERCENT, "measure a printed sheet damp and dry; 0.2 to 2 is usual");
+
     /** Paper that keeps its size. */
     public static final PaperShrink NONE = new PaperShrink(0, 0);
 
     public PaperShrink {
-        check("paper shrinkage across", acrossPercent);
-        check("paper shrinkage down", downPercent);
-    }
-
-    private static void check(String what, double percent) {
-        Refusal.checkRange(what, percent, -5, 10, "%", "measure a printed sheet damp and dry; 0.2 to 2 is usual");
+        PERCENT.check("paper shrinkage across", acrossPercent);
+        PERCENT.check("paper shrinkage down", downPercent);
     }
 
     /**

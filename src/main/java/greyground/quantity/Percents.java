@@ -15,8 +15,12 @@ public final class Percents {
      * @return percent, -100 to 100
      */
     public static double parsePercent(String what, String text) {
-        double percent = Measure.parse(what, text, "a percentage", "write a number and %, such as 0.7%")
+        return Refusal.checkRange(what, read(what, text), -100, 100, "%", "check the number");
+    }
+
+    /** The same for a share whose own range is checked where it is used. */
+    static double read(String what, String text) {
+        return Measure.parse(what, text, "a percentage", "write a number and %, such as 0.7%")
                 .in(PERCENT_PER_UNIT, what, text, "%");
-        return Refusal.checkRange(what, percent, -100, 100, "%", "check the number");
     }
 }

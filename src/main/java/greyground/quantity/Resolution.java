@@ -8,9 +8,12 @@ import java.util.Map;
  * @param dotsPerInch 60 to 20 000
  */
 public record Resolution(double dotsPerInch) {
+    /** Resolutions of film printers. */
+    public static final Range DOTS =
+            new Range(60, 20_000, Unit.DOTS, "give the printer's own resolution, such as 1440");
+
     public Resolution {
-        Refusal.checkRange(
-                "film resolution", dotsPerInch, 60, 20_000, "dpi", "give the printer's own resolution, such as 1440");
+        DOTS.check("film resolution", dotsPerInch);
     }
 
     private static final Map<String, Double> PER_INCH =

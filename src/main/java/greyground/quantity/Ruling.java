@@ -8,9 +8,11 @@ import java.util.Map;
  * @param linesPerCentimetre 5 to 400
  */
 public record Ruling(double linesPerCentimetre) {
+    /** Rulings that a film carries. */
+    public static final Range LINES = new Range(5, 400, Unit.LINES, "copper and film carry 20 to 110 lines/cm");
+
     public Ruling {
-        Refusal.checkRange(
-                "halftone ruling", linesPerCentimetre, 5, 400, "lines/cm", "copper and film carry 20 to 110 lines/cm");
+        LINES.check("halftone ruling", linesPerCentimetre);
     }
 
     private static final Map<String, Double> PER_CENTIMETRE = Map.ofEntries(

@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
  */
 public record Size(double widthMillimetres, double heightMillimetres) {
     private static final Pattern PAIR = Pattern.compile("(.+?)\\s*[xX×]\\s*(.+)");
+    private static final Pattern SHEET = Pattern.compile("(?i)([AB])(10|[0-9])(?:\\s+(landscape))?");
     private static final Pattern UNIT = Pattern.compile(".*?([A-Za-zµμ\"]+)\\s*");
 
     public Size {
@@ -20,15 +21,20 @@ public record Size(double widthMillimetres, double heightMillimetres) {
 
     /**
      * Reads {@code "200x250mm"}, {@code "8 x 10 in"} or {@code "20cm x 250mm"}; a unit after the second number alone holds
-     * for both.
+     * for both. {@code "A5"} and {@code "B4 landscape"} are the sheets of ISO 216, upright unless told.
      *
      * @param what the trade's name of the size, used when refusing
      */
     public static Size parse(String what, String text) {
+        Matcher sheet = SHEET.matcher(text.strip());
+        if (sheet.matches()) {
+            Size upright = iso216(sheet.group(1), Integer.parseInt(sheet.group(2)));
+            return sheet.group(3) == null ? upright : upright.turned();
+        }
         Matcher pair = PAIR.matcher(text);
         if (!pair.matches()) {
             throw Refusal.use(what + " \"" + text
-                    + "\" is not a size: write width x height and a unit, such as 200x250mm or 8x10in");
+                    + "\" is not a size: write width x height and a unit, such as 200x250mm, 8x10in or A5");
         }
         String first = pair.group(1);
         Matcher unit = UNIT.matcher(pair.group(2));
@@ -39,6 +45,19 @@ public record Size(double widthMillimetres, double heightMillimetres) {
         double height = Lengths.parseMillimetres(what + " height", pair.group(2));
         Refusal.checkRange(what + " width", width, 0.01, 10_000, "mm", "give the real size");
         Refusal.checkRange(what + " height", height, 0.01, 10_000, "mm", "give the real size");
+        return new Size(width, height);
+    }
+
+    /** A sheet of ISO 216: A0 is 841 x 1189 mm, B0 1000 x 1414, and each next one half of it, rounded down to millimetres. */
+    private static Size iso216(String series, int number) {
+        boolean a = series.equalsIgnoreCase("A");
+        int width = a ? 841 : 1000;
+        int height = a ? 1189 : 1414;
+        for (int i = 0; i < number; i++) {
+            int half = height / 2;
+            height = width;
+            width = half;
+        }
         return new Size(width, height);
     }
 

@@ -36,7 +36,7 @@ public final class CarrierFields {
             node.put("kind", "halftone");
             node.set("linesPerCentimetre", JsonText.number(halftone.ruling().linesPerCentimetre()));
             node.set("angleDegrees", JsonText.number(halftone.angleDegrees()));
-            node.put("dots", halftone.shape() == DotShape.LINE ? "line" : "round");
+            node.put("dots", halftone.shape().word());
         } else if (grain instanceof Grain.Continuous continuous) {
             node.put("kind", "continuous");
             node.put("bits", continuous.bits());
@@ -48,14 +48,17 @@ public final class CarrierFields {
         PlateProcess usual = PlateProcess.named(fields.word("kind", "etched-film"));
         if (usual instanceof PlateProcess.SprayedAquatint ground) {
             return new PlateProcess.SprayedAquatint(
-                    fields.number("landFraction", ground.landFraction(), 0.05, 0.9),
-                    fields.number("grainMicrometres", ground.grainMicrometres(), 5, 300),
+                    fields.number("landFraction", ground.landFraction(), PlateProcess.SprayedAquatint.LAND),
+                    fields.number("grainMicrometres", ground.grainMicrometres(), PlateProcess.SprayedAquatint.GRAIN),
                     fields.integer("seed", ground.seed(), Long.MIN_VALUE, Long.MAX_VALUE));
         }
         if (usual instanceof PlateProcess.Photogravure screen) {
             return new PlateProcess.Photogravure(
-                    fields.number("screenBlack", screen.screenBlack(), 0.2, 0.8),
-                    fields.number("screenSpacingMicrometres", screen.screenSpacingMicrometres(), 60, 400));
+                    fields.number("screenBlack", screen.screenBlack(), PlateProcess.Photogravure.BLACK),
+                    fields.number(
+                            "screenSpacingMicrometres",
+                            screen.screenSpacingMicrometres(),
+                            PlateProcess.Photogravure.SPACING));
         }
         return usual;
     }
@@ -66,15 +69,21 @@ public final class CarrierFields {
         return switch (kind) {
             case "halftone" ->
                 new Grain.Halftone(
-                        new Ruling(fields.number("linesPerCentimetre", 60, 5, 400)),
-                        fields.number("angleDegrees", 45, -180, 180),
+                        new Ruling(fields.number(
+                                "linesPerCentimetre",
+                                Grain.Halftone.USUAL.ruling().linesPerCentimetre(),
+                                Ruling.LINES)),
+                        fields.number("angleDegrees", Grain.Halftone.USUAL.angleDegrees(), Grain.Halftone.ANGLE),
                         fields.choice("dots", "round", Set.of("round", "line")).equals("line")
                                 ? DotShape.LINE
                                 : DotShape.ROUND);
             case "continuous" -> new Grain.Continuous((int) fields.integer("bits", 16, 8, 16));
             default ->
                 new Grain.Stochastic(
-                        fields.number("spacingMicrometres", 180, 20, 2000),
+                        fields.number(
+                                "spacingMicrometres",
+                                Grain.Stochastic.USUAL.spacingMicrometres(),
+                                Grain.Stochastic.SPACING),
                         fields.integer("seed", 1, Long.MIN_VALUE, Long.MAX_VALUE));
         };
     }

@@ -50,7 +50,7 @@ public final class WordsFuzz {
         Map<String, String> given = JobOptions.given(parsed);
         Hostile.answered(() -> job(new JobWords(given)));
         Hostile.answered(() -> reading(new ReadWords(given)));
-        Hostile.answered(() -> WedgeWork.of(given, Workshop.assumed(), TODAY));
+        Hostile.answered(() -> WedgeWork.of(given, Optional.empty(), Workshop.assumed(), TODAY));
         Hostile.answered(() -> new BiteWords(given).bath(Workshop.assumed(), DAY));
     }
 

@@ -1,7 +1,7 @@
 package greyground.fuzz;
 
-import greyground.app.recipe.JobWords;
 import greyground.film.job.Job;
+import greyground.film.job.JobFields;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
 import greyground.plan.BenchOrder;
@@ -35,7 +35,7 @@ public final class KeptTextFuzz {
     }
 
     private static void job(Job job) {
-        JobWords.of(job);
+        JobFields.ALL.forEach(field -> field.text(job));
         if (!JobFile.text(JobFile.read(JobFile.text(job))).equals(JobFile.text(job))) {
             throw new AssertionError("a job that its own file does not give back: " + JobFile.text(job));
         }

@@ -262,4 +262,18 @@ class TypedQuantitiesTest {
     void aDotHoldsSoManyGreys(double dpi, double linesPerInch, int levels) {
         assertEquals(levels, Ruling.ofLinesPerInch(linesPerInch).levels(new Resolution(dpi)));
     }
+
+    /** Sheets as ISO 216:2007, tables 1 and 2, lists them. */
+    @ParameterizedTest
+    @CsvSource({"A0,841,1189", "A3,297,420", "a5,148,210", "A7,74,105", "A10,26,37", "B1,707,1000", "B5,176,250", "B10,31,44"})
+    void sheetsOfTheStandardAreSizes(String name, double width, double height) {
+        assertEquals(new Size(width, height), Size.parse("plate", name));
+        assertEquals(new Size(height, width), Size.parse("plate", name + " landscape"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"A11", "C4", "A", "A5 portrait"})
+    void noOtherSheetIsASize(String name) {
+        assertThrows(Refusal.class, () -> Size.parse("plate", name));
+    }
 }

@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -104,6 +105,7 @@ class SimulatedShopIT {
         Path pdf = folder.resolve("test.pdf");
         WedgeWork.of(
                         Map.of("kind", "full", "plate", "60x80mm", "resolution", "720", "grain", "260um"),
+                        Optional.empty(),
                         Workshop.assumed(),
                         "2026-03-31")
                 .make(pdf, Progress.NONE);

@@ -13,7 +13,10 @@ import greyground.chart.TestPlate;
 import greyground.film.compose.FilmComposer;
 import greyground.film.compose.GrainPatches;
 import greyground.film.compose.TestPlateSheet;
+import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
+import greyground.film.job.JobFields;
+import greyground.film.job.Kind;
 import greyground.film.sheet.ChartFile;
 import greyground.film.sheet.FilmLegends;
 import greyground.finding.Findings;
@@ -26,6 +29,7 @@ import greyground.plan.TestStrip;
 import greyground.plate.PlateProcess;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
+import greyground.quantity.Size;
 import greyground.raster.Crew;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
@@ -33,7 +37,6 @@ import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -52,16 +55,6 @@ public final class WedgeWork {
             .mapToObj(tone -> new CheckPlate.Tone(10 * tone, 50, Optional.empty()))
             .toList();
 
-    private static final Map<Recipe.Kind, String> USUAL_PLATES = Map.of(
-            Recipe.Kind.FULL,
-            "150x200mm",
-            Recipe.Kind.STRIP,
-            "150x40mm",
-            Recipe.Kind.EXPOSURE,
-            "100x150mm",
-            Recipe.Kind.CHECK,
-            "80x100mm");
-
     private final Job job;
     private final Workshop workshop;
     private final Recipe.Kind kind;
@@ -77,15 +70,17 @@ public final class WedgeWork {
     /**
      * A test plate from words as a person types them.
      *
-     * @param given by option name without dashes: kind, and those of {@link JobWords} that concern a film
+     * @param given by option name without dashes: kind, and those of {@link JobFields} that concern a film
+     * @param like a job whose process, grain and reading side it shares where nothing is given
      * @param today for a job without a date
      */
-    public static WedgeWork of(Map<String, String> given, Workshop workshop, String today) {
+    public static WedgeWork of(Map<String, String> given, Optional<Job> like, Workshop workshop, String today) {
         Recipe.Kind kind = Recipe.Kind.named(given.getOrDefault("kind", "full"));
-        Map<String, String> words = new HashMap<>(given);
-        words.putIfAbsent("plate", USUAL_PLATES.getOrDefault(kind, ""));
-        SourceArt none = new SourceArt("", "test plate, " + kind.word(), "", 1, 1);
-        Job job = new JobWords(words).job(Optional.empty(), none, workshop, today);
+        Job usual = FilmFields.PLATE.with(
+                JobWords.fresh(new SourceArt("", "test plate, " + kind.word(), "", 1, 1), workshop, today),
+                usualPlate(kind));
+        Job base = like.map(job -> JobFields.sharing(usual, job)).orElse(usual);
+        Job job = JobFields.told(base, given, Kind.Art.UNKNOWN);
         if (job.process() instanceof PlateProcess.Photogravure) {
             throw Refusal.use(
                     "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
@@ -99,12 +94,23 @@ public final class WedgeWork {
                 square,
                 workshop,
                 kind,
-                words.containsKey("seed") ? Long.parseLong(words.get("seed").strip()) : 1);
+                given.containsKey(FilmFields.SEED.name())
+                        ? FilmFields.SEED.parse(given.get(FilmFields.SEED.name()), Kind.Art.UNKNOWN)
+                        : FilmFields.SEED.of(base));
+    }
+
+    private static Size usualPlate(Recipe.Kind kind) {
+        return switch (kind) {
+            case FULL -> new Size(150, 200);
+            case STRIP -> new Size(150, 40);
+            case EXPOSURE -> new Size(100, 150);
+            case CHECK -> new Size(80, 100);
+        };
     }
 
     /** The plate that a kind takes where none is told, such as "150x200mm". */
     public static String usualPlate(String kind) {
-        return USUAL_PLATES.getOrDefault(Recipe.Kind.named(kind), "");
+        return FilmFields.PLATE.kind().print(usualPlate(Recipe.Kind.named(kind)));
     }
 
     /**

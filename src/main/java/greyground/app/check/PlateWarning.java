@@ -1,6 +1,6 @@
 package greyground.app.check;
 
-import greyground.app.recipe.JobWords;
+import greyground.film.job.JobField;
 import greyground.finding.Findings;
 import greyground.quantity.Offset;
 import java.util.Optional;
@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param place from the plate's top left, as the print reads; empty for the whole film
  * @param sizeMillimetres its width; 0 where it has none
  * @param areaSquareMillimetres how much of the plate it concerns; 0 where that is not told
- * @param mends the number that mends it: a path of the workshop file, such as bath.biteMinutes, or a word of {@link JobWords}; empty
+ * @param mends the number that mends it: a path of the workshop file, such as bath.biteMinutes, or the name of a {@link JobField}; empty
  *     where no single one does
  */
 public record PlateWarning(

@@ -15,6 +15,7 @@ import greyground.app.sight.Stage;
 import greyground.app.sight.StageLook;
 import greyground.app.sight.StageTones;
 import greyground.film.job.Job;
+import greyground.film.job.PlacingFields;
 import greyground.plan.ExposurePlan;
 import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
@@ -318,7 +319,9 @@ public final class LivePlate {
     public List<PlateWarning> remarks(Progress progress) throws IOException {
         art.own();
         List<PlateWarning> remarks = new ArrayList<>();
-        recipe.sheetFault().ifPresent(words -> remarks.add(PlateWarning.of("small-sheet", words, "sheet")));
+        recipe.sheetFault()
+                .ifPresent(
+                        words -> remarks.add(PlateWarning.of("small-sheet", words, PlacingFields.SHEET_WIDTH.name())));
         remarks.addAll(LostTones.of(recipe.compensation(), recipe.greys(), placing, job().plate()));
         plan().warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
         recipe.warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));

@@ -1,5 +1,7 @@
 package greyground.app.recipe;
 
+import greyground.film.job.Job;
+
 /**
  * What a surface needs to know of the art before a job is written down.
  *
@@ -9,4 +11,9 @@ package greyground.app.recipe;
  * @param width pixels across, upright
  * @param height pixels down, upright
  */
-public record SourceArt(String fileName, String title, String sha256, int width, int height) {}
+public record SourceArt(String fileName, String title, String sha256, int width, int height) {
+    /** A job for this art. */
+    public Job under(Job job) {
+        return job.settled(job.art().of(fileName, sha256));
+    }
+}

@@ -12,7 +12,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -120,8 +119,8 @@ public final class BenchModel {
     }
 
     /** Tells parts of the job anew. */
-    public void tell(String what, String gesture, Map<String, String> words) {
-        change(what, gesture, state -> state.told(words));
+    public void tell(String what, UnaryOperator<Job> change) {
+        change(what, "", state -> state.with(change));
     }
 
     /** What was written down at the bench about this plate. */
@@ -133,7 +132,7 @@ public final class BenchModel {
     public void note(String what, String gesture, UnaryOperator<BenchNotes> change) {
         change(what, gesture, state -> {
             Job noted = change.apply(BenchNotes.of(state.job())).in(state.job());
-            return new BenchState(state.art(), state.source(), noted, state.workshop());
+            return state.with(job -> noted);
         });
     }
 

@@ -4,6 +4,7 @@ import greyground.app.live.LiveBite;
 import greyground.app.live.ToneAt;
 import greyground.app.sight.LivePicture;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

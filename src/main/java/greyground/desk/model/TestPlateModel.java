@@ -8,7 +8,11 @@ import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
+import greyground.film.job.FilmFields;
+import greyground.film.job.Job;
+import greyground.film.job.JobFields;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.io.IOException;
@@ -19,27 +23,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** A test plate at the desk: its film is made, its proof read, and its lesson taken into the workshop or left. Knows nothing of the window. */
 public final class TestPlateModel {
-    /** Words of a job that its test plate shares. */
-    private static final Set<String> SHARED = Set.of(
-            "process",
-            "resolution",
-            "grain",
-            "seed",
-            "ruling",
-            "angle",
-            "dots",
-            "bevel",
-            "ink-side",
-            "transfers",
-            "screen-black",
-            "screen-spacing");
-
     private static final String LAST_FILM = "test-film";
 
     private final DeskServices services;
@@ -130,26 +118,22 @@ public final class TestPlateModel {
 
     /** What the film shares with the job on the bench, in words. */
     public String sharedWords() {
-        Map<String, String> words = bench.state().map(BenchState::words).orElse(Map.of());
-        String tone = words.containsKey("ruling")
-                ? "dots, " + words.get("ruling").replace("/cm", " lines/cm")
-                : "grain " + words.getOrDefault("grain", "180um").replace("um", " \u00b5m");
+        Job job = bench.state().map(BenchState::job).orElseGet(JobFields::usual);
         String whose =
                 bench.state().isPresent() ? "As the job on the bench" : "As usual, while no picture is on the bench";
-        return whose + ": " + words.getOrDefault("process", "etched-film").replace('-', ' ') + ", " + tone + ", "
-                + words.getOrDefault("resolution", "1440dpi").replace("dpi", " dpi") + ".";
+        String tone = FilmFields.RULING.appliesTo(job)
+                ? "dots, " + Unit.LINES.words(FilmFields.RULING.of(job), false) + " lines/cm"
+                : "grain " + FilmFields.GRAIN.text(job).replace("um", " \u00b5m");
+        return whose + ": " + FilmFields.PROCESS.text(job).replace('-', ' ') + ", " + tone + ", "
+                + Unit.DOTS.words(FilmFields.RESOLUTION.of(job), false) + " dpi.";
     }
 
     private WedgeWork wedge() {
-        Map<String, String> words = new HashMap<>();
-        bench.state().map(BenchState::words).orElse(Map.of()).forEach((word, value) -> {
-            if (SHARED.contains(word)) {
-                words.put(word, value);
-            }
-        });
-        words.put("kind", kind.word());
-        words.put("plate", plate);
-        return Greyground.testPlate(words, bench.workshop(), services.today().get());
+        return Greyground.testPlate(
+                Map.of("kind", kind.word(), FilmFields.PLATE.name(), plate),
+                bench.state().map(BenchState::job),
+                bench.workshop(),
+                services.today().get());
     }
 
     /** Shows the film before it is made. */

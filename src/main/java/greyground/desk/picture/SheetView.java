@@ -8,7 +8,7 @@ import greyground.desk.look.Light;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
-import greyground.desk.model.Unit;
+import greyground.quantity.Unit;
 import java.util.Locale;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;

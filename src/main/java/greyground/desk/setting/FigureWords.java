@@ -1,6 +1,6 @@
 package greyground.desk.setting;
 
-import greyground.desk.model.Unit;
+import greyground.quantity.Unit;
 import java.util.Locale;
 
 /**
@@ -19,12 +19,10 @@ public record FigureWords(String label, Unit unit) {
      * @param path in the workshop's file, such as "bath.etchFactor"
      */
     public static FigureWords of(String path) {
-        return Settings.ALL.stream()
-                .filter(setting -> setting instanceof Setting.ShopNumber number
-                        && number.path().equals(path))
-                .map(setting -> (Setting.ShopNumber) setting)
+        return ShopSettings.ALL.stream()
+                .filter(number -> number.path().equals(path))
                 .findFirst()
-                .map(number -> new FigureWords(number.label(), number.unit()))
+                .map(number -> new FigureWords(number.label(), number.range().unit()))
                 .orElseGet(() -> new FigureWords(path.equals(GAIN) ? "Optical gain" : spoken(path), Unit.RATIO));
     }
 

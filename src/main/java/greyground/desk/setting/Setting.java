@@ -2,18 +2,16 @@ package greyground.desk.setting;
 
 import greyground.desk.model.BenchState;
 import greyground.desk.model.Station;
-import greyground.desk.model.Turning;
-import greyground.desk.model.Unit;
-import greyground.quantity.Refusal;
+import greyground.film.job.JobField;
+import greyground.film.job.Kind.Way;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Range;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Predicate;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** One thing that can be set at a station: of the job, or of the workshop. Immutable; knows how to read and change a state. */
 public sealed interface Setting {
@@ -30,56 +28,58 @@ public sealed interface Setting {
     /** Whether it means anything for this state. */
     boolean applies(BenchState state);
 
-    /**
-     * A number of the job.
-     *
-     * @param word of {@link greyground.app.recipe.JobWords} that holds it
-     * @param place which of the word's numbers it is, from 0
-     * @param unless what the word looks like when it holds no number yet
-     */
-    record JobNumber(
-            String id,
-            Station station,
-            String label,
-            Unit unit,
-            double least,
-            double most,
-            double step,
-            String word,
-            int place,
-            String unless,
-            String explanation)
-            implements Measure {
-        private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(?:\\.[0-9]+)?");
+    /** A setting of the job; the table of its fields says all about it. */
+    sealed interface OfJob extends Setting {
+        JobField<?> field();
 
         @Override
-        public boolean applies(BenchState state) {
-            return state.words().containsKey(word);
+        default String id() {
+            return field().name();
+        }
+
+        @Override
+        default String label() {
+            return field().label();
+        }
+
+        @Override
+        default String explanation() {
+            return field().help();
+        }
+
+        @Override
+        default boolean applies(BenchState state) {
+            return field().appliesTo(state.job());
+        }
+    }
+
+    /** A field of the job in its row: a number, a choice, or a line of words. */
+    static <T> Setting of(JobField<T> field, Station station) {
+        return field.kind().range().isPresent()
+                ? new JobNumber(field, station)
+                : field.kind().ways().isEmpty() ? new Text(field, station) : new Choice<>(field, station);
+    }
+
+    /** A number of the job. */
+    record JobNumber(JobField<?> field, Station station) implements Measure, OfJob {
+        @Override
+        public Range range() {
+            return field.kind().range().orElseThrow();
+        }
+
+        @Override
+        public double step() {
+            return field.kind().step();
         }
 
         @Override
         public Optional<Double> value(BenchState state) {
-            Matcher numbers = NUMBER.matcher(state.words().getOrDefault(word, ""));
-            for (int i = 0; numbers.find(); i++) {
-                if (i == place) {
-                    return Optional.of(Double.parseDouble(numbers.group()));
-                }
-            }
-            return Optional.empty();
+            return field.number(state.job());
         }
 
         @Override
         public BenchState with(BenchState state, double value, LocalDate today) {
-            check(value);
-            String present = state.words().getOrDefault(word, unless);
-            Matcher numbers = NUMBER.matcher(NUMBER.matcher(present).find() ? present : unless);
-            StringBuilder told = new StringBuilder();
-            for (int i = 0; numbers.find(); i++) {
-                numbers.appendReplacement(told, i == place ? Refusal.plain(value) : numbers.group());
-            }
-            numbers.appendTail(told);
-            return state.told(
-                    Map.of(word, word.equals("crop") ? Turning.held(told.toString(), place) : told.toString()));
+            return state.with(job -> field.withNumber(job, value));
         }
 
         @Override
@@ -92,23 +92,13 @@ public sealed interface Setting {
      * A number of the workshop, whose provenance is shown.
      *
      * @param path in the workshop file, such as "bath.biteMinutes"
-     * @param when what kind of plate it belongs to
      */
     record ShopNumber(
-            String id,
-            Station station,
-            String label,
-            Unit unit,
-            double least,
-            double most,
-            double step,
-            String path,
-            Predicate<Map<String, String>> when,
-            String explanation)
+            String id, Station station, String label, String path, Range range, double step, String explanation)
             implements Measure {
         @Override
         public boolean applies(BenchState state) {
-            return when.test(state.words());
+            return station != Station.COPPER || !(state.job().process() instanceof PlateProcess.UnetchedFilm);
         }
 
         @Override
@@ -118,17 +108,16 @@ public sealed interface Setting {
 
         @Override
         public BenchState with(BenchState state, double value, LocalDate today) {
-            check(value);
-            boolean measured = !figure(state.workshop()).orElseThrow().isAssumed();
-            Figure told = measured
-                    ? Figure.measured(value, today, "entered at the desk")
-                    : Figure.assumed(value, "set at the desk, not measured yet");
-            return state.in(state.workshop().with(path, told));
+            range.check(label.toLowerCase(Locale.ROOT), value);
+            return told(state, value, !figure(state.workshop()).orElseThrow().isAssumed(), today);
         }
 
         /** The same value, known from a test of this shop or only taken. */
         public BenchState known(BenchState state, boolean measured, LocalDate today) {
-            double value = figure(state.workshop()).orElseThrow().value();
+            return told(state, value(state).orElseThrow(), measured, today);
+        }
+
+        private BenchState told(BenchState state, double value, boolean measured, LocalDate today) {
             Figure told = measured
                     ? Figure.measured(value, today, "entered at the desk")
                     : Figure.assumed(value, "set at the desk, not measured yet");
@@ -143,11 +132,7 @@ public sealed interface Setting {
 
     /** A number with a range. */
     sealed interface Measure extends Setting permits JobNumber, ShopNumber {
-        Unit unit();
-
-        double least();
-
-        double most();
+        Range range();
 
         /** What an arrow key adds. */
         double step();
@@ -160,77 +145,33 @@ public sealed interface Setting {
 
         /** How it is known, if it is the workshop's. */
         Optional<Figure> figure(Workshop workshop);
-
-        default void check(double value) {
-            Refusal.checkRange(
-                    label().toLowerCase(java.util.Locale.ROOT),
-                    value,
-                    least(),
-                    most(),
-                    unit().symbol(false),
-                    "choose a value in between");
-        }
     }
 
-    /**
-     * One of a few ways.
-     *
-     * @param shown whether the job may choose
-     */
-    record Choice(
-            String id,
-            Station station,
-            String label,
-            List<Way> ways,
-            Predicate<Map<String, String>> shown,
-            String explanation)
-            implements Setting {
-        public Choice {
-            ways = List.copyOf(ways);
-        }
-
-        @Override
-        public boolean applies(BenchState state) {
-            return shown.test(state.words());
+    /** One of a few ways. */
+    record Choice<T>(JobField<T> field, Station station) implements OfJob {
+        List<Way<T>> ways() {
+            return field.kind().ways();
         }
 
         /** The way chosen now; empty where it is none of these. */
-        Optional<Way> chosen(BenchState state) {
-            Map<String, String> words = state.words();
-            return ways.stream().filter(way -> way.chosen().test(words)).findFirst();
+        Optional<Way<T>> chosen(BenchState state) {
+            T value = field.of(state.job());
+            return ways().stream().filter(way -> field.kind().is(way, value)).findFirst();
+        }
+
+        BenchState with(BenchState state, Way<T> way) {
+            return state.with(job -> field.with(job, way.value()));
         }
     }
 
-    /**
-     * A way to choose.
-     *
-     * @param words that tell the job so
-     * @param chosen whether a job's words are this way
-     */
-    record Way(String label, Map<String, String> words, Predicate<Map<String, String>> chosen) {
-        public Way {
-            words = Map.copyOf(words);
-        }
-
-        /** A way that is one word. */
-        static Way of(String label, String word, String value) {
-            return new Way(label, Map.of(word, value), present -> value.equals(present.get(word)));
-        }
-    }
-
-    /**
-     * A line of words.
-     *
-     * @param word of the job
-     */
-    record Text(String id, Station station, String label, String word, String explanation) implements Setting {
-        @Override
-        public boolean applies(BenchState state) {
-            return true;
-        }
-
+    /** A line of words. */
+    record Text(JobField<?> field, Station station) implements OfJob {
         String value(BenchState state) {
-            return state.words().getOrDefault(word, "");
+            return field.text(state.job());
+        }
+
+        BenchState with(BenchState state, String words) {
+            return state.with(job -> field.told(job, words));
         }
     }
 }

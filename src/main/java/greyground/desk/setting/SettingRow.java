@@ -2,12 +2,15 @@ package greyground.desk.setting;
 
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
+import greyground.film.job.JobField;
+import greyground.film.job.Kind;
 import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -21,6 +24,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
 
 /** One setting on the screen: its name, its value with unit, and how it is known. Says what is wrong below itself. */
 final class SettingRow extends VBox {
@@ -31,8 +35,9 @@ final class SettingRow extends VBox {
     private final Label fault = new Label();
     private final Label unit = new Label();
     private final TextField field = new TextField();
-    private final ComboBox<Setting.Way> ways = new ComboBox<>();
     private final ToggleButton mark = new ToggleButton();
+    private final Node control;
+    private Consumer<BenchState> showing = state -> {};
     private boolean filling;
 
     SettingRow(Setting setting, BenchModel model, Supplier<Boolean> inches, Supplier<LocalDate> today) {
@@ -53,11 +58,11 @@ final class SettingRow extends VBox {
         fault.setVisible(false);
         getChildren().addAll(line, fault);
         if (setting instanceof Setting.Measure measure) {
-            line.getChildren().addAll(number(measure), unit, mark(measure));
-        } else if (setting instanceof Setting.Choice choice) {
-            line.getChildren().add(choice(choice));
-        } else if (setting instanceof Setting.Text text) {
-            line.getChildren().add(text(text));
+            control = number(measure);
+            line.getChildren().addAll(control, unit, mark(measure));
+        } else {
+            control = setting instanceof Setting.Choice<?> choice ? choice(choice) : text((Setting.Text) setting);
+            line.getChildren().add(control);
         }
         name.setLabelFor(focus());
     }
@@ -68,7 +73,7 @@ final class SettingRow extends VBox {
 
     /** What takes the keys. */
     Node focus() {
-        return setting instanceof Setting.Choice ? ways : field;
+        return control;
     }
 
     private Node number(Setting.Measure measure) {
@@ -92,23 +97,36 @@ final class SettingRow extends VBox {
                 key.consume();
             }
         });
+        showing = state -> {
+            String words = shown(measure);
+            if (!field.getText().equals(words)) {
+                field.setText(words);
+            }
+            unit.setText(measure.range().unit().symbol(inches.get()));
+            name(measure, state);
+        };
         return field;
     }
 
     private void step(Setting.Measure measure, int steps) {
         model.state().ifPresent(state -> {
-            double present = read(measure).or(() -> measure.value(state)).orElse(measure.least());
-            double next = Math.max(measure.least(), Math.min(measure.most(), present + steps * measure.step()));
+            double least = measure.range().least();
+            double present = typed(measure).or(() -> measure.value(state)).orElse(least);
+            double next = Math.max(least, Math.min(measure.range().most(), present + steps * measure.step()));
             // Steps of a tenth must not pile up rounding.
-            set(measure, Math.rint(next * 1e4) / 1e4, "step " + setting.id());
+            set(measure, Math.rint(next * 1e6) / 1e6, "step " + setting.id());
         });
     }
 
-    private Optional<Double> read(Setting.Measure measure) {
+    /** What the field says, in the unit beside it or in its own. */
+    private double read(Setting.Measure measure) {
+        return measure.range().unit().parse(setting.label().toLowerCase(Locale.ROOT), field.getText(), inches.get());
+    }
+
+    private Optional<Double> typed(Setting.Measure measure) {
         try {
-            double shown = Double.parseDouble(field.getText().strip().replace(',', '.'));
-            return Optional.of(measure.unit().metric(shown, inches.get()));
-        } catch (NumberFormatException notANumber) {
+            return Optional.of(read(measure));
+        } catch (Refusal notANumber) {
             return Optional.empty();
         }
     }
@@ -118,17 +136,16 @@ final class SettingRow extends VBox {
             show("");
             return;
         }
-        Optional<Double> value = read(measure);
-        if (value.isEmpty()) {
-            show("\"" + field.getText().strip() + "\" is not a number: type digits, without the unit");
-            return;
-        }
-        set(measure, value.get(), "");
+        attempt(() -> change(measure, read(measure), ""));
     }
 
     private void set(Setting.Measure measure, double value, String gesture) {
-        attempt(() -> model.change(
-                setting.label().toLowerCase(Locale.ROOT), gesture, state -> measure.with(state, value, today.get())));
+        attempt(() -> change(measure, value, gesture));
+    }
+
+    private void change(Setting.Measure measure, double value, String gesture) {
+        model.change(
+                setting.label().toLowerCase(Locale.ROOT), gesture, state -> measure.with(state, value, today.get()));
     }
 
     private void attempt(Runnable change) {
@@ -162,18 +179,20 @@ final class SettingRow extends VBox {
         return mark;
     }
 
-    private Node choice(Setting.Choice choice) {
+    private <T> Node choice(Setting.Choice<T> choice) {
+        ComboBox<Kind.Way<T>> ways = new ComboBox<>();
         ways.setId("setting-" + setting.id());
         ways.getItems().setAll(choice.ways());
         ways.getStyleClass().add("wide");
-        ways.setConverter(new javafx.util.StringConverter<>() {
+        ways.setAccessibleText(setting.label());
+        ways.setConverter(new StringConverter<>() {
             @Override
-            public String toString(Setting.Way way) {
+            public String toString(Kind.Way<T> way) {
                 return way == null ? "" : way.label();
             }
 
             @Override
-            public Setting.Way fromString(String label) {
+            public Kind.Way<T> fromString(String label) {
                 return choice.ways().stream()
                         .filter(way -> way.label().equals(label))
                         .findFirst()
@@ -182,21 +201,24 @@ final class SettingRow extends VBox {
         });
         ways.valueProperty().addListener((what, was, is) -> {
             if (!filling && is != null) {
-                attempt(() -> model.tell(setting.label().toLowerCase(Locale.ROOT), "", is.words()));
+                attempt(() ->
+                        model.change(setting.label().toLowerCase(Locale.ROOT), "", state -> choice.with(state, is)));
             }
         });
+        showing = state -> ways.setValue(choice.chosen(state).orElse(null));
         return ways;
     }
 
     private Node text(Setting.Text text) {
         field.setId("setting-" + setting.id());
         field.getStyleClass().add("wide");
+        field.setAccessibleText(setting.label());
         Runnable take = () -> {
             if (!filling) {
-                attempt(() -> model.tell(
+                attempt(() -> model.change(
                         setting.label().toLowerCase(Locale.ROOT),
                         "",
-                        Map.of(text.word(), field.getText().strip())));
+                        state -> text.with(state, field.getText().strip())));
             }
         };
         field.setOnAction(entered -> take.run());
@@ -205,21 +227,22 @@ final class SettingRow extends VBox {
                 take.run();
             }
         });
+        showing = state -> field.setText(text.value(state));
         return field;
     }
 
     private String shown(Setting.Measure measure) {
         return model.state()
                 .flatMap(measure::value)
-                .map(value -> measure.unit().words(value, inches.get()))
+                .map(value -> measure.range().unit().words(value, inches.get()))
                 .orElse("");
     }
 
     /** Shows what the program found, where it was left to it. */
-    void found(Map<String, Double> values) {
-        Double value = values.get(setting.id());
+    void found(Map<JobField<?>, Double> values) {
+        Double value = setting instanceof Setting.JobNumber number ? values.get(number.field()) : null;
         if (value != null && setting instanceof Setting.Measure measure) {
-            field.setPromptText("found " + measure.unit().words(value, inches.get()));
+            field.setPromptText("found " + measure.range().unit().words(value, inches.get()));
         }
     }
 
@@ -227,20 +250,7 @@ final class SettingRow extends VBox {
     void refresh() {
         model.state().ifPresent(state -> {
             filling = true;
-            if (setting instanceof Setting.Measure measure) {
-                String words = shown(measure);
-                if (!field.getText().equals(words)) {
-                    field.setText(words);
-                }
-                unit.setText(measure.unit().symbol(inches.get()));
-                name(measure, state);
-            } else if (setting instanceof Setting.Choice choice) {
-                ways.setValue(choice.chosen(state).orElse(null));
-                ways.setAccessibleText(setting.label());
-            } else if (setting instanceof Setting.Text text) {
-                field.setText(text.value(state));
-                field.setAccessibleText(setting.label());
-            }
+            showing.accept(state);
             filling = false;
         });
     }

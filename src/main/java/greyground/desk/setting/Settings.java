@@ -2,6 +2,10 @@ package greyground.desk.setting;
 
 import greyground.desk.model.BenchState;
 import greyground.desk.model.Station;
+import greyground.film.job.ArtFields;
+import greyground.film.job.FilmFields;
+import greyground.film.job.JobField;
+import greyground.film.job.PlacingFields;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -9,11 +13,54 @@ import java.util.stream.Stream;
 /** Every setting of the desk, by station. */
 public final class Settings {
     static final List<Setting> ALL = Stream.of(
-                    ArtSettings.ALL, FilmSettings.ALL, ResistSettings.ALL, CopperSettings.ALL, PrintSettings.ALL)
-            .flatMap(List::stream)
+                    ofJob(
+                            Station.ART,
+                            FilmFields.TITLE,
+                            ArtFields.ROTATE,
+                            ArtFields.WHITE,
+                            ArtFields.BLACK,
+                            ArtFields.RANGE,
+                            ArtFields.CROP_LEFT,
+                            ArtFields.CROP_TOP,
+                            ArtFields.CROP_WIDTH,
+                            ArtFields.CROP_HEIGHT,
+                            ArtFields.PAGE),
+                    ofJob(
+                            Station.FILM,
+                            FilmFields.PLATE_WIDTH,
+                            FilmFields.PLATE_HEIGHT,
+                            PlacingFields.FIT,
+                            FilmFields.CARRIER,
+                            FilmFields.GRAIN,
+                            FilmFields.RULING,
+                            FilmFields.ANGLE,
+                            FilmFields.DOTS,
+                            FilmFields.SCREEN_SPACING,
+                            FilmFields.SCREEN_BLACK,
+                            FilmFields.MEND,
+                            PlacingFields.BLEED,
+                            PlacingFields.BEVEL,
+                            PlacingFields.OWN_SHEET_SIZE,
+                            PlacingFields.SHEET_WIDTH,
+                            PlacingFields.SHEET_HEIGHT,
+                            PlacingFields.TILE,
+                            PlacingFields.INK_SIDE,
+                            PlacingFields.TRANSFERS,
+                            FilmFields.RESOLUTION),
+                    ShopSettings.at(Station.FILM).stream(),
+                    ofJob(Station.RESIST, FilmFields.PROCESS, FilmFields.AQUATINT_LAND, FilmFields.AQUATINT_GRAIN),
+                    ShopSettings.at(Station.RESIST).stream(),
+                    ShopSettings.at(Station.COPPER).stream(),
+                    ShopSettings.at(Station.PRINT).stream(),
+                    ofJob(Station.PRINT, PlacingFields.SHRINK_ACROSS, PlacingFields.SHRINK_DOWN))
+            .<Setting>flatMap(settings -> settings)
             .toList();
 
     private Settings() {}
+
+    private static Stream<Setting> ofJob(Station station, JobField<?>... fields) {
+        return Stream.of(fields).map(field -> Setting.of(field, station));
+    }
 
     /** Those of a station that mean anything now, in the order they are shown. */
     static List<Setting> at(Station station, BenchState state) {
@@ -22,18 +69,12 @@ public final class Settings {
                 .toList();
     }
 
-    /** The setting of a path of the workshop or a word of the job; empty where the desk has none. */
+    /** The setting of a path of the workshop or of a field of the job; empty where the desk has none. */
     public static Optional<Setting> mending(String mends) {
         return ALL.stream()
-                .filter(setting -> !mends.isEmpty() && mends.equals(told(setting)))
+                .filter(setting ->
+                        mends.equals(setting instanceof Setting.ShopNumber shop ? shop.path() : setting.id()))
                 .findFirst();
-    }
-
-    private static String told(Setting setting) {
-        if (setting instanceof Setting.ShopNumber shop) {
-            return shop.path();
-        }
-        return setting instanceof Setting.JobNumber job ? job.word() : "";
     }
 
     /** Finds a setting. */

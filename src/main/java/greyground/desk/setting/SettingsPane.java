@@ -2,6 +2,7 @@ package greyground.desk.setting;
 
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.Station;
+import greyground.film.job.JobField;
 import greyground.workshop.Figure;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -31,7 +32,7 @@ public final class SettingsPane extends VBox {
     private List<Setting> shown = List.of();
     private final List<SettingRow> settingRows = new ArrayList<>();
     private Station station = Station.ART;
-    private Map<String, Double> found = Map.of();
+    private Map<JobField<?>, Double> found = Map.of();
 
     public SettingsPane(BenchModel model, Supplier<Boolean> inches, Supplier<LocalDate> today) {
         this.model = model;
@@ -101,8 +102,8 @@ public final class SettingsPane extends VBox {
                 + " \u25cb marks a number of your workshop that is only assumed, \u25cf one that was measured.");
     }
 
-    /** Tells what the program found where a setting is left to it, by the setting's name. */
-    public void found(Map<String, Double> values) {
+    /** Tells what the program found where a setting is left to it, in the job's own numbers. */
+    public void found(Map<JobField<?>, Double> values) {
         found = Map.copyOf(values);
         settingRows.forEach(row -> row.found(found));
     }
@@ -171,14 +172,7 @@ public final class SettingsPane extends VBox {
     }
 
     private String range(Setting.Measure measure) {
-        boolean inch = inches.get();
-        String unit = measure.unit().symbol(inch);
-        String ends = String.format(
-                Locale.ROOT,
-                " From %s to %s%s.",
-                measure.unit().words(measure.least(), inch),
-                measure.unit().words(measure.most(), inch),
-                unit.isEmpty() ? "" : " " + unit);
+        String ends = " From " + measure.range().words(inches.get()) + ".";
         return ends
                 + model.state()
                         .flatMap(state -> measure.figure(state.workshop()))

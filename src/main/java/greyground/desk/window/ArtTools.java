@@ -7,10 +7,12 @@ import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Station;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
-import greyground.desk.setting.ArtSettings;
-import greyground.quantity.Refusal;
-import java.util.Map;
+import greyground.film.job.ArtFields;
+import greyground.film.job.Job;
+import greyground.film.job.JobField;
+import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.UnaryOperator;
 import javafx.geometry.Insets;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.FlowPane;
@@ -21,7 +23,7 @@ final class ArtTools extends FlowPane {
     private final BenchModel model;
     private final LiveDesk live;
     private final PlateSight sight;
-    private final BiConsumer<String, Map<String, String>> tell;
+    private final BiConsumer<String, UnaryOperator<Job>> tell;
     private final ToggleButton plateShape = Controls.toggle(
             "Plate's shape  P",
             "plate-shape",
@@ -30,9 +32,9 @@ final class ArtTools extends FlowPane {
     /**
      * The tools.
      *
-     * @param tell changes the job: what is changed, and the job's words for it
+     * @param tell changes the job: what is changed, and how
      */
-    ArtTools(BenchModel model, LiveDesk live, PlateSight sight, BiConsumer<String, Map<String, String>> tell) {
+    ArtTools(BenchModel model, LiveDesk live, PlateSight sight, BiConsumer<String, UnaryOperator<Job>> tell) {
         super(8, 8);
         this.model = model;
         this.live = live;
@@ -65,7 +67,7 @@ final class ArtTools extends FlowPane {
                                 "No crop",
                                 "no-crop",
                                 "Take all of the picture",
-                                () -> tell.accept("crop", Map.of("crop", ArtSettings.WHOLE))),
+                                () -> tell.accept("crop", job -> ArtFields.CROP.with(job, ArtFields.CROP.usual()))),
                         Controls.button(
                                 "Crop to cover",
                                 "crop-covered",
@@ -105,7 +107,7 @@ final class ArtTools extends FlowPane {
                     .map(frame -> frame.cutTo(proportion))
                     .ifPresent(frame -> tell.accept(
                             "crop to the plate's shape",
-                            Turning.cropped(frame.area(), frame.artWidth(), frame.artHeight())));
+                            job -> Turning.cropped(job, frame.area(), frame.artWidth(), frame.artHeight())));
         }
     }
 
@@ -140,36 +142,37 @@ final class ArtTools extends FlowPane {
     }
 
     private void findEnds() {
-        tell.accept("white and black found", Map.of("white", "automatic", "black", "automatic"));
+        tell.accept(
+                "white and black found",
+                job -> ArtFields.WHITE.with(ArtFields.BLACK.with(job, Optional.empty()), Optional.empty()));
     }
 
     private void cropToCover() {
         sight.plate()
-                .ifPresent(made -> model.state()
-                        .ifPresent(state ->
-                                tell.accept("crop", Turning.covered(state.job(), made.artWidth(), made.artHeight()))));
+                .ifPresent(made ->
+                        tell.accept("crop", job -> Turning.covered(job, made.artWidth(), made.artHeight())));
     }
 
     void quarter(boolean clockwise) {
-        model.state()
-                .ifPresent(state ->
-                        tell.accept("quarter turn", Turning.quarter(state.job().art(), clockwise)));
+        tell.accept("quarter turn", job -> Turning.quarter(job, clockwise));
     }
 
     private void done(Hand hand, Viewport.Area area) {
         sight.plate().ifPresent(made -> {
             if (hand == Hand.LEVEL) {
-                model.state()
-                        .ifPresent(state -> tell.accept(
-                                "straighten", Turning.levelled(state.job().art(), area.width(), area.height())));
+                tell.accept("straighten", job -> Turning.levelled(job, area.width(), area.height()));
             } else if (hand == Hand.CROP) {
-                tell.accept("crop", Turning.cropped(area, made.artWidth(), made.artHeight()));
+                tell.accept("crop", job -> Turning.cropped(job, area, made.artWidth(), made.artHeight()));
             } else {
-                String word = hand == Hand.PICK_WHITE ? "white" : "black";
+                boolean white = hand == Hand.PICK_WHITE;
+                JobField<Optional<Double>> point = white ? ArtFields.WHITE : ArtFields.BLACK;
                 live.luminance(
                         area.left() + area.width() / 2,
                         area.top() + area.height() / 2,
-                        luminance -> tell.accept("ink " + word, Map.of(word, Refusal.plain(luminance * 100) + "%")));
+                        luminance -> tell.accept(
+                                white ? "paper white" : "ink black",
+                                // To a ten-thousandth of a percent, as it would be typed.
+                                job -> point.with(job, Optional.of(Math.rint(luminance * 1e6) / 1e6))));
             }
         });
     }

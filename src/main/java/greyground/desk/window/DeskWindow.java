@@ -20,12 +20,16 @@ import greyground.desk.plan.KeysView;
 import greyground.desk.plan.PlanView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.SettingsPane;
+import greyground.film.job.ArtFields;
+import greyground.film.job.Job;
 import greyground.plan.ExposurePlan;
+import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import javafx.scene.Parent;
 import javafx.stage.Screen;
 import org.jspecify.annotations.Nullable;
@@ -235,12 +239,10 @@ final class DeskWindow {
         sight.show(made);
         loupeBench.plateChanged();
         artTools.plateChanged();
-        settings.found(Map.of("white", 100 * made.artWhite(), "black", 100 * made.artBlack()));
+        settings.found(Map.of(ArtFields.WHITE, made.artWhite(), ArtFields.BLACK, made.artBlack()));
         places.mark();
         files.compare(made.job());
-        model.state()
-                .ifPresent(state ->
-                        sheet.screened("photogravure".equals(state.words().get("process"))));
+        model.state().ifPresent(state -> sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));
         sheet.refresh();
         sight.askAll();
         model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, places::checked));
@@ -285,9 +287,9 @@ final class DeskWindow {
     }
 
     /** Changes the job, or says why not. */
-    void tell(String what, Map<String, String> words) {
+    void tell(String what, UnaryOperator<Job> change) {
         try {
-            model.tell(what, "", words);
+            model.tell(what, change);
         } catch (Refusal refused) {
             frame.say(String.valueOf(refused.getMessage()));
         }

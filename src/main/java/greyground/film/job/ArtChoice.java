@@ -1,6 +1,8 @@
 package greyground.film.job;
 
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 
 /**
  * Which part of which picture goes on the film, and what counts as its white and its black.
@@ -23,6 +25,15 @@ public record ArtChoice(
         double straightenDegrees,
         TonePoint white,
         TonePoint black) {
+    /** Pictures in a file. */
+    public static final Range PAGE = new Range(1, 100_000, Unit.COUNT, "the art's pages count from 1");
+
+    /** Turns that move pixels as they are. */
+    public static final Range QUARTER_TURNS = new Range(0, 3, Unit.COUNT, "four of them are none");
+
+    /** What is left of a turn. */
+    public static final Range STRAIGHTENING = new Range(-45, 45, Unit.DEGREES, "turn by quarters first");
+
     /** Art used whole, as it is, with both points found automatically. */
     public static final ArtChoice WHOLE =
             new ArtChoice("", "", 1, Crop.ALL, 0, 0, new TonePoint.Automatic(), new TonePoint.Automatic());
@@ -39,6 +50,9 @@ public record ArtChoice(
         /** Everything. */
         public static final Crop ALL = new Crop(0, 0, 1, 1);
 
+        /** What each of its four numbers may be by itself. */
+        public static final Range SHARE = new Range(0, 1, Unit.SHARE, "choose a fragment of the art");
+
         public Crop {
             boolean inside = left >= 0
                     && top >= 0
@@ -51,6 +65,16 @@ public record ArtChoice(
                         + percent(width) + " x " + percent(height)
                         + " of the art; it must lie within 0 to 100 %: choose a fragment of the art");
             }
+        }
+
+        /** A fragment in which the left and upper edge stay and its size gives way to them. */
+        public Crop from(double newLeft, double newTop) {
+            return new Crop(newLeft, newTop, Math.min(width, 1 - newLeft), Math.min(height, 1 - newTop));
+        }
+
+        /** A fragment of another size, whose left and upper edge give way to it. */
+        public Crop sized(double newWidth, double newHeight) {
+            return new Crop(Math.min(left, 1 - newWidth), Math.min(top, 1 - newHeight), newWidth, newHeight);
         }
 
         private static String percent(double fraction) {
@@ -69,26 +93,35 @@ public record ArtChoice(
          * @param luminance linear, relative to the file's white, 0 to 1
          */
         record Given(double luminance) implements TonePoint {
+            /** Reflectances of paper and ink. */
+            public static final Range LUMINANCE =
+                    new Range(0, 1, Unit.SHARE, "give the reflectance of the art's paper or ink");
+
             public Given {
-                Refusal.checkRange(
-                        "tone point", luminance * 100, 0, 100, "%", "give the reflectance of the art's paper or ink");
+                LUMINANCE.check("tone point", luminance);
             }
         }
     }
 
     public ArtChoice {
-        if (page < 1 || page > 100_000) {
-            throw Refusal.use("page is " + page + "; it must be 1 or more: the art's pages count from 1");
-        }
-        if (quarterTurns < 0 || quarterTurns > 3) {
-            throw Refusal.use("quarter turns are " + quarterTurns + "; they must be 0 to 3");
-        }
-        Refusal.checkRange("straightening", straightenDegrees, -45, 45, "degrees", "turn by quarters first");
+        PAGE.check("page", page);
+        QUARTER_TURNS.check("quarter turns", quarterTurns);
+        STRAIGHTENING.check("straightening", straightenDegrees);
     }
 
     /** The same choice of art whose bytes are now known. */
     public ArtChoice read(String digest) {
-        return new ArtChoice(fileName, digest, page, crop, quarterTurns, straightenDegrees, white, black);
+        return of(fileName, digest);
+    }
+
+    /** The same choice from another file. */
+    public ArtChoice of(String name, String digest) {
+        return new ArtChoice(name, digest, page, crop, quarterTurns, straightenDegrees, white, black);
+    }
+
+    /** How far the art is turned clockwise in all, -45 to 315 degrees. */
+    public double turnedDegrees() {
+        return 90 * quarterTurns + straightenDegrees;
     }
 
     /** The same choice of another fragment. */

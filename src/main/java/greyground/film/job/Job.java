@@ -3,9 +3,11 @@ package greyground.film.job;
 import greyground.grain.Grain;
 import greyground.json.KeptField;
 import greyground.plate.PlateProcess;
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
+import greyground.quantity.Unit;
 import java.util.List;
 
 /**
@@ -36,6 +38,9 @@ public record Job(
         String rangeMapping,
         boolean mended,
         List<KeptField> kept) {
+    /** Sides of a plate. */
+    public static final Range PLATE_SIDE = new Range(10, 3000, Unit.MILLIMETRES, "give the copper's size");
+
     private static final int LONGEST_TITLE = 120;
 
     /** Words as a title: one line, shortened where it must be. */
@@ -56,8 +61,8 @@ public record Job(
         if (!date.isEmpty() && !date.matches("[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")) {
             throw Refusal.use("date \"" + date + "\" is not year-month-day: write it like 2026-03-31");
         }
-        Refusal.checkRange("plate width", plate.widthMillimetres(), 10, 3000, "mm", "give the copper's size");
-        Refusal.checkRange("plate height", plate.heightMillimetres(), 10, 3000, "mm", "give the copper's size");
+        PLATE_SIDE.check("plate width", plate.widthMillimetres());
+        PLATE_SIDE.check("plate height", plate.heightMillimetres());
         boolean continuous = grain instanceof Grain.Continuous;
         if (mended && continuous) {
             throw Refusal.use(

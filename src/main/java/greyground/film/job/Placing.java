@@ -1,8 +1,9 @@
 package greyground.film.job;
 
 import greyground.quantity.PaperShrink;
-import greyground.quantity.Refusal;
+import greyground.quantity.Range;
 import greyground.quantity.Size;
+import greyground.quantity.Unit;
 import java.util.Optional;
 
 /**
@@ -24,6 +25,15 @@ public record Placing(
         ReadingSide readingSide,
         Optional<Size> sheet,
         boolean tiled) {
+    /** How far a picture may run past the platemark. */
+    public static final Range BLEED = new Range(0, 6, Unit.MILLIMETRES, "3 to 5 mm is usual");
+
+    /** Widths of a bevel. */
+    public static final Range BEVEL = new Range(0, 6, Unit.MILLIMETRES, "1 to 3 mm is usual");
+
+    /** Sides of a film sheet. */
+    public static final Range SHEET_SIDE = new Range(10, 10_000, Unit.MILLIMETRES, "give the film's own size");
+
     /** 3 mm of bleed past a 2 mm bevel (common practice: 3-5 mm, 1-3 mm). */
     public static final Placing USUAL =
             new Placing(Fit.FILL, 3, 2, PaperShrink.NONE, ReadingSide.USUAL, Optional.empty(), false);
@@ -45,22 +55,11 @@ public record Placing(
         public String word() {
             return word;
         }
-
-        /** Finds a fit by its word. */
-        public static Fit named(String word) {
-            for (Fit fit : values()) {
-                if (fit.word.equals(word)) {
-                    return fit;
-                }
-            }
-            throw Refusal.use(
-                    "fit \"" + word + "\" is unknown: write fill (cover the plate) or whole (show all the art)");
-        }
     }
 
     public Placing {
-        Refusal.checkRange("bleed", bleedMillimetres, 0, 6, "mm", "3 to 5 mm is usual");
-        Refusal.checkRange("bevel", bevelMillimetres, 0, 6, "mm", "1 to 3 mm is usual");
+        BLEED.check("bleed", bleedMillimetres);
+        BEVEL.check("bevel", bevelMillimetres);
     }
 
     /** The same on one sheet of a given size, or on one just large enough. */

@@ -1,6 +1,7 @@
 package greyground.film.job;
 
-import greyground.quantity.Refusal;
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
 
 /**
  * Whether the film must be mirrored, by parity.
@@ -13,6 +14,10 @@ import greyground.quantity.Refusal;
  * @param transfers contacts from the plate (or its carrier) to the final sheet, 1 to 9; 1 is direct printing
  */
 public record ReadingSide(InkSide inkSide, int transfers) {
+    /** Contacts from the plate to the final sheet. */
+    public static final Range TRANSFERS =
+            new Range(1, 9, Unit.COUNT, "1 is direct printing, 2 is offset or a counterproof");
+
     /** Direct intaglio with the ink on the resist: the usual way, and the sharpest. */
     public static final ReadingSide USUAL = new ReadingSide(InkSide.DOWN, 1);
 
@@ -33,23 +38,10 @@ public record ReadingSide(InkSide inkSide, int transfers) {
         public String word() {
             return word;
         }
-
-        /** Finds a side by its word. */
-        public static InkSide named(String word) {
-            for (InkSide side : values()) {
-                if (side.word.equals(word)) {
-                    return side;
-                }
-            }
-            throw Refusal.use("ink side \"" + word + "\" is unknown: write down (ink on the resist) or up");
-        }
     }
 
     public ReadingSide {
-        if (transfers < 1 || transfers > 9) {
-            throw Refusal.use("contact transfers are " + transfers
-                    + "; they must be 1 to 9: 1 is direct printing, 2 is offset or a counterproof");
-        }
+        TRANSFERS.check("contact transfers", transfers);
     }
 
     /** Whether the film must read wrong as you look at its ink. */

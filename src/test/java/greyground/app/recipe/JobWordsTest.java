@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.job.Job;
+import greyground.film.job.JobFields;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -39,9 +40,12 @@ class JobWordsTest {
             }
         }
         Job job = job(words, Optional.empty());
-        JobWords told = JobWords.of(job);
-        assertEquals(job, job(told.given(), Optional.of(job)));
-        assertEquals(job, job(told.given(), Optional.empty()), "words alone describe it, too");
+        Map<String, String> told = new java.util.HashMap<>();
+        JobFields.ALL.stream()
+                .filter(field -> field.isTyped() && field.appliesTo(job))
+                .forEach(field -> told.put(field.name(), field.text(job)));
+        assertEquals(job, job(told, Optional.of(job)));
+        assertEquals(job, job(told, Optional.empty()), "words alone describe it, too");
     }
 
     @Test

@@ -50,7 +50,11 @@ class FilmPrinterWorkIT {
     static void makeFilm() throws Exception {
         shop = Workshop.assumed().with("filmPrinter.scaleX", Figure.assumed(1.004, "invented for this test"));
         film = folder.resolve("film.pdf");
-        WedgeWork.of(Map.of("kind", "strip", "plate", "110x35mm", "resolution", "600"), shop, "2026-03-31")
+        WedgeWork.of(
+                        Map.of("kind", "strip", "plate", "110x35mm", "resolution", "600"),
+                        Optional.empty(),
+                        shop,
+                        "2026-03-31")
                 .make(film, Progress.NONE);
     }
 

@@ -10,6 +10,7 @@ import greyground.app.files.KeptFiles;
 import greyground.app.recipe.SourceArt;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
+import greyground.film.job.Told;
 import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
@@ -51,7 +52,7 @@ class BenchModelTest {
     void whatIsChangedIsUnsavedUntilItIsSavedOrTakenBack() throws Exception {
         BenchModel model = model(GONE);
         assertFalse(model.unsaved());
-        model.tell("grain", "", Map.of("grain", "150um"));
+        model.tell("grain", Told.as(Map.of("grain", "150um")));
         assertTrue(model.jobUnsaved() && !model.workshopUnsaved());
         model.undo();
         assertFalse(model.unsaved());
@@ -121,7 +122,7 @@ class BenchModelTest {
     @Test
     void workOfAKilledDeskIsFoundAndTakenUpUnsaved() {
         BenchModel killed = model(GONE);
-        killed.tell("grain", "", Map.of("grain", "150um", "plate", "100x80mm"));
+        killed.tell("grain", Told.as(Map.of("grain", "150um", "plate", "100x80mm")));
         killed.autosaving().run();
         Recovery next = new Recovery(desk(), ProcessHandle.current().pid());
         List<Recovery.Left> left = next.left();
@@ -140,7 +141,7 @@ class BenchModelTest {
     @Test
     void workOfADeskThatStillRunsIsLeftAlone() {
         BenchModel running = model(ProcessHandle.current().pid());
-        running.tell("grain", "", Map.of("grain", "150um"));
+        running.tell("grain", Told.as(Map.of("grain", "150um")));
         running.autosaving().run();
         assertEquals(List.of(), new Recovery(desk(), GONE).left());
     }
@@ -148,7 +149,7 @@ class BenchModelTest {
     @Test
     void savedWorkLeavesNothingToRecoverEvenIfItWasBeingKept() throws Exception {
         BenchModel model = model(GONE);
-        model.tell("grain", "", Map.of("grain", "150um"));
+        model.tell("grain", Told.as(Map.of("grain", "150um")));
         Runnable late = model.autosaving();
         model.saveJob(folder.resolve("leaf.json"));
         late.run();
@@ -158,7 +159,7 @@ class BenchModelTest {
     @Test
     void workThatWasTakenBackLeavesNothingToRecover() {
         BenchModel model = model(GONE);
-        model.tell("grain", "", Map.of("grain", "150um"));
+        model.tell("grain", Told.as(Map.of("grain", "150um")));
         model.autosaving().run();
         model.undo();
         model.autosaving().run();

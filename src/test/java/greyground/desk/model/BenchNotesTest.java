@@ -8,6 +8,7 @@ import greyground.app.bite.LoggedProof;
 import greyground.app.recipe.SourceArt;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
+import greyground.film.job.Told;
 import greyground.json.KeptField;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
@@ -79,7 +80,7 @@ class BenchNotesTest {
         model.undo();
         assertEquals(BenchNotes.NONE, model.notes(), "letters typed in one go are one step");
         model.redo();
-        model.tell("grain", "", java.util.Map.of("grain", "150um"));
+        model.tell("grain", Told.as("grain", "150um"));
         assertEquals("warm", model.notes().plate(), "settings leave the notes alone");
     }
 

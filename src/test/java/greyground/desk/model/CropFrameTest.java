@@ -3,7 +3,8 @@ package greyground.desk.model;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.Map;
+import greyground.film.job.ArtFields;
+import greyground.film.job.JobFields;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -69,11 +70,14 @@ class CropFrameTest {
     /** A horizon that falls 3 degrees to the right is level after a turn of 3 degrees back; an upright is taken as such. */
     @Test
     void aLineAlongWhatShouldBeLevelStraightens() {
-        var art = greyground.film.job.ArtChoice.WHOLE;
         double slope = Math.tan(Math.toRadians(3));
-        assertEquals(Map.of("rotate", "-3"), Turning.levelled(art, 100, 100 * slope));
-        assertEquals(Map.of("rotate", "-3"), Turning.levelled(art, -100, -100 * slope), "drawn the other way");
-        assertEquals(Map.of("rotate", "-3"), Turning.levelled(art, -100 * slope, 100), "an upright");
-        assertEquals(Map.of("rotate", "3"), Turning.levelled(art, 100, -100 * slope));
+        assertEquals(-3, levelled(100, 100 * slope));
+        assertEquals(-3, levelled(-100, -100 * slope), "drawn the other way");
+        assertEquals(-3, levelled(-100 * slope, 100), "an upright");
+        assertEquals(3, levelled(100, -100 * slope));
+    }
+
+    private static double levelled(double across, double down) {
+        return ArtFields.ROTATE.of(Turning.levelled(JobFields.usual(), across, down));
     }
 }

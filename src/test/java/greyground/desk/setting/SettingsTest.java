@@ -8,9 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.app.recipe.SourceArt;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.Turning;
-import greyground.desk.model.Unit;
 import greyground.desk.model.Viewport;
+import greyground.film.job.ArtFields;
+import greyground.film.job.Kind;
+import greyground.film.job.PlacingFields;
+import greyground.film.job.Told;
+import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -29,11 +34,11 @@ class SettingsTest {
     private static List<BenchState> states() {
         return List.of(
                 FRESH,
-                FRESH.told(Map.of("ruling", "40")),
-                FRESH.told(Map.of("sheet", "297x420mm")),
-                FRESH.told(Map.of("process", "photogravure")),
-                FRESH.told(Map.of("process", "sprayed-aquatint")),
-                FRESH.told(Map.of("process", "unetched-film")));
+                FRESH.with(Told.as("ruling", "40")),
+                FRESH.with(Told.as("sheet", "297x420mm")),
+                FRESH.with(Told.as("process", "photogravure")),
+                FRESH.with(Told.as("process", "sprayed-aquatint")),
+                FRESH.with(Told.as("process", "unetched-film")));
     }
 
     @Test
@@ -57,13 +62,15 @@ class SettingsTest {
                 continue;
             }
             for (BenchState state : states().stream().filter(setting::applies).toList()) {
-                double present = measure.value(state).orElse(measure.least());
-                double next = present + measure.step() <= measure.most()
+                double present = measure.value(state).orElse(measure.range().least());
+                double next = present + measure.step() <= measure.range().most()
                         ? present + measure.step()
                         : present - measure.step();
                 BenchState changed = set(measure, state, next);
                 assertEquals(next, measure.value(changed).orElseThrow(), 1e-9, measure.id());
-                for (double past : new double[] {measure.least() - 1, measure.most() + 1}) {
+                for (double past : new double[] {
+                    measure.range().least() - 1, measure.range().most() + 1
+                }) {
                     assertThrows(Refusal.class, () -> measure.with(state, past, TODAY), measure.id());
                 }
             }
@@ -81,7 +88,9 @@ class SettingsTest {
     @Test
     void aWarningIsMendedByTheNumberItNamesAndByNoneWhereItNamesNone() {
         assertEquals("bite", Settings.mending("bath.biteMinutes").orElseThrow().id());
-        assertEquals("sheet-width", Settings.mending("sheet").orElseThrow().id());
+        assertEquals(
+                "sheet-width",
+                Settings.mending(PlacingFields.SHEET_WIDTH.name()).orElseThrow().id());
         assertTrue(Settings.mending("").isEmpty());
     }
 
@@ -90,9 +99,9 @@ class SettingsTest {
         for (String id : List.of("aquatint-land", "aquatint-grain")) {
             for (BenchState state : states()) {
                 assertEquals(
-                        "sprayed-aquatint".equals(state.words().get("process")),
+                        state.job().process() instanceof PlateProcess.SprayedAquatint,
                         Settings.named(id).applies(state),
-                        id + " in " + state.words());
+                        id + " in " + state.job().process());
             }
         }
     }
@@ -100,14 +109,16 @@ class SettingsTest {
     @Test
     void everyWayCanBeChosenAndIsThenTheOneChosen() {
         for (Setting setting : Settings.ALL) {
-            if (setting instanceof Setting.Choice choice) {
-                BenchState state =
-                        states().stream().filter(setting::applies).findFirst().orElseThrow();
-                for (Setting.Way way : choice.ways()) {
-                    BenchState told = state.told(way.words());
-                    assertEquals(way.label(), choice.chosen(told).orElseThrow().label(), choice.id());
-                }
+            if (setting instanceof Setting.Choice<?> choice) {
+                everyWay(choice);
             }
+        }
+    }
+
+    private static <T> void everyWay(Setting.Choice<T> choice) {
+        BenchState state = states().stream().filter(choice::applies).findFirst().orElseThrow();
+        for (Kind.Way<T> way : choice.ways()) {
+            assertEquals(way, choice.chosen(choice.with(state, way)).orElseThrow(), choice.id());
         }
     }
 
@@ -137,27 +148,39 @@ class SettingsTest {
         assertEquals("101.6", Unit.LINES.words(40, true));
     }
 
+    /** A unit that is typed counts for more than the one that is shown. */
+    @Test
+    void aNumberMayBeTypedWithAnyOfItsUnits() {
+        assertEquals(304.8, Unit.MILLIMETRES.parse("plate width", "12in", false), 1e-9);
+        assertEquals(304.8, Unit.MILLIMETRES.parse("plate width", "12", true), 1e-9);
+        assertEquals(12, Unit.MILLIMETRES.parse("plate width", "12 mm", true), 1e-9);
+        assertEquals(180, Unit.MICROMETRES.parse("grain", "0,18mm", false), 1e-9);
+        assertEquals(2.5, Unit.MINUTES.parse("bite", "2:30", false), 1e-9);
+        assertEquals(0.45, Unit.SHARE.parse("screen black", "45", false), 1e-9);
+        assertThrows(Refusal.class, () -> Unit.MILLIMETRES.parse("plate width", "12 furlongs", false));
+    }
+
     @Test
     void fourQuarterTurnsBringTheFragmentBack() {
-        BenchState cropped = FRESH.told(Map.of("crop", "10%,20%,30%,40%", "rotate", "3"));
+        BenchState cropped = FRESH.with(Told.as(Map.of("crop", "10%,20%,30%,40%", "rotate", "3")));
         BenchState turned = cropped;
         for (int i = 0; i < 4; i++) {
-            turned = turned.told(Turning.quarter(turned.job().art(), true));
+            turned = turned.with(job -> Turning.quarter(job, true));
         }
-        assertEquals(cropped.words().get("rotate"), turned.words().get("rotate"));
+        assertEquals(3, ArtFields.ROTATE.of(turned.job()), 1e-9);
         assertEquals(
                 cropped.job().art().crop().left(), turned.job().art().crop().left(), 1e-5);
         assertEquals(
                 cropped.job().art().crop().height(), turned.job().art().crop().height(), 1e-5);
-        BenchState once = cropped.told(Turning.quarter(cropped.job().art(), true));
+        BenchState once = cropped.with(job -> Turning.quarter(job, true));
         assertEquals(1 - 0.2 - 0.4, once.job().art().crop().left(), 1e-5);
         assertEquals(0.1, once.job().art().crop().top(), 1e-5);
-        assertEquals(once.told(Turning.quarter(once.job().art(), false)).words().get("rotate"), "3");
+        assertEquals(3, ArtFields.ROTATE.of(Turning.quarter(once.job(), false)), 1e-9);
     }
 
     @Test
     void aFragmentDrawnPastTheArtIsHeldWithinIt() {
-        BenchState state = FRESH.told(Turning.cropped(new Viewport.Area(-50, 100, 200, 900), 400, 300));
+        BenchState state = FRESH.with(job -> Turning.cropped(job, new Viewport.Area(-50, 100, 200, 900), 400, 300));
         Viewport.Area area = Turning.area(state.job().art().crop(), 400, 300);
         assertEquals(0, area.left(), 1e-3);
         assertEquals(150, area.width(), 1e-2);

@@ -10,12 +10,14 @@ import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskFolder;
 import greyground.desk.model.Recovery;
 import greyground.desk.model.Station;
+import greyground.film.job.Told;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -42,7 +44,7 @@ class UndoEverySettingTest {
                 Map.of("process", "sprayed-aquatint"),
                 Map.of("process", "unetched-film"))) {
             BenchModel model = new BenchModel(new Recovery(new DeskFolder(folder), 1));
-            model.lay(fresh.told(kind), null);
+            model.lay(fresh.with(Told.as(kind)), null);
             for (Station station : Station.values()) {
                 for (Setting setting : Settings.at(station, model.state().orElseThrow())) {
                     for (UnaryOperator<BenchState> change :
@@ -75,22 +77,26 @@ class UndoEverySettingTest {
 
     private static List<UnaryOperator<BenchState>> changes(Setting setting, BenchState state) {
         if (setting instanceof Setting.Measure measure) {
-            double present = measure.value(state).orElse(measure.least());
-            double next =
-                    present + measure.step() <= measure.most() ? present + measure.step() : present - measure.step();
+            double present = measure.value(state).orElse(measure.range().least());
+            double next = present + measure.step() <= measure.range().most()
+                    ? present + measure.step()
+                    : present - measure.step();
             UnaryOperator<BenchState> value = each -> measure.with(each, next, TODAY);
             return measure instanceof Setting.ShopNumber shop
                     ? List.of(value, each -> shop.known(each, true, TODAY))
                     : List.of(value);
         }
-        if (setting instanceof Setting.Choice choice) {
-            String chosen = choice.chosen(state).map(Setting.Way::label).orElse("");
-            return choice.ways().stream()
-                    .filter(way -> !way.label().equals(chosen))
-                    .<UnaryOperator<BenchState>>map(way -> each -> each.told(way.words()))
-                    .toList();
+        if (setting instanceof Setting.Choice<?> choice) {
+            return others(choice, state);
         }
         Setting.Text text = (Setting.Text) setting;
-        return List.of(each -> each.told(Map.of(text.word(), "another " + text.value(each))));
+        return List.of(each -> text.with(each, "another " + text.value(each)));
+    }
+
+    private static <T> List<UnaryOperator<BenchState>> others(Setting.Choice<T> choice, BenchState state) {
+        return choice.ways().stream()
+                .filter(way -> !choice.chosen(state).equals(Optional.of(way)))
+                .<UnaryOperator<BenchState>>map(way -> each -> choice.with(each, way))
+                .toList();
     }
 }

@@ -13,7 +13,8 @@ import greyground.desk.model.Station;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
 import greyground.desk.picture.PictureView;
-import greyground.desk.setting.ArtSettings;
+import greyground.film.job.ArtFields;
+import greyground.film.job.JobField;
 import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -72,8 +73,8 @@ class ArtIT extends SmallPlate {
                 hand.desk().model().state().orElseThrow().job().art().crop(), plate.artWidth(), plate.artHeight());
     }
 
-    private String word(String name) {
-        return hand.desk().model().state().orElseThrow().words().get(name);
+    private String word(JobField<?> field) {
+        return field.text(hand.desk().model().state().orElseThrow().job());
     }
 
     private Viewport port() throws Exception {
@@ -187,9 +188,9 @@ class ArtIT extends SmallPlate {
         assertEquals(60.0 / 45, crop().width() / crop().height(), 0.01);
         assertTrue(crop().width() > kept.width());
         // Numbers say the same, and take it back.
-        assertNotEquals(ArtSettings.WHOLE, word("crop"));
+        assertNotEquals("0%,0%,100%,100%", word(ArtFields.CROP));
         hand.press("no-crop");
-        assertEquals(ArtSettings.WHOLE, word("crop"));
+        assertEquals("0%,0%,100%,100%", word(ArtFields.CROP));
     }
 
     @Test
@@ -197,11 +198,11 @@ class ArtIT extends SmallPlate {
         atArt();
         hand.key(KeyCode.V);
         drag(100, 100, 300, 100 + 200 * Math.tan(Math.toRadians(4)));
-        assertEquals(-4, Double.parseDouble(word("rotate")), 0.05);
+        assertEquals(-4, Double.parseDouble(word(ArtFields.ROTATE)), 0.05);
         hand.key(KeyCode.CLOSE_BRACKET);
-        assertEquals(86, Double.parseDouble(word("rotate")), 0.05);
+        assertEquals(86, Double.parseDouble(word(ArtFields.ROTATE)), 0.05);
         hand.key(KeyCode.OPEN_BRACKET);
-        assertEquals(-4, Double.parseDouble(word("rotate")), 0.05);
+        assertEquals(-4, Double.parseDouble(word(ArtFields.ROTATE)), 0.05);
     }
 
     @Test
@@ -213,7 +214,7 @@ class ArtIT extends SmallPlate {
         });
         hand.key(KeyCode.W);
         drag(place[0], place[1], place[0], place[1]);
-        String byMouse = word("white");
+        String byMouse = word(ArtFields.WHITE);
         assertNotEquals("automatic", byMouse);
         hand.tell("white", "automatic");
         hand.rest();
@@ -222,11 +223,11 @@ class ArtIT extends SmallPlate {
         hand.key(KeyCode.ENTER);
         hand.rest();
         // The loupe begins in the middle, where the mouse pointed.
-        assertEquals(byMouse, word("white"));
+        assertEquals(byMouse, word(ArtFields.WHITE));
         hand.key(KeyCode.RIGHT);
         hand.key(KeyCode.B);
         hand.key(KeyCode.ENTER);
         hand.rest();
-        assertTrue(Set.of("automatic").stream().noneMatch(word("black")::equals));
+        assertTrue(Set.of("automatic").stream().noneMatch(word(ArtFields.BLACK)::equals));
     }
 }

@@ -12,6 +12,7 @@ import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskFolder;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.FileAsking;
+import greyground.film.job.Told;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
@@ -189,7 +190,7 @@ final class DeskHand implements AutoCloseable {
     void tell(String... words) throws Exception {
         act(() -> {
             for (int i = 0; i < words.length; i += 2) {
-                desk.tell(words[i], Map.of(words[i], words[i + 1]));
+                desk.tell(words[i], Told.as(Map.of(words[i], words[i + 1])));
             }
         });
     }
@@ -254,7 +255,7 @@ final class DeskHand implements AutoCloseable {
     /** A plate so small that every test is quick. */
     void smallPlate(Path art) throws Exception {
         openArt(art);
-        act(() -> desk.tell("plate", Map.of("plate", "60x45mm", "resolution", "720dpi")));
+        act(() -> desk.tell("plate", Told.as(Map.of("plate", "60x45mm", "resolution", "720dpi"))));
         rest();
     }
 

@@ -14,6 +14,8 @@ import greyground.desk.model.DeskFolder;
 import greyground.desk.model.Recovery;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
+import greyground.film.job.FilmFields;
+import greyground.film.job.Told;
 import greyground.output.ExternalTool;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -46,7 +48,7 @@ class DeskIT extends AtTheDesk {
         smallPlate();
         hand.press("station-film");
         hand.type("setting-grain", "150");
-        assertEquals("150um", state().words().get("grain"));
+        assertEquals("150um", FilmFields.GRAIN.text(state().job()));
         hand.press("station-copper");
         hand.type("setting-bite", "12");
         assertEquals(12, state().workshop().bath().biteMinutes().value());
@@ -125,7 +127,7 @@ class DeskIT extends AtTheDesk {
     @Test
     void aFilmThatIsStoppedLeavesNothing() throws Exception {
         smallPlate();
-        act(() -> hand.desk().tell("plate", java.util.Map.of("plate", "300x300mm", "resolution", "2880dpi")));
+        act(() -> hand.desk().tell("plate", Told.as(java.util.Map.of("plate", "300x300mm", "resolution", "2880dpi"))));
         Path film = folder.resolve("large.pdf");
         hand.toSave.add(film);
         hand.press("make-film");

@@ -10,6 +10,7 @@ import greyground.desk.model.ProofWords;
 import greyground.desk.model.Station;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
+import greyground.film.job.Told;
 import java.awt.image.BufferedImage;
 import java.io.OutputStream;
 import java.nio.file.Files;
@@ -144,7 +145,7 @@ final class DeskPictures {
             desk.choose(Station.RESIST);
             desk.root().lookup("#setting-land").requestFocus();
             desk.toggleLoupe();
-            desk.tell("crop", Map.of("crop", "10%,10%,50%,80%"));
+            desk.tell("crop", Told.as(Map.of("crop", "10%,10%,50%,80%")));
             return null;
         });
         shot(desk, stage, folder, "resist-1100", 1100, 700, 1);

@@ -4,6 +4,7 @@ import greyground.desk.model.BenchClocks;
 import greyground.desk.model.Place;
 import greyground.desk.model.ProofWords;
 import greyground.desk.model.Station;
+import greyground.film.job.Told;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,12 +27,12 @@ final class DeskWalk {
         }
         states.put("Art, process photogravure", () -> {
             desk.measureInInches(false);
-            desk.tell("process", Map.of("process", "photogravure"));
+            desk.tell("process", Told.as(Map.of("process", "photogravure")));
             desk.choose(Station.FILM);
         });
         states.put("Film, halftone", () -> {
-            desk.tell("process", Map.of("process", "etched-film"));
-            desk.tell("dots", Map.of("ruling", "40"));
+            desk.tell("process", Told.as(Map.of("process", "etched-film")));
+            desk.tell("dots", Told.as(Map.of("ruling", "40")));
         });
         for (Place place : Place.values()) {
             states.put(place.label(), () -> desk.go(place));
@@ -67,7 +68,7 @@ final class DeskWalk {
             desk.choose(Station.FILM);
             ((javafx.scene.control.TextField) desk.root().lookup("#setting-bleed")).setText("77");
             desk.root().lookup("#setting-bleed").fireEvent(new javafx.event.ActionEvent());
-            desk.tell("plate", Map.of("plate", "999 furlongs"));
+            desk.tell("plate", Told.as(Map.of("plate", "999 furlongs")));
         });
         return states;
     }

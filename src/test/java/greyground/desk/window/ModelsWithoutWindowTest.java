@@ -34,7 +34,6 @@ import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.desk.model.TimeLeft;
 import greyground.desk.model.Turning;
-import greyground.desk.model.Unit;
 import greyground.desk.model.Viewport;
 import greyground.desk.setting.FigureWords;
 import greyground.desk.setting.Setting;
@@ -85,7 +84,6 @@ class ModelsWithoutWindowTest {
                                 TestPlateState.class,
                                 TimeLeft.class,
                                 Turning.class,
-                                Unit.class,
                                 Viewport.class));
     }
 }

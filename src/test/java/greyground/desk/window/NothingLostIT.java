@@ -13,6 +13,7 @@ import greyground.desk.model.DeskFolder;
 import greyground.desk.model.Recovery;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
+import greyground.film.job.Told;
 import greyground.output.ExternalTool;
 import greyground.workshop.Workshop;
 import java.io.BufferedReader;
@@ -234,7 +235,7 @@ class NothingLostIT {
             hand.smallPlate(ART);
             waitFor("a word", () -> saidNow(hand).contains("save"));
             oneLine(said(hand), inTheWay.toString());
-            act(() -> hand.desk().tell("bleed", Map.of("bleed", "4mm")));
+            act(() -> hand.desk().tell("bleed", Told.as(Map.of("bleed", "4mm"))));
         }
     }
 }

@@ -15,6 +15,7 @@ import greyground.desk.model.ProofWords;
 import greyground.desk.model.Station;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
+import greyground.film.job.Told;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -174,7 +175,7 @@ class PlanIT extends AtTheDesk {
 
     @Test
     void aPlateThatIsNotBittenHasNoBiteLog() throws Exception {
-        act(() -> hand.desk().tell("process", Map.of("process", "unetched-film")));
+        act(() -> hand.desk().tell("process", Told.as(Map.of("process", "unetched-film"))));
         waitFor("the new plan", () -> hand.root().lookup("#bite-log") == null);
     }
 }

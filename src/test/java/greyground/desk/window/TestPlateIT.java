@@ -14,6 +14,7 @@ import greyground.desk.look.FlatPicture;
 import greyground.desk.look.ToneChart;
 import greyground.desk.model.TestPlateKind;
 import greyground.desk.model.TestPlateState;
+import greyground.film.job.Told;
 import greyground.simulation.ProofOfFilm;
 import greyground.workshop.Workshop;
 import java.nio.file.Files;
@@ -98,7 +99,7 @@ class TestPlateIT extends AtTheDesk {
         waitFor("the art", () -> hand.desk().model().state().isPresent());
         act(() -> {
             hand.desk().model().openWorkshop(file);
-            hand.desk().tell("plate", java.util.Map.of("plate", "60x45mm"));
+            hand.desk().tell("plate", Told.as(java.util.Map.of("plate", "60x45mm")));
         });
         Path scan = stripAndItsScan();
         Workshop assumed = shop();

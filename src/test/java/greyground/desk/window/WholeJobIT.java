@@ -13,6 +13,7 @@ import com.sun.javafx.tk.Toolkit;
 import greyground.app.files.KeptFiles;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
+import greyground.film.job.Told;
 import greyground.output.ExternalTool;
 import java.lang.reflect.Proxy;
 import java.nio.file.Files;
@@ -79,7 +80,7 @@ class WholeJobIT {
             assertEquals(60, (trim[3] - trim[1]) * 25.4 / 72, 0.05);
             assertEquals(15, KeptFiles.workshop(film).bath().biteMinutes().value());
             // A film that is stopped leaves nothing.
-            act(() -> hand.desk().tell("plate", Map.of("plate", "300x300mm", "resolution", "2880dpi")));
+            act(() -> hand.desk().tell("plate", Told.as(Map.of("plate", "300x300mm", "resolution", "2880dpi"))));
             Path stopped = folder.resolve("large.pdf");
             hand.toSave.add(stopped);
             hand.press("make-film");

@@ -1,0 +1,357 @@
+package greyground.film.job;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.json.JsonFields;
+import greyground.json.JsonText;
+import greyground.quantity.Range;
+import greyground.quantity.Refusal;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a setting's value is: how it is typed, printed and kept.
+ *
+ * @param <T> of the value
+ */
+public sealed interface Kind<T>
+        permits Kind.Measured,
+                Kind.Whole,
+                Kind.Or,
+                Kind.Choice,
+                Kind.Making,
+                Kind.Switch,
+                Kind.Line,
+                Sides,
+                Shrinking,
+                Fragment {
+    /**
+     * Art as it stands after its quarter turns; 0 x 0 where it is not known.
+     *
+     * @param width pixels
+     * @param height pixels
+     */
+    record Art(double width, double height) {
+        /** No art. */
+        public static final Art UNKNOWN = new Art(0, 0);
+
+        Art turned(int quarters) {
+            return quarters % 2 == 0 ? this : new Art(height, width);
+        }
+    }
+
+    /** Reads a value as a person types it, or refuses. {@code what} names it, {@code art} is what pixels are counted on. */
+    T parse(String what, String text, Art art);
+
+    /** A value as it is typed, to a ten-thousandth. */
+    String print(T value);
+
+    /** Puts a value into an object of a file. */
+    void write(ObjectNode node, String name, T value);
+
+    /** Takes it out again; {@code usual} where it is missing, without which it must be there. */
+    T read(JsonFields fields, String name, @Nullable T usual);
+
+    /** A number's limits; empty for what is none. */
+    default Optional<Range> range() {
+        return Optional.empty();
+    }
+
+    /** What an arrow key adds to a number. */
+    default double step() {
+        return 1;
+    }
+
+    /** A value as a number, empty where the program finds it. */
+    default Optional<Double> number(T value) {
+        return Optional.empty();
+    }
+
+    /** A number as a value. */
+    default T of(double number) {
+        throw new IllegalStateException("this kind of setting is no number");
+    }
+
+    /** What can be chosen; empty for what is no choice. */
+    default List<Way<T>> ways() {
+        return List.of();
+    }
+
+    /** Whether a value is chosen by a way. */
+    default boolean is(Way<T> way, T value) {
+        return print(value).equals(way.word());
+    }
+
+    /**
+     * One of a few.
+     *
+     * @param word as it is typed and kept
+     * @param label as the window shows it
+     */
+    record Way<T>(T value, String word, String label) {}
+
+    /** A number with a range. */
+    record Measured(Range limits, double step) implements Kind<Double> {
+        @Override
+        public Double parse(String what, String text, Art art) {
+            return limits.check(what, limits.unit().parse(what, text));
+        }
+
+        @Override
+        public String print(Double value) {
+            return limits.unit().text(value);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, Double value) {
+            node.set(name, JsonText.number(value));
+        }
+
+        @Override
+        public Double read(JsonFields fields, String name, @Nullable Double usual) {
+            return fields.number(name, usual == null ? Double.NaN : usual, limits);
+        }
+
+        @Override
+        public Optional<Range> range() {
+            return Optional.of(limits);
+        }
+
+        @Override
+        public Optional<Double> number(Double value) {
+            return Optional.of(value);
+        }
+
+        @Override
+        public Double of(double number) {
+            return number;
+        }
+    }
+
+    /** A whole number with a range. */
+    record Whole(Range limits) implements Kind<Long> {
+        @Override
+        public Long parse(String what, String text, Art art) {
+            try {
+                long number = Long.parseLong(text.strip());
+                limits.check(what, number);
+                return number;
+            } catch (NumberFormatException notWhole) {
+                throw Refusal.use(what + " is \"" + text.strip() + "\"; it must be a whole number from "
+                        + Refusal.plain(limits.least()) + " to " + Refusal.plain(limits.most()));
+            }
+        }
+
+        @Override
+        public String print(Long value) {
+            return Long.toString(value);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, Long value) {
+            node.put(name, value);
+        }
+
+        @Override
+        public Long read(JsonFields fields, String name, @Nullable Long usual) {
+            return fields.integer(name, usual == null ? 0 : usual, (long) limits.least(), (long) limits.most());
+        }
+
+        @Override
+        public Optional<Range> range() {
+            return Optional.of(limits);
+        }
+
+        @Override
+        public Optional<Double> number(Long value) {
+            return Optional.of((double) value);
+        }
+
+        @Override
+        public Long of(double number) {
+            return Math.round(number);
+        }
+    }
+
+    /**
+     * Something or a word instead, such as "automatic".
+     *
+     * @param word also known by its first letters
+     */
+    record Or<T>(String word, Kind<T> kind) implements Kind<Optional<T>> {
+        private static final int SHORTEST = 4;
+
+        @Override
+        public Optional<T> parse(String what, String text, Art art) {
+            String typed = text.strip();
+            boolean other = word.startsWith(typed) && typed.length() >= Math.min(SHORTEST, word.length());
+            return other ? Optional.empty() : Optional.of(kind.parse(what, text, art));
+        }
+
+        @Override
+        public String print(Optional<T> value) {
+            return value.map(kind::print).orElse(word);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, Optional<T> value) {
+            value.ifPresentOrElse(each -> kind.write(node, name, each), () -> node.put(name, word));
+        }
+
+        @Override
+        public Optional<T> read(JsonFields fields, String name, @Nullable Optional<T> usual) {
+            return fields.isWord(name, word) ? Optional.empty() : Optional.of(kind.read(fields, name, null));
+        }
+
+        @Override
+        public Optional<Range> range() {
+            return kind.range();
+        }
+
+        @Override
+        public double step() {
+            return kind.step();
+        }
+
+        @Override
+        public Optional<Double> number(Optional<T> value) {
+            return value.flatMap(kind::number);
+        }
+
+        @Override
+        public Optional<T> of(double number) {
+            return Optional.of(kind.of(number));
+        }
+    }
+
+    /**
+     * One of a few.
+     *
+     * @param wordOf a value's word
+     */
+    record Choice<T>(Function<T, String> wordOf, List<Way<T>> ways) implements Kind<T> {
+        public Choice {
+            ways = List.copyOf(ways);
+        }
+
+        @Override
+        public T parse(String what, String text, Art art) {
+            return named(text.strip())
+                    .orElseThrow(() -> Refusal.use(what + " \"" + text.strip() + "\" is unknown: choose "
+                            + ways.stream().map(Way::word).collect(Collectors.joining(", "))));
+        }
+
+        private Optional<T> named(String word) {
+            return ways.stream()
+                    .filter(way -> way.word().equals(word))
+                    .map(Way::value)
+                    .findFirst();
+        }
+
+        @Override
+        public String print(T value) {
+            return wordOf.apply(value);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, T value) {
+            node.put(name, print(value));
+        }
+
+        @Override
+        public T read(JsonFields fields, String name, @Nullable T usual) {
+            Set<String> words = ways.stream().map(Way::word).collect(Collectors.toSet());
+            return named(fields.choice(name, usual == null ? "" : print(usual), words))
+                    .orElseThrow();
+        }
+    }
+
+    /**
+     * One of a few with settings of its own, kept as an object of a file.
+     *
+     * @param write puts them into the object
+     * @param read takes them out, each as usual where it is missing
+     */
+    record Making<T>(Choice<T> choice, BiConsumer<ObjectNode, T> write, Function<JsonFields, T> read)
+            implements Kind<T> {
+        @Override
+        public T parse(String what, String text, Art art) {
+            return choice.parse(what, text, art);
+        }
+
+        @Override
+        public String print(T value) {
+            return choice.print(value);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, T value) {
+            write.accept(node.putObject(name), value);
+        }
+
+        @Override
+        public T read(JsonFields fields, String name, @Nullable T usual) {
+            return read.apply(fields.section(name));
+        }
+
+        @Override
+        public List<Way<T>> ways() {
+            return choice.ways();
+        }
+    }
+
+    /** A wish that is there or not. */
+    record Switch(String off, String on) implements Kind<Boolean> {
+        @Override
+        public Boolean parse(String what, String text, Art art) {
+            return !text.strip().equals("no");
+        }
+
+        @Override
+        public String print(Boolean value) {
+            return value ? "yes" : "no";
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, Boolean value) {
+            node.put(name, value);
+        }
+
+        @Override
+        public Boolean read(JsonFields fields, String name, @Nullable Boolean usual) {
+            return fields.yes(name, usual != null && usual);
+        }
+
+        @Override
+        public List<Way<Boolean>> ways() {
+            return List.of(new Way<>(false, "no", off), new Way<>(true, "yes", on));
+        }
+    }
+
+    /** A line of text. */
+    record Line() implements Kind<String> {
+        @Override
+        public String parse(String what, String text, Art art) {
+            return text;
+        }
+
+        @Override
+        public String print(String value) {
+            return value;
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, String value) {
+            node.put(name, value);
+        }
+
+        @Override
+        public String read(JsonFields fields, String name, @Nullable String usual) {
+            return fields.word(name, usual == null ? "" : usual);
+        }
+    }
+}
