@@ -47,7 +47,7 @@ class NoticesIT {
         var texts = Pattern.compile("`([\\w.-]+\\.txt)`").matcher(page);
         int found = 0;
         while (texts.find()) {
-            assertTrue(Files.size(NOTICES.resolve(texts.group(1))) > 1000, texts.group(1));
+            assertTrue(Files.size(NOTICES.resolve(texts.group(1))) > 500, texts.group(1));
             assertTrue(Files.exists(LIBRARIES.resolve("notices").resolve(texts.group(1))), texts.group(1));
             found++;
         }

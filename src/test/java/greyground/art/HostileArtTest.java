@@ -67,6 +67,9 @@ class HostileArtTest {
         "convert c8.ppm x.psd, x.psd",
         "convert c8.ppm x.bmp, x.bmp",
         "convert c8.ppm -compress None x.ppm, x.ppm",
+        "tiffcp -c lzma:2 -r 9 c8.tif x8.tif, x8.tif",
+        "convert c16.ppm x.pam, x.pam",
+        "convert c16.ppm x.pfm, x.pfm",
     })
     void mutantsDecodeOrAreRefused(String command, String name) throws Exception {
         Picture.chart(40, 33, 3).write(folder.resolve("c8.ppm"), 8);

@@ -29,7 +29,7 @@ public final class JpegHeader {
     private int[] componentNames = new int[0];
     private int adobeTransform = -1;
     private boolean jfif;
-    private int orientation = 1;
+    private @Nullable Exif exif;
     private PixelDensity density = PixelDensity.NONE;
     private long scanAt;
     private int firstScanComponents;
@@ -74,23 +74,36 @@ public final class JpegHeader {
     }
 
     private void check() throws IOException {
+        // Which marker begins which kind of frame: T.81, table B.1; JPEG-LS: T.87, table C.1.
+        switch (frame) {
+            case 0xFFC3, 0xFFC7, 0xFFCB, 0xFFCF, 0xFFF7 -> throw unreadable("lossless");
+            case 0xFFC9, 0xFFCA, 0xFFCD, 0xFFCE -> throw unreadable("arithmetic-coded");
+            case 0xFFC5, 0xFFC6 -> throw unreadable("hierarchical");
+            default -> {
+                // Baseline, extended or progressive.
+            }
+        }
         if (width < 1 || height < 1) {
             throw new IOException("its JPEG data state a size of " + width + " x " + height + " pixels");
         }
         if (precision != 8) {
-            throw new IOException("its JPEG samples have " + precision + " bits; 8 can be read: save it with 8 bits");
-        }
-        if (frame > 0xFFC2) {
-            throw new IOException("its JPEG data are arithmetic-coded or lossless: save it as baseline or progressive");
+            throw new IOException("its JPEG samples have " + precision
+                    + " bits; 8 can be read: save it as TIFF or PNG with" + " 16 bits, or as JPEG with 8");
         }
         if (components != 1 && components != 3 && components != 4) {
             throw new IOException("its JPEG data have " + components + " components; 1, 3 and 4 can be read");
         }
     }
 
+    private static IOException unreadable(String coding) {
+        return new IOException("its JPEG data are " + coding
+                + ", which can't be read: save it as baseline or progressive JPEG, or as TIFF or PNG");
+    }
+
     private void segment(ArtBytes file, int marker, long at, byte[] bytes) throws IOException {
         Octets octets = new Octets(bytes, true);
-        if (marker >= 0xFFC0 && marker <= 0xFFCF && marker != 0xFFC4 && marker != 0xFFC8 && marker != 0xFFCC) {
+        boolean framing = marker <= 0xFFCF && marker != 0xFFC4 && marker != 0xFFC8 && marker != 0xFFCC;
+        if (framing || marker == 0xFFF7) {
             frame = marker;
             precision = octets.u8(4);
             height = octets.u16(5);
@@ -119,9 +132,7 @@ public final class JpegHeader {
             };
             density = stated.across() > 0 ? stated : density;
         } else if (marker == 0xFFE1 && length > 18 && octets.text(4, 6).equals("Exif\0\0")) {
-            Exif exif = Exif.read(file, at + 10);
-            orientation = exif.orientation();
-            density = density.across() > 0 ? density : exif.density();
+            exif = exif == null ? Exif.read(file, at + 10) : exif;
         } else if (marker == 0xFFE2 && length > 18 && octets.text(4, 12).equals("ICC_PROFILE\0")) {
             profileParts.put(octets.u8(16), java.util.Arrays.copyOfRange(octets.bytes(), 18, length));
         } else if (marker == 0xFFEE && length >= 16 && octets.text(4, 5).equals("Adobe")) {
@@ -186,11 +197,11 @@ public final class JpegHeader {
     }
 
     int orientation() {
-        return orientation;
+        return exif == null ? 1 : exif.orientation();
     }
 
     PixelDensity density() {
-        return density;
+        return density.across() > 0 || exif == null ? density : exif.density();
     }
 
     byte @Nullable [] profile() {

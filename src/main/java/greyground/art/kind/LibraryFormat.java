@@ -9,6 +9,7 @@ import greyground.art.library.LibraryInput;
 import greyground.art.library.LibraryReader;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
+import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
 import java.io.IOException;
@@ -20,12 +21,16 @@ import javax.imageio.ImageReader;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataFormatImpl;
 import javax.imageio.spi.ImageReaderSpi;
+import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
 /** A kind that a library tells, understands and reads, with nothing of our own but the wall around it. */
 public record LibraryFormat(String kind, Supplier<ImageReaderSpi> library, LibraryReader.Reach reach)
         implements ArtFormat {
+    /** "MBED", its first letter in the highest byte. */
+    private static final long EMBEDDED = 0x4D42_4544;
+
     /** In the order in which they are asked: the last tells its kind by plausible numbers alone. */
     private static final List<LibraryFormat> ALL = List.of(
             new LibraryFormat("BMP", BMPImageReaderSpi::new, LibraryReader.Reach.BANDS),
@@ -52,17 +57,28 @@ public record LibraryFormat(String kind, Supplier<ImageReaderSpi> library, Libra
     @Override
     public List<PageOpener> pages(ArtBytes file) throws IOException {
         LibraryReader.Maker maker = this::reader;
+        byte[] profile = profile(file);
         int count = LibraryReader.ask(file, maker, reader -> reader.getNumImages(true));
         List<PageOpener> pages = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             int index = i;
             pages.add(() -> {
                 LibraryReader.Beside beside = new LibraryReader.Beside(
-                        null, 1, LibraryReader.ask(file, maker, reader -> density(reader, index)), List.of());
+                        profile, 1, LibraryReader.ask(file, maker, reader -> density(reader, index)), List.of());
                 return new LibraryReader(file, maker, index, reach).page(beside, Page.PACKED);
             });
         }
         return pages;
+    }
+
+    /** The profile within a BMP whose header, in its fifth version of 124 bytes, says that it is there. */
+    private static byte @Nullable [] profile(ArtBytes file) throws IOException {
+        byte[] start = new byte[14 + 124];
+        Octets head = new Octets(start, false);
+        boolean fifth = file.read(0, start, 0, start.length) == start.length
+                && head.text(0, 2).equals("BM")
+                && head.u32(14) >= 124;
+        return fifth && head.u32(14 + 56) == EMBEDDED ? file.read(14 + head.u32(14 + 112), head.u32(14 + 116)) : null;
     }
 
     private ImageReader reader() throws IOException {

@@ -67,7 +67,7 @@ public final class PngFormat implements ArtFormat {
                 given,
                 lookedUp ? Ink.withAlpha(Ink.Model.RGB) : chunks.ink(colour),
                 chunks.profile,
-                chunks.exif.orientation(),
+                chunks.exif == null ? 1 : chunks.exif.orientation(),
                 chunks.density,
                 bits,
                 band,
@@ -119,7 +119,7 @@ public final class PngFormat implements ArtFormat {
         private @Nullable Octets codes;
         private int frames;
         private PixelDensity density = PixelDensity.NONE;
-        private Exif exif = Exif.NONE;
+        private @Nullable Exif exif;
         private byte[] palette = new byte[0];
         private byte[] transparency = new byte[0];
         private long dataAt;
@@ -145,7 +145,7 @@ public final class PngFormat implements ArtFormat {
                     case "cHRM" -> chromaticities = chromaticities(new Octets(file.read(at + 8, 32), true));
                     case "sRGB" -> srgb = true;
                     case "cICP" -> codes = new Octets(file.read(at + 8, 4), true);
-                    case "eXIf" -> exif = exif.equals(Exif.NONE) ? Exif.read(file, at + 8) : exif;
+                    case "eXIf" -> exif = exif == null ? Exif.read(file, at + 8) : exif;
                     case "pHYs" -> density = density(new Octets(file.read(at + 8, length), true));
                     default -> {
                         // Nothing in it bears on luminance.
@@ -159,7 +159,7 @@ public final class PngFormat implements ArtFormat {
             if (colour == 3 && palette.length < 3) {
                 throw new IOException("it has no palette");
             }
-            if (density.across() == 0) {
+            if (density.across() == 0 && exif != null) {
                 density = exif.density();
             }
             state(colour);

@@ -1,6 +1,5 @@
 package greyground.art.kind;
 
-import greyground.art.packing.Unpacker;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Ink;
@@ -10,11 +9,13 @@ import greyground.art.page.PixelDensity;
 import greyground.art.page.SampleReading;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
-import java.io.EOFException;
 import java.io.IOException;
 import java.util.List;
 
-/** Understands the portable anymap kinds P1 to P6: black and white, grey and RGB, as text or as bytes. */
+/**
+ * Understands the portable anymap kinds P1 to P6: black and white, grey and RGB, as text or as bytes; and P7, which names its
+ * samples and may have alpha.
+ */
 public final class PnmFormat implements ArtFormat {
     @Override
     public String kind() {
@@ -27,21 +28,65 @@ public final class PnmFormat implements ArtFormat {
     }
 
     private static Page page(ArtBytes file) throws IOException {
-        Words words = new Words(file, 0);
+        PnmWords words = new PnmWords(file, 0);
         int type = words.octet() == 'P' ? words.octet() - '0' : 0;
+        if (type == 7) {
+            return stored(file, words, named(words), false);
+        }
         int width = words.number(SIDE_AT_MOST, "width");
         int height = words.number(SIDE_AT_MOST, "height");
         boolean twoLevel = type == 1 || type == 4;
         int most = twoLevel ? 1 : words.number(65_535, "largest value");
+        Ink ink = Ink.plain(type == 3 || type == 6 ? Ink.Model.RGB : Ink.Model.GREY);
+        return stored(file, words, new Head(width, height, twoLevel ? ink.inverse() : ink, most, twoLevel), type <= 3);
+    }
+
+    /** What the header says: {@code most} is the largest sample, and {@code inBits} says that a row's samples are bits. */
+    private record Head(int width, int height, Ink ink, int most, boolean inBits) {}
+
+    /** P7's header, of names and values in any order. */
+    private static Head named(PnmWords words) throws IOException {
+        int width = 0;
+        int height = 0;
+        int depth = 0;
+        int most = 0;
+        String kind = "";
+        for (String name = words.word(); !name.equals("ENDHDR"); name = words.word()) {
+            switch (name) {
+                case "WIDTH" -> width = words.number(SIDE_AT_MOST, "width");
+                case "HEIGHT" -> height = words.number(SIDE_AT_MOST, "height");
+                case "DEPTH" -> depth = words.number(32, "number of samples a pixel");
+                case "MAXVAL" -> most = words.number(65_535, "largest value");
+                case "TUPLTYPE" -> kind = words.word();
+                default -> throw new IOException("its header says \"" + name + "\", which is not known");
+            }
+        }
+        boolean alpha = kind.endsWith("_ALPHA");
+        Ink.Model model = switch (alpha ? kind.substring(0, kind.length() - 6) : kind) {
+            case "BLACKANDWHITE", "GRAYSCALE" -> Ink.Model.GREY;
+            case "RGB" -> Ink.Model.RGB;
+            default ->
+                throw new IOException(
+                        "its samples are called \"" + kind + "\"; BLACKANDWHITE, GRAYSCALE and RGB, and the"
+                                + " same with _ALPHA, can be read: save it as one of them");
+        };
+        if (depth != model.channels() + (alpha ? 1 : 0)) {
+            throw new IOException("it is called " + kind + " but has " + depth + " samples a pixel: save it anew");
+        }
+        return new Head(width, height, alpha ? Ink.withAlpha(model) : Ink.plain(model), most, false);
+    }
+
+    private static Page stored(ArtBytes file, PnmWords words, Head head, boolean text) throws IOException {
+        int width = head.width;
+        int height = head.height;
+        int most = head.most;
         if (width < 1 || height < 1 || most < 1) {
             throw new IOException("it claims " + width + " x " + height + " pixels of 0 to " + most);
         }
-        int channels = type == 3 || type == 6 ? 3 : 1;
+        int channels = head.ink.model().channels() + (head.ink.alphaChannel() < 0 ? 0 : 1);
         Samples samples = new Samples(width, height, channels, most > 255 ? 2 : 1, true);
-        Ink ink = Ink.plain(channels == 3 ? Ink.Model.RGB : Ink.Model.GREY);
-        boolean text = type <= 3;
         long dataAt = words.at();
-        long packedRow = type == 4 ? (width + 7) / 8 : samples.bytesPerRow();
+        long packedRow = head.inBits && !text ? (width + 7) / 8 : samples.bytesPerRow();
         long least = text ? Math.multiplyExact((long) width * height, channels) : packedRow * height;
         if (file.size() - dataAt < least) {
             throw new IOException("it claims " + width + " x " + height + " pixels, for which at least " + least
@@ -49,27 +94,27 @@ public final class PnmFormat implements ArtFormat {
         }
         return new Page(
                 samples,
-                twoLevel ? ink.inverse() : ink,
+                head.ink,
                 null,
                 1,
                 PixelDensity.NONE,
-                twoLevel ? 1 : most > 255 ? 16 : 8,
+                most == 1 ? 1 : most > 255 ? 16 : 8,
                 (int) Math.max(1, Math.min(height, (1 << 20) / samples.bytesPerRow())),
                 !text,
                 0,
                 Page.PACKED,
                 () -> text
-                        ? new TextRows(new Words(file, dataAt), samples, most, type == 1)
-                        : new StoredRows(file, dataAt, packedRow, samples, most));
+                        ? new TextRows(new PnmWords(file, dataAt), samples, most, head.inBits)
+                        : new StoredRows(file, dataAt, packedRow, samples, most, head.inBits));
     }
 
     /** Rows stored as bytes. */
-    private record StoredRows(ArtBytes file, long dataAt, long packedRow, Samples samples, int most)
+    private record StoredRows(ArtBytes file, long dataAt, long packedRow, Samples samples, int most, boolean inBits)
             implements SampleRows {
         @Override
         public void read(int firstRow, int rowCount, byte[] into) throws IOException {
             long at = dataAt + packedRow * firstRow;
-            if (most == 1 && packedRow < samples.bytesPerRow()) {
+            if (inBits) {
                 byte[] packed = file.read(at, packedRow * rowCount);
                 for (int r = 0; r < rowCount; r++) {
                     PackedBits.spread(packed, (int) packedRow * r, 1, into, samples.width() * r, samples.width(), true);
@@ -87,7 +132,7 @@ public final class PnmFormat implements ArtFormat {
     }
 
     /** Rows written out as decimal numbers, read from the top down. */
-    private record TextRows(Words words, Samples samples, int most, boolean digits) implements SampleRows {
+    private record TextRows(PnmWords words, Samples samples, int most, boolean digits) implements SampleRows {
         @Override
         public void read(int firstRow, int rowCount, byte[] into) throws IOException {
             int count = Math.toIntExact(samples.bytesPerRow() * rowCount);
@@ -102,70 +147,5 @@ public final class PnmFormat implements ArtFormat {
         return most == samples.most()
                 ? value
                 : (int) (((long) Math.min(value, most) * samples.most() + most / 2) / most);
-    }
-
-    /** Reads words parted by white space, with comments left out. */
-    private static final class Words {
-        private final Unpacker.Run run;
-        private long at;
-
-        Words(ArtBytes file, long at) {
-            this.at = at;
-            this.run = new Unpacker.Run(file, at, file.size(), false);
-        }
-
-        /** Where the byte after the last one read lies. */
-        long at() {
-            return at;
-        }
-
-        int octet() throws IOException {
-            int octet = run.next();
-            if (octet < 0) {
-                throw new EOFException("the picture data end early");
-            }
-            at++;
-            return octet;
-        }
-
-        int digit() throws IOException {
-            int octet = firstOfWord();
-            if (octet != '0' && octet != '1') {
-                throw new IOException("the picture data are damaged");
-            }
-            return octet - '0';
-        }
-
-        /** The next number, and the one white space after it. */
-        int number(int most, String what) throws IOException {
-            int octet = firstOfWord();
-            long number = 0;
-            while (octet >= '0' && octet <= '9') {
-                number = number * 10 + octet - '0';
-                if (number > most) {
-                    throw new IOException(
-                            "its " + what + " is " + number + " or more; at most " + most + " can be read");
-                }
-                octet = run.next();
-                at++;
-            }
-            if (octet >= 0 && !Character.isWhitespace(octet)) {
-                throw new IOException("its " + what + " is not a number");
-            }
-            return (int) number;
-        }
-
-        private int firstOfWord() throws IOException {
-            int octet = octet();
-            while (Character.isWhitespace(octet) || octet == '#') {
-                if (octet == '#') {
-                    while (octet != '\n' && octet != '\r') {
-                        octet = octet();
-                    }
-                }
-                octet = octet();
-            }
-            return octet;
-        }
     }
 }

@@ -43,6 +43,10 @@ public final class PsdFormat implements ArtFormat {
             throw new IOException("it claims " + (width & 0xFFFF_FFFFL) + " x " + (height & 0xFFFF_FFFFL)
                     + " pixels; sides of 1 to " + SIDE_AT_MOST + " can be read");
         }
+        if (bits == 32) {
+            throw new IOException(
+                    "it has 32-bit samples, which do not say how bright their white is: save it with 16 bits, or as TIFF or PNG");
+        }
         if (channels < 1 || channels > CHANNELS_AT_MOST || (bits != 1 && bits != 8 && bits != 16)) {
             throw new IOException("it has " + channels + " channels of " + bits
                     + " bits; 1, 8 and 16 bits can be read: save it with 8 or 16 bits");
@@ -63,7 +67,7 @@ public final class PsdFormat implements ArtFormat {
         Ink.Model model = model(mode, channels);
         boolean alpha =
                 channels > model.channels() && transparent(file, layersAt + lengthBytes, layerBytes, lengthBytes);
-        int used = model == Ink.Model.LAB ? 1 : model.channels() + (alpha ? 1 : 0);
+        int used = model == Ink.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
         Ink ink = new Ink(
                 model,
                 mode == 0 || mode == 4,
@@ -77,7 +81,7 @@ public final class PsdFormat implements ArtFormat {
                 samples,
                 ink,
                 found.profile,
-                found.exif.orientation(),
+                found.exif == null ? 1 : found.exif.orientation(),
                 found.density,
                 bits,
                 band,
@@ -94,6 +98,9 @@ public final class PsdFormat implements ArtFormat {
             case 3 -> Ink.Model.RGB;
             case 4 -> Ink.Model.CMYK;
             case 9 -> Ink.Model.LAB;
+            case 7 ->
+                throw new IOException(
+                        "it is multichannel, whose inks aren't told: save it as grey, RGB or CMYK, or as TIFF or PNG");
             default ->
                 throw new IOException("its colour mode " + mode + " can't be read: save it as grey, RGB or CMYK");
         };
@@ -128,7 +135,7 @@ public final class PsdFormat implements ArtFormat {
     private static final class Resources {
         private byte @Nullable [] profile;
         private PixelDensity density = PixelDensity.NONE;
-        private Exif exif = Exif.NONE;
+        private @Nullable Exif exif;
 
         static Resources read(ArtBytes file, long from, long count) throws IOException {
             Resources found = new Resources();
@@ -148,7 +155,7 @@ public final class PsdFormat implements ArtFormat {
                     found.density = PixelDensity.perInch(size.u32(0) / 65_536.0, size.u32(8) / 65_536.0);
                 } else if (id == 0x040F && found.profile == null) {
                     found.profile = file.read(dataAt, length);
-                } else if (id == 0x0422 && found.exif.equals(Exif.NONE)) {
+                } else if (id == 0x0422 && found.exif == null) {
                     found.exif = Exif.read(file, dataAt);
                 }
                 at = dataAt + (length + 1) / 2 * 2;

@@ -8,6 +8,7 @@ import greyground.art.page.ArtFormat;
 import greyground.art.page.Exif;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
+import greyground.art.page.PixelDensity;
 import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageReader;
@@ -35,8 +36,8 @@ public final class WebpFormat implements ArtFormat {
         Header header = Header.read(file);
         LibraryReader.Beside beside = new LibraryReader.Beside(
                 header.profile,
-                header.exif.orientation(),
-                header.exif.density(),
+                header.exif == null ? 1 : header.exif.orientation(),
+                header.exif == null ? PixelDensity.NONE : header.exif.density(),
                 header.frames > 1 ? List.of(MovingPictures.remark(header.frames)) : List.of());
         Page page = new LibraryReader(file, header, 0, LibraryReader.Reach.WHOLE).page(beside, Page.UNBOUNDED);
         return header.rawAlphaAt == 0 ? page : WebpAlpha.added(page, file, header.rawAlphaAt);
@@ -53,7 +54,7 @@ public final class WebpFormat implements ArtFormat {
         private int frames;
         private long rawAlphaAt;
         private byte @Nullable [] profile;
-        private Exif exif = Exif.NONE;
+        private @Nullable Exif exif;
 
         static Header read(ArtBytes file) throws IOException {
             Header header = new Header();
@@ -95,7 +96,7 @@ public final class WebpFormat implements ArtFormat {
                 case "EXIF" -> {
                     boolean prefixed = length > 6
                             && new Octets(file.read(at, 4), false).text(0, 4).equals("Exif");
-                    exif = exif.equals(Exif.NONE) ? Exif.read(file, prefixed ? at + 6 : at) : exif;
+                    exif = exif == null ? Exif.read(file, prefixed ? at + 6 : at) : exif;
                 }
                 case "ALPH" -> {
                     if (!pictured) {

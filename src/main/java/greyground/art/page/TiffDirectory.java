@@ -16,6 +16,9 @@ import java.util.Set;
 public final class TiffDirectory {
     private static final int ENTRIES_AT_MOST = 4096;
     private static final int DIRECTORIES_AT_MOST = 10_000;
+    /** Assumed: a camera hangs up to four there, a picture in ever smaller copies a dozen. */
+    private static final int HANGING_AT_MOST = 16;
+
     private static final long VALUES_AT_MOST = 1 << 24;
     private static final int[] BYTES_OF_TYPE = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8};
 
@@ -24,12 +27,14 @@ public final class TiffDirectory {
     private final ArtBytes file;
     private final long base;
     private final boolean bigEndian;
+    private final boolean wide;
     private final Map<Integer, Entry> entries = new HashMap<>();
 
-    private TiffDirectory(ArtBytes file, long base, boolean bigEndian) {
+    private TiffDirectory(ArtBytes file, long base, boolean bigEndian, boolean wide) {
         this.file = file;
         this.base = base;
         this.bigEndian = bigEndian;
+        this.wide = wide;
     }
 
     /**
@@ -48,14 +53,32 @@ public final class TiffDirectory {
         Set<Long> seen = new HashSet<>();
         // Directories that run in a ring end where it closes.
         while (next != 0 && all.size() < Math.min(most, DIRECTORIES_AT_MOST) && seen.add(next)) {
-            TiffDirectory directory = new TiffDirectory(file, base, bigEndian);
-            next = directory.readEntries(base + next, wide);
+            TiffDirectory directory = new TiffDirectory(file, base, bigEndian, wide);
+            next = directory.readEntries(base + next);
             all.add(directory);
         }
         return all;
     }
 
-    private long readEntries(long at, boolean wide) throws IOException {
+    /** The first few directories that hang from this one by tag 330; damaged ones are left out. */
+    public List<TiffDirectory> hanging() throws IOException {
+        List<TiffDirectory> hanging = new ArrayList<>();
+        for (long at : numbers(330)) {
+            TiffDirectory directory = new TiffDirectory(file, base, bigEndian, wide);
+            try {
+                directory.readEntries(base + at);
+                hanging.add(directory);
+            } catch (IOException damaged) {
+                // Nothing in it is needed.
+            }
+            if (hanging.size() == HANGING_AT_MOST) {
+                break;
+            }
+        }
+        return hanging;
+    }
+
+    private long readEntries(long at) throws IOException {
         int countBytes = wide ? 8 : 2;
         int entryBytes = wide ? 20 : 12;
         Octets counter = new Octets(file.read(at, countBytes), bigEndian);

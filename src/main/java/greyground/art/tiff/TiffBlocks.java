@@ -46,6 +46,7 @@ record TiffBlocks(
     static final int JPEG = 7;
     static final int DEFLATE = 8;
     static final int PACK_BITS = 32_773;
+    static final int LZMA = 34_925;
 
     int across() {
         return (int) (((long) width + blockWidth - 1) / blockWidth);
@@ -76,7 +77,7 @@ record TiffBlocks(
     /** Whether {@link TiffRows} unpacks them. */
     boolean unpacked(ArtBytes file) throws IOException {
         return switch (compression) {
-            case NONE, JPEG, DEFLATE, PACK_BITS -> true;
+            case NONE, JPEG, DEFLATE, PACK_BITS, LZMA -> true;
             case LZW -> !oldLzw(file);
             default -> false;
         };

@@ -29,12 +29,24 @@ public final class TiffFormat implements ArtFormat {
         for (int i = 0; i < directories.size(); i++) {
             TiffDirectory directory = directories.get(i);
             int place = i;
+            refuseRaw(directory);
+            for (TiffDirectory hanging : i == 0 ? directory.hanging() : List.<TiffDirectory>of()) {
+                refuseRaw(hanging);
+            }
             boolean reducedCopyOrMask = (directory.number(254, 0) & 5) != 0;
             if (!reducedCopyOrMask && directory.has(256)) {
                 pages.add(() -> page(file, directory, place));
             }
         }
         return pages;
+    }
+
+    /** A camera's raw file is TIFF whose first pages are small developed copies (colours 32 803 and 34 892: TIFF/EP and DNG). */
+    private static void refuseRaw(TiffDirectory directory) throws IOException {
+        long colours = directory.number(262, 1);
+        if (colours == 32_803 || colours == 34_892) {
+            throw new IOException("it is a camera's raw file: develop it first, and export the picture as TIFF or PNG");
+        }
     }
 
     private static Page page(ArtBytes file, TiffDirectory directory, int place) throws IOException {
@@ -134,7 +146,8 @@ public final class TiffFormat implements ArtFormat {
             throw new IOException("its predictor " + predictor + " is not one that can be read: save it without");
         }
         boolean separate = samples > 1 && directory.number(284, 1) == 2;
-        boolean packsBytes = compression == TiffBlocks.LZW || compression == TiffBlocks.DEFLATE;
+        boolean packsBytes =
+                compression == TiffBlocks.LZW || compression == TiffBlocks.DEFLATE || compression == TiffBlocks.LZMA;
         TiffBlocks shape = new TiffBlocks(
                 width,
                 height,
@@ -217,11 +230,10 @@ public final class TiffFormat implements ArtFormat {
 
     private static int compression(int code) throws IOException {
         return switch (code) {
-            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773 -> code;
+            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773, TiffBlocks.LZMA -> code;
             case 32_946, 50_013 -> TiffBlocks.DEFLATE;
             case 50_000 -> throw unreadable("Zstandard");
             case 50_001 -> throw unreadable("WebP");
-            case 34_925 -> throw unreadable("LZMA");
             case 34_661 -> throw unreadable("JBIG");
             case 34_712, 33_003, 33_005 -> throw unreadable("JPEG 2000");
             default -> throw unreadable("unknown (" + code + ")");

@@ -1,6 +1,7 @@
 package greyground.art.tiff;
 
 import greyground.art.packing.Inflated;
+import greyground.art.packing.Lzma;
 import greyground.art.packing.Lzw;
 import greyground.art.packing.PackBits;
 import greyground.art.packing.Unpacker;
@@ -166,6 +167,7 @@ final class TiffRows implements SampleRows {
             case TiffBlocks.LZW -> lzw(new Unpacker.Run(file, from, count, reversed), spent);
             case TiffBlocks.DEFLATE -> new Inflated(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.PACK_BITS -> new PackBits(new Unpacker.Run(file, from, count, reversed));
+            case TiffBlocks.LZMA -> new Lzma(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.JPEG -> TiffJpeg.unpack(file, blocks, from, count);
             default -> throw new IllegalStateException("compression " + blocks.compression());
         };
