@@ -34,11 +34,6 @@ public record Area(int left, int top, int width, int height) {
         return left < other.right() && other.left < right() && top < other.bottom() && other.top < bottom();
     }
 
-    /** True where all of {@code other} lies in this. */
-    public boolean holds(Area other) {
-        return left <= other.left && top <= other.top && right() >= other.right() && bottom() >= other.bottom();
-    }
-
     /** The area grown on every side, or shrunk by a negative growth; never past the plate's top and left edges. */
     public Area grown(int by) {
         int x = Math.max(0, left - by);

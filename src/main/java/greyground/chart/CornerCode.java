@@ -56,11 +56,6 @@ public record CornerCode(Area area, int place, String text) {
         return runs;
     }
 
-    /** The area with its quiet zone. */
-    public Area withQuiet() {
-        return area.grown(QUIET * area.width() / MODULES);
-    }
-
     private ByteMatrix matrix() {
         try {
             ByteMatrix matrix = Encoder.encode(text, ErrorCorrectionLevel.Q, Map.of(EncodeHintType.QR_VERSION, 2))

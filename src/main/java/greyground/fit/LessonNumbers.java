@@ -91,7 +91,7 @@ final class LessonNumbers {
         PlateConditions conditions = start;
         if (bitten) {
             double factor = ((Bath) start.wells()).etchFactor();
-            conditions = conditions.withWells(Bath.ofDepth(Math.max(1, coordinates[parameters.size()]), factor));
+            conditions = conditions.withWells(new Bath(Math.max(1, coordinates[parameters.size()]), factor));
         }
         for (int i = 0; i < parameters.size(); i++) {
             FitParameter one = parameters.get(i);

@@ -1,6 +1,5 @@
 package greyground.fit;
 
-import greyground.plate.Paper;
 import greyground.quantity.Refusal;
 
 /**
@@ -22,16 +21,5 @@ public record MeasuredPatch(
         Refusal.checkRange("place of a patch across", xMillimetres, -5000, 5000, "mm", "count from the plate's edge");
         Refusal.checkRange("place of a patch down", yMillimetres, -5000, 5000, "mm", "count from the plate's edge");
         Refusal.checkRange("weight of a patch", weight, 1e-6, 1e9, "", "leave the patch out instead");
-    }
-
-    /**
-     * A patch read with a densitometer.
-     *
-     * @param density absolute, 0 to 4: D = -log10 Y (ISO 5-4), Y relative to a perfect white
-     */
-    public static MeasuredPatch ofDensity(double coverage, double density, double xMillimetres, double yMillimetres) {
-        Refusal.checkRange("density of a patch", density, 0, 4, "", "give it absolute, paper included");
-        double lightness = Paper.lightness(StrictMath.pow(10, -density));
-        return new MeasuredPatch(coverage, lightness, 0, xMillimetres, yMillimetres, 1);
     }
 }

@@ -64,7 +64,7 @@ public record PlateLesson(List<FittedFigure> figures, double misfit) {
                             + "; it must be etched film or unetched film: use the measured response alone");
         }
         PlateConditions start = workshop.wells() instanceof Bath bath
-                ? workshop.withWells(Bath.ofDepth(depth.micrometres(), bath.etchFactor()))
+                ? workshop.withWells(new Bath(depth.micrometres(), bath.etchFactor()))
                 : workshop;
         LessonNumbers numbers = new LessonNumbers(start, depth.standardError());
         List<MeasuredLevel> levels = chosen(measured);

@@ -1,7 +1,6 @@
 package greyground.grain;
 
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
 
 /**
  * A screen of hard black dots for a separate exposure: a stochastic grain held at one coverage.
@@ -17,21 +16,5 @@ public record AquatintScreen(ThresholdTile tile, int coverage) {
         if (coverage < 1 || coverage > 65_534) {
             throw Refusal.use("aquatint coverage is " + coverage + " of 65535; it must lie between 1 and 65534");
         }
-    }
-
-    /**
-     * Makes the screen.
-     *
-     * @param blackShare of the film, 0.05 to 0.95
-     * @throws Refusal if the share is out of range or the resolution can't hold the grain
-     */
-    public static AquatintScreen of(Grain.Stochastic grain, double blackShare, Resolution resolution) {
-        Refusal.checkRange("aquatint black share", blackShare, 0.05, 0.95, "", "0.45 to 0.55 is usual");
-        return new AquatintScreen(StochasticGrain.tile(grain, resolution), (int) Math.round(blackShare * 65_535));
-    }
-
-    /** Whether the film is black at a place; any place is allowed. */
-    public boolean black(int x, int y) {
-        return coverage > tile.threshold(x, y);
     }
 }

@@ -72,6 +72,16 @@ public final class JsonFields {
         return items;
     }
 
+    /** Whether the field is there. */
+    public boolean has(String name) {
+        return !field(name).isMissingNode();
+    }
+
+    /** Whether the field is a number. */
+    public boolean isNumber(String name) {
+        return field(name).isNumber();
+    }
+
     /** A number in [least, most]; {@code usual} where the field is missing, unless that is NaN. */
     public double number(String name, double usual, double least, double most) {
         JsonNode value = field(name);
@@ -79,7 +89,12 @@ public final class JsonFields {
             return usual;
         }
         if (!value.isNumber() || !(value.doubleValue() >= least && value.doubleValue() <= most)) {
-            throw refused(name, value, "a number from " + Refusal.plain(least) + " to " + Refusal.plain(most));
+            throw refused(
+                    name,
+                    value,
+                    most == Double.MAX_VALUE
+                            ? "a finite number"
+                            : "a number from " + Refusal.plain(least) + " to " + Refusal.plain(most));
         }
         return value.doubleValue();
     }

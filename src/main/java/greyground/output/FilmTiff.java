@@ -70,13 +70,13 @@ public final class FilmTiff {
             Progress progress,
             boolean big)
             throws IOException {
-        put(out, TiffDirectory.header(big, 0));
+        put(out, TiffFields.header(big, 0));
         long link = big ? 8 : 4;
         for (int i = 0; i < document.films().size(); i++) {
             Film film = document.films().get(i);
             Progress share = Blackness.share(progress, i, document.films().size());
             long[][] strips = strips(film.rows(), out, packing, threads, share);
-            TiffDirectory directory = directory(document, film, packing, strips, big);
+            TiffFields directory = directory(document, film, packing, strips, big);
             if (out.position() % 2 != 0) {
                 put(out, new byte[1]);
             }
@@ -84,7 +84,7 @@ public final class FilmTiff {
             put(out, directory.bytes(position, 0));
             long end = out.position();
             out.position(link);
-            byte[] header = TiffDirectory.header(big, position);
+            byte[] header = TiffFields.header(big, position);
             int width = big ? 8 : 4;
             put(out, Arrays.copyOfRange(header, header.length - width, header.length));
             out.position(end);
@@ -172,10 +172,10 @@ public final class FilmTiff {
         };
     }
 
-    private static TiffDirectory directory(
+    private static TiffFields directory(
             FilmDocument document, Film film, Packing packing, long[][] strips, boolean big) {
         FilmRows rows = film.rows();
-        TiffDirectory directory = new TiffDirectory(big);
+        TiffFields directory = new TiffFields(big);
         directory.longs(256, rows.width());
         directory.longs(257, rows.height());
         directory.shorts(258, rows.bitsPerSample());
@@ -194,7 +194,7 @@ public final class FilmTiff {
     }
 
     /** Exact for every resolution of at most four decimals. */
-    private static void resolution(TiffDirectory directory, double dotsPerInch) {
+    private static void resolution(TiffFields directory, double dotsPerInch) {
         int denominator = dotsPerInch == Math.rint(dotsPerInch) ? 1 : 10_000;
         int numerator = Math.toIntExact(Math.round(dotsPerInch * denominator));
         directory.rational(282, numerator, denominator);

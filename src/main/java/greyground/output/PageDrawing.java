@@ -67,10 +67,6 @@ final class PageDrawing {
         add(stroke(weight, grey) + point(x1, y1) + " m " + point(x2, y2) + " l S");
     }
 
-    void dashedLine(double x1, double y1, double x2, double y2, double weight, double grey) {
-        add("q [1.5 1.5] 0 d " + stroke(weight, grey) + point(x1, y1) + " m " + point(x2, y2) + " l S Q");
-    }
-
     void frame(double x, double y, double width, double heightOfFrame, double weight, double grey) {
         add(stroke(weight, grey) + PdfWords.numbers(x, height - y - heightOfFrame, width, heightOfFrame) + " re S");
     }

@@ -13,6 +13,8 @@ import greyground.plate.Resist;
 import greyground.plate.SprayedGround;
 import greyground.plate.Wells;
 import greyground.plate.Wipe;
+import greyground.workshop.InkFigures;
+import greyground.workshop.ResistFigures;
 import greyground.workshop.Workshop;
 import java.util.List;
 
@@ -35,20 +37,6 @@ public final class BenchConditions {
 
     private BenchConditions() {}
 
-    /** A plate bitten to the shop's usual depth. */
-    public static PlateConditions of(Workshop workshop, PlateProcess process) {
-        return ofDepth(workshop, process, workshop.usualDepthMicrometres());
-    }
-
-    /**
-     * A plate bitten to a depth; the depth says nothing where nothing is bitten.
-     *
-     * @param depthMicrometres of open copper, 0 to 1000
-     */
-    public static PlateConditions ofDepth(Workshop workshop, PlateProcess process, double depthMicrometres) {
-        return ofDepth(workshop, process, depthMicrometres, true);
-    }
-
     /**
      * The same for a film that may lie with its ink away from the resist.
      *
@@ -58,7 +46,7 @@ public final class BenchConditions {
             Workshop workshop, PlateProcess process, double depthMicrometres, boolean inkDown) {
         Wells wells = process instanceof PlateProcess.UnetchedFilm
                 ? new FilmRelief()
-                : Bath.ofDepth(depthMicrometres, workshop.bath().etchFactor().value());
+                : new Bath(depthMicrometres, workshop.bath().etchFactor().value());
         SprayedGround ground = process instanceof PlateProcess.SprayedAquatint spray
                 ? new SprayedGround(spray.landFraction(), spray.grainMicrometres(), spray.seed())
                 : null;
@@ -112,7 +100,7 @@ public final class BenchConditions {
     }
 
     private static Resist resist(Workshop workshop, PlateProcess process) {
-        greyground.workshop.Resist resist = workshop.resist();
+        ResistFigures resist = workshop.resist();
         boolean thinned = !(process instanceof PlateProcess.UnetchedFilm)
                 && resist.thinningMinutes().value() > 0;
         double thickness = thinned
@@ -130,7 +118,7 @@ public final class BenchConditions {
     }
 
     private static Ink ink(Workshop workshop) {
-        greyground.workshop.Ink ink = workshop.ink();
+        InkFigures ink = workshop.ink();
         return new Ink(
                 ink.saturationDensity().value(),
                 ink.strengthPerMicrometre().value(),

@@ -1,7 +1,7 @@
 package greyground.plan;
 
 import greyground.quantity.Refusal;
-import greyground.workshop.Bath;
+import greyground.workshop.BathFigures;
 import greyground.workshop.Workshop;
 
 /**
@@ -26,7 +26,7 @@ public record Bite(
 
     /** The bite of the requested plate in the workshop's bath as it stands. */
     public static Bite of(Workshop workshop, PlanRequest request) {
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         double warmth = BathArithmetic.temperatureFactor(
                 bath.rateTemperatureCelsius().value(),
                 bath.temperatureCelsius().value(),

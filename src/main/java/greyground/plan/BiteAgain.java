@@ -53,11 +53,6 @@ public record BiteAgain(
                 minutesSoFar, depthMicrometres, wantedMicrometres, rate, bath, more == 0 ? 0 : bath.minutesTo(more));
     }
 
-    /** Depth after so many minutes more. */
-    public double depthAfter(double minutes) {
-        return depthMicrometres + bath.depthAfter(minutes);
-    }
-
     /** Copper in the bath after the first bite, in grams to the litre: what it held and what this plate gave it. */
     public static double copperAfterFirst(Workshop then, PlanRequest request, double depthMicrometres) {
         return Bite.of(then, request).copperAfter(depthMicrometres);

@@ -7,7 +7,7 @@ import static greyground.plan.StepDraft.minutes;
 import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Durations;
 import greyground.quantity.Refusal;
-import greyground.workshop.Bath;
+import greyground.workshop.BathFigures;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,7 +75,7 @@ public final class BiteOrder {
     }
 
     private static void bath(StepDraft step, Workshop workshop, Bite bite, CopperSteps copper) {
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         step.known("temperature", Refusal.plain(bath.temperatureCelsius().value()) + " °C", bath.temperatureCelsius())
                 .known(
                         "copper in the bath, before",

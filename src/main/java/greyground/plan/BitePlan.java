@@ -2,7 +2,7 @@ package greyground.plan;
 
 import greyground.plate.Paper;
 import greyground.quantity.Refusal;
-import greyground.workshop.Ink;
+import greyground.workshop.InkFigures;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
@@ -44,15 +44,6 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
             double solidDensity,
             double copperGramsPerLitre,
             @Nullable BittenTones tones) {}
-
-    /**
-     * Plans a bite to a depth.
-     *
-     * @param depthMicrometres wanted, 0.5 to 300
-     */
-    public static BitePlan toDepth(Workshop workshop, PlanRequest request, double depthMicrometres) {
-        return toDepth(workshop, request, depthMicrometres, depth -> null);
-    }
 
     /** The same, with what the plate prints after each time. */
     public static BitePlan toDepth(
@@ -101,53 +92,17 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
         return rows.get(rows.size() / 2);
     }
 
-    /** Plans a bite to the depth at which a deep solid prints with a density, paper included. */
-    public static BitePlan toDensity(Workshop workshop, PlanRequest request, double solidDensity) {
-        return toDepth(workshop, request, depthFor(workshop, solidDensity));
-    }
-
     static double leastLand(Bite bite, double depth) {
         return 2 * bite.undercut(depth) + LEAST_LAND_MICROMETRES;
     }
 
     /** Depth for a solid density, the inverse of {@link Workshop#solidDensity}. */
     static double depthFor(Workshop workshop, double solidDensity) {
-        Ink ink = workshop.ink();
+        InkFigures ink = workshop.ink();
         double paper = workshop.paper().whiteDensity().value();
         double share = checkedShare(solidDensity, paper, ink.saturationDensity().value());
         double film = -Math.log1p(-share) / ink.strengthPerMicrometre().value();
         return film / ink.transferFraction().value();
-    }
-
-    /**
-     * Minutes more after a proof, when the depth was measured: t (h wanted / h now - 1), divided by how much faster the bath is now
-     * than it was.
-     *
-     * @param minutesSoFar above 0
-     * @param rateNowOverThen from temperature and copper, 1 when the bath is as it was
-     * @return 0 when the plate is already deep enough
-     */
-    public static double minutesMore(
-            double minutesSoFar, double depthMicrometres, double wantedMicrometres, double rateNowOverThen) {
-        Refusal.checkRange("minutes bitten so far", minutesSoFar, 0.01, 10_000, "min", "add up the bite log");
-        Refusal.checkRange("measured depth", depthMicrometres, 0.1, 1000, "µm", "measure it in a wide bar's edge");
-        Refusal.checkRange("bath's rate now over then", rateNowOverThen, 0.01, 100, "", "1 when nothing changed");
-        return Math.max(0, minutesSoFar * (wantedMicrometres / depthMicrometres - 1) / rateNowOverThen);
-    }
-
-    /**
-     * By how much to deepen a plate whose proof printed a solid too pale: ink film, and with it depth, goes as
-     * ln(1 - D / Dinf), so ink strength and transfer cancel.
-     *
-     * @param proofDensity of the solid on the proof, paper included
-     * @param wantedDensity paper included
-     * @return wanted depth over present depth
-     */
-    public static double depthFactor(Workshop workshop, double proofDensity, double wantedDensity) {
-        double paper = workshop.paper().whiteDensity().value();
-        double most = workshop.ink().saturationDensity().value();
-        return Math.log1p(-checkedShare(wantedDensity, paper, most))
-                / Math.log1p(-checkedShare(proofDensity, paper, most));
     }
 
     /** Density over paper as a share of saturation, refused unless between 0 and 1. */

@@ -8,7 +8,7 @@ import greyground.plan.ExposurePlan.Step;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.workshop.Aquatint;
-import greyground.workshop.Bath;
+import greyground.workshop.BathFigures;
 import greyground.workshop.Figure;
 import greyground.workshop.Hardening;
 import greyground.workshop.Workshop;
@@ -27,7 +27,7 @@ final class CopperSteps {
 
     /** The shop's usual minutes, for the same depth in the bath as it stands when the plate goes in. */
     static double biteMinutes(Workshop workshop, Bite bite) {
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         return bath.biteMinutes().value() * bath.rateMicrometresPerMinute().value() / bite.rateAtStart();
     }
 
@@ -65,7 +65,7 @@ final class CopperSteps {
     }
 
     Step bite() {
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         Bite bite = Bite.of(workshop, request);
         double time = biteMinutes(workshop, bite);
         double depth = bite.depthAfter(time);
@@ -141,7 +141,7 @@ final class CopperSteps {
 
     /** Everything that the rate of this bath rests on, and whatever is given besides. */
     Figure[] rateFrom(Figure... besides) {
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         List<Figure> all = new ArrayList<>(List.of(besides));
         all.addAll(List.of(bath.rateMicrometresPerMinute(), bath.rateTemperatureCelsius()));
         all.addAll(List.of(bath.temperatureCelsius(), bath.activationKilojoulesPerMole()));
@@ -150,7 +150,7 @@ final class CopperSteps {
     }
 
     void warnings(StepDraft step, Bite bite, double depth) {
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         double apart = bath.degreesBaume().value() - bath.rateDegreesBaume().value();
         if (Math.abs(apart) > 0.5) {
             step.warn("The rate was found at "
@@ -193,7 +193,7 @@ final class CopperSteps {
 
     Step biteAgain() {
         double time = biteMinutes(workshop, Bite.of(workshop, request));
-        Bath bath = workshop.bath();
+        BathFigures bath = workshop.bath();
         return new StepDraft("Too pale? Bite again")
                 .computed(
                         "a tenth deeper",

@@ -1,7 +1,7 @@
 package greyground.plan;
 
-import greyground.workshop.Exposure;
-import greyground.workshop.Light;
+import greyground.workshop.ExposureFigures;
+import greyground.workshop.LampFigures;
 import greyground.workshop.Workshop;
 
 /**
@@ -23,11 +23,11 @@ public record ExposureTimes(
         double imageSeconds) {
     /** Corrects the workshop's exposures. */
     public static ExposureTimes of(Workshop workshop) {
-        Exposure exposure = workshop.exposure();
-        Light light = workshop.light();
+        ExposureFigures exposure = workshop.exposure();
+        LampFigures light = workshop.light();
         double step = StepWedge.exposureFactor(
                 exposure.stepHeld().value(), exposure.targetStep().value());
-        double distance = light.kind() == Light.Kind.POINT
+        double distance = light.kind() == LampFigures.Kind.POINT
                 ? Lamp.distanceFactor(
                         light.distanceAtTestMillimetres().value(),
                         light.distanceMillimetres().value())
@@ -46,11 +46,6 @@ public record ExposureTimes(
                 base,
                 exposure.screenSeconds().value() * all,
                 exposure.imageSeconds().value() * all);
-    }
-
-    /** All corrections together. */
-    public double factor() {
-        return stepFactor * distanceFactor * ageingFactor * baseFactor;
     }
 
     /** The one exposure that replaces both when no separate screen is used: their sum (common practice). */

@@ -55,34 +55,4 @@ public record FerricStrength(double massFraction, double kilogramsPerLitre) {
     public double gramsPerLitre() {
         return massFraction * kilogramsPerLitre * 1000;
     }
-
-    /** Moles of FeCl3 in a litre of solution. */
-    public double molesPerLitre() {
-        return gramsPerLitre() / GRAMS_PER_MOLE;
-    }
-
-    /** Moles of FeCl3 per kilogram of water. */
-    public double molesPerKilogramOfWater() {
-        return massFraction / (1 - massFraction) * 1000 / GRAMS_PER_MOLE;
-    }
-
-    /** Grams of copper that a litre holds when all of it reacts as 2 FeCl3 + Cu. */
-    public double stoichiometricCopperGramsPerLitre() {
-        return gramsPerLitre() / ferricGramsPerGramOfCopper();
-    }
-
-    /** Grams of FeCl3 used up by a gram of copper, 2 FeCl3 + Cu; Cu 63.546 g/mol. */
-    public static double ferricGramsPerGramOfCopper() {
-        return 2 * GRAMS_PER_MOLE / 63.546;
-    }
-
-    /** Grams of water that bring {@code grams} of this solution down to {@code weaker}: m (w1 / w2 - 1). */
-    public double waterGramsFor(double grams, FerricStrength weaker) {
-        if (weaker.massFraction > massFraction) {
-            throw Refusal.use("wanted bath has " + Refusal.plain(weaker.massPerCent())
-                    + " % ferric chloride; it must have at most " + Refusal.plain(massPerCent())
-                    + " %: water only weakens, start from a stronger bath");
-        }
-        return grams * (massFraction / weaker.massFraction - 1);
-    }
 }

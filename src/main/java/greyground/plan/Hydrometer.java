@@ -24,10 +24,4 @@ public record Hydrometer(double modulus) {
         Refusal.checkRange("bath strength", degreesBaume, 0, 72, "degrees Baume", "40 to 42 is usual");
         return modulus / (modulus - degreesBaume);
     }
-
-    /** Degrees; specific gravity from 1 to 2. */
-    public double degreesBaume(double specificGravity) {
-        Refusal.checkRange("specific gravity", specificGravity, 1, 2, "", "1.38 to 1.41 is usual");
-        return modulus - modulus / specificGravity;
-    }
 }

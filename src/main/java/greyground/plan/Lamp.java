@@ -18,13 +18,6 @@ public final class Lamp {
         return ratio * ratio;
     }
 
-    /** Light at a place off the axis against light under the lamp, on a flat plate: cos^4 of the angle. */
-    public static double offAxisLight(double offAxisMillimetres, double distanceMillimetres) {
-        double tangent = offAxisMillimetres / distanceMillimetres;
-        double cosineSquared = 1 / (1 + tangent * tangent);
-        return cosineSquared * cosineSquared;
-    }
-
     /** Light left at an age: I0 exp(-t / tau), with tau from the hours after which 80 % is left. */
     public static double lightLeft(double hours, double hoursToFourFifths) {
         return Math.exp(-hours / decayHours(hoursToFourFifths));

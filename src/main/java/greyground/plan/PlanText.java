@@ -20,11 +20,8 @@ public final class PlanText {
 
     private final StringBuilder text = new StringBuilder();
     private final List<String> notes = new ArrayList<>();
-    private final boolean plainLetters;
 
-    private PlanText(boolean plainLetters) {
-        this.plainLetters = plainLetters;
-    }
+    private PlanText() {}
 
     /** The plan with the signs of the trade, such as µm and °Bé. Lines end in a line feed. */
     public static String of(ExposurePlan plan) {
@@ -33,12 +30,7 @@ public final class PlanText {
 
     /** The same under another heading. */
     public static String of(String heading, ExposurePlan plan) {
-        return new PlanText(false).write(heading, plan);
-    }
-
-    /** The plan in the letters that every terminal has. */
-    public static String inPlainLetters(ExposurePlan plan) {
-        return new PlanText(true).write("EXPOSURE AND BITE PLAN", plan);
+        return new PlanText().write(heading, plan);
     }
 
     private String write(String heading, ExposurePlan plan) {
@@ -131,7 +123,7 @@ public final class PlanText {
     private void paragraph(String start, String words) {
         StringBuilder row = new StringBuilder(start);
         int indent = start.length();
-        for (String word : BLANKS.split(plain(words).trim(), -1)) {
+        for (String word : BLANKS.split(words.trim(), -1)) {
             if (row.length() > indent && row.length() + 1 + word.length() > WIDTH) {
                 line(row.toString());
                 row = new StringBuilder(" ".repeat(indent));
@@ -145,23 +137,11 @@ public final class PlanText {
     }
 
     private String padded(String start, int column) {
-        String known = plain(start);
-        return known.length() < column ? known + " ".repeat(column - known.length()) : known + " ";
+        return start.length() < column ? start + " ".repeat(column - start.length()) : start + " ";
     }
 
     private void line(String row) {
-        text.append(plain(row).stripTrailing()).append('\n');
-    }
-
-    private String plain(String words) {
-        return plainLetters
-                ? words.replace("µ", "u")
-                        .replace("°", "")
-                        .replace("é", "e")
-                        .replace("×", "x")
-                        .replace("³", "3")
-                        .replace("○", "o")
-                : words;
+        text.append(row.stripTrailing()).append('\n');
     }
 
     private static String upperFirst(String words) {

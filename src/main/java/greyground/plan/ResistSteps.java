@@ -8,11 +8,11 @@ import static greyground.plan.StepDraft.times;
 import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Refusal;
 import greyground.workshop.Developer;
-import greyground.workshop.Exposure;
+import greyground.workshop.ExposureFigures;
 import greyground.workshop.Figure;
 import greyground.workshop.FilmPrinter;
-import greyground.workshop.Light;
-import greyground.workshop.Resist;
+import greyground.workshop.LampFigures;
+import greyground.workshop.ResistFigures;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,7 +31,7 @@ final class ResistSteps {
     }
 
     Step laminate() {
-        Resist resist = workshop.resist();
+        ResistFigures resist = workshop.resist();
         StepDraft step = new StepDraft("Degrease and laminate")
                 .known(
                         "film thickness",
@@ -46,7 +46,7 @@ final class ResistSteps {
     }
 
     Step thinning() {
-        Resist resist = workshop.resist();
+        ResistFigures resist = workshop.resist();
         double wanted = resist.thinningMinutes().value();
         double least = resist.thinningLeastMinutes().value();
         double most = resist.thinningMostMinutes().value();
@@ -73,9 +73,9 @@ final class ResistSteps {
     }
 
     Step filmCheck() {
-        Exposure exposure = workshop.exposure();
+        ExposureFigures exposure = workshop.exposure();
         FilmPrinter printer = workshop.filmPrinter();
-        Resist resist = workshop.resist();
+        ResistFigures resist = workshop.resist();
         FilmBlack black = FilmBlack.of(workshop);
         double needed = black.needed();
         double window = black.onFilm();
@@ -117,7 +117,7 @@ final class ResistSteps {
     }
 
     List<Step> exposures() {
-        Exposure exposure = workshop.exposure();
+        ExposureFigures exposure = workshop.exposure();
         if (!request.separateScreen()) {
             StepDraft one = new StepDraft("Exposure")
                     .clock(times.togetherSeconds())
@@ -171,8 +171,8 @@ final class ResistSteps {
 
     /** The given times and everything that corrects them: a corrected time is only as sure as all of these. */
     private Figure[] correctedBy(Figure... found) {
-        Exposure exposure = workshop.exposure();
-        Light light = workshop.light();
+        ExposureFigures exposure = workshop.exposure();
+        LampFigures light = workshop.light();
         List<Figure> all = new ArrayList<>(List.of(found));
         all.addAll(List.of(exposure.stepHeld(), exposure.targetStep(), exposure.filmBaseAtTestDensity()));
         all.addAll(List.of(light.distanceMillimetres(), light.distanceAtTestMillimetres()));
@@ -186,8 +186,8 @@ final class ResistSteps {
     }
 
     private void corrections(StepDraft step) {
-        Exposure exposure = workshop.exposure();
-        Light light = workshop.light();
+        ExposureFigures exposure = workshop.exposure();
+        LampFigures light = workshop.light();
         step.computed(
                 "step held " + Refusal.plain(exposure.stepHeld().value()) + ", wanted "
                         + Refusal.plain(exposure.targetStep().value()),
@@ -199,7 +199,7 @@ final class ResistSteps {
                 + centimetres(light.distanceMillimetres().value()) + " cm";
         boolean moved = light.distanceAtTestMillimetres().value()
                 != light.distanceMillimetres().value();
-        if (light.kind() == Light.Kind.POINT) {
+        if (light.kind() == LampFigures.Kind.POINT) {
             step.computed(
                     "lamp at " + distance,
                     times(times.distanceFactor()),
@@ -226,7 +226,7 @@ final class ResistSteps {
     }
 
     Step hold() {
-        Exposure exposure = workshop.exposure();
+        ExposureFigures exposure = workshop.exposure();
         double hold = exposure.holdMinutes().value();
         return new StepDraft("Hold")
                 .clock(hold * 60)

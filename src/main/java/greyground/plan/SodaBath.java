@@ -35,9 +35,4 @@ public final class SodaBath {
         double carbonate = gramsPerLitre / gramsPerMole(soda) * 1000;
         return Math.min(1, hardnessMilligramsPerLitre / CHALK_GRAMS_PER_MOLE / carbonate);
     }
-
-    /** Whole developing time when copper first shows after {@code breakpoint}: breakpoint / share, 0.6 by a maker's guide. */
-    public static double wholeTime(double breakpoint, double share) {
-        return breakpoint / share;
-    }
 }

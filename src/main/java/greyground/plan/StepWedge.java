@@ -42,9 +42,4 @@ public record StepWedge(double firstDensity, int steps) {
     public static double exposureFactor(double held, double target) {
         return Math.pow(10, DENSITY_PER_STEP * (target - held));
     }
-
-    /** The same as the shop's rule of thumb: two steps double the exposure. Within 0.12 % per step of the exact one. */
-    public static double ruleOfThumbFactor(double held, double target) {
-        return Math.pow(2, (target - held) / 2);
-    }
 }

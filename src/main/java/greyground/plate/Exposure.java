@@ -28,4 +28,9 @@ public record Exposure(double doseRatio, Sheet sheet, Film film, Light light) {
     public double blurMicrometres() {
         return StrictMath.hypot(film.softnessMicrometres(), light.blurMicrometres());
     }
+
+    /** The same exposure through another film. */
+    public Exposure withFilm(Film other) {
+        return new Exposure(doseRatio, sheet, other, light);
+    }
 }

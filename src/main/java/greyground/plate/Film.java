@@ -23,4 +23,9 @@ public record Film(double clearDensity, double blackDensity, double spotGrowthMi
     public static double transmission(double density) {
         return StrictMath.pow(10, -density);
     }
+
+    /** The same film with other spots. */
+    public Film withSpotGrowth(double micrometres) {
+        return new Film(clearDensity, blackDensity, micrometres, softnessMicrometres);
+    }
 }

@@ -31,15 +31,6 @@ public record Ink(
     }
 
     /**
-     * The film that gives a density, {@code -ln(1 - D / Dinf) / m}.
-     *
-     * @param density above the paper, at least 0 and below the greatest
-     */
-    public double filmMicrometres(double density) {
-        return -StrictMath.log1p(-density / greatestDensity) / densityPerMicrometre;
-    }
-
-    /**
      * Ink on the paper: what the wells give, squeezed out to {@code spreadMicrometres} past their edges and levelled over
      * about that distance within the printed area. No ink is lost or made: each place gives its ink to the printed places
      * round it, in shares that sum to one.
@@ -73,5 +64,15 @@ public record Ink(
             levelled[i] *= printed[i];
         }
         return levelled;
+    }
+
+    /** The same ink, blacker or paler in a very thick film. */
+    public Ink withGreatestDensity(double other) {
+        return new Ink(other, densityPerMicrometre, transferFraction, spreadMicrometres);
+    }
+
+    /** The same ink, dense sooner or later. */
+    public Ink withDensityPerMicrometre(double other) {
+        return new Ink(greatestDensity, other, transferFraction, spreadMicrometres);
     }
 }

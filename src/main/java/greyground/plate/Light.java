@@ -31,14 +31,4 @@ public record Light(double gapMicrometres, double halfAngleDegrees, double refra
     public double blurMicrometres() {
         return penumbraMicrometres() / Math.sqrt(12);
     }
-
-    /**
-     * How far the hardened edge creeps under the black when the half-shadow is a straight ramp: {@code B (0.5 - q)}.
-     *
-     * @param thresholdShare q, the dose that hardens over the dose behind clear film, 0 to 1
-     * @return micrometres, above 0 when the opening shrinks
-     */
-    public double rampCreepMicrometres(double thresholdShare) {
-        return penumbraMicrometres() * (0.5 - thresholdShare);
-    }
 }

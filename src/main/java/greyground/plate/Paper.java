@@ -40,4 +40,9 @@ public record Paper(double density, double opticalGain) {
     public static double lightness(double reflectance) {
         return reflectance > 216.0 / 24_389 ? 116 * StrictMath.cbrt(reflectance) - 16 : 24_389.0 / 27 * reflectance;
     }
+
+    /** The same sheet with another spread of light. */
+    public Paper withOpticalGain(double other) {
+        return new Paper(density, other);
+    }
 }

@@ -49,6 +49,21 @@ public record PlateConditions(
         return new PlateConditions(exposures, resist, ground, wells, other, ink, paper);
     }
 
+    /** The same plate under another resist. */
+    public PlateConditions withResist(Resist other) {
+        return new PlateConditions(exposures, other, ground, wells, wipe, ink, paper);
+    }
+
+    /** The same plate printed with another ink. */
+    public PlateConditions withInk(Ink other) {
+        return new PlateConditions(exposures, resist, ground, wells, wipe, other, paper);
+    }
+
+    /** The same plate printed on another paper. */
+    public PlateConditions withPaper(Paper other) {
+        return new PlateConditions(exposures, resist, ground, wells, wipe, ink, other);
+    }
+
     /** The same plate exposed otherwise. */
     public PlateConditions withExposures(List<Exposure> other) {
         return new PlateConditions(other, resist, ground, wells, wipe, ink, paper);

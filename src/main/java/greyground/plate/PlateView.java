@@ -54,9 +54,4 @@ public interface PlateView {
             return share;
         };
     }
-
-    /** Depth below the plate's face, in micrometres. */
-    static PlateView depth() {
-        return (conditions, states) -> states.depthMicrometres();
-    }
 }

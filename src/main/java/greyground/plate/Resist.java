@@ -74,4 +74,16 @@ public record Resist(
         }
         return hard;
     }
+
+    /** The same film with another least width of openings and of lands. */
+    public Resist withSmallest(double openingMicrometres, double landMicrometres) {
+        return new Resist(
+                thicknessMicrometres,
+                testedThicknessMicrometres,
+                absorbancePerMicrometre,
+                contrastGamma,
+                openingMicrometres,
+                landMicrometres,
+                leastHoldMicrometres);
+    }
 }

@@ -28,16 +28,6 @@ public record SprayedGround(double landFraction, double grainMicrometres, long s
         return -StrictMath.log1p(-landFraction) / (Math.PI * radius * radius);
     }
 
-    /** Mean run of bare copper along any straight line, {@code 1 / (2 rho lambda)}. */
-    public double meanBareChordMicrometres() {
-        return 1 / (grainMicrometres * grainsPerSquareMicrometre());
-    }
-
-    /** Share of bare chords longer than a width, {@code exp(-2 rho lambda w)}. */
-    public double bareChordsLongerThan(double widthMicrometres) {
-        return StrictMath.exp(-widthMicrometres / meanBareChordMicrometres());
-    }
-
     /**
      * Which pixels grains cover. Grains fall in square cells about one grain wide, each with its own Poisson count; on a
      * wrapped grid the cells are stretched to fit a whole number and the ground repeats with it.

@@ -110,20 +110,6 @@ public final class VirtualPlate {
     }
 
     /**
-     * Reflectance of the print at each pixel, 0 to 1, before light spreads in the paper.
-     *
-     * @param states of this plate
-     */
-    public float[] reflectance(PlateStates states) {
-        Paper unspread = new Paper(conditions.paper().density(), 1);
-        float[] reflectance = new float[states.grid().area()];
-        for (int i = 0; i < reflectance.length; i++) {
-            reflectance[i] = (float) unspread.root(conditions.ink().density(states.printMicrometres()[i]));
-        }
-        return reflectance;
-    }
-
-    /**
      * Explains one tone.
      *
      * @param coverage to report beside the terms; the patch alone decides them
@@ -134,8 +120,8 @@ public final class VirtualPlate {
 
     /** How much of a patch's print carries how thick a film of ink, plate tone aside. */
     public InkOnPaper inkOnPaper(FilmPatch positive) {
-        Wipe clean = new Wipe(conditions.wipe().padRadiusMillimetres(), 0);
-        VirtualPlate plate = new VirtualPlate(conditions.withWipe(clean), screen, widestPixelMicrometres);
+        PlateConditions clean = conditions.withWipe(conditions.wipe().withPlateTone(0));
+        VirtualPlate plate = new VirtualPlate(clean, screen, widestPixelMicrometres);
         return InkOnPaper.of(plate.statesBeyondFilm(positive), base(positive));
     }
 

@@ -23,21 +23,6 @@ public record Wipe(double padRadiusMillimetres, double plateToneMicrometres) {
     }
 
     /**
-     * Share of a flat-floored trench that stays full: {@code 1 - 2 s / 3h} while the pad's sag {@code s = w^2 / 8r} is less
-     * than the depth, then {@code 2 sqrt(2 r h) / 3w}; both are 1/3 at the critical width.
-     *
-     * @param widthMicrometres above 0
-     * @param depthMicrometres above 0
-     */
-    public double trenchFill(double widthMicrometres, double depthMicrometres) {
-        double radius = padRadiusMillimetres * 1000;
-        double sag = widthMicrometres * widthMicrometres / (8 * radius);
-        return sag <= depthMicrometres
-                ? 1 - 2 * sag / (3 * depthMicrometres)
-                : 2 * Math.sqrt(2 * radius * depthMicrometres) / (3 * widthMicrometres);
-    }
-
-    /**
      * Ink left in the wells, without plate tone.
      *
      * @param depth of the copper below the plate's surface, in micrometres
@@ -54,5 +39,15 @@ public record Wipe(double padRadiusMillimetres, double plateToneMicrometres) {
             level[i] = Math.max(0, depth[i] - level[i]);
         }
         return level;
+    }
+
+    /** Another pad. */
+    public Wipe withPadRadius(double millimetres) {
+        return new Wipe(millimetres, plateToneMicrometres);
+    }
+
+    /** A wipe that leaves another film of ink everywhere. */
+    public Wipe withPlateTone(double micrometres) {
+        return new Wipe(padRadiusMillimetres, micrometres);
     }
 }

@@ -20,12 +20,4 @@ public final class Angles {
                 .in(DEGREES_PER_UNIT, what, text, "deg, or nothing");
         return Refusal.checkRange(what, degrees, -360, 360, "degrees", "one turn is enough");
     }
-
-    /**
-     * How far the end of a line swings when it is laid down at a small wrong angle: arc = angle × length, 0.5236 mm for 0.1
-     * degree over 300 mm.
-     */
-    public static double swingMillimetres(double degrees, double lengthMillimetres) {
-        return Math.toRadians(degrees) * lengthMillimetres;
-    }
 }

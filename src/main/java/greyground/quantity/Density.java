@@ -42,26 +42,6 @@ public record Density(double optical) {
         return new Density(-StrictMath.log10(transmittance) + 0.0);
     }
 
-    /** Share of light that passes, 10^-D. */
-    public double transmittance() {
-        return StrictMath.pow(10, -optical);
-    }
-
-    /** Exposure ratio that this density takes away, in stops: D / log10 2. */
-    public double stops() {
-        return optical / PER_STOP;
-    }
-
-    /** The same in steps of a 0.15 wedge. */
-    public double wedgeSteps() {
-        return optical / PER_WEDGE_STEP;
-    }
-
-    /** Two sheets, one on the other. */
-    public Density plus(Density other) {
-        return new Density(optical + other.optical);
-    }
-
     @Override
     public String toString() {
         return Refusal.plain(optical) + " D";

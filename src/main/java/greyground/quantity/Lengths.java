@@ -61,14 +61,4 @@ public final class Lengths {
     public static double parseMicrometres(String what, String text) {
         return parseMillimetres(what, text) * 1000;
     }
-
-    /** Page units (points) in a length: 300 mm are 850.394 points. */
-    public static double points(double millimetres) {
-        return millimetres * POINTS_PER_INCH / MILLIMETRES_PER_INCH;
-    }
-
-    /** The length of a number of page units. */
-    public static double millimetresOfPoints(double points) {
-        return points * MILLIMETRES_PER_INCH / POINTS_PER_INCH;
-    }
 }

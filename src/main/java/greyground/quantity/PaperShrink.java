@@ -43,14 +43,4 @@ public record PaperShrink(double acrossPercent, double downPercent) {
     public double filmScaleDown() {
         return 1 / (1 - downPercent / 100);
     }
-
-    /** How much a sheet grew when it was damped, in percent of its dry size. */
-    public static double expansionPercent(double dryMillimetres, double dampMillimetres) {
-        return (dampMillimetres - dryMillimetres) / dryMillimetres * 100;
-    }
-
-    /** The shrinkage, in percent of the damp size, that takes an expansion back: e / (1 + e). */
-    public static double undoing(double expansionPercent) {
-        return expansionPercent / (1 + expansionPercent / 100);
-    }
 }

@@ -35,17 +35,6 @@ public record Ruling(double linesPerCentimetre) {
                 .in(PER_CENTIMETRE, what, text, "lines/cm or lpi"));
     }
 
-    /** A ruling given per inch, 12.7 to 1016. */
-    public static Ruling ofLinesPerInch(double linesPerInch) {
-        return new Ruling(linesPerInch / 2.54);
-    }
-
-    /** Grey levels of the halftone, floor((film pixels per dot)^2) + 1: a dot's pixels, and bare film (common practice). */
-    public int levels(Resolution film) {
-        double pixelsAcross = pitchMicrometres() / film.pitchMicrometres();
-        return (int) Math.floor(pixelsAcross * pixelsAcross) + 1;
-    }
-
     /** Distance of neighbouring dots, 10 000 / ruling micrometres. */
     public double pitchMicrometres() {
         return 10_000 / linesPerCentimetre;

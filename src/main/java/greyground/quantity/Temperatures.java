@@ -24,9 +24,4 @@ public final class Temperatures {
         };
         return Refusal.checkRange(what, celsius, -20, 150, "°C", "check the number and its unit");
     }
-
-    /** Prints a temperature, for example {@code "20 °C"}. */
-    public static String format(double celsius) {
-        return Refusal.plain(Math.rint(celsius * 10) / 10) + " °C";
-    }
 }

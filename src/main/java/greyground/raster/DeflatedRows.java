@@ -19,16 +19,6 @@ public final class DeflatedRows {
 
     private DeflatedRows() {}
 
-    /** Changes finished rows before they are deflated, such as turning black into a format's own 0. */
-    @FunctionalInterface
-    public interface Change {
-        /** Leaves the bytes as they are. */
-        Change NONE = (bytes, length) -> {};
-
-        /** Changes the first {@code length} bytes in place. Called by several threads at once, each with its own bytes. */
-        void change(byte[] bytes, int length);
-    }
-
     /**
      * Makes the rows and deflates them into {@code out}, which stays open.
      *
@@ -45,19 +35,6 @@ public final class DeflatedRows {
             OutputStream out,
             Progress progress)
             throws IOException {
-        write(rows, bytesPerRow, makers, Change.NONE, threads, out, progress);
-    }
-
-    /** Does the same, with every band changed before it is deflated. */
-    public static void write(
-            int rows,
-            int bytesPerRow,
-            Supplier<? extends Bands.Maker<byte[]>> makers,
-            Change change,
-            int threads,
-            OutputStream out,
-            Progress progress)
-            throws IOException {
         // Deflate, 32 KiB window, check bits that make the pair a multiple of 31, lowest effort. RFC 1950, section 2.2.
         out.write(0x78);
         out.write(0x01);
@@ -66,7 +43,7 @@ public final class DeflatedRows {
                 rows,
                 rowsPerPiece(bytesPerRow),
                 threads,
-                () -> new PieceMaker(makers.get(), bytesPerRow, change),
+                () -> new PieceMaker(makers.get(), bytesPerRow),
                 (first, count, piece) -> {
                     out.write(piece.bytes);
                     sum.add(piece.adler, (long) count * bytesPerRow);
@@ -100,21 +77,18 @@ public final class DeflatedRows {
     private static final class PieceMaker implements Bands.Maker<Piece> {
         private final Bands.Maker<byte[]> rows;
         private final int bytesPerRow;
-        private final Change change;
         private final DeflateBlocks deflate = new DeflateBlocks();
         private byte[] room = new byte[0];
 
-        PieceMaker(Bands.Maker<byte[]> rows, int bytesPerRow, Change change) {
+        PieceMaker(Bands.Maker<byte[]> rows, int bytesPerRow) {
             this.rows = rows;
             this.bytesPerRow = bytesPerRow;
-            this.change = change;
         }
 
         @Override
         public Piece make(int firstRow, int rowCount) throws IOException {
             byte[] band = rows.make(firstRow, rowCount);
             int length = Math.multiplyExact(rowCount, bytesPerRow);
-            change.change(band, length);
             Adler32 adler = new Adler32();
             adler.update(band, 0, length);
             if (room.length < DeflateBlocks.room(length)) {

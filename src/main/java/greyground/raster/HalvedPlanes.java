@@ -88,11 +88,6 @@ public final class HalvedPlanes {
         return planes.get(0);
     }
 
-    /** How often the plane was halved. */
-    public int halvings() {
-        return planes.size() - 1;
-    }
-
     /**
      * The plane halved so often.
      *

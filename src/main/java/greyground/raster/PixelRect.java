@@ -33,18 +33,8 @@ public record PixelRect(int left, int top, int width, int height) {
         return new PixelRect(sheetWidth - right(), top, width, height);
     }
 
-    /** The rectangle moved. */
-    public PixelRect moved(int across, int down) {
-        return new PixelRect(left + across, top + down, width, height);
-    }
-
     /** True where the two share a pixel. */
     public boolean meets(PixelRect other) {
         return left < other.right() && other.left < right() && top < other.bottom() && other.top < bottom();
-    }
-
-    /** True where every pixel of {@code other} is one of these. */
-    public boolean holds(PixelRect other) {
-        return left <= other.left && top <= other.top && right() >= other.right() && bottom() >= other.bottom();
     }
 }

@@ -46,11 +46,6 @@ public final class PlaneStore implements AutoCloseable {
                 : new PlaneStore(width, height, null, new SpillFile(spillFolder, bytes));
     }
 
-    /** Whether rows go to a spill file. */
-    public boolean spills() {
-        return file != null;
-    }
-
     /** Puts {@code rowCount} whole rows, one after the other in {@code samples}, from {@code firstRow} down. */
     public void putRows(int firstRow, int rowCount, short[] samples) {
         if (rows != null) {

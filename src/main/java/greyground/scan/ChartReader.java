@@ -35,7 +35,7 @@ public final class ChartReader {
      */
     public static ScanReading read(GreyPlane scan, TestPlate expected, ScanChoices choices, Progress progress) {
         LightMap light = LightMap.of(scan, THREADS, progress.part(0, 0.5));
-        PlateSight sight = choices.corners().isEmpty()
+        FoundPlate sight = choices.corners().isEmpty()
                 ? PlateSearch.byCodes(light, expected)
                 : PlateSearch.byHand(light, expected, choices.corners());
         progress.done(0.8);

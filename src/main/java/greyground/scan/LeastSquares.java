@@ -1,5 +1,11 @@
 package greyground.scan;
 
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.RealMatrix;
+
 /** Sums up rows of a small linear problem and solves it in least squares. One thread. */
 final class LeastSquares {
     private static final double SINGULAR = 1e-12;
@@ -34,41 +40,17 @@ final class LeastSquares {
 
     /** The unknowns, or none where the rows don't fix them. */
     double[] solved() {
-        double[][] a = new double[unknowns][];
         double largest = 0;
+        RealMatrix square = new Array2DRowRealMatrix(unknowns, unknowns);
+        double[] right = new double[unknowns];
         for (int i = 0; i < unknowns; i++) {
-            a[i] = sums[i].clone();
-            for (int k = 0; k < i; k++) {
-                a[i][k] = sums[k][i];
+            for (int k = 0; k < unknowns; k++) {
+                square.setEntry(i, k, sums[Math.min(i, k)][Math.max(i, k)]);
             }
-            largest = Math.max(largest, Math.abs(a[i][i]));
+            right[i] = sums[i][unknowns];
+            largest = Math.max(largest, Math.abs(sums[i][i]));
         }
-        for (int column = 0; column < unknowns; column++) {
-            int best = column;
-            for (int row = column + 1; row < unknowns; row++) {
-                best = Math.abs(a[row][column]) > Math.abs(a[best][column]) ? row : best;
-            }
-            double[] pivot = a[best];
-            a[best] = a[column];
-            a[column] = pivot;
-            if (!(Math.abs(pivot[column]) > SINGULAR * largest)) {
-                return new double[0];
-            }
-            for (int row = column + 1; row < unknowns; row++) {
-                double share = a[row][column] / pivot[column];
-                for (int k = column; k <= unknowns; k++) {
-                    a[row][k] -= share * pivot[k];
-                }
-            }
-        }
-        double[] solved = new double[unknowns];
-        for (int row = unknowns - 1; row >= 0; row--) {
-            double rest = a[row][unknowns];
-            for (int k = row + 1; k < unknowns; k++) {
-                rest -= a[row][k] * solved[k];
-            }
-            solved[row] = rest / a[row][row];
-        }
-        return solved;
+        DecompositionSolver solver = new LUDecomposition(square, SINGULAR * largest).getSolver();
+        return solver.isNonSingular() ? solver.solve(new ArrayRealVector(right, false)).toArray() : new double[0];
     }
 }

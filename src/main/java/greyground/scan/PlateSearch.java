@@ -53,7 +53,7 @@ final class PlateSearch {
     }
 
     /** Finds it by its codes. */
-    static PlateSight byCodes(LightMap light, TestPlate plate) {
+    static FoundPlate byCodes(LightMap light, TestPlate plate) {
         ScanWords words = new ScanWords(plate);
         List<Found> found = codes(light);
         if (found.isEmpty()) {
@@ -70,7 +70,7 @@ final class PlateSearch {
     }
 
     /** Takes the corners a person gave, and mends them where the scan shows how. */
-    static PlateSight byHand(LightMap light, TestPlate plate, List<Double> corners) {
+    static FoundPlate byHand(LightMap light, TestPlate plate, List<Double> corners) {
         ScanWords words = new ScanWords(plate);
         if (corners.size() != 8) {
             throw Refusal.use(
@@ -94,7 +94,7 @@ final class PlateSearch {
         List<Integer> seen = new ArrayList<>();
         Projective mended = search.withOtherCodes(place, seen, 2500);
         if (seen.isEmpty()) {
-            return new PlateSight(
+            return new FoundPlate(
                     place,
                     Set.of(),
                     List.of(
@@ -275,7 +275,7 @@ final class PlateSearch {
     }
 
     /** Lays codes and fields' edges on the scan, from the codes that were seen outwards, and moves the map as it goes. */
-    private PlateSight refined(Projective start, List<Integer> seen, boolean byHand) {
+    private FoundPlate refined(Projective start, List<Integer> seen, boolean byHand) {
         double perMicrometre = start.scale(
                 plate.recipe().widthMicrometres() / 2.0, plate.recipe().heightMicrometres() / 2.0);
         // An edge's pattern is 0.12 mm soft: values of about 0.1 mm lose nothing of it.

@@ -12,12 +12,6 @@ record Projective(double[] m) {
     /** A place on the plate, in micrometres, and on the scan, in pixels. */
     record Pair(double plateX, double plateY, double scanX, double scanY) {}
 
-    static Projective of(PlateOnScan place) {
-        return new Projective(
-                new double[] {place.a(), place.b(), place.c(), place.d(), place.e(), place.f(), place.g(), place.h(), 1
-                });
-    }
-
     PlateOnScan place() {
         double w = m[8];
         return new PlateOnScan(m[0] / w, m[1] / w, m[2] / w, m[3] / w, m[4] / w, m[5] / w, m[6] / w, m[7] / w);

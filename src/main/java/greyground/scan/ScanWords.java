@@ -203,7 +203,7 @@ final class ScanWords {
     }
 
     /** Whether enough of the plate is seen, which fields are not, and notes about it. */
-    PlateSight checked(Projective place, List<Registering.Fit> codes, List<Registering.Fit> sides, boolean byHand) {
+    FoundPlate checked(Projective place, List<Registering.Fit> codes, List<Registering.Fit> sides, boolean byHand) {
         int toSee = 0;
         int seen = 0;
         List<Double> away = new ArrayList<>();
@@ -266,7 +266,7 @@ final class ScanWords {
                     away.get(away.size() * 9 / 10) / 1000));
         }
         notes.add("read at " + Math.round(pixelsPerInch(place)) + " pixels to the inch of print");
-        return new PlateSight(place, hidden, notes);
+        return new FoundPlate(place, hidden, notes);
     }
 
     /** How far the print lies turned, clockwise, -180 to 180; a mirrored one as if turned over sideways first. */

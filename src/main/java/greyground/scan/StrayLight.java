@@ -2,7 +2,7 @@ package greyground.scan;
 
 /**
  * Takes a scanner's stray light out of a signal: what was read is (1 - f) of the place's own light and f of the mean about it
- * ({@link greyground.tone.Flare}), the mean being over a square of {@value #SIDE_MILLIMETRES} mm: some 5 mm round a place, as far as light
+ * ({@code R' = (1 - f) R + f Rbar}), the mean being over a square of {@value #SIDE_MILLIMETRES} mm: some 5 mm round a place, as far as light
  * travels within a glass of a few millimetres (assumed).
  */
 final class StrayLight {

@@ -49,11 +49,6 @@ public record Compensation(
             return lastGrey - firstGrey + 1;
         }
 
-        /** The same as a share, 0 to 1. */
-        public double shareOfCodes() {
-            return (double) codes() / ToneCurve.CODES;
-        }
-
         /**
          * How many pixels of the art.
          *
@@ -148,10 +143,5 @@ public record Compensation(
 
     private static double luminance(int grey) {
         return (double) grey / (ToneCurve.CODES - 1);
-    }
-
-    /** Pixels of the art whose tone is not printed as wished, at both ends together. */
-    public long unattainedPixels(long[] pixelsByGrey) {
-        return Math.addExact(light.pixels(pixelsByGrey), dark.pixels(pixelsByGrey));
     }
 }

@@ -1,7 +1,6 @@
 package greyground.tone;
 
 import greyground.quantity.Refusal;
-import java.util.Arrays;
 
 /**
  * The nearest never-falling sequence to noisy readings, in weighted least squares: pool adjacent violators (Ayer, Brunk,
@@ -14,13 +13,6 @@ public final class IsotonicFit {
     private IsotonicFit(double[] fitted, int longestBlock) {
         this.fitted = fitted;
         this.longestBlock = longestBlock;
-    }
-
-    /** Fits readings of equal weight. */
-    public static IsotonicFit rising(double[] readings) {
-        double[] weights = new double[readings.length];
-        Arrays.fill(weights, 1);
-        return rising(readings, weights);
     }
 
     /**

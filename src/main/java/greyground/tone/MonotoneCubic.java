@@ -59,11 +59,6 @@ public final class MonotoneCubic {
         return y[point];
     }
 
-    /** Slope at a point. */
-    public double pointSlope(int point) {
-        return slopes[point];
-    }
-
     /**
      * The curve's value.
      *
@@ -77,15 +72,6 @@ public final class MonotoneCubic {
         return y[i] * u * u * (1 + 2 * t)
                 + y[i + 1] * t * t * (1 + 2 * u)
                 + h * t * u * (slopes[i] * u - slopes[i + 1] * t);
-    }
-
-    /** The curve's slope at a place within its points. */
-    public double slope(double place) {
-        int i = piece(place);
-        double h = x[i + 1] - x[i];
-        double t = (place - x[i]) / h;
-        double u = 1 - t;
-        return 6 * t * u * (y[i + 1] - y[i]) / h + slopes[i] * u * (1 - 3 * t) + slopes[i + 1] * t * (1 - 3 * u);
     }
 
     private int piece(double place) {

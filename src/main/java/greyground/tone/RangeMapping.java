@@ -18,9 +18,6 @@ public sealed interface RangeMapping {
      */
     DoubleUnaryOperator onto(ArtRange art, PrintRange print);
 
-    /** The word used on the command line and in files. */
-    String word();
-
     /** L* of the art, relative to its white, stretched evenly onto the print's L*. */
     record LightnessLinear() implements RangeMapping {
         @Override
@@ -30,11 +27,6 @@ public sealed interface RangeMapping {
                 double here = Lightness.ofLuminance(art.relative(luminance));
                 return between(print.darkestLightness(), print.paperLightness(), (here - black) / (100 - black));
             };
-        }
-
-        @Override
-        public String word() {
-            return "lightness";
         }
     }
 
@@ -52,11 +44,6 @@ public sealed interface RangeMapping {
                 double share = (art.relative(luminance) - black) / (1 - black);
                 return Lightness.ofLuminance(between(darkest, paper, share));
             };
-        }
-
-        @Override
-        public String word() {
-            return "black-point";
         }
     }
 
@@ -82,11 +69,6 @@ public sealed interface RangeMapping {
                 double lightness = Lightness.ofLuminance(paper * StrictMath.pow(relative, k));
                 return Math.max(print.darkestLightness(), Math.min(print.paperLightness(), lightness));
             };
-        }
-
-        @Override
-        public String word() {
-            return "density";
         }
     }
 

@@ -36,15 +36,6 @@ public final class ToneCurve {
         this.coverage = coverageByGrey.clone();
     }
 
-    /** Coverage as the complement of linear luminance, with no plate in mind: grey 0 is solid, 65 535 clear. */
-    public static ToneCurve straight() {
-        char[] table = new char[CODES];
-        for (int grey = 0; grey < CODES; grey++) {
-            table[grey] = (char) (SOLID - grey);
-        }
-        return new ToneCurve("straight", table);
-    }
-
     /** Coverage in 1/65 535 for a grey code 0..65 535. */
     public int coverage(int grey) {
         return coverage[grey];

@@ -31,20 +31,6 @@ public final class ToneValue {
         return (1 - StrictMath.pow(10, -(density - paper) / n)) / inked(paper, solid, n);
     }
 
-    /** Murray-Davies share from reflectances: (R0 - Rt) / (R0 - Rs). */
-    public static double areaOfReflectance(double reflectance, double paper, double solid) {
-        return (paper - reflectance) / (paper - solid);
-    }
-
-    /**
-     * Tone value increase in percentage points: tone on the print minus tone on the film (ISO 12647-1; wording from memory).
-     *
-     * <p>Physical growth (edges move) and optical gain (n) both show in it; one set of patches can't tell them apart.
-     */
-    public static double increasePoints(double printedArea, double filmCoverage) {
-        return 100 * (printedArea - filmCoverage);
-    }
-
     private static double inked(double paper, double solid, double n) {
         return 1 - StrictMath.pow(10, -(solid - paper) / n);
     }

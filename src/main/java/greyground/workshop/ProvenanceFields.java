@@ -1,9 +1,8 @@
 package greyground.workshop;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
+import greyground.json.JsonFields;
+import java.util.Set;
 
 /** How a number is known, as fields of its object: "known" with "basis", or with "date" and "how". */
 final class ProvenanceFields {
@@ -20,37 +19,18 @@ final class ProvenanceFields {
         }
     }
 
-    static Provenance read(String path, ObjectNode node) {
-        JsonNode known = node.path("known");
-        if (known.isMissingNode() && !node.has("date")) {
-            return new Provenance.Assumed(words(path, node, "basis", "stated in the workshop file without a test"));
+    static Provenance read(JsonFields fields) {
+        boolean stated = fields.has("known");
+        String known = fields.choice("known", fields.has("date") ? "measured" : "assumed", Set.of("assumed", "measured"));
+        if (known.equals("measured")) {
+            return new Provenance.Measured(fields.day("date"), words(fields, "how", "not noted"));
         }
-        if (known.isMissingNode() || (known.isTextual() && known.textValue().equals("measured"))) {
-            return new Provenance.Measured(date(path, node.path("date")), words(path, node, "how", "not noted"));
-        }
-        if (known.isTextual() && known.textValue().equals("assumed")) {
-            return new Provenance.Assumed(words(path, node, "basis", "not noted"));
-        }
-        throw WorkshopFile.refused(path + ".known", known, "\"assumed\" or \"measured\"", "choose one of them");
+        return new Provenance.Assumed(
+                words(fields, "basis", stated ? "not noted" : "stated in the workshop file without a test"));
     }
 
-    private static LocalDate date(String path, JsonNode node) {
-        try {
-            return LocalDate.parse(node.isTextual() ? node.textValue() : "");
-        } catch (DateTimeParseException fault) {
-            throw WorkshopFile.refused(
-                    path + ".date", node, "a day from \"0001-01-01\" to \"9999-12-31\"", "write year-month-day");
-        }
-    }
-
-    private static String words(String path, ObjectNode node, String name, String otherwise) {
-        JsonNode words = node.path(name);
-        if (words.isMissingNode() || (words.isTextual() && words.textValue().isBlank())) {
-            return otherwise;
-        }
-        if (!words.isTextual()) {
-            throw WorkshopFile.refused(path + "." + name, words, "text in quotes", "put it in quotes");
-        }
-        return words.textValue();
+    private static String words(JsonFields fields, String name, String otherwise) {
+        String words = fields.word(name, otherwise);
+        return words.isBlank() ? otherwise : words;
     }
 }

@@ -1,14 +1,14 @@
 package greyground.workshop;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.json.JsonFields;
 import greyground.json.JsonText;
 import greyground.json.KeptField;
-import greyground.quantity.Refusal;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The workshop as a plain JSON file: sections in a fixed order, each number an object with its value and how it is known;
@@ -22,7 +22,6 @@ public final class WorkshopFile {
     public static final int VERSION = 1;
 
     private static final String KIND = "workshop";
-    private static final Set<String> HEAD = Set.of("greyground", "version", ResponseFields.NAME);
 
     private WorkshopFile() {}
 
@@ -33,10 +32,11 @@ public final class WorkshopFile {
 
     /** Reads a workshop from an object already known to be of this kind and version. */
     private static Workshop read(ObjectNode file) {
-        Reading reading = new Reading(file);
-        Workshop known = Workshop.assumed().through(reading).measuring(ResponseFields.read(file));
-        reading.keepUnknownSections();
-        return known.keeping(reading.kept);
+        JsonFields whole = new JsonFields(KIND, List.of(), file);
+        // The head was read by whoever knew the kind; a response keeps its own unknown fields.
+        Stream.of("greyground", "version", ResponseFields.NAME).forEach(whole::has);
+        Workshop known = Workshop.assumed().through(new Reading(whole)).measuring(ResponseFields.read(file));
+        return known.keeping(whole.unknown());
     }
 
     /** The workshop as a tree, in the file's order. */
@@ -64,126 +64,52 @@ public final class WorkshopFile {
 
     /** Answers from a file. Used by one thread, for one reading. */
     private static final class Reading implements Fields {
-        private final ObjectNode file;
-        private final List<KeptField> kept = new ArrayList<>();
-        private final List<String> askedAtTop = new ArrayList<>(HEAD);
-        private final List<String> askedInSection = new ArrayList<>();
-        private String sectionName = "";
-        private ObjectNode section;
+        private final JsonFields whole;
+        private JsonFields section;
 
-        Reading(ObjectNode file) {
-            this.file = file;
-            this.section = file;
+        Reading(JsonFields whole) {
+            this.whole = whole;
+            this.section = whole;
         }
 
         @Override
         public Fields section(String name) {
-            keepUnknown();
-            sectionName = name;
-            askedAtTop.add(name);
-            askedInSection.clear();
-            JsonNode node = file.path(name);
-            if (node.isMissingNode()) {
-                section = JsonText.object();
-            } else if (node instanceof ObjectNode object) {
-                section = object;
-            } else {
-                throw refused(name, node, "an object of numbers", "write it in braces or leave it out");
-            }
+            section = whole.section(name);
             return this;
         }
 
         @Override
         public Figure figure(String name, Figure present) {
-            askedInSection.add(name);
-            JsonNode node = section.path(name);
-            if (node.isMissingNode()) {
+            if (!section.has(name)) {
                 return present;
             }
-            String path = sectionName + "." + name;
-            if (node.isNumber()) {
-                return Figure.assumed(finite(path, node), "stated in the workshop file without a test");
+            if (section.isNumber(name)) {
+                return Figure.assumed(finite(section, name), "stated in the workshop file without a test");
             }
-            if (!(node instanceof ObjectNode object)) {
-                throw refused(path, node, "a number, or an object with \"value\" and \"known\"", "correct it");
-            }
-            for (var each : object.properties()) {
-                if (!Set.of("value", "known", "basis", "date", "how").contains(each.getKey())) {
-                    kept.add(new KeptField(
-                            List.of(sectionName, name),
-                            each.getKey(),
-                            each.getValue().toString()));
-                }
-            }
-            double value = finite(path + ".value", object.path("value"));
-            return new Figure(value, ProvenanceFields.read(path, object));
+            JsonFields stated = section.section(name);
+            return new Figure(finite(stated, "value"), ProvenanceFields.read(stated));
         }
 
         @Override
         public String text(String name, String present) {
-            askedAtTop.add(name);
-            JsonNode node = file.path(name);
-            if (node.isMissingNode()) {
-                return present;
-            }
-            if (!node.isTextual()) {
-                throw refused(name, node, "text in quotes", "put it in quotes");
-            }
-            return node.textValue();
+            return whole.word(name, present);
         }
 
         @Override
         public <E extends Enum<E>> E choice(String name, E present) {
-            askedInSection.add(name);
-            JsonNode node = section.path(name);
-            if (node.isMissingNode()) {
-                return present;
-            }
-            List<String> words = new ArrayList<>();
-            for (E each : present.getDeclaringClass().getEnumConstants()) {
-                String word = each.name().toLowerCase(Locale.ROOT);
-                if (node.isTextual() && node.textValue().equals(word)) {
-                    return each;
-                }
-                words.add("\"" + word + "\"");
-            }
-            throw refused(sectionName + "." + name, node, String.join(" or ", words), "choose one of them");
+            Set<String> words = Stream.of(present.getDeclaringClass().getEnumConstants())
+                    .map(Reading::word)
+                    .collect(Collectors.toSet());
+            String word = section.choice(name, word(present), words);
+            return Enum.valueOf(present.getDeclaringClass(), word.toUpperCase(Locale.ROOT));
         }
 
-        /** Notes what the section just left holds beyond the fields that were asked for. */
-        private void keepUnknown() {
-            if (sectionName.isEmpty()) {
-                return;
-            }
-            for (var each : section.properties()) {
-                if (!askedInSection.contains(each.getKey())) {
-                    kept.add(new KeptField(
-                            List.of(sectionName), each.getKey(), each.getValue().toString()));
-                }
-            }
+        private static String word(Enum<?> each) {
+            return each.name().toLowerCase(Locale.ROOT);
         }
 
-        void keepUnknownSections() {
-            keepUnknown();
-            for (var each : file.properties()) {
-                if (!askedAtTop.contains(each.getKey())) {
-                    kept.add(new KeptField(
-                            List.of(), each.getKey(), each.getValue().toString()));
-                }
-            }
+        private static double finite(JsonFields fields, String name) {
+            return fields.number(name, Double.NaN, -Double.MAX_VALUE, Double.MAX_VALUE);
         }
-
-        private static double finite(String path, JsonNode node) {
-            double value = node.isNumber() ? node.doubleValue() : Double.NaN;
-            if (!Double.isFinite(value)) {
-                throw refused(path, node, "a finite number", "write digits without quotes, or leave the field out");
-            }
-            return value;
-        }
-    }
-
-    static Refusal refused(String path, JsonNode node, String allowed, String remedy) {
-        return Refusal.use(
-                "workshop " + path + " is " + JsonText.shown(node) + "; it must be " + allowed + ": " + remedy);
     }
 }

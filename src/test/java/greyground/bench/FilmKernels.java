@@ -10,7 +10,7 @@ import greyground.raster.ArrayPlane;
 import greyground.raster.Bands;
 import greyground.raster.DeflatedRows;
 import greyground.raster.EnlargedRows;
-import greyground.raster.PackedBits;
+import greyground.raster.PackedRows;
 import greyground.raster.Progress;
 import greyground.raster.ResampleAxis;
 import greyground.tone.ToneCurve;
@@ -106,7 +106,7 @@ public class FilmKernels {
     @Benchmark
     @OperationsPerInvocation(WIDTH)
     public byte[] pack() {
-        PackedBits.packSigns(sums, 0, WIDTH, bits, 0);
+        PackedRows.packSigns(sums, 0, WIDTH, bits, 0);
         return bits;
     }
 

@@ -1,6 +1,5 @@
 package greyground.bench;
 
-import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.GrainQuality;
 import greyground.grain.HalftoneScreen;
@@ -65,8 +64,6 @@ final class GrainPictures {
         bits("grain-halftone-round", 400, 130, 3, (x, y) -> black(round.tile(), x, y, (x + 0.5) / 400));
         HalftoneScreen line = HalftoneScreen.of(new Grain.Halftone(new Ruling(40), 30, Grain.DotShape.LINE), FILM);
         bits("grain-halftone-line", 400, 130, 3, (x, y) -> black(line.tile(), x, y, (x + 0.5) / 400));
-        AquatintScreen aquatint = AquatintScreen.of(new Grain.Stochastic(200, 1), 0.5, FILM);
-        bits("grain-aquatint", 400, 130, 3, (x, y) -> aquatint.black(x, y) ? 1 : 0);
         spectra(tile);
     }
 

@@ -45,7 +45,7 @@ public final class InspectionBench {
         SheetLayout layout = FilledPlate.sheet(resolution, new Size(300, 400), "bench");
         FilmContent.Picture picture = FilledPlate.picture(art, layout);
         FilmComposer film = FilmComposer.screened(layout, picture, curve(most), grain, false);
-        FilmLimits limits = FilmLimits.of(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
+        FilmLimits limits = FilmLimits.of(BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true));
         System.out.println(limits);
         PixelRect plate = layout.plate();
         for (int round = 0; round < 2; round++) {
@@ -55,7 +55,7 @@ public final class InspectionBench {
             clock = new Clock();
             try (FilmInspection inspection = new FilmInspection(
                     limits,
-                    FilmPitch.square(resolution.pitchMicrometres()),
+                    new FilmPitch(resolution.pitchMicrometres(), resolution.pitchMicrometres()),
                     film.width(),
                     film.height(),
                     new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),

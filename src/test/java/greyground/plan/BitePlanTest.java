@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
-import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -53,7 +52,7 @@ class BitePlanTest {
 
     @Test
     void aFifthMoreTimeIsDeeperDarkerAndHarderOnLands() {
-        BitePlan plan = BitePlan.toDepth(Workshop.assumed(), REQUEST, 30);
+        BitePlan plan = BitePlan.toDepth(Workshop.assumed(), REQUEST, 30, depth -> null);
         assertEquals(5, plan.rows().size());
         assertEquals(30, plan.rows().get(2).depthMicrometres(), 1e-9);
         assertEquals(plan.minutes() * 1.2, plan.rows().get(4).minutes(), 1e-9);
@@ -73,40 +72,21 @@ class BitePlanTest {
     @Test
     void copperOfTheTableIsTheCopperOfThePlate() {
         // 500 cm2, 40 % open, 30 um, 8.96 g/cm3, 2 L: 5.376 g, 2.688 g/L.
-        BitePlan plan = BitePlan.toDepth(Workshop.assumed(), REQUEST, 30);
+        BitePlan plan = BitePlan.toDepth(Workshop.assumed(), REQUEST, 30, depth -> null);
         assertEquals(2.688, plan.rows().get(2).copperGramsPerLitre(), 1e-9);
     }
 
+    /** Tollenaar and Ernst's form with Dinf 1.7, m 0.15: D 1.3 over paper needs 9.64613 um of ink (computed apart); transfer 0.8. */
     @Test
     void aWantedBlackGivesItsDepth() {
-        // Tollenaar and Ernst's form with Dinf 1.7, m 0.15: D 1.3 over paper needs 9.64613 um of ink (computed apart);
-        // paper 0.06,
-        // transfer 0.8.
-        BitePlan plan = BitePlan.toDensity(Workshop.assumed(), REQUEST, 1.36);
-        assertEquals(9.64613 / 0.8, plan.depthMicrometres(), 1e-4);
-        assertEquals(1.36, plan.rows().get(2).solidDensity(), 1e-9);
-        assertThrows(Refusal.class, () -> BitePlan.toDensity(Workshop.assumed(), REQUEST, 1.76));
-        assertThrows(Refusal.class, () -> BitePlan.toDensity(Workshop.assumed(), REQUEST, 0.05));
-    }
-
-    @Test
-    void afterAProofTheRestFollowsFromWhatWasBitten() {
-        assertEquals(5, BitePlan.minutesMore(20, 32, 40, 1), 1e-12);
-        assertEquals(2.5, BitePlan.minutesMore(20, 32, 40, 2), 1e-12);
-        assertEquals(0, BitePlan.minutesMore(20, 45, 40, 1));
-        assertThrows(Refusal.class, () -> BitePlan.minutesMore(20, 0, 40, 1));
-    }
-
-    @Test
-    void depthFactorNeedsNoInkStrength() {
         Workshop shop = Workshop.assumed();
-        double factor = BitePlan.depthFactor(shop, 1.0, 1.4);
-        assertTrue(factor > 1);
-        assertEquals(1, BitePlan.depthFactor(shop, 1.2, 1.2), 1e-12);
-        Workshop other = shop.with("ink.strengthPerMicrometre", Figure.assumed(0.3, "from memory"));
-        assertEquals(factor, BitePlan.depthFactor(other, 1.0, 1.4), 1e-12);
+        double depth = BitePlan.depthFor(shop, 1.36);
+        assertEquals(9.64613 / 0.8, depth, 1e-4);
+        assertEquals(1.36, shop.solidDensity(depth), 1e-9);
         // Doubling the ink film is doubling the depth: D(2y) from D(y) by 1 - (1 - D/Dinf)^2.
-        double twice = 0.06 + 1.7 * (1 - Math.pow(1 - 0.94 / 1.7, 2));
-        assertEquals(2, BitePlan.depthFactor(shop, 1.0, twice), 1e-9);
+        double twice = 0.06 + 1.7 * (1 - Math.pow(1 - 1.3 / 1.7, 2));
+        assertEquals(2 * depth, BitePlan.depthFor(shop, twice), 1e-9);
+        assertThrows(Refusal.class, () -> BitePlan.depthFor(shop, 1.76));
+        assertThrows(Refusal.class, () -> BitePlan.depthFor(shop, 0.05));
     }
 }

@@ -95,7 +95,8 @@ class BittenTonesTest {
                 BitePlan plan = BitePlan.toDepth(
                         shop.with("bath.copperGramsPerLitre", greyground.workshop.Figure.assumed(copper, "invented")),
                         REQUEST,
-                        depth);
+                        depth,
+                        foretold -> null);
                 assertTrue(plan.minutes() > before);
                 before = plan.minutes();
                 for (int i = 1; i < plan.rows().size(); i++) {

@@ -37,10 +37,10 @@ class BathTest {
     /** Depth over undercut as Allen, Horne and Stevens 1982 define the etch factor; the circle is the isotropic case. */
     @Test
     void floorBeyondAStraightEdgeIsAQuarterEllipse() {
-        assertEquals(17.3205, Bath.ofDepth(20, 1).floorMicrometres(10), 1e-4);
-        assertEquals(17.3205, Bath.ofDepth(20, 2).floorMicrometres(5), 1e-4);
+        assertEquals(17.3205, new Bath(20, 1).floorMicrometres(10), 1e-4);
+        assertEquals(17.3205, new Bath(20, 2).floorMicrometres(5), 1e-4);
         Grid grid = new Grid(200, 8, PITCH, Rim.BOUNDED);
-        Bath bath = Bath.ofDepth(20, 2);
+        Bath bath = new Bath(20, 2);
         float[] depth = bite(grid, bath, (x, y) -> x - 30.2);
         for (int x = 0; x < 200; x++) {
             double beyond = (x + 0.5) * PITCH - 30.2;
@@ -54,7 +54,7 @@ class BathTest {
     @Test
     void aFortyMicrometreOpeningOpensToSixtyAtEtchFactorTwo() {
         Grid grid = new Grid(200, 4, PITCH, Rim.BOUNDED);
-        float[] depth = bite(grid, Bath.ofDepth(20, 2), (x, y) -> Math.abs(x - 50.1) - 20);
+        float[] depth = bite(grid, new Bath(20, 2), (x, y) -> Math.abs(x - 50.1) - 20);
         int bitten = 0;
         for (int x = 0; x < 200; x++) {
             bitten += depth[x] > 0 ? 1 : 0;
@@ -67,7 +67,7 @@ class BathTest {
     @Test
     void roundOpeningHoldsItsClosedVolume() {
         Grid grid = new Grid(200, 200, PITCH, Rim.BOUNDED);
-        float[] depth = bite(grid, Bath.ofDepth(20, 2), (x, y) -> Math.hypot(x - 50.1, y - 49.8) - 20);
+        float[] depth = bite(grid, new Bath(20, 2), (x, y) -> Math.hypot(x - 50.1, y - 49.8) - 20);
         // pi r0^2 h + 2 pi (r0 pi h u / 4 + h u^2 / 3).
         assertEquals(49_060.7, volume(depth, PITCH), 49_060.7 * 0.005);
     }
@@ -77,42 +77,22 @@ class BathTest {
         double pitch = 100;
         Grid grid = new Grid(400, 400, PITCH, Rim.WRAPPED);
         float[] depth = bite(
-                grid, Bath.ofDepth(20, 2), (x, y) -> Math.hypot(x % pitch - pitch / 2, y % pitch - pitch / 2) - 20);
+                grid, new Bath(20, 2), (x, y) -> Math.hypot(x % pitch - pitch / 2, y % pitch - pitch / 2) - 20);
         assertEquals(4 * 49_060.7, volume(depth, PITCH), 4 * 49_060.7 * 0.005);
     }
 
     @Test
     void landOfThirtyLeavesTenAtEtchFactorTwo() {
         Grid grid = new Grid(240, 4, PITCH, Rim.BOUNDED);
-        float[] depth = bite(grid, Bath.ofDepth(20, 2), (x, y) -> 15 - Math.abs(x - 60.1));
+        float[] depth = bite(grid, new Bath(20, 2), (x, y) -> 15 - Math.abs(x - 60.1));
         int left = 0;
         for (int x = 0; x < 240; x++) {
             left += depth[x] == 0 ? 1 : 0;
         }
         assertEquals(10, left * PITCH, PITCH);
-        float[] isotropic = bite(grid, Bath.ofDepth(20, 1), (x, y) -> 15 - Math.abs(x - 60.1));
+        float[] isotropic = bite(grid, new Bath(20, 1), (x, y) -> 15 - Math.abs(x - 60.1));
         for (float value : isotropic) {
             assertTrue(value > 0, "30 um of land does not outlive 2 x 20 um of undercut");
-        }
-    }
-
-    /** The three published rates (Bryce and Berk 1995, 30, 40 and 50 C) give 20.50 kJ/mol by a straight fit. */
-    @Test
-    void warmerBathsBiteFasterByArrhenius() {
-        Bath at20 = new Bath(1, 20, 20, 20, 42, 42, 0, 0, 100, 2, 10);
-        assertEquals(1, at20.micrometresPerMinute(), 1e-12);
-        double[][] expected = {{25, 1.14752}, {30, 1.31085}, {15, 0.867289}};
-        for (double[] pair : expected) {
-            Bath bath = new Bath(1, 20, pair[0], 20, 42, 42, 0, 0, 100, 2, 10);
-            assertEquals(pair[1], bath.micrometresPerMinute(), 1e-4);
-        }
-    }
-
-    @Test
-    void copperInTheBathSlowsItEvenlyToNothing() {
-        for (double[] pair : new double[][] {{0, 1}, {50, 0.5}, {100, 0}, {120, 0}}) {
-            assertEquals(
-                    pair[1], new Bath(1, 20, 20, 35, 42, 42, 0, pair[0], 100, 2, 10).micrometresPerMinute(), 1e-12);
         }
     }
 
@@ -123,7 +103,7 @@ class BathTest {
         for (int i = 0; i < beyond.length; i++) {
             beyond[i] = (float) Math.max(0, 12 - Math.abs((i % 240 + 0.5) * PITCH - 60));
         }
-        Bath bath = Bath.ofDepth(20, 2);
+        Bath bath = new Bath(20, 2);
         // 24 um less 2 x 10 um leaves 4 um of copper: enough for a hold of 2 um, too little for one of 8.
         assertEquals(0, bath.depth(beyond, 2, grid)[20 * 240 + 120]);
         float sunk = bath.depth(beyond, 8, grid)[20 * 240 + 120];

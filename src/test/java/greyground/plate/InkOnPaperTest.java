@@ -14,7 +14,7 @@ class InkOnPaperTest {
                 List.of(new Exposure(2.3, Exposure.Sheet.POSITIVE, new Film(0.06, 3, 4, 3), new Light(20, 10, 1.65))),
                 new Resist(30, 30, 0.0133, 1.66, 6, 6, 5),
                 null,
-                Bath.ofDepth(35, 2),
+                new Bath(35, 2),
                 new Wipe(1.5, tone),
                 new Ink(saturation, strength, 0.8, 8),
                 new Paper(0.06, gain));

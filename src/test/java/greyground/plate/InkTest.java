@@ -17,12 +17,6 @@ class InkTest {
     @CsvSource({"1, 0.236796", "2, 0.440609", "5, 0.896977", "10, 1.32068", "20, 1.61536", "30, 1.68111"})
     void densityRisesToItsLimit(double film, double density) {
         assertEquals(density, INK.density(film), 1e-5);
-        assertEquals(film, INK.filmMicrometres(INK.density(film)), 1e-9);
-    }
-
-    @Test
-    void filmForADensity() {
-        assertEquals(9.64613, INK.filmMicrometres(1.3), 1e-4);
     }
 
     /** Yule-Nielsen: D0 0.06, solid 1.6, half covered; n 1 is Murray-Davies. */

@@ -30,14 +30,6 @@ class LightTest {
         assertEquals(width, new Light(gap, angle, index).penumbraMicrometres(), 1e-3);
     }
 
-    @Test
-    void edgeCreepsByWidthTimesHalfLessTheThreshold() {
-        // B = 19 um: tan t = 0.5 at a gap of 19 um.
-        Light light = new Light(19, Math.toDegrees(Math.atan(0.5)), 1);
-        assertEquals(4.75, light.rampCreepMicrometres(0.25), 1e-9);
-        assertEquals(7.125, light.rampCreepMicrometres(0.125), 1e-9);
-    }
-
     /** A Gaussian's edge stands at the dose q at sigma times the normal quantile of q; 0.674490 is that of a quarter. */
     @Test
     void blurredStraightEdgeHardensWhereTheNormalCurveSays() {

@@ -21,7 +21,7 @@ public final class Studio {
                 List.of(image(2 * Math.pow(10, 0.06), LIGHT)),
                 RESIST,
                 null,
-                Bath.ofDepth(depthMicrometres, etchFactor),
+                new Bath(depthMicrometres, etchFactor),
                 WIPE,
                 INK,
                 PAPER);
@@ -48,7 +48,7 @@ public final class Studio {
                 List.of(new Exposure(1.3, Exposure.Sheet.SCREEN, soft, LIGHT), image(1.15, LIGHT)),
                 new Resist(30, 30, 0.0133, 1.66, 20, 20, 5),
                 null,
-                Bath.ofDepth(depthMicrometres, 2),
+                new Bath(depthMicrometres, 2),
                 WIPE,
                 INK,
                 PAPER);

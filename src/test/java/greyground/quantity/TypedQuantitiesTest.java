@@ -170,8 +170,6 @@ class TypedQuantitiesTest {
         assertEquals(-7.5, Angles.parseDegrees("angle", "-7.5 deg"));
         assertThrows(Refusal.class, () -> Angles.parseDegrees("angle", "0.5 rad"));
         assertThrows(Refusal.class, () -> Angles.parseDegrees("angle", "361"));
-        // Arc over radius: 0.1 degree over 300 mm.
-        assertEquals(0.523599, Angles.swingMillimetres(0.1, 300), 1e-5);
     }
 
     /** 68 °F = 20 °C by definition of the scales. */
@@ -181,7 +179,6 @@ class TypedQuantitiesTest {
         assertEquals(20, Temperatures.parseCelsius("bath", "20 °C"));
         assertEquals(20, Temperatures.parseCelsius("bath", "68F"), 1e-12);
         assertEquals(-5, Temperatures.parseCelsius("room", "-5 c"));
-        assertEquals("20.5 °C", Temperatures.format(20.46));
         assertTrue(assertThrows(Refusal.class, () -> Temperatures.parseCelsius("bath", "20"))
                 .getMessage()
                 .contains("has no unit"));
@@ -228,23 +225,6 @@ class TypedQuantitiesTest {
         assertEquals(1, shrink.filmScaleDown());
     }
 
-    /** Five sheets of 8.5 in growing by 1/4 to 3/8 in together: a printer's published demonstration. */
-    @Test
-    void dampSheetsGrow() {
-        double least = PaperShrink.expansionPercent(42.5, 42.75);
-        assertEquals(0.588235, least, 1e-4);
-        assertEquals(0.882, PaperShrink.expansionPercent(42.5, 42.875), 1e-3);
-        double filmScale = new PaperShrink(PaperShrink.undoing(least), 0).filmScaleAcross();
-        assertEquals(42.75 / 42.5, filmScale, 1e-12);
-    }
-
-    /** ISO 32000-1: 1/72 inch. */
-    @Test
-    void threeHundredMillimetresInPoints() {
-        assertEquals(850.394, Lengths.points(300), 1e-3);
-        assertEquals(0.352778, Lengths.millimetresOfPoints(1), 1e-6);
-    }
-
     @Test
     void readsRulingsAndResolutions() {
         assertEquals(60, Ruling.parse("ruling", "60").linesPerCentimetre());
@@ -254,13 +234,6 @@ class TypedQuantitiesTest {
         assertEquals(1440, Resolution.parse("resolution", "1440dpi").dotsPerInch());
         assertEquals(1440, Resolution.parse("resolution", "1440").dotsPerInch());
         assertThrows(Refusal.class, () -> Resolution.parse("resolution", "12"));
-    }
-
-    /** Grey levels of a halftone, floor((dpi/lpi)^2) + 1: common practice, no source. */
-    @ParameterizedTest
-    @CsvSource({"1440,150,93", "2880,150,369", "600,85,50", "720,60,145"})
-    void aDotHoldsSoManyGreys(double dpi, double linesPerInch, int levels) {
-        assertEquals(levels, Ruling.ofLinesPerInch(linesPerInch).levels(new Resolution(dpi)));
     }
 
     /** Sheets as ISO 216:2007, tables 1 and 2, lists them. */

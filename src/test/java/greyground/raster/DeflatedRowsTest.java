@@ -49,23 +49,6 @@ class DeflatedRowsTest {
         assertTrue(size < 20_000, size + " bytes");
     }
 
-    @Test
-    void changeIsAppliedToEveryByteOnce() throws Exception {
-        byte[] bytes = bytes(Kind.NOISE, 700 * 1500);
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        DeflatedRows.Change inverted = (band, length) -> {
-            for (int i = 0; i < length; i++) {
-                band[i] = (byte) ~band[i];
-            }
-        };
-        DeflatedRows.write(700, 1500, () -> cut(bytes, 1500), inverted, 2, out, Progress.NONE);
-        byte[] back = inflated(out.toByteArray());
-        assertEquals(bytes.length, back.length);
-        for (int i = 0; i < back.length; i++) {
-            assertEquals((byte) ~bytes[i], back[i]);
-        }
-    }
-
     private static byte[] bytes(Kind kind, int length) {
         Random random = new Random(3);
         byte[] bytes = new byte[length];

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.raster.ArrayPlane;
 import greyground.raster.Progress;
-import greyground.tone.Flare;
 import greyground.tone.Lightness;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
@@ -47,7 +46,7 @@ class FieldMeterTest {
     /** Row 83 of the check values, on a scan: f 0.01 before white, density 2 is read as 1.70115 and given back as 2. */
     @Test
     void strayLightIsTakenOut() {
-        double read = Math.pow(10, -new Flare(0.01, 1).readDensity(2));
+        double read = 0.99 * Math.pow(10, -2) + 0.01;
         assertEquals(1.70115, -Math.log10(read), 1e-5);
         ArrayPlane white = ArrayPlane.of(400, 400, (x, y) -> 65_535);
         StrayLight light = new StrayLight(LightMap.of(white, 1, Progress.NONE), 0.01, 10);

@@ -69,18 +69,18 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
 
     /** How its plates are really made. */
     public PlateConditions truth() {
-        return BenchConditions.ofDepth(secret, new PlateProcess.EtchedFilm(), depthMicrometres);
+        return BenchConditions.ofDepth(secret, new PlateProcess.EtchedFilm(), depthMicrometres, true);
     }
 
     /** How it believes that they are made, at the depth it believes in. */
     public PlateConditions belief() {
-        return BenchConditions.of(believed, new PlateProcess.EtchedFilm());
+        return BenchConditions.ofDepth(believed, new PlateProcess.EtchedFilm(), believed.usualDepthMicrometres(), true);
     }
 
     /** The same at the depth that was measured. */
     public PlateConditions beliefAsBitten() {
         double factor = believed.bath().etchFactor().value();
-        return belief().withWells(Bath.ofDepth(gauge.micrometres(), factor));
+        return belief().withWells(new Bath(gauge.micrometres(), factor));
     }
 
     /** A job of this shop, on a plate of that grain. */

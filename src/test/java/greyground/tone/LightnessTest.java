@@ -64,30 +64,4 @@ class LightnessTest {
         }
     }
 
-    /** ASTM D1535-08, equation 2. */
-    @Test
-    void munsellGreysHaveTheirLuminance() {
-        assertEquals(0.192718, Munsell.luminance(5), 1e-6);
-        assertEquals(0.0304812, Munsell.luminance(2), 1e-7);
-        assertEquals(0.766956, Munsell.luminance(9), 1e-6);
-        assertEquals(1, Munsell.luminance(10), 1e-5);
-        assertEquals(51.0037, Lightness.ofLuminance(Munsell.luminance(5)), 1e-4);
-        assertEquals(20.2356, Lightness.ofLuminance(Munsell.luminance(2)), 1e-4);
-        assertEquals(90.1813, Lightness.ofLuminance(Munsell.luminance(9)), 1e-4);
-        // Newhall, Nickerson and Judd 1943: relative to magnesium oxide, 1.0257 times as much.
-        assertEquals(19.77, 100 * 1.0257 * Munsell.luminance(5), 5e-3);
-    }
-
-    /** R' = (1 - f) R + f Rbar, arithmetic. */
-    @Test
-    void flareHidesDeepBlacks() {
-        Flare onePerCent = new Flare(0.01, 1);
-        assertEquals(1.70115, onePerCent.readDensity(2.0), 1e-5);
-        assertEquals(0.962574, onePerCent.readDensity(1.0), 1e-6);
-        assertEquals(1.52298, new Flare(0.005, 1).readDensity(1.6), 1e-5);
-        assertEquals(1.35050, new Flare(0.02, 1).readDensity(1.6), 1e-5);
-        assertEquals(2.0, onePerCent.readDensity(12), 1e-6);
-        assertEquals(1.6, onePerCent.trueDensity(onePerCent.readDensity(1.6)), 1e-12);
-        assertTrue(Double.isNaN(onePerCent.trueDensity(2.1)));
-    }
 }

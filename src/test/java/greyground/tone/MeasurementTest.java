@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.quantity.Refusal;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 
 /** Isotonic fit and confidence of repeated readings. */
@@ -16,7 +17,7 @@ class MeasurementTest {
     void poolsAdjacentViolators() {
         assertArrayEquals(
                 new double[] {1, 2.5, 2.5, 3.75, 3.75, 5},
-                IsotonicFit.rising(new double[] {1, 3, 2, 4, 3.5, 5}).fitted(),
+                rising(new double[] {1, 3, 2, 4, 3.5, 5}).fitted(),
                 1e-9);
         assertArrayEquals(
                 new double[] {0.1, 0.272, 0.272, 0.272, 0.566667, 0.566667, 0.9},
@@ -61,9 +62,9 @@ class MeasurementTest {
 
     @Test
     void longPoolsAreSeen() {
-        assertEquals(0, IsotonicFit.rising(new double[] {1, 2, 3}).longestPooledShare());
-        assertEquals(0.5, IsotonicFit.rising(new double[] {1, 4, 3, 2, 5, 6}).longestPooledShare(), 1e-12);
-        assertThrows(Refusal.class, () -> IsotonicFit.rising(new double[] {1, Double.NaN}));
+        assertEquals(0, rising(new double[] {1, 2, 3}).longestPooledShare());
+        assertEquals(0.5, rising(new double[] {1, 4, 3, 2, 5, 6}).longestPooledShare(), 1e-12);
+        assertThrows(Refusal.class, () -> rising(new double[] {1, Double.NaN}));
         assertThrows(Refusal.class, () -> IsotonicFit.rising(new double[] {1, 2}, new double[] {1, 0}));
     }
 
@@ -81,21 +82,8 @@ class MeasurementTest {
         assertThrows(Refusal.class, () -> Confidence.halfWidth(0.02, 1));
     }
 
-    @Test
-    void patchesAndInterpolationErrors() {
-        // (1.959964 x 0.02 / 0.01)^2 = 15.37.
-        assertEquals(16, Confidence.patches(0.02, 0.01));
-        assertEquals(0.0333, Confidence.ofInput(0.02, 0.6), 5e-5);
-        assertEquals(6.25e-4, Confidence.linearInterpolationError(0.05, 2), 1e-12);
-        assertEquals(2.5e-3, Confidence.linearInterpolationError(0.1, 2), 1e-12);
-    }
-
-    /** The bound holds on a parabola, whose error it states exactly. */
-    @Test
-    void straightLinesMissAParabolaByTheBound() {
-        double h = 0.1;
-        double middle = h / 2;
-        double onLine = (0 + h * h) / 2;
-        assertEquals(Confidence.linearInterpolationError(h, 2), onLine - middle * middle, 1e-12);
+    private static IsotonicFit rising(double... readings) {
+        return IsotonicFit.rising(
+                readings, DoubleStream.generate(() -> 1).limit(readings.length).toArray());
     }
 }

@@ -2,7 +2,7 @@ package greyground.film.compose;
 
 import greyground.film.sheet.FilmRows;
 import greyground.raster.Bands;
-import greyground.raster.PackedBits;
+import greyground.raster.PackedRows;
 import greyground.raster.PixelRect;
 import java.util.Arrays;
 
@@ -60,7 +60,7 @@ record ArtPixels(int width, int height, FilmContent.Picture content, int grey) i
                 if (black && start < 0) {
                     start = x;
                 } else if (!black && start >= 0) {
-                    PackedBits.blacken(row, 0, image.left() + start, image.left() + x);
+                    PackedRows.blacken(row, 0, image.left() + start, image.left() + x);
                     start = -1;
                 }
             }

@@ -10,7 +10,7 @@ import greyground.grain.ThresholdTile;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.EnlargedRows;
-import greyground.raster.PackedBits;
+import greyground.raster.PackedRows;
 import greyground.raster.PixelRect;
 import greyground.tone.ToneCurve;
 import java.util.Arrays;
@@ -233,7 +233,7 @@ public final class FilmComposer implements FilmRows {
             if (from == 0) {
                 Arrays.fill(sums, 0, lead, 0);
             }
-            PackedBits.packSigns(sums, from, to, band, start + (image.left() - lead) / 8);
+            PackedRows.packSigns(sums, from, to, band, start + (image.left() - lead) / 8);
         }
 
         private void density(int from, int to) {
@@ -264,7 +264,7 @@ public final class FilmComposer implements FilmRows {
 
         private void blacken(int from, int to) {
             if (bits == 1) {
-                PackedBits.blacken(band, start, from, to);
+                PackedRows.blacken(band, start, from, to);
             } else {
                 int bytes = bits / 8;
                 Arrays.fill(band, start + from * bytes, start + to * bytes, (byte) 0xFF);

@@ -83,9 +83,4 @@ public record DiscField(PixelRect box, Spacing across, Spacing down, int lead, b
         int behind = box.width() - lead - across.run(box.width());
         return new DiscField(box.mirrored(sheetWidth), across, down, behind, holes);
     }
-
-    @Override
-    public DiscField moved(int across, int down) {
-        return new DiscField(box.moved(across, down), this.across, this.down, lead, holes);
-    }
 }

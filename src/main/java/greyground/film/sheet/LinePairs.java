@@ -38,9 +38,4 @@ public record LinePairs(PixelRect box, double periodPixels, boolean upright, boo
     public LinePairs mirrored(int sheetWidth) {
         return new LinePairs(box.mirrored(sheetWidth), periodPixels, upright, !fromRight);
     }
-
-    @Override
-    public LinePairs moved(int across, int down) {
-        return new LinePairs(box.moved(across, down), periodPixels, upright, fromRight);
-    }
 }

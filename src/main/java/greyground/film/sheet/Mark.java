@@ -13,9 +13,6 @@ public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, 
     /** The mark on a sheet of {@code sheetWidth} pixels seen from its other side. */
     Mark mirrored(int sheetWidth);
 
-    /** The mark moved. */
-    Mark moved(int across, int down);
-
     /** Takes one run of black pixels. */
     @FunctionalInterface
     interface Span {
@@ -39,11 +36,6 @@ public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, 
         @Override
         public Bar mirrored(int sheetWidth) {
             return new Bar(box.mirrored(sheetWidth));
-        }
-
-        @Override
-        public Bar moved(int across, int down) {
-            return new Bar(box.moved(across, down));
         }
     }
 
@@ -95,11 +87,6 @@ public sealed interface Mark permits Mark.Bar, Mark.Ring, LinePairs, DiscField, 
         @Override
         public Ring mirrored(int sheetWidth) {
             return new Ring(box.mirrored(sheetWidth), line);
-        }
-
-        @Override
-        public Ring moved(int across, int down) {
-            return new Ring(box.moved(across, down), line);
         }
     }
 }

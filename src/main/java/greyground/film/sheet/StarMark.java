@@ -37,9 +37,4 @@ public record StarMark(PixelRect box, int wedges) implements Mark {
     public StarMark mirrored(int sheetWidth) {
         return new StarMark(box.mirrored(sheetWidth), wedges);
     }
-
-    @Override
-    public StarMark moved(int across, int down) {
-        return new StarMark(box.moved(across, down), wedges);
-    }
 }

@@ -7,11 +7,6 @@ package greyground.plate.inspect;
  * @param downMicrometres from row to row
  */
 public record FilmPitch(double acrossMicrometres, double downMicrometres) {
-    /** Pixels as wide as they are high. */
-    public static FilmPitch square(double micrometres) {
-        return new FilmPitch(micrometres, micrometres);
-    }
-
     /** Side of a square pixel of the same area. */
     double micrometres() {
         return acrossMicrometres == downMicrometres

@@ -39,11 +39,6 @@ final class WideClearings {
         }
     }
 
-    /** Side of a square in film pixels. */
-    int side() {
-        return side;
-    }
-
     /** Takes the lands of some rows of the plate; {@code left} is the plate's first column in the plane. */
     void take(BitPlane lands, int left, int plateWidth, int firstPlateRow) {
         for (int y = 0; y < lands.rows(); y++) {

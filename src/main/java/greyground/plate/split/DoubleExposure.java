@@ -12,28 +12,12 @@ package greyground.plate.split;
  * @param imageDose Ei, behind no film
  */
 public record DoubleExposure(double screenDose, double imageDose) {
-    /** The dose behind a screen and an image of the stated ultraviolet densities. */
-    public double dose(double screenDensity, double imageDensity) {
-        return screenDose * StrictMath.pow(10, -screenDensity) + imageDose * StrictMath.pow(10, -imageDensity);
-    }
-
-    /** Whether the place hardens and stays as land. */
-    public boolean isLand(double screenDensity, double imageDensity) {
-        return dose(screenDensity, imageDensity) >= 1;
-    }
-
     /**
      * Screen transmission at which a place just hardens under an image density: (1 - Ei Ti) / Es. Zero or less: hard under any
      * screen; more than the clear screen's: soft everywhere.
      */
     public double criticalScreenTransmission(double imageDensity) {
         return (1 - imageDose * StrictMath.pow(10, -imageDensity)) / screenDose;
-    }
-
-    /** Image density below which even the screen's black hardens, so that the paper stays white; NaN if it never does. */
-    public double closingImageDensity(double screenBlackDensity) {
-        double missing = 1 - screenDose * StrictMath.pow(10, -screenBlackDensity);
-        return missing <= 0 ? Double.NaN : StrictMath.log10(imageDose / missing);
     }
 
     /**

@@ -45,11 +45,6 @@ public record ExposureSplit(
         return lightest - darkest;
     }
 
-    /** The same light as two exposures. */
-    public DoubleExposure doses() {
-        return new DoubleExposure(screenDose, imageDose);
-    }
-
     /**
      * Judges a split.
      *

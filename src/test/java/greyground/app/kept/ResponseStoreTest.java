@@ -38,7 +38,7 @@ class ResponseStoreTest {
 
     private static VirtualPlate plate(double depth) {
         return new VirtualPlate(
-                BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), depth), null, 20);
+                BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), depth, true), null, 20);
     }
 
     private static FilmPatches patches() {

@@ -52,7 +52,7 @@ class JobTonesTest {
     @BeforeAll
     static void foretell() {
         VirtualPlate plate = new VirtualPlate(
-                BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), 30), null, 20);
+                BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), 30, true), null, 20);
         foretold = VirtualResponse.of(plate, GrainPatches.of(GRAIN, ThresholdTile.of(GRAIN, COARSE), COARSE));
     }
 

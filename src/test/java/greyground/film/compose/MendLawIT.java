@@ -6,12 +6,13 @@ import greyground.film.sheet.FilmRows;
 import greyground.grain.Grain;
 import greyground.plan.BenchConditions;
 import greyground.plate.FilmPatch;
+import greyground.plate.Paper;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateStates;
 import greyground.plate.VirtualPlate;
 import greyground.plate.inspect.FilmFindings;
 import greyground.raster.ArrayPlane;
-import greyground.raster.PackedBits;
+import greyground.raster.PackedRows;
 import greyground.raster.Progress;
 import greyground.tone.Lightness;
 import greyground.workshop.Workshop;
@@ -66,7 +67,7 @@ class MendLawIT {
         int middle = made.layout().plate().left() + 1000;
         byte[] solid = new byte[film.bytesPerRow() * film.height()];
         for (int y = 0; y < film.height(); y++) {
-            PackedBits.blacken(solid, y * film.bytesPerRow(), middle - half, middle + half);
+            PackedRows.blacken(solid, y * film.bytesPerRow(), middle - half, middle + half);
         }
         int top = made.layout().plate().top() + 700;
         double grain = lightness(film, film.maker().make(0, film.height()), middle, half, top);
@@ -85,15 +86,16 @@ class MendLawIT {
         for (int y = 0; y < height; y++) {
             System.arraycopy(bits, (top + y) * film.bytesPerRow() + left / 8, packed, y * width / 8, width / 8);
         }
-        VirtualPlate plate = new VirtualPlate(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
+        VirtualPlate plate = new VirtualPlate(BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true));
         PlateStates states = plate.states(FilmPatch.cutting(width, height, 20, 0, 0, packed));
-        float[] reflectance = plate.reflectance(states);
+        Paper unspread = new Paper(plate.conditions().paper().density(), 1);
         int split = states.grid().width() / width;
         double sum = 0;
         int count = 0;
         for (int y = margin * split; y < (height - margin) * split; y++) {
             for (int x = (middle - half - left) * split; x < (middle + half - left) * split; x++) {
-                sum += reflectance[y * states.grid().width() + x];
+                double print = states.printMicrometres()[y * states.grid().width() + x];
+                sum += unspread.root(plate.conditions().ink().density(print));
                 count++;
             }
         }

@@ -38,7 +38,7 @@ class MendTest {
     private static final int DOTS = 50;
 
     private static final FilmLimits LIMITS =
-            FilmLimits.of(BenchConditions.of(Workshop.assumed(), new PlateProcess.EtchedFilm()));
+            FilmLimits.of(BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true));
 
     static final Grain GRAIN = new Grain.Stochastic(180, 1);
     static final Grain DOTS_OF_HALFTONE = new Grain.Halftone(new Ruling(60), 45, Grain.DotShape.ROUND);
@@ -88,7 +88,7 @@ class MendTest {
         PixelRect plate = made.film().sheet().plate();
         try (FilmInspection inspection = new FilmInspection(
                 LIMITS,
-                FilmPitch.square(RESOLUTION.pitchMicrometres()),
+                new FilmPitch(RESOLUTION.pitchMicrometres(), RESOLUTION.pitchMicrometres()),
                 rows.width(),
                 rows.height(),
                 new PixelRect(plate.left(), plate.top(), plate.width(), plate.height()),

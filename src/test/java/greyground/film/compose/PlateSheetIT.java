@@ -224,7 +224,7 @@ class PlateSheetIT {
 
     /** A reader reduces its scan where modules are wide, so that the grain within them is not taken for modules. */
     private static String read(Made made, CornerCode code) throws Exception {
-        Area area = code.withQuiet();
+        Area area = code.area().grown(CornerCode.QUIET * code.area().width() / CornerCode.MODULES);
         int step = Math.max(5, pixels(code.area().width() / CornerCode.MODULES) / 5);
         int width = pixels(area.width()) / step;
         int height = pixels(area.height()) / step;

@@ -47,7 +47,7 @@ class SheetLayoutTest {
         layout.lines().forEach(line -> things.add(line.room()));
         things.addAll(groups(layout));
         for (int i = 0; i < things.size(); i++) {
-            assertTrue(sheet.holds(things.get(i)), things.get(i) + " leaves the sheet " + sheet);
+            assertTrue(things.get(i).right() <= sheet.width() && things.get(i).bottom() <= sheet.height(), things.get(i) + " leaves the sheet " + sheet);
             for (int j = 0; j < i; j++) {
                 assertFalse(things.get(i).meets(things.get(j)), things.get(i) + " meets " + things.get(j));
             }
@@ -108,13 +108,17 @@ class SheetLayoutTest {
         assertEquals(first.plate(), third.plate());
     }
 
-    private static List<Mark> fromPlate(SheetLayout layout) {
+    private static List<PixelRect> fromPlate(SheetLayout layout) {
         PixelRect plate = layout.plate();
         List<Mark> marks = new ArrayList<>(PlateMarks.register(layout.pixels(), plate));
         assertTrue(layout.marks().containsAll(marks));
-        PixelRect home = new PixelRect(100_000, 100_000, plate.width(), plate.height());
         return marks.stream()
-                .map(mark -> mark.moved(home.left() - plate.left(), home.top() - plate.top()))
+                .map(Mark::box)
+                .map(box -> new PixelRect(
+                        box.left() - plate.left() + 100_000,
+                        box.top() - plate.top() + 100_000,
+                        box.width(),
+                        box.height()))
                 .toList();
     }
 

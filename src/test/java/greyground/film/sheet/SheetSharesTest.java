@@ -7,7 +7,7 @@ import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.raster.Bands;
-import greyground.raster.PackedBits;
+import greyground.raster.PackedRows;
 import greyground.raster.Progress;
 import greyground.tone.ToneCurve;
 import java.util.List;
@@ -40,7 +40,7 @@ class SheetSharesTest {
                 for (int y = 0; y < count; y++) {
                     int start = y * bytesPerRow();
                     for (Mark mark : layout.marks()) {
-                        mark.spans(first + y, (from, to) -> PackedBits.blacken(band, start, from, to));
+                        mark.spans(first + y, (from, to) -> PackedRows.blacken(band, start, from, to));
                     }
                 }
                 return band;

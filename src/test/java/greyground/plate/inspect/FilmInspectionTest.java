@@ -69,7 +69,7 @@ class FilmInspectionTest {
 
     static FilmFindings inspected(Bits bits, PixelRect plate, FilmLimits limits, int band, int threads, int slab) {
         try (FilmInspection inspection = new FilmInspection(
-                limits, FilmPitch.square(PITCH), bits.width(), bits.height(), plate, threads, slab)) {
+                limits, new FilmPitch(PITCH, PITCH), bits.width(), bits.height(), plate, threads, slab)) {
             for (int y = 0; y < bits.height(); y += band) {
                 int count = Math.min(band, bits.height() - y);
                 inspection.take(y, count, bits.packed(y, count));

@@ -32,7 +32,7 @@ final class HugeInspection {
     public static void main(String[] arguments) throws Exception {
         FilmLimits limits = FilmLimits.of(Studio.etched(40, 2));
         PixelRect plate = new PixelRect(0, 0, WIDTH, HEIGHT);
-        try (FilmInspection inspection = new FilmInspection(limits, FilmPitch.square(10), WIDTH, HEIGHT, plate, 2)) {
+        try (FilmInspection inspection = new FilmInspection(limits, new FilmPitch(10, 10), WIDTH, HEIGHT, plate, 2)) {
             byte[] band = new byte[BAND * BYTES];
             for (int first = 0; first < HEIGHT; first += BAND) {
                 for (int y = 0; y < BAND; y++) {

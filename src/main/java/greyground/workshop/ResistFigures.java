@@ -16,7 +16,7 @@ import greyground.quantity.Refusal;
  * @param smallestLandMicrometres narrowest land that stays on, 1 to 500
  * @param leastHoldMicrometres width of copper under a land below which it lets go in the bath, 0 to 100
  */
-public record Resist(
+public record ResistFigures(
         Figure thicknessMicrometres,
         Figure thinningMinutes,
         Figure thinningLeastMinutes,
@@ -27,7 +27,7 @@ public record Resist(
         Figure smallestOpeningMicrometres,
         Figure smallestLandMicrometres,
         Figure leastHoldMicrometres) {
-    public Resist {
+    public ResistFigures {
         String thinning = "test strips at 0, 10, 20, 30 and 40 minutes";
         thicknessMicrometres.within("resist.thicknessMicrometres", 5, 200, "µm", "ask the film's data sheet");
         thinningMinutes.within("resist.thinningMinutes", 0, 240, "min", thinning);
@@ -48,9 +48,9 @@ public record Resist(
     }
 
     /** A negative film of 38 um, thinned to about half. */
-    public static Resist assumed() {
+    public static ResistFigures assumed() {
         String window = "common practice, no source: a soak of 20-30 min; every shop finds its own by test";
-        return new Resist(
+        return new ResistFigures(
                 Figure.assumed(38, "from memory: a usual gauge, 1.5 mil, unverified"),
                 Figure.assumed(
                         27, "common practice, no source: within the usual 20-30 min, until a strip test is done"),
@@ -66,8 +66,8 @@ public record Resist(
                 Figure.assumed(5, "from memory: 5 to 10 µm, unverified"));
     }
 
-    Resist through(Fields fields) {
-        return new Resist(
+    ResistFigures through(Fields fields) {
+        return new ResistFigures(
                 fields.figure("thicknessMicrometres", thicknessMicrometres),
                 fields.figure("thinningMinutes", thinningMinutes),
                 fields.figure("thinningLeastMinutes", thinningLeastMinutes),

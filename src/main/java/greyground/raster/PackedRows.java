@@ -3,8 +3,8 @@ package greyground.raster;
 import java.util.Arrays;
 
 /** Rows of one-bit pixels packed eight to a byte, first pixel in the highest bit; 1 is black. */
-public final class PackedBits {
-    private PackedBits() {}
+public final class PackedRows {
+    private PackedRows() {}
 
     /**
      * Packs signs: a pixel is black where its value is below zero.

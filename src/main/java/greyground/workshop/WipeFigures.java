@@ -6,22 +6,22 @@ package greyground.workshop;
  * @param padRadiusMillimetres effective radius of the wiping pad, 0.01 to 100
  * @param plateToneMicrometres ink film that wiping leaves everywhere, 0 to 5
  */
-public record Wipe(Figure padRadiusMillimetres, Figure plateToneMicrometres) {
-    public Wipe {
+public record WipeFigures(Figure padRadiusMillimetres, Figure plateToneMicrometres) {
+    public WipeFigures {
         padRadiusMillimetres.within(
                 "wipe.padRadiusMillimetres", 0.01, 100, "mm", "widest bar still solid, squared, over 8 x depth");
         plateToneMicrometres.within("wipe.plateToneMicrometres", 0, 5, "µm", "0 to 0.3 µm is a clean wipe");
     }
 
     /** A firm canvas pad. */
-    public static Wipe assumed() {
-        return new Wipe(
+    public static WipeFigures assumed() {
+        return new WipeFigures(
                 Figure.assumed(1.5, "from memory, unverified: a 0.5 mm bar just holds at 20 µm depth"),
                 Figure.assumed(0, "assumed: a plate wiped clean, until a bare edge is measured"));
     }
 
-    Wipe through(Fields fields) {
-        return new Wipe(
+    WipeFigures through(Fields fields) {
+        return new WipeFigures(
                 fields.figure("padRadiusMillimetres", padRadiusMillimetres),
                 fields.figure("plateToneMicrometres", plateToneMicrometres));
     }

@@ -15,7 +15,7 @@ package greyground.workshop;
  * @param etchFactor depth over undercut, 0.5 to 10
  * @param biteMinutes the shop's usual bite in the bath the rate belongs to, 0.1 to 1440
  */
-public record Bath(
+public record BathFigures(
         Figure degreesBaume,
         Figure temperatureCelsius,
         Figure litres,
@@ -27,7 +27,7 @@ public record Bath(
         Figure activationKilojoulesPerMole,
         Figure etchFactor,
         Figure biteMinutes) {
-    public Bath {
+    public BathFigures {
         degreesBaume.within("bath.degreesBaume", 20, 46, "degrees Baume", "read a hydrometer; 40 to 42 is usual");
         temperatureCelsius.within("bath.temperatureCelsius", 5, 50, "C", "read a thermometer in the bath");
         litres.within("bath.litres", 0.1, 1000, "L", "give the bath that is in the tray");
@@ -44,9 +44,9 @@ public record Bath(
     }
 
     /** Two litres of fresh 42 degree bath, still, at 20 degrees. */
-    public static Bath assumed() {
+    public static BathFigures assumed() {
         String fresh = "assumed fresh until the bite log says otherwise";
-        return new Bath(
+        return new BathFigures(
                 Figure.assumed(42, "common practice: one bath at 40-42 degrees Baume for dry film"),
                 Figure.assumed(20, "common practice: room temperature"),
                 Figure.assumed(2, "common practice: a tray for a plate of 20 x 25 cm"),
@@ -60,8 +60,8 @@ public record Bath(
                 Figure.assumed(20, "common practice, no source: find your own with a test plate"));
     }
 
-    Bath through(Fields fields) {
-        return new Bath(
+    BathFigures through(Fields fields) {
+        return new BathFigures(
                 fields.figure("degreesBaume", degreesBaume),
                 fields.figure("temperatureCelsius", temperatureCelsius),
                 fields.figure("litres", litres),

@@ -10,8 +10,8 @@ import java.util.Set;
  * @param hidden fields, by their number in the layout, of which no edge is seen though most others' are
  * @param notes what a person should know of the finding
  */
-record PlateSight(Projective place, Set<Integer> hidden, List<String> notes) {
-    PlateSight {
+record FoundPlate(Projective place, Set<Integer> hidden, List<String> notes) {
+    FoundPlate {
         hidden = Set.copyOf(hidden);
         notes = List.copyOf(notes);
     }

@@ -11,7 +11,7 @@ package greyground.workshop;
  * @param hoursToFourFifths hours after which 80 % of the light is left, 1 to 1 000 000
  * @param halfAngleDegrees half the angle that the source fills, seen from the plate, 0 to 80
  */
-public record Light(
+public record LampFigures(
         Kind kind,
         Figure distanceMillimetres,
         Figure distanceAtTestMillimetres,
@@ -27,7 +27,7 @@ public record Light(
         TUBES
     }
 
-    public Light {
+    public LampFigures {
         String distance = "measure from lamp to plate";
         distanceMillimetres.within("light.distanceMillimetres", 20, 5000, "mm", distance);
         distanceAtTestMillimetres.within("light.distanceAtTestMillimetres", 20, 5000, "mm", distance);
@@ -38,8 +38,8 @@ public record Light(
     }
 
     /** A new small lamp at 60 cm, where the exposures were found. */
-    public static Light assumed() {
-        return new Light(
+    public static LampFigures assumed() {
+        return new LampFigures(
                 Kind.POINT,
                 Figure.assumed(600, "common practice: about the diagonal of the largest plate"),
                 Figure.assumed(600, "common practice: the exposures hold for today's distance until another is stated"),
@@ -50,8 +50,8 @@ public record Light(
                 Figure.assumed(10, "from memory: a small lamp with reflector at 60 cm, unverified"));
     }
 
-    Light through(Fields fields) {
-        return new Light(
+    LampFigures through(Fields fields) {
+        return new LampFigures(
                 fields.choice("kind", kind),
                 fields.figure("distanceMillimetres", distanceMillimetres),
                 fields.figure("distanceAtTestMillimetres", distanceAtTestMillimetres),

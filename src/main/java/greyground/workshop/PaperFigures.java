@@ -7,24 +7,24 @@ package greyground.workshop;
  * @param shrinkXPercent from damp to dry across the plate, -5 to 5
  * @param shrinkYPercent from damp to dry down the plate, -5 to 5
  */
-public record Paper(Figure whiteDensity, Figure shrinkXPercent, Figure shrinkYPercent) {
-    public Paper {
+public record PaperFigures(Figure whiteDensity, Figure shrinkXPercent, Figure shrinkYPercent) {
+    public PaperFigures {
         whiteDensity.within("paper.whiteDensity", 0, 0.6, "", "measure the bare sheet");
         shrinkXPercent.within("paper.shrinkXPercent", -5, 5, "%", "measure a platemark damp and dry");
         shrinkYPercent.within("paper.shrinkYPercent", -5, 5, "%", "measure a platemark damp and dry");
     }
 
     /** White cotton paper that keeps its size. */
-    public static Paper assumed() {
+    public static PaperFigures assumed() {
         String shrink = "assumed none until measured; from memory cotton paper moves 0.2-2 %, unverified";
-        return new Paper(
+        return new PaperFigures(
                 Figure.assumed(0.06, "from memory: white cotton paper, L* about 95, unverified"),
                 Figure.assumed(0, shrink),
                 Figure.assumed(0, shrink));
     }
 
-    Paper through(Fields fields) {
-        return new Paper(
+    PaperFigures through(Fields fields) {
+        return new PaperFigures(
                 fields.figure("whiteDensity", whiteDensity),
                 fields.figure("shrinkXPercent", shrinkXPercent),
                 fields.figure("shrinkYPercent", shrinkYPercent));

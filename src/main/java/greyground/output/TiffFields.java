@@ -10,7 +10,7 @@ import java.util.TreeMap;
  * The directory of one TIFF page, little-endian: classic (TIFF 6.0, 1992, section 2) or BigTIFF with 64-bit offsets (layout
  * from memory, checked in the tests with an independent reader). One thread.
  */
-final class TiffDirectory {
+final class TiffFields {
     private static final int ASCII = 2;
     private static final int SHORT = 3;
     private static final int LONG = 4;
@@ -20,7 +20,7 @@ final class TiffDirectory {
     private final boolean big;
     private final TreeMap<Integer, Entry> entries = new TreeMap<>();
 
-    TiffDirectory(boolean big) {
+    TiffFields(boolean big) {
         this.big = big;
     }
 

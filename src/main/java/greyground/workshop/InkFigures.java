@@ -9,13 +9,13 @@ package greyground.workshop;
  * @param spreadMicrometres sideways growth in the press, 0 to 100
  * @param yuleNielsenFactor light spread in the paper (n), 1 to 4
  */
-public record Ink(
+public record InkFigures(
         Figure saturationDensity,
         Figure strengthPerMicrometre,
         Figure transferFraction,
         Figure spreadMicrometres,
         Figure yuleNielsenFactor) {
-    public Ink {
+    public InkFigures {
         saturationDensity.within("ink.saturationDensity", 0.5, 3, "", "measure the deepest tone less the paper");
         strengthPerMicrometre.within("ink.strengthPerMicrometre", 0.01, 2, "per µm", "fit it to four depths or more");
         transferFraction.within("ink.transferFraction", 0.05, 1, "", "0.6 to 0.95 is usual");
@@ -24,8 +24,8 @@ public record Ink(
     }
 
     /** An intaglio black on damp cotton paper. */
-    public static Ink assumed() {
-        return new Ink(
+    public static InkFigures assumed() {
+        return new InkFigures(
                 Figure.assumed(1.7, "from memory: intaglio black on uncoated cotton paper 1.4-1.9, unverified"),
                 Figure.assumed(0.15, "from memory: 0.1-0.3 per µm (form after Tollenaar & Ernst 1961), unverified"),
                 Figure.assumed(0.8, "from memory: 0.6-0.95, unverified"),
@@ -33,8 +33,8 @@ public record Ink(
                 Figure.assumed(1.7, "Pearson, TAGA 1981: 1.7 when nothing is known"));
     }
 
-    Ink through(Fields fields) {
-        return new Ink(
+    InkFigures through(Fields fields) {
+        return new InkFigures(
                 fields.figure("saturationDensity", saturationDensity),
                 fields.figure("strengthPerMicrometre", strengthPerMicrometre),
                 fields.figure("transferFraction", transferFraction),

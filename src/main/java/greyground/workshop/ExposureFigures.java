@@ -13,7 +13,7 @@ package greyground.workshop;
  *     to 200
  * @param holdMinutes between exposing and developing, 0 to 1440
  */
-public record Exposure(
+public record ExposureFigures(
         Figure screenSeconds,
         Figure imageSeconds,
         Figure stepHeld,
@@ -22,7 +22,7 @@ public record Exposure(
         Figure blackMarginDensity,
         Figure screenEdgeSoftnessMicrometres,
         Figure holdMinutes) {
-    public Exposure {
+    public ExposureFigures {
         screenSeconds.within("exposure.screenSeconds", 0, 36_000, "s", "find it with a test plate");
         imageSeconds.within("exposure.imageSeconds", 0.1, 36_000, "s", "find it with a test plate");
         stepHeld.within("exposure.stepHeld", 0, 21, "", "count the wedge steps that kept their film");
@@ -35,9 +35,9 @@ public record Exposure(
     }
 
     /** 60 s through the screen and 90 s through the image, holding the wanted step. */
-    public static Exposure assumed() {
+    public static ExposureFigures assumed() {
         String usual = "common practice, no source: find your own with a test plate";
-        return new Exposure(
+        return new ExposureFigures(
                 Figure.assumed(60, usual),
                 Figure.assumed(90, usual),
                 Figure.assumed(7, "assumed to hold the wanted step until a wedge is read"),
@@ -48,8 +48,8 @@ public record Exposure(
                 Figure.assumed(15, "a dry-film maker's processing guide: 15 min after exposure"));
     }
 
-    Exposure through(Fields fields) {
-        return new Exposure(
+    ExposureFigures through(Fields fields) {
+        return new ExposureFigures(
                 fields.figure("screenSeconds", screenSeconds),
                 fields.figure("imageSeconds", imageSeconds),
                 fields.figure("stepHeld", stepHeld),

@@ -1,0 +1,70 @@
+package greyground.plan;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
+import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** A workshop asks for no figure that it doesn't use. */
+class WorkshopFiguresTest {
+    /** A shop whose lamp, bath and frame are no longer as they were tested, so that every correction counts. */
+    private static final Workshop SHOP = shop(Map.of(
+            "light.hours", 300.0,
+            "light.distanceMillimetres", 500.0,
+            "bath.temperatureCelsius", 24.0,
+            "bath.copperGramsPerLitre", 10.0));
+
+    private static Workshop shop(Map<String, Double> changes) {
+        Workshop shop = Workshop.assumed();
+        for (var change : changes.entrySet()) {
+            shop = shop.with(change.getKey(), Figure.assumed(change.getValue(), "for this test"));
+        }
+        return shop;
+    }
+
+    static Stream<String> everyFigure() {
+        return SHOP.figures().keySet().stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("everyFigure")
+    void changesAFilmAPlanOrAProof(String path) {
+        Figure present = SHOP.figures().get(path);
+        double value = present.value();
+        String before = made(SHOP);
+        assertTrue(
+                DoubleStream.of(value * 1.25, value * 0.8, value * 1.05, value + 1, value + 0.3)
+                        .anyMatch(other -> other != value && !made(path, other, present).equals(before)),
+                path + " changes nothing");
+    }
+
+    private static String made(String path, double value, Figure present) {
+        try {
+            return made(SHOP.with(path, new Figure(value, present.provenance())));
+        } catch (Refusal outOfRange) {
+            return made(SHOP);
+        }
+    }
+
+    /** Film pixels, plate and print conditions, and plan of every process. */
+    private static String made(Workshop shop) {
+        FilmPixels pixels = shop.filmPrinter().pixels(new Resolution(1440));
+        return PlateProcess.all().stream()
+                .map(process -> pixels
+                        + "\n"
+                        + BenchConditions.ofDepth(shop, process, shop.usualDepthMicrometres(), true)
+                        + "\n"
+                        + PlanText.of(BenchOrder.plan(shop, BenchOrderTest.request(process))))
+                .collect(Collectors.joining("\n"));
+    }
+}
