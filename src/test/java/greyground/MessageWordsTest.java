@@ -39,8 +39,7 @@ class MessageWordsTest {
     /** Each with its reason. */
     private static final List<String> ALLOWED = List.of(
             // Names of formats, as their users write them.
-            "BigTIFF",
-            "OpenEXR", "PackBits", "PostScript");
+            "BigTIFF", "OpenEXR", "PackBits", "PostScript");
 
     private static final List<String> SIFTED = List.of(
             // What our own decoders throw.

@@ -18,23 +18,97 @@ public enum FitParameter {
      * Edge shift on the way to the resist. Exposure shifts edges too; a print can't tell the two apart, so all of it is booked as
      * the film printer's spot growth at the exposure that was given.
      */
-    EDGE_SHIFT("filmPrinter.spotGrowthMicrometres", "edge shift", "µm", -30, 50, false, FitParameter::spotGrowth, FitParameter::withSpotGrowth),
+    EDGE_SHIFT(
+            "filmPrinter.spotGrowthMicrometres",
+            "edge shift",
+            "µm",
+            -30,
+            50,
+            false,
+            FitParameter::spotGrowth,
+            FitParameter::withSpotGrowth),
     /** Depth over undercut. */
-    ETCH_FACTOR("bath.etchFactor", "etch factor", "", 0.7, 7, true, was -> bath(was).etchFactor(), (was, value) -> was.withWells(bath(was).withEtchFactor(value))),
+    ETCH_FACTOR(
+            "bath.etchFactor",
+            "etch factor",
+            "",
+            0.7,
+            7,
+            true,
+            was -> bath(was).etchFactor(),
+            (was, value) -> was.withWells(bath(was).withEtchFactor(value))),
     /** Radius of the wiping pad. */
-    PAD_RADIUS("wipe.padRadiusMillimetres", "wiping pad radius", "mm", 0.15, 15, true, was -> was.wipe().padRadiusMillimetres(), (was, value) -> was.withWipe(was.wipe().withPadRadius(value))),
+    PAD_RADIUS(
+            "wipe.padRadiusMillimetres",
+            "wiping pad radius",
+            "mm",
+            0.15,
+            15,
+            true,
+            was -> was.wipe().padRadiusMillimetres(),
+            (was, value) -> was.withWipe(was.wipe().withPadRadius(value))),
     /** Ink that wiping leaves everywhere. */
-    PLATE_TONE("wipe.plateToneMicrometres", "plate tone", "µm", 0.02, 1.5, false, was -> was.wipe().plateToneMicrometres(), (was, value) -> was.withWipe(was.wipe().withPlateTone(Math.max(0, value)))),
+    PLATE_TONE(
+            "wipe.plateToneMicrometres",
+            "plate tone",
+            "µm",
+            0.02,
+            1.5,
+            false,
+            was -> was.wipe().plateToneMicrometres(),
+            (was, value) -> was.withWipe(was.wipe().withPlateTone(Math.max(0, value)))),
     /** How soon an ink film is dense, m. */
-    INK_STRENGTH("ink.strengthPerMicrometre", "ink strength m", "per µm", 0.02, 1, true, was -> was.ink().densityPerMicrometre(), (was, value) -> was.withInk(was.ink().withDensityPerMicrometre(value))),
+    INK_STRENGTH(
+            "ink.strengthPerMicrometre",
+            "ink strength m",
+            "per µm",
+            0.02,
+            1,
+            true,
+            was -> was.ink().densityPerMicrometre(),
+            (was, value) -> was.withInk(was.ink().withDensityPerMicrometre(value))),
     /** Density of a very thick ink film over the paper, D-infinity. */
-    INK_SATURATION("ink.saturationDensity", "greatest ink density", "", 0.7, 2.5, false, was -> was.ink().greatestDensity(), (was, value) -> was.withInk(was.ink().withGreatestDensity(value))),
+    INK_SATURATION(
+            "ink.saturationDensity",
+            "greatest ink density",
+            "",
+            0.7,
+            2.5,
+            false,
+            was -> was.ink().greatestDensity(),
+            (was, value) -> was.withInk(was.ink().withGreatestDensity(value))),
     /** Spread of light in the paper, n of Yule and Nielsen. */
-    OPTICAL_GAIN("ink.yuleNielsenFactor", "optical gain n", "", 1.1, 3, false, was -> was.paper().opticalGain(), (was, value) -> was.withPaper(was.paper().withOpticalGain(value))),
+    OPTICAL_GAIN(
+            "ink.yuleNielsenFactor",
+            "optical gain n",
+            "",
+            1.1,
+            3,
+            false,
+            was -> was.paper().opticalGain(),
+            (was, value) -> was.withPaper(was.paper().withOpticalGain(value))),
     /** Width below which an opening doesn't wash out. */
-    SMALLEST_OPENING("resist.smallestOpeningMicrometres", "smallest opening", "µm", 5, 150, true, was -> was.resist().smallestOpeningMicrometres(), (was, value) -> was.withResist(was.resist().withSmallest(value, was.resist().smallestLandMicrometres()))),
+    SMALLEST_OPENING(
+            "resist.smallestOpeningMicrometres",
+            "smallest opening",
+            "µm",
+            5,
+            150,
+            true,
+            was -> was.resist().smallestOpeningMicrometres(),
+            (was, value) ->
+                    was.withResist(was.resist().withSmallest(value, was.resist().smallestLandMicrometres()))),
     /** Width below which hardened film washes away. */
-    SMALLEST_LAND("resist.smallestLandMicrometres", "smallest land", "µm", 5, 150, true, was -> was.resist().smallestLandMicrometres(), (was, value) -> was.withResist(was.resist().withSmallest(was.resist().smallestOpeningMicrometres(), value)));
+    SMALLEST_LAND(
+            "resist.smallestLandMicrometres",
+            "smallest land",
+            "µm",
+            5,
+            150,
+            true,
+            was -> was.resist().smallestLandMicrometres(),
+            (was, value) ->
+                    was.withResist(was.resist().withSmallest(was.resist().smallestOpeningMicrometres(), value)));
 
     private final String path;
     private final String words;
@@ -45,7 +119,15 @@ public enum FitParameter {
     private final ToDoubleFunction<PlateConditions> present;
     private final BiFunction<PlateConditions, Double, PlateConditions> changed;
 
-    FitParameter(String path, String words, String unit, double least, double most, boolean logarithmic, ToDoubleFunction<PlateConditions> present, BiFunction<PlateConditions, Double, PlateConditions> changed) {
+    FitParameter(
+            String path,
+            String words,
+            String unit,
+            double least,
+            double most,
+            boolean logarithmic,
+            ToDoubleFunction<PlateConditions> present,
+            BiFunction<PlateConditions, Double, PlateConditions> changed) {
         this.path = path;
         this.words = words;
         this.unit = unit;

@@ -35,13 +35,6 @@ public record Density(double optical) {
         return new Density(Refusal.checkRange(what, optical, 0, 10, "D", "films reach 4.5, prints 2.2"));
     }
 
-    /** Density of a transmittance (or reflectance) above 0, at most 1. */
-    public static Density ofTransmittance(double transmittance) {
-        Refusal.checkRange("transmittance", transmittance, 1e-10, 1, "", "give the share of light that passes");
-        // -log10(1) is a negative zero; adding 0 makes it plain.
-        return new Density(-StrictMath.log10(transmittance) + 0.0);
-    }
-
     @Override
     public String toString() {
         return Refusal.plain(optical) + " D";

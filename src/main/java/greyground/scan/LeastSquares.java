@@ -51,6 +51,8 @@ final class LeastSquares {
             largest = Math.max(largest, Math.abs(sums[i][i]));
         }
         DecompositionSolver solver = new LUDecomposition(square, SINGULAR * largest).getSolver();
-        return solver.isNonSingular() ? solver.solve(new ArrayRealVector(right, false)).toArray() : new double[0];
+        return solver.isNonSingular()
+                ? solver.solve(new ArrayRealVector(right, false)).toArray()
+                : new double[0];
     }
 }

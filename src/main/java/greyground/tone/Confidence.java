@@ -3,9 +3,7 @@ package greyground.tone;
 import greyground.quantity.Refusal;
 import org.hipparchus.distribution.continuous.TDistribution;
 
-/**
- * How far a mean of repeated readings can be trusted: Student's t.
- */
+/** How far a mean of repeated readings can be trusted: Student's t. */
 public final class Confidence {
     private Confidence() {}
 

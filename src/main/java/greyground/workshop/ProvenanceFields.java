@@ -21,7 +21,8 @@ final class ProvenanceFields {
 
     static Provenance read(JsonFields fields) {
         boolean stated = fields.has("known");
-        String known = fields.choice("known", fields.has("date") ? "measured" : "assumed", Set.of("assumed", "measured"));
+        String known =
+                fields.choice("known", fields.has("date") ? "measured" : "assumed", Set.of("assumed", "measured"));
         if (known.equals("measured")) {
             return new Provenance.Measured(fields.day("date"), words(fields, "how", "not noted"));
         }

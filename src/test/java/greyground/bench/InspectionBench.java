@@ -45,7 +45,11 @@ public final class InspectionBench {
         SheetLayout layout = FilledPlate.sheet(resolution, new Size(300, 400), "bench");
         FilmContent.Picture picture = FilledPlate.picture(art, layout);
         FilmComposer film = FilmComposer.screened(layout, picture, curve(most), grain, false);
-        FilmLimits limits = FilmLimits.of(BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true));
+        FilmLimits limits = FilmLimits.of(BenchConditions.ofDepth(
+                Workshop.assumed(),
+                new PlateProcess.EtchedFilm(),
+                Workshop.assumed().usualDepthMicrometres(),
+                true));
         System.out.println(limits);
         PixelRect plate = layout.plate();
         for (int round = 0; round < 2; round++) {

@@ -62,7 +62,9 @@ class TestPlateTest {
         List<Area> areas = new ArrayList<>();
         plate.patches().forEach(patch -> areas.add(patch.area()));
         plate.targets().forEach(target -> areas.add(target.area()));
-        plate.codes().forEach(code -> areas.add(code.area().grown(CornerCode.QUIET * code.area().width() / CornerCode.MODULES)));
+        plate.codes()
+                .forEach(code -> areas.add(
+                        code.area().grown(CornerCode.QUIET * code.area().width() / CornerCode.MODULES)));
         return areas;
     }
 

@@ -88,8 +88,7 @@ class FitReadingTest {
     }
 
     @Test
-    void repeatedDepthsAverage() {
-    }
+    void repeatedDepthsAverage() {}
 
     /** Only what the plate determined changes the workshop. */
     @Test

@@ -218,6 +218,5 @@ class MeasuredResponseTest extends PlateResponseContract {
 
     /** D = -log10 Y and CIE 15:2004: density 0.734742 is L* 50. */
     @Test
-    void densitiesBecomeLightness() {
-    }
+    void densitiesBecomeLightness() {}
 }

@@ -3,7 +3,6 @@ package greyground.grain;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
@@ -80,7 +79,8 @@ class GrainLawsTest {
     @Test
     void aquatintHoldsItsShareOfHardDots() {
         for (double share : new double[] {0.45, 0.5, 0.55}) {
-            AquatintScreen screen = new AquatintScreen(StochasticGrain.tile(new Grain.Stochastic(200, 4), FILM), (int) Math.round(share * 65_535));
+            AquatintScreen screen = new AquatintScreen(
+                    StochasticGrain.tile(new Grain.Stochastic(200, 4), FILM), (int) Math.round(share * 65_535));
             int black = 0;
             int side = screen.tile().width();
             for (int i = 0; i < side * side; i++) {

@@ -40,7 +40,11 @@ class ToneDiagramTest {
         Grain grain = new Grain.Stochastic(240, 1);
         Resolution resolution = new Resolution(720);
         FilmPatches patches = GrainPatches.of(grain, ThresholdTile.of(grain, resolution), resolution);
-        PlateConditions conditions = BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true);
+        PlateConditions conditions = BenchConditions.ofDepth(
+                Workshop.assumed(),
+                new PlateProcess.EtchedFilm(),
+                Workshop.assumed().usualDepthMicrometres(),
+                true);
         response = VirtualResponse.of(new VirtualPlate(conditions, null, 12), patches);
         Compensation compensation =
                 Compensation.of("test", new ArtRange(0.9, 0.01), RangeMapping.named("lightness"), response);

@@ -26,8 +26,7 @@ class BathScienceTest {
         "43,1.42157,1.42448,40.49,575.5",
         "45,1.45000,1.45317,42.59,617.6",
     })
-    void strengthIsTheSameInEveryMeasure(
-            double degrees, double gravity, double old, double perCent, double grams) {
+    void strengthIsTheSameInEveryMeasure(double degrees, double gravity, double old, double perCent, double grams) {
         assertEquals(gravity, Hydrometer.usual().specificGravity(degrees), 1e-5);
         assertEquals(old, new Hydrometer(144.3).specificGravity(degrees), 1e-5);
         FerricStrength strength = FerricStrength.ofBaume(degrees);

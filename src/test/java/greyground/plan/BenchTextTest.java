@@ -20,7 +20,8 @@ import org.junit.jupiter.api.Test;
 class BenchTextTest {
     private static final Workshop SHOP = Workshop.assumed();
     private static final PlateProcess.Photogravure GRAVURE = PlateProcess.Photogravure.usual();
-    private static final PlateConditions CONDITIONS = BenchConditions.ofDepth(SHOP, GRAVURE, SHOP.usualDepthMicrometres(), true);
+    private static final PlateConditions CONDITIONS =
+            BenchConditions.ofDepth(SHOP, GRAVURE, SHOP.usualDepthMicrometres(), true);
 
     private static ExposureSplit split(double screenDose, double imageDose) {
         return new ExposureSplit(
@@ -127,7 +128,8 @@ class BenchTextTest {
                 .with("exposure.imageSeconds", Figure.assumed(times.imageSeconds(), "advised"))
                 .with("exposure.stepHeld", Figure.assumed(times.stepHeld(), "advised"))
                 .with("exposure.targetStep", Figure.assumed(times.stepHeld(), "advised"));
-        DoubleExposure doses = SplitTimes.present(BenchConditions.ofDepth(taken, GRAVURE, taken.usualDepthMicrometres(), true));
+        DoubleExposure doses =
+                SplitTimes.present(BenchConditions.ofDepth(taken, GRAVURE, taken.usualDepthMicrometres(), true));
         assertEquals(1.8, doses.screenDose(), 1e-9);
         assertEquals(1.05, doses.imageDose(), 1e-9);
     }

@@ -30,7 +30,11 @@ class BiteAgainTest {
             double depth = chance.nextDouble(2, 25);
             double wanted = chance.nextDouble(5, 50);
             BiteAgain again = BiteAgain.of(then, now, REQUEST, chance.nextDouble(2, 40), depth, wanted);
-            assertEquals(Math.max(depth, wanted), depth + again.bath().depthAfter(again.minutesMore()), 1e-9, again.toString());
+            assertEquals(
+                    Math.max(depth, wanted),
+                    depth + again.bath().depthAfter(again.minutesMore()),
+                    1e-9,
+                    again.toString());
             assertEquals(wanted <= depth, again.minutesMore() == 0);
         }
     }

@@ -76,8 +76,8 @@ class BathTest {
     void latticeOfRoundOpeningsLosesTheSameToEach() {
         double pitch = 100;
         Grid grid = new Grid(400, 400, PITCH, Rim.WRAPPED);
-        float[] depth = bite(
-                grid, new Bath(20, 2), (x, y) -> Math.hypot(x % pitch - pitch / 2, y % pitch - pitch / 2) - 20);
+        float[] depth =
+                bite(grid, new Bath(20, 2), (x, y) -> Math.hypot(x % pitch - pitch / 2, y % pitch - pitch / 2) - 20);
         assertEquals(4 * 49_060.7, volume(depth, PITCH), 4 * 49_060.7 * 0.005);
     }
 

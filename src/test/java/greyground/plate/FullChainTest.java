@@ -37,7 +37,8 @@ class FullChainTest {
      * thicker in the middle; since density rises ever slower with film, uneven ink prints lighter, never darker.
      */
     @ParameterizedTest
-    @CsvSource({ // coverage; radius open and of the well in um; share, ink film in um and density of the print; its mean density
+    @CsvSource({ // coverage; radius open and of the well in um; share, ink film in um and density of the print; its
+        // mean density
         "0.03, 11.53675, 19.03675, 0.08267, 5.00472, 0.95755, 0.10424",
         "0.10, 24.98540, 32.48540, 0.18537, 6.89056, 1.15526, 0.17421",
         "0.20, 37.30221, 44.80221, 0.31532, 7.80259, 1.23258, 0.27329",

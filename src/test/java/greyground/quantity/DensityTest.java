@@ -8,12 +8,6 @@ import org.junit.jupiter.api.Test;
 /** Density by its definition, D = -log10 T (functional notation of ISO 5-1:2009). */
 class DensityTest {
     @Test
-    void halfTheLightIsDensityThreeTenths() {
-        assertEquals(0.30103, Density.ofTransmittance(0.5).optical(), 1e-6);
-        assertEquals("0 D", Density.ofTransmittance(1).toString());
-    }
-
-    @Test
     void readsDensities() {
         assertEquals(1.35, Density.parse("black", "9 steps").optical(), 1e-12);
         assertEquals(1.35, Density.parse("black", "4.4846 stops").optical(), 1e-5);
@@ -25,7 +19,6 @@ class DensityTest {
     void refusesWhatIsNoDensity() {
         assertThrows(Refusal.class, () -> new Density(-0.1));
         assertThrows(Refusal.class, () -> new Density(Double.NaN));
-        assertThrows(Refusal.class, () -> Density.ofTransmittance(0));
         assertThrows(Refusal.class, () -> Density.parse("black", "3 mm"));
     }
 }

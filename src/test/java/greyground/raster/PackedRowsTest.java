@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-class PackedBitsTest {
+class PackedRowsTest {
     @Test
     void negativeIsBlackAndTheFirstPixelIsTheHighestBit() {
         int[] values = {-1, 0, 5, Integer.MIN_VALUE, 0, 0, 0, 0, -9};

@@ -63,5 +63,4 @@ class LightnessTest {
             assertEquals(code / 255.0, Srgb.encode(Srgb.decode(code / 255.0)), 1e-7);
         }
     }
-
 }

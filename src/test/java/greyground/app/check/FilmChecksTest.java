@@ -12,7 +12,7 @@ import greyground.plate.Exposure;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
-import greyground.raster.PackedBits;
+import greyground.raster.PackedRows;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import greyground.workshop.Figure;
@@ -63,7 +63,7 @@ class FilmChecksTest {
                     byte[] band = new byte[count * bytesPerRow()];
                     for (int y = first; y < first + count; y++) {
                         if (bits == 1 && y >= fromY && y < fromY + RESOLUTION.pixels(height)) {
-                            PackedBits.blacken(
+                            PackedRows.blacken(
                                     band, (y - first) * bytesPerRow(), fromX, fromX + RESOLUTION.pixels(width));
                         }
                     }

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A job told in words and read back is the same job. */
 class JobWordsTest {
-    private static final SourceArt ART = new SourceArt("leaf.png", "leaf", "", 400, 300);
+    static final SourceArt ART = new SourceArt("leaf.png", "leaf", "", 400, 300);
 
     private static Job job(Map<String, String> words, Optional<Job> base) {
         return new JobWords(words).job(base, ART, greyground.workshop.Workshop.assumed(), "2026-01-02");

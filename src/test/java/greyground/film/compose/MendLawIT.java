@@ -86,7 +86,11 @@ class MendLawIT {
         for (int y = 0; y < height; y++) {
             System.arraycopy(bits, (top + y) * film.bytesPerRow() + left / 8, packed, y * width / 8, width / 8);
         }
-        VirtualPlate plate = new VirtualPlate(BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true));
+        VirtualPlate plate = new VirtualPlate(BenchConditions.ofDepth(
+                Workshop.assumed(),
+                new PlateProcess.EtchedFilm(),
+                Workshop.assumed().usualDepthMicrometres(),
+                true));
         PlateStates states = plate.states(FilmPatch.cutting(width, height, 20, 0, 0, packed));
         Paper unspread = new Paper(plate.conditions().paper().density(), 1);
         int split = states.grid().width() / width;

@@ -37,8 +37,11 @@ class MendTest {
     /** 1270 dpi are 50 film pixels to the millimetre; the plate is 40 x 30 mm and a pixel of art a tenth of a millimetre. */
     private static final int DOTS = 50;
 
-    private static final FilmLimits LIMITS =
-            FilmLimits.of(BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), Workshop.assumed().usualDepthMicrometres(), true));
+    private static final FilmLimits LIMITS = FilmLimits.of(BenchConditions.ofDepth(
+            Workshop.assumed(),
+            new PlateProcess.EtchedFilm(),
+            Workshop.assumed().usualDepthMicrometres(),
+            true));
 
     static final Grain GRAIN = new Grain.Stochastic(180, 1);
     static final Grain DOTS_OF_HALFTONE = new Grain.Halftone(new Ruling(60), 45, Grain.DotShape.ROUND);

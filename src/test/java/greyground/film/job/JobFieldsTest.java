@@ -198,10 +198,12 @@ class JobFieldsTest {
     /** The words that a range mapping is looked up by, elsewhere. */
     @Test
     void everyWayToFitTonesIsKnown() {
-        ArtFields.RANGE
-                .kind()
-                .ways()
-                .forEach(way ->
-                        assertEquals(way.word(), RangeMapping.named(way.word()).word()));
+        var ways = ArtFields.RANGE.kind().ways();
+        assertEquals(
+                ways.size(),
+                ways.stream()
+                        .map(way -> RangeMapping.named(way.word()))
+                        .distinct()
+                        .count());
     }
 }

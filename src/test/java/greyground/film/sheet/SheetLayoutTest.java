@@ -47,7 +47,9 @@ class SheetLayoutTest {
         layout.lines().forEach(line -> things.add(line.room()));
         things.addAll(groups(layout));
         for (int i = 0; i < things.size(); i++) {
-            assertTrue(things.get(i).right() <= sheet.width() && things.get(i).bottom() <= sheet.height(), things.get(i) + " leaves the sheet " + sheet);
+            assertTrue(
+                    things.get(i).right() <= sheet.width() && things.get(i).bottom() <= sheet.height(),
+                    things.get(i) + " leaves the sheet " + sheet);
             for (int j = 0; j < i; j++) {
                 assertFalse(things.get(i).meets(things.get(j)), things.get(i) + " meets " + things.get(j));
             }

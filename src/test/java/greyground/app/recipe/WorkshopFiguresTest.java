@@ -1,14 +1,18 @@
-package greyground.plan;
+package greyground.app.recipe;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.film.job.Job;
+import greyground.plan.BenchConditions;
+import greyground.plan.BenchOrder;
+import greyground.plan.PlanRequest;
+import greyground.plan.PlanText;
 import greyground.plate.PlateProcess;
-import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -43,8 +47,9 @@ class WorkshopFiguresTest {
         double value = present.value();
         String before = made(SHOP);
         assertTrue(
-                DoubleStream.of(value * 1.25, value * 0.8, value * 1.05, value + 1, value + 0.3)
-                        .anyMatch(other -> other != value && !made(path, other, present).equals(before)),
+                DoubleStream.of(value * 1.25, value * 0.8, value * 1.05, value + 1, value + 0.3, value + 50)
+                        .anyMatch(other ->
+                                other != value && !made(path, other, present).equals(before)),
                 path + " changes nothing");
     }
 
@@ -56,15 +61,30 @@ class WorkshopFiguresTest {
         }
     }
 
-    /** Film pixels, plate and print conditions, and plan of every process. */
+    /** Job, film pixels, plate and print conditions, and plan of every process. */
     private static String made(Workshop shop) {
-        FilmPixels pixels = shop.filmPrinter().pixels(new Resolution(1440));
-        return PlateProcess.all().stream()
-                .map(process -> pixels
-                        + "\n"
-                        + BenchConditions.ofDepth(shop, process, shop.usualDepthMicrometres(), true)
-                        + "\n"
-                        + PlanText.of(BenchOrder.plan(shop, BenchOrderTest.request(process))))
-                .collect(Collectors.joining("\n"));
+        return PlateProcess.all().stream().map(process -> made(shop, process)).collect(Collectors.joining("\n"));
+    }
+
+    private static String made(Workshop shop, PlateProcess process) {
+        Job job = new JobWords(Map.of("plate", "60x45mm", "process", process.word()))
+                .job(Optional.empty(), JobWordsTest.ART, shop, "2026-01-02");
+        PlanRequest request = new PlanRequest(
+                process,
+                job.plate(),
+                process instanceof PlateProcess.Photogravure,
+                0.4,
+                "art.pdf",
+                "2026-01-02",
+                job.resolution(),
+                "grain",
+                "curve");
+        return job.placing()
+                + "\n"
+                + shop.filmPrinter().pixels(job.resolution())
+                + "\n"
+                + BenchConditions.ofDepth(shop, process, shop.usualDepthMicrometres(), true)
+                + "\n"
+                + PlanText.of(BenchOrder.plan(shop, request));
     }
 }
