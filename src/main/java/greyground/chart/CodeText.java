@@ -78,7 +78,7 @@ public record CodeText(Recipe recipe, String id, int place) {
     static String idOf(String layout) {
         CRC32 sum = new CRC32();
         sum.update(layout.getBytes(StandardCharsets.UTF_8));
-        return digits(sum.getValue() % (long) Math.pow(BASE, ID_LENGTH), ID_LENGTH);
+        return digits(sum.getValue() % (long) StrictMath.pow(BASE, ID_LENGTH), ID_LENGTH);
     }
 
     private static int number(String text, int from, int to) {

@@ -46,8 +46,8 @@ final class FilmBands {
         pixels.concatenate(new AffineTransform(1.0 / film.widthPixels(), 0, 0, -1.0 / height, 0, 1));
         AffineTransform onPaper = new AffineTransform(pen.getTransform());
         onPaper.concatenate(pixels);
-        double across = Math.hypot(onPaper.getScaleX(), onPaper.getShearY());
-        double down = Math.hypot(onPaper.getShearX(), onPaper.getScaleY());
+        double across = StrictMath.hypot(onPaper.getScaleX(), onPaper.getShearY());
+        double down = StrictMath.hypot(onPaper.getShearX(), onPaper.getScaleY());
         int width = wholes(film.widthPixels(), step(across));
         int rowStep = step(down);
         int rowsPerBand = Math.max(rowStep, BAND_PIXELS / width / rowStep * rowStep);

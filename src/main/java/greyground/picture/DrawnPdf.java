@@ -90,8 +90,8 @@ final class DrawnPdf {
             pen.setLineWidth((float) (Lettering.HEAVIER * size));
             pen.setLineDashPattern(new float[0], 0);
         }
-        pen.setTextMatrix(Matrix.getRotateInstance(angle, (float) (words.at().x() - back * Math.cos(angle)), (float)
-                (height - words.at().y() - back * Math.sin(angle))));
+        pen.setTextMatrix(Matrix.getRotateInstance(angle, (float) (words.at().x() - back * StrictMath.cos(angle)), (float)
+                (height - words.at().y() - back * StrictMath.sin(angle))));
         pen.showText(words.text());
         pen.endText();
     }

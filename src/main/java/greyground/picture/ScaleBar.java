@@ -10,7 +10,7 @@ import greyground.quantity.Refusal;
 record ScaleBar(double micrometres) {
     /** The longest round bar within a length above 0. */
     static ScaleBar within(double mostMicrometres) {
-        double power = Math.pow(10, Math.floor(Math.log10(mostMicrometres) + 1e-9));
+        double power = StrictMath.pow(10, Math.floor(StrictMath.log10(mostMicrometres) + 1e-9));
         double leading = mostMicrometres / power + 1e-9;
         return new ScaleBar(power * (leading >= 5 ? 5 : leading >= 2 ? 2 : 1));
     }

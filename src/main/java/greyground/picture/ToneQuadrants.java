@@ -131,7 +131,7 @@ final class ToneQuadrants {
 
     /** The next of 1, 1.5, 2, 2.5, 3, 4, 5, 7.5, 10 times a power of ten, so that fifths of it are short to write. */
     private static double roundUp(double value) {
-        double power = Math.pow(10, Math.floor(Math.log10(Math.max(1e-6, value))));
+        double power = StrictMath.pow(10, Math.floor(StrictMath.log10(Math.max(1e-6, value))));
         for (double step : new double[] {1, 1.5, 2, 2.5, 3, 4, 5, 7.5, 10}) {
             if (step * power >= value * 1.04) {
                 return step * power;

@@ -16,7 +16,7 @@ public final class BathArithmetic {
     public static double temperatureFactor(double thenCelsius, double nowCelsius, double kilojoulesPerMole) {
         double then = 1 / (thenCelsius + KELVIN_AT_ZERO_CELSIUS);
         double now = 1 / (nowCelsius + KELVIN_AT_ZERO_CELSIUS);
-        return Math.exp(kilojoulesPerMole * 1000 / GAS_CONSTANT * (then - now));
+        return StrictMath.exp(kilojoulesPerMole * 1000 / GAS_CONSTANT * (then - now));
     }
 
     /** Grams of copper that a bite takes: plate area x open share x depth x 8.96 g/cm3. */

@@ -50,7 +50,7 @@ public record Bite(
     public double depthAfter(double minutes) {
         double x = freshRate * copperPerMicrometre * minutes / copperLimit;
         // (1 - exp(-x)) / x tends to 1; below this the quotient would lose digits.
-        double slowing = x < 1e-9 ? 1 : -Math.expm1(-x) / x;
+        double slowing = x < 1e-9 ? 1 : -StrictMath.expm1(-x) / x;
         return rateAtStart() * minutes * slowing;
     }
 
@@ -63,7 +63,7 @@ public record Bite(
                     + Refusal.plain((copperLimit - copperAtStart) / copperPerMicrometre)
                     + " µm, where its copper stops it: use more litres or a fresh bath");
         }
-        double slowing = x < 1e-9 ? 1 : -Math.log1p(-x) / x;
+        double slowing = x < 1e-9 ? 1 : -StrictMath.log1p(-x) / x;
         return depthMicrometres / rateAtStart() * slowing;
     }
 

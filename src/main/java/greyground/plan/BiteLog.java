@@ -129,7 +129,7 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
                     minutes,
                     state.minutes(),
                     (state.depthMicrometres() - depth) / time,
-                    Math.hypot(state.standardError(), error) / time,
+                    StrictMath.hypot(state.standardError(), error) / time,
                     (planned.depthAfter(state.minutes()) - planned.depthAfter(minutes)) / time));
             minutes = state.minutes();
             depth = state.depthMicrometres();
@@ -163,7 +163,7 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
             rows.add(new Row(
                     more,
                     depth,
-                    Math.hypot(now.standardError(), relative * deeper),
+                    StrictMath.hypot(now.standardError(), relative * deeper),
                     tones,
                     foretold.lightness(depth, TONES.get(0)),
                     foretold.lightness(depth, TONES.get(1)),
@@ -195,7 +195,7 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
                     : "the bath bites at " + percent(first.overPlan()) + " of the rate that the workshop's numbers say";
         }
         double change = last.overPlan() - first.overPlan();
-        double error = Math.hypot(last.overPlanError(), first.overPlanError());
+        double error = StrictMath.hypot(last.overPlanError(), first.overPlanError());
         if (change < -2 * error) {
             return "the bath slows by more than its copper explains: " + percent(first.overPlan())
                     + " of the foretold rate at first, " + percent(last.overPlan())
@@ -205,7 +205,7 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
             return "the bath quickens: " + percent(first.overPlan()) + " of the foretold rate at first, "
                     + percent(last.overPlan()) + " at last. Has it warmed up?";
         }
-        return last.rate() < first.rate() - 2 * Math.hypot(last.standardError(), first.standardError())
+        return last.rate() < first.rate() - 2 * StrictMath.hypot(last.standardError(), first.standardError())
                 ? "the bath slows as the copper in it explains"
                 : "the bath keeps its rate, as far as these proofs can tell";
     }

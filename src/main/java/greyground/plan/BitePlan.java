@@ -78,7 +78,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
             Workshop workshop, PlanRequest request, double lightness, BittenTones.OfDepth tones) {
         double most = workshop.paper().whiteDensity().value()
                 + workshop.ink().saturationDensity().value();
-        double least = Paper.lightness(Math.pow(10, -most));
+        double least = Paper.lightness(StrictMath.pow(10, -most));
         if (lightness <= least) {
             throw Refusal.use("darkest tone is L* " + Refusal.plain(lightness) + "; it must be above "
                     + Refusal.plain(Math.ceil(least * 10) / 10) + ", this ink's deepest solid of density "
@@ -101,7 +101,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
         InkFigures ink = workshop.ink();
         double paper = workshop.paper().whiteDensity().value();
         double share = checkedShare(solidDensity, paper, ink.saturationDensity().value());
-        double film = -Math.log1p(-share) / ink.strengthPerMicrometre().value();
+        double film = -StrictMath.log1p(-share) / ink.strengthPerMicrometre().value();
         return film / ink.transferFraction().value();
     }
 

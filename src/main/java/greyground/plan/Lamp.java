@@ -20,13 +20,13 @@ public final class Lamp {
 
     /** Light left at an age: I0 exp(-t / tau), with tau from the hours after which 80 % is left. */
     public static double lightLeft(double hours, double hoursToFourFifths) {
-        return Math.exp(-hours / decayHours(hoursToFourFifths));
+        return StrictMath.exp(-hours / decayHours(hoursToFourFifths));
     }
 
     /** Time constant tau = hours / ln(1 / 0.8). */
     public static double decayHours(double hoursToFourFifths) {
         Refusal.checkRange("hours to 80 % light", hoursToFourFifths, 1, 1_000_000, "h", "ask the lamp's data sheet");
-        return hoursToFourFifths / Math.log(1 / 0.8);
+        return hoursToFourFifths / StrictMath.log(1 / 0.8);
     }
 
     /** Factor for a lamp that was {@code hoursThen} old when the exposure was found and is {@code hoursNow} old. */
@@ -36,6 +36,6 @@ public final class Lamp {
 
     /** Factor for printing through film, glass or cover sheet of the stated ultraviolet density: 10^D. */
     public static double baseFactor(double uvDensity) {
-        return Math.pow(10, uvDensity);
+        return StrictMath.pow(10, uvDensity);
     }
 }

@@ -37,7 +37,7 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
             }
         }
         double together = (split.screenDose() + split.imageDose()) * hardening;
-        return new SplitTimes(screen, image, StepWedge.nominal().step(Math.log10(together)), spacer);
+        return new SplitTimes(screen, image, StepWedge.nominal().step(StrictMath.log10(together)), spacer);
     }
 
     /** Softness that the screen film's own edges and its contact with the resist give without trying. */
@@ -47,7 +47,7 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
                 .mapToDouble(exposure -> exposure.light().blurMicrometres())
                 .findFirst()
                 .orElse(0);
-        return Math.hypot(workshop.filmPrinter().edgeSoftnessMicrometres().value(), contact);
+        return StrictMath.hypot(workshop.filmPrinter().edgeSoftnessMicrometres().value(), contact);
     }
 
     /** The split that the workshop's own numbers give, in units of the dose that hardens this resist. */

@@ -40,6 +40,6 @@ public record StepWedge(double firstDensity, int steps) {
      * 10^(0.15 (target - held)). Exact for a resist that adds up dose (reciprocity holds).
      */
     public static double exposureFactor(double held, double target) {
-        return Math.pow(10, DENSITY_PER_STEP * (target - held));
+        return StrictMath.pow(10, DENSITY_PER_STEP * (target - held));
     }
 }

@@ -28,7 +28,7 @@ public record TestStrip(List<Double> totals, List<Double> additions) {
         List<Double> additions = new ArrayList<>();
         double before = 0;
         for (int part = 0; part < parts; part++) {
-            double total = middle * Math.pow(10, stepDensity * (part - (parts - 1) / 2.0));
+            double total = middle * StrictMath.pow(10, stepDensity * (part - (parts - 1) / 2.0));
             totals.add(total);
             additions.add(total - before);
             before = total;

@@ -97,7 +97,7 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
             if (known == null) {
                 known = BittenTones.of(plate.response(plate.conditions(depth)));
                 foretold.put(depth, known);
-                progress.done(1 - Math.pow(0.85, foretold.size()));
+                progress.done(1 - StrictMath.pow(0.85, foretold.size()));
             }
             return known;
         };

@@ -85,7 +85,7 @@ public final class StageTones {
     private double value(Stage stage, double coverage, PlateConditions conditions) {
         return switch (stage) {
             case PRINT ->
-                Math.pow(
+                StrictMath.pow(
                         Lightness.toLuminance(tones.response().lightness(coverage)),
                         1 / conditions.paper().opticalGain());
             case RESIST -> 1 - between(coverage, openCoverages(), openShares());

@@ -168,7 +168,7 @@ final class PlateReading {
         double step = 10_000;
         double across = (place.x(step, 0) - place.x(0, 0)) * (place.mirrored() ? -1 : 1);
         double down = (place.y(step, 0) - place.y(0, 0)) * (place.mirrored() ? -1 : 1);
-        double degrees = Math.toDegrees(Math.atan2(down, across));
+        double degrees = Math.toDegrees(StrictMath.atan2(down, across));
         String turned = Math.abs(degrees) < 0.05
                 ? "lying straight"
                 : String.format(

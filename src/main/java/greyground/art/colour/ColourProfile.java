@@ -184,7 +184,7 @@ final class ColourProfile {
         }
         if (count == 1) {
             double gamma = octets.u16(tag[0] + 12) / 256.0;
-            return x -> Math.pow(x, gamma);
+            return x -> StrictMath.pow(x, gamma);
         }
         double[] nodes = new double[(int) count];
         for (int i = 0; i < nodes.length; i++) {
@@ -218,7 +218,7 @@ final class ColourProfile {
         double e = shape == 2 ? p[3] : p[5];
         double f = shape == 2 ? p[3] : p[6];
         boolean plain = shape == 0;
-        return x -> plain || x >= d ? Math.pow(Math.max(0, a * x + b), g) + e : c * x + f;
+        return x -> plain || x >= d ? StrictMath.pow(Math.max(0, a * x + b), g) + e : c * x + f;
     }
 
     private double fixed(int at) throws IOException {

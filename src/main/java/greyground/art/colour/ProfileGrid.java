@@ -50,7 +50,7 @@ final class ProfileGrid implements Luminance {
     }
 
     private static float[] roots(ColourProfile profile, int channels, int nodes) {
-        int count = (int) Math.pow(nodes, channels);
+        int count = (int) StrictMath.pow(nodes, channels);
         int across = nodes * nodes;
         int down = Math.max(1, count / across);
         if (channels == 1) {
@@ -72,7 +72,7 @@ final class ProfileGrid implements Luminance {
         new ColorConvertOp(new ICC_Profile[] {from, linear}, null).filter(device, grey);
         float[] roots = new float[count];
         for (int i = 0; i < count; i++) {
-            roots[i] = (float) Math.cbrt(grey.getSample(i % across, i / across, 0) / 65_535.0);
+            roots[i] = (float) StrictMath.cbrt(grey.getSample(i % across, i / across, 0) / 65_535.0);
         }
         return roots;
     }

@@ -46,7 +46,7 @@ record TiffNumbers(int bits, Form form, double black, double white, boolean turn
         boolean lab = directory.number(262, 1) == 8;
         form = lab && form == 2 ? 1 : form;
         if (form == 2 && (bits == 8 || bits == 16 || bits == 32)) {
-            double most = Math.pow(2, bits - 1) - 1;
+            double most = StrictMath.pow(2, bits - 1) - 1;
             // The default of the smallest sample's tag is the smallest number there is.
             return new TiffNumbers(bits, Form.SIGNED, -most - 1, most, false);
         }
@@ -60,7 +60,7 @@ record TiffNumbers(int bits, Form form, double black, double white, boolean turn
                     + "numbers; whole ones of 1, 2, 4, 6, 8, 10, 12, 14, 16, 24 and 32 bits, signed ones of 8, 16 and 32"
                     + " and fractions of 16, 32 and 64 can be read" + ANEW);
         }
-        return new TiffNumbers(bits, Form.WHOLE, 0, Math.pow(2, bits) - 1, bits == 24 && !directory.bigEndian());
+        return new TiffNumbers(bits, Form.WHOLE, 0, StrictMath.pow(2, bits) - 1, bits == 24 && !directory.bigEndian());
     }
 
     /** Refuses pages whose samples can't lie on the scale that their kind has. */
