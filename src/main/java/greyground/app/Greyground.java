@@ -137,8 +137,7 @@ public final class Greyground {
      * @param given its kind and what concerns its film, by option name without dashes
      * @param like a job whose process, grain and reading side it shares where nothing is given
      */
-    public static WedgeWork testPlate(
-            Map<String, String> given, Optional<Job> like, Workshop shop, LocalDate today) {
+    public static WedgeWork testPlate(Map<String, String> given, Optional<Job> like, Workshop shop, LocalDate today) {
         return WedgeWork.of(given, like, shop, today.toString());
     }
 

@@ -90,8 +90,9 @@ final class DrawnPdf {
             pen.setLineWidth((float) (Lettering.HEAVIER * size));
             pen.setLineDashPattern(new float[0], 0);
         }
-        pen.setTextMatrix(Matrix.getRotateInstance(angle, (float) (words.at().x() - back * StrictMath.cos(angle)), (float)
-                (height - words.at().y() - back * StrictMath.sin(angle))));
+        pen.setTextMatrix(
+                Matrix.getRotateInstance(angle, (float) (words.at().x() - back * StrictMath.cos(angle)), (float)
+                        (height - words.at().y() - back * StrictMath.sin(angle))));
         pen.showText(words.text());
         pen.endText();
     }

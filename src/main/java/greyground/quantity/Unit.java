@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 
 /** What a number counts: how it is shown, also where people measure in inches, and how it is typed. Values are kept metric. */
+@SuppressWarnings("ImmutableEnumChecker") // ways of reading hold nothing that changes
 public enum Unit {
     MILLIMETRES("mm", 2, Lengths::parseSignedMillimetres, "in", 1 / Lengths.MILLIMETRES_PER_INCH, 3),
     MICROMETRES(

@@ -238,7 +238,16 @@ class TypedQuantitiesTest {
 
     /** Sheets as ISO 216:2007, tables 1 and 2, lists them. */
     @ParameterizedTest
-    @CsvSource({"A0,841,1189", "A3,297,420", "a5,148,210", "A7,74,105", "A10,26,37", "B1,707,1000", "B5,176,250", "B10,31,44"})
+    @CsvSource({
+        "A0,841,1189",
+        "A3,297,420",
+        "a5,148,210",
+        "A7,74,105",
+        "A10,26,37",
+        "B1,707,1000",
+        "B5,176,250",
+        "B10,31,44"
+    })
     void sheetsOfTheStandardAreSizes(String name, double width, double height) {
         assertEquals(new Size(width, height), Size.parse("plate", name));
         assertEquals(new Size(height, width), Size.parse("plate", name + " landscape"));

@@ -379,8 +379,8 @@ public final class ProofWork implements Closeable {
         }
         return ToneDiagram.of(
                 job.title() + ": " + job.process().words() + ", " + job.grain().name() + ", "
-                                + plate.conditions().wellsName()
-                                + (tones.isMeasured() ? "; print " + tones.name() : ""),
+                        + plate.conditions().wellsName()
+                        + (tones.isMeasured() ? "; print " + tones.name() : ""),
                 nodes,
                 tones.foretold(),
                 tones.measured());

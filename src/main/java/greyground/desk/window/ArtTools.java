@@ -149,8 +149,7 @@ final class ArtTools extends FlowPane {
 
     private void cropToCover() {
         sight.plate()
-                .ifPresent(made ->
-                        tell.accept("crop", job -> Turning.covered(job, made.artWidth(), made.artHeight())));
+                .ifPresent(made -> tell.accept("crop", job -> Turning.covered(job, made.artWidth(), made.artHeight())));
     }
 
     void quarter(boolean clockwise) {

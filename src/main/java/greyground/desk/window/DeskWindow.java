@@ -105,7 +105,14 @@ final class DeskWindow {
                         rail, picture, loupeBench, plan, sheet, testPlate, empty, keys, settings, warnings),
                 () -> model.state().isPresent());
         this.head = new HeadBar(this, files, export);
-        this.ticking = new Ticking(clocks, services.bell(), plan, clockStrip, frame, () -> live.isMakingPlate() && model.state().isPresent(), () -> sight.plate().isPresent());
+        this.ticking = new Ticking(
+                clocks,
+                services.bell(),
+                plan,
+                clockStrip,
+                frame,
+                () -> live.isMakingPlate() && model.state().isPresent(),
+                () -> sight.plate().isPresent());
         frame.head(head);
         frame.strip(printing);
         frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
@@ -181,8 +188,7 @@ final class DeskWindow {
 
     /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
     void printFilm() {
-        model.state()
-                .ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say));
+        model.state().ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say));
     }
 
     ExportBar export() {

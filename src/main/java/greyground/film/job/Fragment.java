@@ -16,8 +16,9 @@ record Fragment() implements Kind<Crop> {
     public Crop parse(String what, String text, Kind.Art art) {
         String[] parts = text.split(",", -1);
         if (parts.length != 4) {
-            throw Refusal.use(what + " \"" + text + "\" has " + parts.length
-                    + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%; or be the word covered");
+            throw Refusal.use(
+                    what + " \"" + text + "\" has " + parts.length
+                            + " parts; it must have 4: left,top,width,height, each in % or pixels, such as 10%,5%,80%,80%; or be the word covered");
         }
         double[] shares = new double[4];
         for (int i = 0; i < 4; i++) {

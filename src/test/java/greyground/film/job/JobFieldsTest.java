@@ -192,7 +192,9 @@ class JobFieldsTest {
     void theFragmentThatIsCoveredIsThatOfTheWholeJob() {
         Map<String, String> words = Map.of("crop", "covered", "rotate", "94", "plate", "100x80mm", "bleed", "0mm");
         Job job = JobFields.told(JobFields.usual(), words, new Art(400, 300));
-        assertEquals(LevelledArt.of(300, 400, job.art()).covered(job.plate(), job.placing()), job.art().crop());
+        assertEquals(
+                LevelledArt.of(300, 400, job.art()).covered(job.plate(), job.placing()),
+                job.art().crop());
     }
 
     /** The words that a range mapping is looked up by, elsewhere. */
