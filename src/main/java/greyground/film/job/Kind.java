@@ -40,7 +40,7 @@ public sealed interface Kind<T>
         public static final Art UNKNOWN = new Art(0, 0);
 
         Art turned(int quarters) {
-            return quarters % 2 == 0 ? this : new Art(height, width);
+            return quarters % 2 == 0 ? this : new Art(/* width= */ height, /* height= */ width);
         }
     }
 
@@ -138,7 +138,7 @@ public sealed interface Kind<T>
         public Long parse(String what, String text, Art art) {
             try {
                 long number = Long.parseLong(text.strip());
-                limits.check(what, number);
+                limits.check(what, (double) number);
                 return number;
             } catch (NumberFormatException notWhole) {
                 throw Refusal.use(what + " is \"" + text.strip() + "\"; it must be a whole number from "
@@ -203,6 +203,7 @@ public sealed interface Kind<T>
         }
 
         @Override
+        @SuppressWarnings("NullableOptional") // a kind's usual value may be missing, whatever its kind
         public Optional<T> read(JsonFields fields, String name, @Nullable Optional<T> usual) {
             return fields.isWord(name, word) ? Optional.empty() : Optional.of(kind.read(fields, name, null));
         }
