@@ -13,6 +13,7 @@ import java.util.function.ToDoubleFunction;
  * <p>The allowed ranges are plausible ones, assumed, and lie within what the workshop's file takes. Numbers that can't be
  * negative and span a decade are fitted by their logarithm, so their error is a share.
  */
+@SuppressWarnings("ImmutableEnumChecker") // how a number is read and changed holds nothing that changes
 public enum FitParameter {
     /**
      * Edge shift on the way to the resist. Exposure shifts edges too; a print can't tell the two apart, so all of it is booked as
