@@ -91,7 +91,7 @@ public final class HalvedPlanes {
     /**
      * The plane halved so often.
      *
-     * @param halvings 0 to {@link #halvings()}
+     * @param halvings 0 to as many as were made
      */
     public GreyPlane halved(int halvings) {
         return planes.get(halvings);
