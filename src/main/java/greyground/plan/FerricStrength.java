@@ -10,9 +10,6 @@ import greyground.quantity.Refusal;
  * @param kilogramsPerLitre density at 20 C
  */
 public record FerricStrength(double massFraction, double kilogramsPerLitre) {
-    /** FeCl3 from IUPAC abridged atomic weights, 55.845 + 3 x 35.45, to two decimals. */
-    private static final double GRAMS_PER_MOLE = 162.20;
-
     /** Per cent by mass and kg/L at 20 C: a chemical producer's density table, reproduced at handymath.com. */
     private static final double[] PER_CENT = {16, 20, 24, 28, 30, 32, 36, 40, 44};
 
