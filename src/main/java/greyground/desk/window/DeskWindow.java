@@ -105,14 +105,7 @@ final class DeskWindow {
                         rail, picture, loupeBench, plan, sheet, testPlate, empty, keys, settings, warnings),
                 () -> model.state().isPresent());
         this.head = new HeadBar(this, files, export);
-        this.ticking = new Ticking(
-                clocks,
-                services.bell(),
-                plan,
-                clockStrip,
-                frame,
-                () -> live.isMakingPlate() && model.state().isPresent(),
-                () -> sight.plate().isPresent());
+        this.ticking = new Ticking(services.bell(), clocks, plan, clockStrip, frame, live, model, sight);
         frame.head(head);
         frame.strip(printing);
         frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);

@@ -1,9 +1,10 @@
 package greyground.desk.window;
 
 import greyground.desk.model.BenchClocks;
+import greyground.desk.model.BenchModel;
+import greyground.desk.model.LiveDesk;
 import greyground.desk.plan.PlanView;
 import java.util.List;
-import java.util.function.BooleanSupplier;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -15,30 +16,33 @@ final class Ticking {
             "Computing the plate: a new grain or bath takes some seconds the first time";
 
     private final Timeline timeline = new Timeline(new KeyFrame(Duration.millis(200), now -> tick()));
-    private final BenchClocks clocks;
     private final Runnable bell;
+    private final BenchClocks clocks;
     private final PlanView plan;
     private final ClockStrip strip;
     private final DeskFrame frame;
-    private final BooleanSupplier making;
-    private final BooleanSupplier showsAPlate;
+    private final LiveDesk live;
+    private final BenchModel model;
+    private final PlateSight sight;
     private boolean wasMaking;
 
     Ticking(
-            BenchClocks clocks,
             Runnable bell,
+            BenchClocks clocks,
             PlanView plan,
             ClockStrip strip,
             DeskFrame frame,
-            BooleanSupplier making,
-            BooleanSupplier showsAPlate) {
-        this.clocks = clocks;
+            LiveDesk live,
+            BenchModel model,
+            PlateSight sight) {
         this.bell = bell;
+        this.clocks = clocks;
         this.plan = plan;
         this.strip = strip;
         this.frame = frame;
-        this.making = making;
-        this.showsAPlate = showsAPlate;
+        this.live = live;
+        this.model = model;
+        this.sight = sight;
         timeline.setCycleCount(Animation.INDEFINITE);
     }
 
@@ -59,11 +63,11 @@ final class Ticking {
         plan.tick();
         showClocks();
         // What is there within two ticks deserves no word.
-        boolean makes = making.getAsBoolean();
+        boolean makes = live.isMakingPlate() && model.state().isPresent();
         boolean computing = makes && wasMaking;
         wasMaking = makes;
         if (computing && frame.said().isEmpty()) {
-            frame.say(showsAPlate.getAsBoolean() ? COMPUTING + "; until then the last one is shown" : COMPUTING);
+            frame.say(sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
         } else if (!computing && frame.said().startsWith(COMPUTING)) {
             frame.say("");
         }
