@@ -142,7 +142,7 @@ final class ShopSettings {
             number(
                     Station.COPPER,
                     "etch-factor",
-                    "Depth over creep",
+                    "Etch factor",
                     "bath.etchFactor",
                     0.5,
                     10,

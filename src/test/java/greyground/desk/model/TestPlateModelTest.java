@@ -137,7 +137,7 @@ class TestPlateModelTest {
     @Test
     void numbersHaveTheNamesOfTheirStations() {
         assertEquals("2.63", FigureWords.of("bath.etchFactor").withUnit(2.6258));
-        assertEquals("Depth over creep", FigureWords.of("bath.etchFactor").label());
+        assertEquals("Etch factor", FigureWords.of("bath.etchFactor").label());
         assertEquals(
                 "2.25 \u00b5m/min",
                 FigureWords.of("bath.rateMicrometresPerMinute").withUnit(2.25));

@@ -79,7 +79,7 @@ class WarningsIT extends SmallPlate {
     @Test
     void assumedNumbersThatMatterMostLeadToTheirSettings() throws Exception {
         leadsToSetting("bite of 20 min is only assumed", "bite");
-        leadsToSetting("Depth over creep", "etch-factor");
+        leadsToSetting("etch factor", "etch-factor");
         // Measured, it is no longer told; the next one takes its place.
         act(() -> {
             Setting.ShopNumber bite = (Setting.ShopNumber) Settings.named("bite");
