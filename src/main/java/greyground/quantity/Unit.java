@@ -8,8 +8,7 @@ import java.util.regex.Pattern;
 @SuppressWarnings("ImmutableEnumChecker") // ways of reading hold nothing that changes
 public enum Unit {
     MILLIMETRES("mm", 2, Lengths::parseSignedMillimetres, "in", 1 / Lengths.MILLIMETRES_PER_INCH, 3),
-    MICROMETRES(
-            "\u00b5m", 1, (what, text) -> Lengths.parseSignedMillimetres(what, bare(text) ? text + "um" : text) * 1000),
+    MICROMETRES("\u00b5m", 1, (what, text) -> Lengths.parseSignedMillimetres(what, text) * 1000),
     LINES(
             "lines/cm",
             1,
