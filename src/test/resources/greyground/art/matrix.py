@@ -11,7 +11,7 @@ import io
 import os
 import struct
 import sys
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ProcessPoolExecutor
 
 import numpy as np
 from PIL import Image, ImageCms
@@ -171,7 +171,7 @@ if __name__ == "__main__":
     os.chdir(sys.argv[2])
     os.environ.update(MAGICK_THREAD_LIMIT="1", VIPS_CONCURRENCY="1", LC_ALL="C")
     make_sources()
-    with ThreadPoolExecutor(os.cpu_count()) as pool:
+    with ProcessPoolExecutor(os.cpu_count()) as pool:
         wanted = [(n, line) for n, line in lines if len(sys.argv) < 4 or sys.argv[3] in line]
         for answer in pool.map(lambda numbered: cell(*numbered), wanted):
             print(answer)
