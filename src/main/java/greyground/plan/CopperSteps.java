@@ -184,6 +184,12 @@ final class CopperSteps {
             step.advise(
                     "The film itself holds the ink: soft canvas, light hand, no scraper, low pressure to begin with.");
         }
+        if (request.transfers() > 1) {
+            String first = request.transfers() % 2 == 0 ? "backwards" : "right";
+            step.advise("The film is made for " + request.transfers()
+                    + " contact transfers: the first sheet, pulled from the plate, reads " + first
+                    + ", the last one reads right.");
+        }
         return step.advise(
                         "Measure paper, solid and wedge on the dry proof and keep them with the plan: a measured number replaces"
                                 + " an assumed one.")

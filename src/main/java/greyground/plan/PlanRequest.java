@@ -8,9 +8,10 @@ import greyground.quantity.Size;
 /**
  * What a plan needs to know of the job.
  *
- * @param process how the plate is made; photogravure always exposes a separate screen
+ * @param process how the plate is made; photogravure exposes a screen film by itself before the positive
  * @param plate its size
- * @param separateScreen whether an aquatint screen film is exposed by itself before the positive
+ * @param inkDown whether the positive's ink touches the resist
+ * @param transfers contacts from the plate to the final sheet, from 1, which is direct printing
  * @param meanCoverage share of the plate that is black on the film, 0 to 1
  * @param filmName for the heading
  * @param date as the job gives it, may be empty
@@ -21,7 +22,8 @@ import greyground.quantity.Size;
 public record PlanRequest(
         PlateProcess process,
         Size plate,
-        boolean separateScreen,
+        boolean inkDown,
+        int transfers,
         double meanCoverage,
         String filmName,
         String date,
@@ -30,10 +32,7 @@ public record PlanRequest(
         String curveName) {
     public PlanRequest {
         Refusal.checkRange("film's mean coverage", meanCoverage, 0, 1, "", "give the share of black on the film");
-        if (process instanceof PlateProcess.Photogravure && !separateScreen) {
-            throw Refusal.use("separate screen is off; photogravure needs it on: expose the screen film, or choose the "
-                    + "process etched-film");
-        }
+        Refusal.checkRange("contact transfers", transfers, 1, 9, "", "1 is direct printing");
     }
 
     /**
@@ -48,6 +47,11 @@ public record PlanRequest(
             return meanCoverage * screen.screenBlack();
         }
         return meanCoverage;
+    }
+
+    /** Whether a screen film is exposed by itself before the positive. */
+    public boolean separateScreen() {
+        return process instanceof PlateProcess.Photogravure;
     }
 
     /** Plate's area. */

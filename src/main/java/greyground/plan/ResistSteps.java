@@ -20,6 +20,9 @@ import java.util.Locale;
 
 /** The steps from bare copper to developed resist. */
 final class ResistSteps {
+    private static final String CONTACT =
+            "Good contact all over, wedge beside the image. Note the step held afterwards.";
+
     private final Workshop workshop;
     private final PlanRequest request;
     private final ExposureTimes times;
@@ -135,7 +138,8 @@ final class ResistSteps {
                             seconds(times.togetherSeconds()),
                             "no separate screen: the image gets the sum of both (common practice)",
                             correctedBy(exposure.screenSeconds(), exposure.imageSeconds()))
-                    .advise(inkSideDown())
+                    .advise(lies("Positive"))
+                    .advise(CONTACT)
                     .care(Cautions.LAMP)
                     .done());
         }
@@ -148,7 +152,8 @@ final class ResistSteps {
                         seconds(times.screenSeconds()),
                         "time found x corrections",
                         correctedBy(exposure.screenSeconds()))
-                .advise(inkSideDown())
+                .advise(lies("Screen film"))
+                .advise(CONTACT)
                 .care(Cautions.LAMP);
         Step image = new StepDraft("Image exposure")
                 .clock(times.imageSeconds())
@@ -163,6 +168,7 @@ final class ResistSteps {
                         seconds(times.togetherSeconds()),
                         "what one exposure without a screen would get",
                         correctedBy(exposure.screenSeconds(), exposure.imageSeconds()))
+                .advise(lies("Positive"))
                 .advise("Same frame, same lamp, straight after the screen. The order doesn't matter; the sum does.")
                 .care(Cautions.LAMP_AGAIN)
                 .done();
@@ -181,8 +187,12 @@ final class ResistSteps {
         return all.toArray(Figure[]::new);
     }
 
-    private static String inkSideDown() {
-        return "Ink side down on the film, good contact all over, wedge beside the image. Note the step held afterwards.";
+    /** How a film lies. Its legend is never mirrored, so the words say by themselves which side looks up. */
+    private String lies(String film) {
+        return request.inkDown()
+                ? film + " with its ink side down on the resist: the words INK SIDE then read backwards from above."
+                : film + " with its ink side up, its clear side on the resist: the words INK SIDE then read right from"
+                        + " above.";
     }
 
     private void corrections(StepDraft step) {

@@ -1,14 +1,13 @@
 package greyground.fuzz;
 
+import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.film.job.JobFields;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
 import greyground.plan.BenchOrder;
 import greyground.plan.PlanJson;
-import greyground.plan.PlanRequest;
 import greyground.plan.PlanText;
-import greyground.plate.PlateProcess;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.nio.charset.StandardCharsets;
@@ -49,17 +48,6 @@ public final class KeptTextFuzz {
     }
 
     private static void plan(Job job, Workshop workshop) {
-        PlanText.of(BenchOrder.plan(
-                workshop,
-                new PlanRequest(
-                        job.process(),
-                        job.plate(),
-                        job.process() instanceof PlateProcess.Photogravure,
-                        HALF_BLACK,
-                        job.title(),
-                        job.date(),
-                        job.resolution(),
-                        job.grain().name(),
-                        job.rangeMapping())));
+        PlanText.of(BenchOrder.plan(workshop, JobPlate.planRequest(job, HALF_BLACK, job.rangeMapping())));
     }
 }

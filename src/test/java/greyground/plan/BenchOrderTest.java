@@ -30,7 +30,8 @@ class BenchOrderTest {
         return new PlanRequest(
                 process,
                 new Size(200, 250),
-                process instanceof PlateProcess.Photogravure,
+                true,
+                1,
                 0.4,
                 "marsh.pdf",
                 "2026-03-06",
@@ -110,20 +111,25 @@ class BenchOrderTest {
                 "150 s (2:30)", line(plan, "Image exposure", "both together").value());
     }
 
-    @Test
-    void photogravureWithoutItsScreenIsRefused() {
-        assertThrows(
-                Refusal.class,
-                () -> new PlanRequest(
-                        PlateProcess.Photogravure.usual(),
-                        new Size(200, 250),
-                        false,
-                        0.4,
-                        "",
-                        "",
-                        new Resolution(1440),
-                        "",
-                        ""));
+    /** Every sentence about which way a film lies, and which sheet reads right, comes from the job (geometry: ReadingSide). */
+    @ParameterizedTest
+    @MethodSource("everyProcess")
+    void filmsLieAsTheJobSays(PlateProcess process) {
+        for (boolean down : new boolean[] {true, false}) {
+            for (int transfers = 1; transfers <= 9; transfers++) {
+                PlanRequest request = new PlanRequest(
+                        process, new Size(200, 250), down, transfers, 0.4, "", "", new Resolution(1440), "", "");
+                String plan = PlanText.of(BenchOrder.plan(Workshop.assumed(), request))
+                        .replaceAll("\\s+", " ");
+                int films = process instanceof PlateProcess.Photogravure ? 2 : 1;
+                assertEquals(down ? films : 0, plan.split("ink side down on the resist", -1).length - 1);
+                assertEquals(down ? 0 : films, plan.split("ink side up, its clear side on the resist", -1).length - 1);
+                assertEquals(films, plan.split("(?i)with its ink side", -1).length - 1);
+                assertEquals(films, plan.split("(?i)ink side (down|up)", -1).length - 1);
+                assertEquals(transfers % 2 == 0, plan.contains("pulled from the plate, reads backwards"));
+                assertEquals(transfers % 2 == 1 && transfers > 1, plan.contains("pulled from the plate, reads right"));
+            }
+        }
     }
 
     @Test

@@ -3,11 +3,11 @@ package greyground.app.bite;
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmRecipe;
+import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanRequest;
-import greyground.plate.PlateProcess;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import java.io.IOException;
@@ -39,16 +39,7 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
 
     /** What the plan knew of the job. */
     PlanRequest request() {
-        return new PlanRequest(
-                job.process(),
-                job.plate(),
-                job.process() instanceof PlateProcess.Photogravure,
-                BenchOrder.meanCoverage(plan),
-                job.title(),
-                job.date(),
-                job.resolution(),
-                job.grain().name(),
-                BenchOrder.curveName(plan));
+        return JobPlate.planRequest(job, BenchOrder.meanCoverage(plan), BenchOrder.curveName(plan));
     }
 
     /** The same film planned anew in a workshop as it is now. */

@@ -1,5 +1,6 @@
 package greyground.app.chart;
 
+import greyground.app.recipe.JobPlate;
 import greyground.chart.CheckPlate;
 import greyground.chart.Recipe;
 import greyground.chart.TestPlate;
@@ -10,7 +11,6 @@ import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plan.ExposureTimes;
-import greyground.plan.PlanRequest;
 import greyground.plan.StepWedge;
 import greyground.plan.TestStrip;
 import greyground.quantity.Durations;
@@ -63,17 +63,7 @@ public final class WedgePlan {
 
     static ExposurePlan of(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check) {
         ExposurePlan usual = BenchOrder.plan(
-                workshop,
-                new PlanRequest(
-                        job.process(),
-                        job.plate(),
-                        false,
-                        plate.meanCoverage(),
-                        job.title(),
-                        job.date(),
-                        job.resolution(),
-                        job.grain().name(),
-                        "none: coverages as they are"));
+                workshop, JobPlate.planRequest(job, plate.meanCoverage(), "none: coverages as they are"));
         Optional<TestStrip> strips = strips(plate, workshop);
         List<Step> steps = new ArrayList<>();
         for (Step step : usual.steps()) {

@@ -1,6 +1,7 @@
 package greyground.app.proof;
 
 import greyground.app.bite.BiteTimes;
+import greyground.app.recipe.JobPlate;
 import greyground.app.sight.Stage;
 import greyground.film.job.Job;
 import greyground.picture.BiteSheet;
@@ -10,7 +11,6 @@ import greyground.picture.LoupeSheet;
 import greyground.picture.Mount;
 import greyground.picture.Picture;
 import greyground.plan.Bite;
-import greyground.plan.PlanRequest;
 import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
@@ -210,18 +210,7 @@ public final class ProofPictures {
     /** The bath as it stands; what this one plate adds of copper is left out, 1 % of the rate for 300 cm2 in 2 litres. */
     private Bite bath() {
         Job job = work.job();
-        return Bite.of(
-                work.workshop(),
-                new PlanRequest(
-                        job.process(),
-                        job.plate(),
-                        job.process() instanceof PlateProcess.Photogravure,
-                        0,
-                        job.title(),
-                        job.date(),
-                        job.resolution(),
-                        job.grain().name(),
-                        ""));
+        return Bite.of(work.workshop(), JobPlate.planRequest(job, 0, ""));
     }
 
     private Job job() {

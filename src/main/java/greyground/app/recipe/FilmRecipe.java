@@ -18,7 +18,6 @@ import greyground.output.LegendFace;
 import greyground.plan.BenchConditions;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
-import greyground.plan.PlanRequest;
 import greyground.plate.PlateProcess;
 import greyground.plate.inspect.FilmLimits;
 import greyground.quantity.FilmPixels;
@@ -134,18 +133,7 @@ public final class FilmRecipe {
     public ExposurePlan plan() throws IOException {
         ExposurePlan present = plan;
         if (present == null) {
-            present = BenchOrder.plan(
-                    workshop(),
-                    new PlanRequest(
-                            job.process(),
-                            job.plate(),
-                            job.process() instanceof PlateProcess.Photogravure,
-                            blackShare(greys()),
-                            job.title(),
-                            job.date(),
-                            job.resolution(),
-                            job.grain().name(),
-                            curve().name()));
+            present = BenchOrder.plan(workshop(), JobPlate.planRequest(job, blackShare(greys()), curve().name()));
             plan = present;
         }
         return present;

@@ -11,6 +11,7 @@ import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
 import greyground.plan.ExposureTimes;
+import greyground.plan.PlanRequest;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
@@ -75,6 +76,27 @@ public final class JobPlate {
     public static PlateConditions conditions(Workshop workshop, Job job, double depthMicrometres) {
         boolean inkDown = job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
         return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
+    }
+
+    /**
+     * What a plan needs to know of a job.
+     *
+     * @param meanCoverage share of the plate that is black on the film, 0 to 1
+     * @param curve name of the curve that the film went through
+     */
+    public static PlanRequest planRequest(Job job, double meanCoverage, String curve) {
+        ReadingSide side = job.placing().readingSide();
+        return new PlanRequest(
+                job.process(),
+                job.plate(),
+                side.inkSide() == ReadingSide.InkSide.DOWN,
+                side.transfers(),
+                meanCoverage,
+                job.title(),
+                job.date(),
+                job.resolution(),
+                job.grain().name(),
+                curve);
     }
 
     private static FilmPixels pixels(Workshop workshop, Job job) {
