@@ -171,7 +171,8 @@ public final class JsonFields {
         List<KeptField> kept = new ArrayList<>();
         for (var each : node.properties()) {
             if (!asked.contains(each.getKey())) {
-                kept.add(new KeptField(place, each.getKey(), each.getValue().toString()));
+                kept.add(KeptField.among(
+                        asked, place, each.getKey(), each.getValue().toString()));
             }
         }
         sections.forEach(section -> kept.addAll(section.unknown()));

@@ -8,8 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.json.JsonText;
 import greyground.quantity.Refusal;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -79,6 +81,23 @@ class WorkshopFileTest {
         Figure litres =
                 WorkshopFile.read(HEAD + ", \"bath\": {\"litres\": 5}}").bath().litres();
         assertEquals(Figure.assumed(5, "stated in the workshop file without a test"), litres);
+    }
+
+    /** What a slip of the pen says, and what a remark of one's own does not. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            {"bath": {"biteMinuts": 25}} | workshop bath.biteMinuts is not a field, so it changes nothing; did you mean bath.biteMinutes?
+            {"bath": {"litres": {"valeu": 3, "value": 2, "known": "assumed"}}} | workshop bath.litres.valeu is not a field, so it changes nothing; did you mean bath.litres.value?
+            {"bth": {"litres": 3}} | workshop bth is not a field, so it changes nothing; did you mean bath?
+            {"film_printer": {}} | workshop film_printer is not a field, so it changes nothing; did you mean filmPrinter?
+            {"bath": {"drawer": "third from the left"}, "weather": "damp"} |
+            """)
+    void misspeltFieldsAreAskedAbout(String fields, @Nullable String question) {
+        String file = "{\"greyground\": \"workshop\", \"version\": 1, " + fields.substring(1);
+        List<String> questions = WorkshopFile.read(file).kept().stream()
+                .flatMap(field -> field.question("workshop").stream())
+                .toList();
+        assertEquals(question == null ? List.of() : List.of(question), questions);
     }
 
     @Test

@@ -32,6 +32,7 @@ import greyground.tone.RangeMapping;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -124,9 +125,12 @@ public final class FilmRecipe {
         return art.greysOfCrop(job.art(), Progress.NONE);
     }
 
-    /** What was odd about the art, and is about how it lies on the plate. */
+    /** What was odd about the art, about how it lies on the plate, and about the words of job and workshop. */
     public List<String> warnings() {
-        return ArtWarnings.of(this, art.remarks(job.art()));
+        List<String> warnings = new ArrayList<>(ArtWarnings.of(this, art.remarks(job.art())));
+        job.kept().forEach(field -> field.question("job").ifPresent(warnings::add));
+        workshop().kept().forEach(field -> field.question("workshop").ifPresent(warnings::add));
+        return warnings;
     }
 
     /** What to do at the bench. */
