@@ -173,5 +173,5 @@ if __name__ == "__main__":
     make_sources()
     with ProcessPoolExecutor(os.cpu_count()) as pool:
         wanted = [(n, line) for n, line in lines if len(sys.argv) < 4 or sys.argv[3] in line]
-        for answer in pool.map(lambda numbered: cell(*numbered), wanted):
+        for answer in pool.map(cell, *zip(*wanted)):
             print(answer)
