@@ -28,15 +28,18 @@ public final class BenchOrder {
         List<Step> steps = new ArrayList<>();
         steps.add(film(workshop, request));
         ResistSteps resist = new ResistSteps(workshop, request, times);
+        steps.add(resist.filmCheck());
         steps.add(resist.laminate());
         if (request.isBitten()) {
             steps.add(resist.thinning());
         }
-        steps.add(resist.filmCheck());
         steps.addAll(resist.exposures());
         steps.add(resist.hold());
         steps.add(resist.developing());
         CopperSteps copper = new CopperSteps(workshop, request);
+        if (request.isBitten()) {
+            steps.add(copper.brighten());
+        }
         if (request.process() instanceof PlateProcess.SprayedAquatint ground) {
             steps.add(copper.aquatint(ground));
         }
@@ -46,12 +49,11 @@ public final class BenchOrder {
         steps.add(copper.hardening());
         if (request.isBitten()) {
             steps.add(copper.bite());
+            steps.add(copper.firstProof());
+            steps.add(copper.biteAgain());
             steps.add(copper.strip());
         }
-        steps.add(copper.proof());
-        if (request.isBitten()) {
-            steps.add(copper.biteAgain());
-        }
+        steps.add(copper.edition());
         return new ExposurePlan(steps, summary(workshop, request, times), Cautions.LEAD);
     }
 

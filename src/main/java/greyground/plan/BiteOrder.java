@@ -82,9 +82,9 @@ public final class BiteOrder {
                         fixed(bite.copperAtStart(), 1) + " g/L",
                         bath.copperGramsPerLitre())
                 .computed(
-                        "rate as the plate goes in",
+                        "starting rate",
                         fixed(bite.rateAtStart(), 2) + " µm/min",
-                        "found rate x temperature x copper load",
+                        "tested rate x temperature x copper load",
                         copper.rateFrom());
     }
 
@@ -92,8 +92,8 @@ public final class BiteOrder {
         boolean foretold = plan.planned().tones() != null;
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add("time      depth creep least solid copper" + (foretold ? "  print L*      turns" : ""));
-        rows.add("   %   min   µm    µm  land     D   g/L" + (foretold ? "   light  dark  at %" : ""));
+        rows.add("time      depth under least solid copper" + (foretold ? "  print L*      turns" : ""));
+        rows.add("   %   min   µm   cut  land     D   g/L" + (foretold ? "   light  dark  at %" : ""));
         for (BitePlan.Row row : plan.rows()) {
             BittenTones tones = row.tones();
             String copper = String.format(

@@ -31,6 +31,15 @@ final class CopperSteps {
         return bath.biteMinutes().value() * bath.rateMicrometresPerMinute().value() / bite.rateAtStart();
     }
 
+    Step brighten() {
+        return new StepDraft("Brighten the copper")
+                .advise(
+                        "Some seconds of weak vinegar with a little salt, until the open copper is pink all over; rinse and dry"
+                                + " at once, for dull copper bites unevenly (common practice, no source).")
+                .care(Cautions.BRIGHTEN)
+                .done();
+    }
+
     Step aquatint(PlateProcess.SprayedAquatint ground) {
         Aquatint aquatint = workshop.aquatint();
         return new StepDraft("Aquatint, sprayed on the open copper")
@@ -46,9 +55,10 @@ final class CopperSteps {
     }
 
     Step stopOut() {
-        return new StepDraft("Stop out back and edges")
+        return new StepDraft("Stop out edges and pinholes")
                 .advise(
-                        "Cover the back, the bevel and every pinhole outside the image; let it dry. What isn't covered bites.")
+                        "Cover the bevel and every pinhole outside the image, look once more at the tape behind; let it dry. What isn't"
+                                + " covered bites.")
                 .care(Cautions.STOP_OUT)
                 .done();
     }
@@ -92,19 +102,20 @@ final class CopperSteps {
                         fixed(bite.copperAtStart(), 1) + " g/L",
                         bath.copperGramsPerLitre())
                 .computed(
-                        "rate as the plate goes in",
+                        "starting rate",
                         fixed(bite.rateAtStart(), 2) + " µm/min",
-                        "found rate x temperature x copper load",
+                        "tested rate x temperature x copper load",
                         rateFrom())
                 .known("usual bite", minutes(bath.biteMinutes().value()), bath.biteMinutes())
-                .computed("bite for", minutes(time), "usual bite x found rate / rate now", rateFrom(bath.biteMinutes()))
+                .computed(
+                        "bite for", minutes(time), "usual bite x tested rate / rate now", rateFrom(bath.biteMinutes()))
                 .computed(
                         "depth expected",
                         micrometres(Math.rint(depth)),
                         "rate x time, slowing as copper dissolves",
                         rateFrom(bath.biteMinutes(), bath.litres()))
                 .computed(
-                        "creep under each edge",
+                        "undercut of each edge",
                         micrometres(Math.rint(bite.undercut(depth))),
                         "depth / etch factor (Allen, Horne & Stevens 1982)",
                         rateFrom(bath.biteMinutes(), bath.etchFactor()))
@@ -153,7 +164,7 @@ final class CopperSteps {
         BathFigures bath = workshop.bath();
         double apart = bath.degreesBaume().value() - bath.rateDegreesBaume().value();
         if (Math.abs(apart) > 0.5) {
-            step.warn("The rate was found at "
+            step.warn("The rate was tested at "
                     + Refusal.plain(bath.rateDegreesBaume().value()) + " °Bé and this bath has "
                     + Refusal.plain(bath.degreesBaume().value())
                     + ": strength isn't corrected for. At studio strengths a stronger bath should bite slower; bite a test"
@@ -162,27 +173,65 @@ final class CopperSteps {
         if (bite.copperAfter(depth) >= bite.copperLimit() / 2) {
             step.warn("This bite leaves " + fixed(bite.copperAfter(depth), 0)
                     + " g/L copper in the bath, past half of the " + fixed(bite.copperLimit(), 0)
-                    + " g/L where it stops: times double. Make a fresh bath.");
+                    + " g/L where it is taken to stop: times double. Make a fresh bath.");
         }
         if (bite.copperAtStart() > 0) {
             step.advise("Copper in solution raises the hydrometer: a used bath reads stronger than it is.");
         }
     }
 
-    Step strip() {
-        return new StepDraft("Rinse and strip")
+    /** Rinsed, and proofed while the plate can still go back into the bath. */
+    Step firstProof() {
+        return new StepDraft("Rinse and proof, resist still on")
+                .advise("Rinse long, face down first. Measure the depth at a wide bar's edge and write it on the card.")
                 .advise(
-                        "Rinse long, face down first, then strip film and stop-out. Keep the film on if you mean to bite again"
-                                + " after a corner has been looked at.")
+                        "Ink, wipe by hand and pull one proof before the resist comes off: while it holds, the plate can go back"
+                                + " (common practice, no source). Standing resist wipes cleaner than bare copper: judge the darks by it,"
+                                + " not the plate tone.")
+                .care(Cautions.WASTE)
+                .care(Cautions.PRESS)
+                .done();
+    }
+
+    Step biteAgain() {
+        double time = biteMinutes(workshop, Bite.of(workshop, request));
+        BathFigures bath = workshop.bath();
+        return new StepDraft("Bite again, or not")
+                .computed(
+                        "too pale: a tenth deeper",
+                        minutes(time * 0.1) + " more",
+                        "time so far x (depth wanted / depth now - 1)",
+                        rateFrom(bath.biteMinutes()))
+                .computed(
+                        "too pale: a quarter deeper",
+                        minutes(time * 0.25) + " more",
+                        "time so far x (depth wanted / depth now - 1)",
+                        rateFrom(bath.biteMinutes()))
+                .advise(
+                        "Bite again only with the resist still whole, or a new ground. Each further micrometre also undercuts:"
+                                + " watch the narrowest lands and the wide blacks.")
+                .advise(
+                        "Too dark: no bath gives copper back. Strip, burnish what is too dark, and give the next plate less"
+                                + " time.")
+                .advise(
+                        "Blacks pale in their middle, grey edges round them: open bite, the lands are gone. Strip, lay an"
+                                + " aquatint on the open copper and bite that; less time for the next plate, or a lower limit of black.")
+                .done();
+    }
+
+    Step strip() {
+        return new StepDraft("Strip the resist")
+                .advise(
+                        "Take off tape, stop-out and resist; rinse, dry, and look along the light for what still clings.")
                 .care(Cautions.STRIPPER)
                 .done();
     }
 
-    Step proof() {
-        StepDraft step = new StepDraft("Ink, wipe and proof");
+    Step edition() {
+        StepDraft step = new StepDraft("Print");
         if (!request.isBitten()) {
             step.advise(
-                    "The film itself holds the ink: soft canvas, light hand, no scraper, low pressure to begin with.");
+                    "The resist itself holds the ink: soft canvas, light hand, no scraper, low pressure to begin with.");
         }
         if (request.transfers() > 1) {
             String first = request.transfers() % 2 == 0 ? "backwards" : "right";
@@ -191,29 +240,12 @@ final class CopperSteps {
                     + ", the last one reads right.");
         }
         return step.advise(
+                        "Damp paper, blotted until no water shines; blankets clean and dry. Write paper, ink, pressure and"
+                                + " wiping on the card: the next print is made by them.")
+                .advise(
                         "Measure paper, solid and wedge on the dry proof and keep them with the plan: a measured number replaces"
                                 + " an assumed one.")
-                .care(Cautions.PRESS)
-                .done();
-    }
-
-    Step biteAgain() {
-        double time = biteMinutes(workshop, Bite.of(workshop, request));
-        BathFigures bath = workshop.bath();
-        return new StepDraft("Too pale? Bite again")
-                .computed(
-                        "a tenth deeper",
-                        minutes(time * 0.1) + " more",
-                        "time so far x (depth wanted / depth now - 1)",
-                        rateFrom(bath.biteMinutes()))
-                .computed(
-                        "a quarter deeper",
-                        minutes(time * 0.25) + " more",
-                        "time so far x (depth wanted / depth now - 1)",
-                        rateFrom(bath.biteMinutes()))
-                .advise(
-                        "Only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
-                                + " narrowest lands and the wide blacks.")
+                .care(request.isBitten() ? List.of() : Cautions.PRESS)
                 .done();
     }
 }

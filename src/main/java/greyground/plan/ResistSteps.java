@@ -20,6 +20,8 @@ import java.util.Locale;
 
 /** The steps from bare copper to developed resist. */
 final class ResistSteps {
+    private static final String COVERED = "Lay the cover sheet back on the dry resist, without bubbles.";
+
     private static final String CONTACT =
             "Good contact all over, wedge beside the image. Note the step held afterwards.";
 
@@ -37,15 +39,15 @@ final class ResistSteps {
         ResistFigures resist = workshop.resist();
         StepDraft step = new StepDraft("Degrease and laminate")
                 .known(
-                        "film thickness",
+                        "resist thickness",
                         micrometres(resist.thicknessMicrometres().value()),
                         resist.thicknessMicrometres())
                 .advise(
                         "Clean until water runs off in one sheet with no break, dry, and laminate at once under safelight.");
         if (!request.isBitten()) {
-            step.advise("Don't thin it: here the film's own thickness holds the ink.");
+            step.advise("Don't thin it: here the resist's own thickness holds the ink.");
         }
-        return step.care(Cautions.DEGREASE).done();
+        return step.care(Cautions.EDGES).done();
     }
 
     Step thinning() {
@@ -56,6 +58,11 @@ final class ResistSteps {
         StepDraft step = new StepDraft("Thinning in soda")
                 .clock(wanted * 60)
                 .known("time", minutes(wanted), resist.thinningMinutes())
+                .known(
+                        "soda, " + soda(),
+                        perLitre(resist.thinningGramsPerLitre().value()),
+                        resist.thinningGramsPerLitre())
+                .known("temperature", fixed(resist.thinningCelsius().value(), 0) + " °C", resist.thinningCelsius())
                 .known("window", Refusal.plain(least) + " to " + minutes(most), resist.thinningMostMinutes())
                 .known(
                         "thickness afterwards",
@@ -63,14 +70,17 @@ final class ResistSteps {
                         resist.thinnedThicknessMicrometres());
         if (wanted < least || wanted > most) {
             step.warn("Thinning of " + minutes(wanted) + " lies outside the window of " + Refusal.plain(least) + " to "
-                    + minutes(most) + ": too short leaves a thick, soft-edged film, too long pinholes and weak lands.");
+                    + minutes(most)
+                    + ": too short leaves a thick, soft-edged resist, too long pinholes and weak lands.");
         }
         if (resist.thinningMinutes().isAssumed()) {
             step.advise(
                     "Find your own time once: on one plate take strips out at 0, 10, 20, 30 and 40 min, expose the same wedge"
                             + " and dots on each, and keep the time that holds the smallest dot and the smallest land.");
         }
-        return step.advise("Rock gently, rinse, dry cool and flat. Safelight throughout.")
+        return step.advise(
+                        "Peel the cover sheet off first and keep it, clean and flat: it goes back on before the exposure.")
+                .advise("Rock gently, rinse, dry cool and flat. Safelight throughout.")
                 .care(Cautions.SODA)
                 .done();
     }
@@ -124,12 +134,13 @@ final class ResistSteps {
         if (!request.separateScreen()) {
             StepDraft one = new StepDraft("Exposure")
                     .clock(times.togetherSeconds())
+                    .advise(COVERED)
                     .known(
-                            "found for a screen",
+                            "your tested screen time",
                             seconds(exposure.screenSeconds().value()),
                             exposure.screenSeconds())
                     .known(
-                            "found for the image",
+                            "your tested image time",
                             seconds(exposure.imageSeconds().value()),
                             exposure.imageSeconds());
             corrections(one);
@@ -145,23 +156,27 @@ final class ResistSteps {
         }
         StepDraft screen = new StepDraft("Screen exposure")
                 .clock(times.screenSeconds())
-                .known("found for the screen", seconds(exposure.screenSeconds().value()), exposure.screenSeconds());
+                .advise(COVERED)
+                .known(
+                        "your tested screen time",
+                        seconds(exposure.screenSeconds().value()),
+                        exposure.screenSeconds());
         corrections(screen);
         screen.computed(
                         "expose the screen for",
                         seconds(times.screenSeconds()),
-                        "time found x corrections",
+                        "tested time x corrections",
                         correctedBy(exposure.screenSeconds()))
                 .advise(lies("Screen film"))
                 .advise(CONTACT)
                 .care(Cautions.LAMP);
         Step image = new StepDraft("Image exposure")
                 .clock(times.imageSeconds())
-                .known("found for the image", seconds(exposure.imageSeconds().value()), exposure.imageSeconds())
+                .known("your tested image time", seconds(exposure.imageSeconds().value()), exposure.imageSeconds())
                 .computed(
                         "expose the positive for",
                         seconds(times.imageSeconds()),
-                        "time found x corrections",
+                        "tested time x corrections",
                         correctedBy(exposure.imageSeconds()))
                 .computed(
                         "both together",
@@ -205,19 +220,19 @@ final class ResistSteps {
                 "10^(0.15 x steps missing)",
                 exposure.stepHeld(),
                 exposure.targetStep());
-        String distance = centimetres(light.distanceAtTestMillimetres().value()) + ", now "
-                + centimetres(light.distanceMillimetres().value()) + " cm";
+        String distance = centimetres(light.distanceAtTestMillimetres().value()) + " cm tested, "
+                + centimetres(light.distanceMillimetres().value()) + " cm now";
         boolean moved = light.distanceAtTestMillimetres().value()
                 != light.distanceMillimetres().value();
         if (light.kind() == LampFigures.Kind.POINT) {
             step.computed(
-                    "lamp at " + distance,
+                    "lamp " + distance,
                     times(times.distanceFactor()),
                     "inverse square of the distance",
                     light.distanceAtTestMillimetres(),
                     light.distanceMillimetres());
         } else if (moved) {
-            step.warn("Tubes found at " + distance
+            step.warn("Tubes at " + distance
                     + ": their light follows no simple law, so nothing was corrected. Expose a"
                     + " wedge at the new distance.");
         }
@@ -230,7 +245,7 @@ final class ResistSteps {
         step.computed(
                 "film base",
                 times(times.baseFactor()),
-                "10^(clear UV density now less then)",
+                "10^(clear UV density now minus then)",
                 workshop.filmPrinter().clearUvDensity(),
                 exposure.filmBaseAtTestDensity());
     }
@@ -241,7 +256,7 @@ final class ResistSteps {
         return new StepDraft("Hold")
                 .clock(hold * 60)
                 .known("time", minutes(hold), exposure.holdMinutes())
-                .advise("Dark and flat, cover sheet on: the film goes on hardening. Then peel the sheet.")
+                .advise("Dark and flat, cover sheet on: the resist goes on hardening. Then peel the sheet off.")
                 .done();
     }
 
@@ -253,10 +268,9 @@ final class ResistSteps {
                 developer.hardnessMilligramsPerLitre().value());
         double share = developer.breakpointShare().value();
         double whole = developer.minutes().value() * 60;
-        String soda = developer.soda().name().toLowerCase(Locale.ROOT);
         StepDraft step = new StepDraft("Develop")
                 .clock(whole)
-                .known("soda, " + soda, perLitre(developer.gramsPerLitre().value()), developer.gramsPerLitre());
+                .known("soda, " + soda(), perLitre(developer.gramsPerLitre().value()), developer.gramsPerLitre());
         for (Developer.Soda other : Developer.Soda.values()) {
             if (other != developer.soda()) {
                 double grams =
@@ -278,6 +292,9 @@ final class ResistSteps {
             step.warn("Hard water takes " + fixed(loss * 100, 0)
                     + " % of the soda (more than 10 %): use soft or distilled water" + " or weigh that much more.");
         }
+        if (request.isBitten()) {
+            step.advise("Tape the back first and press the tape's edges down: it stays on through the bath.");
+        }
         return step.known(
                         "temperature",
                         fixed(developer.temperatureCelsius().value(), 0) + " °C",
@@ -296,6 +313,10 @@ final class ResistSteps {
                 .advise("Rinse, then look with a loupe: clean bright copper in every dark, every small land in place.")
                 .care(Cautions.SODA)
                 .done();
+    }
+
+    private String soda() {
+        return workshop.developer().soda().name().toLowerCase(Locale.ROOT);
     }
 
     private static String clock(double seconds) {

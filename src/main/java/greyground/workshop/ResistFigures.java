@@ -9,6 +9,8 @@ import greyground.quantity.Refusal;
  * @param thinningMinutes in the soda bath before exposure, 0 (not thinned) to 240
  * @param thinningLeastMinutes start of the shop's window, 0 to 240
  * @param thinningMostMinutes end of the shop's window, above its start, to 240
+ * @param thinningGramsPerLitre soda in the thinning bath, 1 to 100
+ * @param thinningCelsius of the thinning bath, 5 to 60
  * @param thinnedThicknessMicrometres left after thinning, 1 to 200
  * @param absorbancePerMicrometre decadic absorbance of the unexposed film, 0 to 0.5
  * @param contrastGamma slope of retained thickness against log10 dose, 0.2 to 50
@@ -21,6 +23,8 @@ public record ResistFigures(
         Figure thinningMinutes,
         Figure thinningLeastMinutes,
         Figure thinningMostMinutes,
+        Figure thinningGramsPerLitre,
+        Figure thinningCelsius,
         Figure thinnedThicknessMicrometres,
         Figure absorbancePerMicrometre,
         Figure contrastGamma,
@@ -33,6 +37,8 @@ public record ResistFigures(
         thinningMinutes.within("resist.thinningMinutes", 0, 240, "min", thinning);
         thinningLeastMinutes.within("resist.thinningLeastMinutes", 0, 240, "min", thinning);
         thinningMostMinutes.within("resist.thinningMostMinutes", 0, 240, "min", thinning);
+        thinningGramsPerLitre.within("resist.thinningGramsPerLitre", 1, 100, "g/L", "10 g/L is usual");
+        thinningCelsius.within("resist.thinningCelsius", 5, 60, "°C", "room temperature is usual");
         thinnedThicknessMicrometres.within("resist.thinnedThicknessMicrometres", 1, 200, "µm", thinning);
         absorbancePerMicrometre.within("resist.absorbancePerMicrometre", 0, 0.5, "per µm", "ask the film's data sheet");
         contrastGamma.within("resist.contrastGamma", 0.2, 50, "", "read it from a wedge: 1/(0.15 x steps in between)");
@@ -56,6 +62,8 @@ public record ResistFigures(
                         27, "common practice, no source: within the usual 20-30 min, until a strip test is done"),
                 Figure.assumed(20, window),
                 Figure.assumed(30, window),
+                Figure.assumed(10, "common practice, no source: a soda bath of 1 %, as for developing"),
+                Figure.assumed(20, "common practice, no source: a bath at room temperature"),
                 Figure.assumed(20, "from memory: about half the gauge, unverified; measure a thinned strip"),
                 Figure.assumed(0.4 / 30, "from memory: decadic absorbance 0.4 over 30 µm, unverified"),
                 Figure.assumed(
@@ -72,6 +80,8 @@ public record ResistFigures(
                 fields.figure("thinningMinutes", thinningMinutes),
                 fields.figure("thinningLeastMinutes", thinningLeastMinutes),
                 fields.figure("thinningMostMinutes", thinningMostMinutes),
+                fields.figure("thinningGramsPerLitre", thinningGramsPerLitre),
+                fields.figure("thinningCelsius", thinningCelsius),
                 fields.figure("thinnedThicknessMicrometres", thinnedThicknessMicrometres),
                 fields.figure("absorbancePerMicrometre", absorbancePerMicrometre),
                 fields.figure("contrastGamma", contrastGamma),

@@ -83,19 +83,21 @@ class BenchOrderTest {
         assertEquals(
                 List.of(
                         "The film",
+                        "Film on the light table",
                         "Degrease and laminate",
                         "Thinning in soda",
-                        "Film on the light table",
                         "Exposure",
                         "Hold",
                         "Develop",
+                        "Brighten the copper",
                         "Aquatint, sprayed on the open copper",
-                        "Stop out back and edges",
+                        "Stop out edges and pinholes",
                         "Harden",
                         "Bite",
-                        "Rinse and strip",
-                        "Ink, wipe and proof",
-                        "Too pale? Bite again"),
+                        "Rinse and proof, resist still on",
+                        "Bite again, or not",
+                        "Strip the resist",
+                        "Print"),
                 BenchOrder.plan(Workshop.assumed(), request(PlateProcess.SprayedAquatint.usual())).steps().stream()
                         .map(Step::title)
                         .toList());

@@ -7,6 +7,7 @@ import greyground.chart.TestPlate;
 import greyground.film.compose.TestPlateSheet;
 import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
+import greyground.plan.Cautions;
 import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
@@ -147,7 +148,9 @@ public final class WedgePlan {
                     "strip " + (i + 1) + " has had " + seconds(strips.totals().get(i)) + " in all"));
         }
         lines.addAll(usual.lines());
-        return new Step(usual.title(), 0, lines, usual.warnings(), usual.advice(), usual.cautions());
+        List<String> cautions = new ArrayList<>(usual.cautions());
+        cautions.addAll(Cautions.STRIPS);
+        return new Step(usual.title(), 0, lines, usual.warnings(), usual.advice(), cautions);
     }
 
     private static Line stated(String label, String value) {
