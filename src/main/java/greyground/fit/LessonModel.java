@@ -10,7 +10,7 @@ import java.util.stream.IntStream;
 
 /**
  * The virtual plate made smooth. It is computed for a few dozen plates spread over the numbers that move edges and wells, and between
- * them tones are read from a quadratic that fits those near the point of interest best (local regression, Cleveland 1979, with a
+ * them tones are read from a quadratic that fits those near the point of interest best (local regression, Cleveland & Devlin 1988, with a
  * Gaussian weight; from memory). So the small jumps with which film pixels cross a threshold are averaged, and told as
  * {@link #roughness}. Ink and paper are computed exactly.
  */

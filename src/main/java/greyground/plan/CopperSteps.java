@@ -140,8 +140,8 @@ final class CopperSteps {
         warnings(step, bite, depth);
         if (request.process() instanceof PlateProcess.Photogravure) {
             step.advise(
-                    "One bath is usual for this film. With several, go from strong to weak: the weaker bath passes through the"
-                            + " film sooner, so the lighter tones start later.");
+                    "One bath is usual for this resist. That weaker baths pass through sooner holds for gelatine; for this"
+                            + " resist nobody has shown it.");
         }
         return step.advise(
                         "Plate face up, moved the same way each time. Read the thermometer in the bath, not in the room."

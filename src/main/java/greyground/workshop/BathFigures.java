@@ -51,7 +51,9 @@ public record BathFigures(
                 Figure.assumed(20, "common practice: room temperature"),
                 Figure.assumed(2, "common practice: a tray for a plate of 20 x 25 cm"),
                 Figure.assumed(0, fresh),
-                Figure.assumed(100, "an etching-equipment maker's note: falls quickly after about 100 g/L"),
+                Figure.assumed(
+                        100,
+                        "an etching-equipment maker's note: the rate falls quickly after about 100 g/L; that it ends there is assumed"),
                 Figure.assumed(2, "from memory: still tray, 42 degrees Baume, 20 C, 0.8-2 µm/min, unverified"),
                 Figure.assumed(42, "assumed: the strength the rate is quoted for"),
                 Figure.assumed(20, "assumed: the temperature the rate is quoted for"),

@@ -43,7 +43,9 @@ public record Developer(
                 Figure.assumed(10, "Sedlak, Developing: 1 % sodium carbonate monohydrate"),
                 Figure.assumed(20, "common practice: hand tray 18-22 C"),
                 Figure.assumed(5, "common practice: hand tray 3-9 min"),
-                Figure.assumed(0.6, "a dry-film maker's processing guide: 50-65 %, best 60 %"),
+                Figure.assumed(
+                        0.6,
+                        "a dry-film maker's processing guide: 50-65 %, best 60 %; its footnote advises 50 % where the point is judged by eye"),
                 Figure.assumed(200, "from memory: moderately hard tap water, unverified"));
     }
 

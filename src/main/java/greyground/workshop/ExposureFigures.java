@@ -41,7 +41,9 @@ public record ExposureFigures(
                 Figure.assumed(60, usual),
                 Figure.assumed(90, usual),
                 Figure.assumed(7, "assumed to hold the wanted step until a wedge is read"),
-                Figure.assumed(7, "a resist calibration note asks for 7 to 10 of 21; printmakers choose their own"),
+                Figure.assumed(
+                        7,
+                        "two guides disagree: a resist calibration note asks for 7 to 10 of 21, another for 10 to 12, best 11; 7 is assumed"),
                 Figure.assumed(0.10, "assumed: found through film like today's"),
                 Figure.assumed(0.3, "common practice: one stop"),
                 Figure.assumed(20, "assumed: a screen with soft edges; tone in photogravure comes from them"),

@@ -29,7 +29,9 @@ public record InkFigures(
                 Figure.assumed(1.7, "from memory: intaglio black on uncoated cotton paper 1.4-1.9, unverified"),
                 Figure.assumed(0.15, "from memory: 0.1-0.3 per µm (form after Tollenaar & Ernst 1961), unverified"),
                 Figure.assumed(0.8, "from memory: 0.6-0.95, unverified"),
-                Figure.assumed(8, "Kyrychok, Intaglio Ink Relief Forming: 8.0-18.3 µm sideways, lower end"),
+                Figure.assumed(
+                        8,
+                        "Kyrychok, Intaglio Ink Relief Forming: 8.0-18.3 µm sideways on banknote presses, lower end"),
                 Figure.assumed(1.7, "Pearson, TAGA 1981: 1.7 when nothing is known"));
     }
 

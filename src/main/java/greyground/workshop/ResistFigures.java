@@ -58,8 +58,7 @@ public record ResistFigures(
         String window = "common practice, no source: a soak of 20-30 min; every shop finds its own by test";
         return new ResistFigures(
                 Figure.assumed(38, "from memory: a usual gauge, 1.5 mil, unverified"),
-                Figure.assumed(
-                        27, "common practice, no source: within the usual 20-30 min, until a strip test is done"),
+                Figure.assumed(27, "assumed: one time within the usual 20-30 min, until a strip test is done"),
                 Figure.assumed(20, window),
                 Figure.assumed(30, window),
                 Figure.assumed(10, "common practice, no source: a soda bath of 1 %, as for developing"),
