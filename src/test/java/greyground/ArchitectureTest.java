@@ -136,6 +136,20 @@ class ArchitectureTest {
         });
     }
 
+    /** docs/architecture.md lists the rooms that there are, and no other. */
+    @Test
+    void theRoomsInTheDocsAreThese() throws IOException {
+        String text = Files.readString(Path.of("docs/architecture.md"));
+        String rooms = text.substring(text.indexOf("## The rooms"), text.indexOf("## Who reads which kind"));
+        Set<String> listed = new TreeSet<>();
+        rooms.lines()
+                .filter(line -> line.startsWith("| `"))
+                .map(line -> line.split("\\|")[1])
+                .flatMap(cell -> Stream.of(cell.split(",")))
+                .forEach(room -> listed.add(room.strip().replace("`", "")));
+        assertEquals(new TreeSet<>(MAY_IMPORT.keySet()), listed);
+    }
+
     /** What the door hands out, no surface makes for itself. */
     @Test
     void surfacesReachTheUseCasesThroughTheDoor() {
