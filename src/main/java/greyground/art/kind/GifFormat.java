@@ -2,6 +2,7 @@ package greyground.art.kind;
 
 import greyground.art.jpeg.PlatformReaders;
 import greyground.art.library.LibraryReader;
+import greyground.art.library.MovingPictures;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Octets;

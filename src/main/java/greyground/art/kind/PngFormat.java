@@ -1,5 +1,6 @@
 package greyground.art.kind;
 
+import greyground.art.library.MovingPictures;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Exif;

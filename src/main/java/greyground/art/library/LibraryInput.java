@@ -2,6 +2,7 @@ package greyground.art.library;
 
 import greyground.art.page.ArtBytes;
 import java.io.IOException;
+import java.util.Arrays;
 import javax.imageio.stream.ImageInputStreamImpl;
 
 /**
@@ -10,6 +11,8 @@ import javax.imageio.stream.ImageInputStreamImpl;
  */
 public final class LibraryInput extends ImageInputStreamImpl {
     private static final int BUFFER_BYTES = 1 << 16;
+    /** Two of a reader's largest numbers. */
+    private static final int PADDING = 16;
 
     /** A sound picture's reader asks for up to eight bytes more than there are, byte by byte, in each of its few parts (assumed bound). */
     private static final int READS_PAST_END_AT_MOST = 1_000;
@@ -17,6 +20,8 @@ public final class LibraryInput extends ImageInputStreamImpl {
     private final ArtBytes file;
     private final long patchAt;
     private final int patch;
+    private final long length;
+    private final boolean padded;
     private final byte[] buffer = new byte[BUFFER_BYTES];
     private long bufferAt;
     private int buffered;
@@ -24,14 +29,23 @@ public final class LibraryInput extends ImageInputStreamImpl {
     private volatile boolean over;
 
     public LibraryInput(ArtBytes file) {
-        this(file, -1, 0);
+        this(file, -1, 0, false);
     }
 
-    /** The file with one byte, at {@code patchAt}, seen as {@code patch}; none below 0. */
-    public LibraryInput(ArtBytes file, long patchAt, int patch) {
+    private LibraryInput(ArtBytes file, long patchAt, int patch, boolean padded) {
         this.file = file;
         this.patchAt = patchAt;
         this.patch = patch;
+        this.padded = padded;
+        this.length = file.size() + (padded ? PADDING : 0);
+    }
+
+    /**
+     * The file with one byte, at {@code patchAt}, seen as {@code patch}, none below 0; and with noughts behind it, as a reader needs that looks
+     * some numbers ahead, and without a length, from which a reader would conclude that a blank picture can't be true.
+     */
+    public static LibraryInput padded(ArtBytes file, long patchAt, int patch) {
+        return new LibraryInput(file, patchAt, patch, true);
     }
 
     @Override
@@ -66,7 +80,9 @@ public final class LibraryInput extends ImageInputStreamImpl {
             throw new IOException("stopped");
         }
         if (streamPos < bufferAt || streamPos >= bufferAt + buffered) {
-            buffered = streamPos < file.size() ? file.read(streamPos, buffer, 0, BUFFER_BYTES) : 0;
+            buffered = (int) Math.min(BUFFER_BYTES, Math.max(0, length - streamPos));
+            int there = file.read(streamPos, buffer, 0, buffered);
+            Arrays.fill(buffer, there, buffered, (byte) 0);
             bufferAt = streamPos;
             if (patchAt >= bufferAt && patchAt < bufferAt + buffered) {
                 buffer[(int) (patchAt - bufferAt)] = (byte) patch;
@@ -80,7 +96,7 @@ public final class LibraryInput extends ImageInputStreamImpl {
 
     @Override
     public long length() {
-        return file.size();
+        return padded ? -1 : length;
     }
 
     /** Makes the next read fail, whoever reads. */

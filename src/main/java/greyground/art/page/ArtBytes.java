@@ -12,12 +12,27 @@ import java.nio.file.StandardOpenOption;
 public final class ArtBytes implements Closeable {
     private final Path path;
     private final FileChannel channel;
+    private final long start;
     private final long size;
 
     public ArtBytes(Path path) throws IOException {
         this.path = path;
         this.channel = FileChannel.open(path, StandardOpenOption.READ);
+        this.start = 0;
         this.size = channel.size();
+    }
+
+    private ArtBytes(ArtBytes whole, long from, long count) {
+        this.path = whole.path;
+        this.channel = whole.channel;
+        this.start = whole.start + from;
+        this.size = count;
+    }
+
+    /** The stretch of {@code count} bytes from {@code from} as if it were a file, cut where the file ends; it stays open as long as this is. */
+    public ArtBytes part(long from, long count) {
+        long at = Math.min(Math.max(0, from), size);
+        return new ArtBytes(this, at, Math.max(0, Math.min(count, size - at)));
     }
 
     public Path path() {
@@ -46,8 +61,9 @@ public final class ArtBytes implements Closeable {
 
     /** Reads up to {@code count} bytes and returns how many there were. */
     public int read(long at, byte[] into, int offset, int count) throws IOException {
-        ByteBuffer buffer = ByteBuffer.wrap(into, offset, count);
-        long from = at;
+        int there = (int) Math.max(0, Math.min(count, size - at));
+        ByteBuffer buffer = ByteBuffer.wrap(into, offset, there);
+        long from = start + at;
         while (buffer.hasRemaining()) {
             int got = channel.read(buffer, from);
             if (got < 0) {
@@ -55,7 +71,7 @@ public final class ArtBytes implements Closeable {
             }
             from += got;
         }
-        return (int) (from - at);
+        return (int) (from - start - at);
     }
 
     @Override

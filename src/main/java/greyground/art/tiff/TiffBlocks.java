@@ -47,6 +47,7 @@ record TiffBlocks(
     static final int DEFLATE = 8;
     static final int PACK_BITS = 32_773;
     static final int LZMA = 34_925;
+    static final int WEBP = 50_001;
 
     int across() {
         return (int) (((long) width + blockWidth - 1) / blockWidth);
@@ -74,10 +75,15 @@ record TiffBlocks(
         return bits > 8 ? 2 : 1;
     }
 
+    /** Whether each is a picture of its own, unpacked as one. */
+    boolean pictures() {
+        return compression == JPEG || compression == WEBP;
+    }
+
     /** Whether {@link TiffRows} unpacks them. */
     boolean unpacked(ArtBytes file) throws IOException {
         return switch (compression) {
-            case NONE, JPEG, DEFLATE, PACK_BITS, LZMA -> true;
+            case NONE, JPEG, DEFLATE, PACK_BITS, LZMA, WEBP -> true;
             case LZW -> !oldLzw(file);
             default -> false;
         };

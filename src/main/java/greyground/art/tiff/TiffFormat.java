@@ -62,7 +62,7 @@ public final class TiffFormat implements ArtFormat {
         long blockBytes =
                 (long) blocks.blockWidth() * blocks.blockHeight() * samples.channels() * samples.bytesPerSample();
         boolean tiled = blocks.blockWidth() != blocks.width() || directory.has(322);
-        boolean wholeBlocks = tiled || blocks.compression() == TiffBlocks.JPEG;
+        boolean wholeBlocks = tiled || blocks.pictures();
         boolean stored = blocks.compression() == TiffBlocks.NONE;
         boolean anyOrder = wholeBlocks || stored || blockBytes <= BLOCK_BYTES;
         int bandRows = bandRows(samples, blocks, anyOrder && !(stored && !tiled));
@@ -230,10 +230,9 @@ public final class TiffFormat implements ArtFormat {
 
     private static int compression(int code) throws IOException {
         return switch (code) {
-            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773, TiffBlocks.LZMA -> code;
+            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773, TiffBlocks.LZMA, TiffBlocks.WEBP -> code;
             case 32_946, 50_013 -> TiffBlocks.DEFLATE;
             case 50_000 -> throw unreadable("Zstandard");
-            case 50_001 -> throw unreadable("WebP");
             case 34_661 -> throw unreadable("JBIG");
             case 34_712, 33_003, 33_005 -> throw unreadable("JPEG 2000");
             default -> throw unreadable("unknown (" + code + ")");

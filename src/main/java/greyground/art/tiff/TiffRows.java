@@ -169,6 +169,7 @@ final class TiffRows implements SampleRows {
             case TiffBlocks.PACK_BITS -> new PackBits(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.LZMA -> new Lzma(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.JPEG -> TiffJpeg.unpack(file, blocks, from, count);
+            case TiffBlocks.WEBP -> TiffWebp.unpack(file.part(from, count), blocks);
             default -> throw new IllegalStateException("compression " + blocks.compression());
         };
     }

@@ -1,4 +1,4 @@
-package greyground.art.kind;
+package greyground.art.webp;
 
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Octets;

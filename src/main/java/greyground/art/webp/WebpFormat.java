@@ -1,8 +1,9 @@
-package greyground.art.kind;
+package greyground.art.webp;
 
 import com.twelvemonkeys.imageio.plugins.webp.WebPImageReaderSpi;
 import greyground.art.library.LibraryInput;
 import greyground.art.library.LibraryReader;
+import greyground.art.library.MovingPictures;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Exif;
@@ -32,7 +33,8 @@ public final class WebpFormat implements ArtFormat {
         return List.of(() -> page(file));
     }
 
-    private static Page page(ArtBytes file) throws IOException {
+    /** The picture that {@code file} is. */
+    public static Page page(ArtBytes file) throws IOException {
         Header header = Header.read(file);
         LibraryReader.Beside beside = new LibraryReader.Beside(
                 header.profile,
@@ -104,7 +106,10 @@ public final class WebpFormat implements ArtFormat {
                         rawAlphaAt = (new Octets(file.read(at, 1), false).u8(0) & 3) == 0 ? at : 0;
                     }
                 }
-                case "VP8 " -> pictured = true;
+                case "VP8 " -> {
+                    EdgeSmoothing.check(file, at);
+                    pictured = true;
+                }
                 case "VP8L" -> {
                     // RFC 9649, 3.4: the last bit but three says whether alpha is used.
                     boolean used = (new Octets(file.read(at + 1, 4), false).u32(0) >> 28 & 1) != 0;
@@ -142,7 +147,7 @@ public final class WebpFormat implements ArtFormat {
         /** Without the mark of a profile, which the library would apply, and with the mark of alpha where alpha is. */
         @Override
         public LibraryInput input(ArtBytes file) {
-            return new LibraryInput(file, extended ? 20 : -1, (moving ? MOVING : 0) | (alpha ? ALPHA : 0));
+            return LibraryInput.padded(file, extended ? 20 : -1, (moving ? MOVING : 0) | (alpha ? ALPHA : 0));
         }
     }
 }
