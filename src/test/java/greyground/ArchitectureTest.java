@@ -90,8 +90,8 @@ class ArchitectureTest {
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"
                                 + " app.live app.teach",
-                        "desk.setting: quantity workshop plate film.job desk.model",
                         "desk.look: finding app.sight app.teach desk.model",
+                        "desk.setting: quantity workshop plate film.job desk.model desk.look",
                         "desk.picture: quantity app.sight app.live desk.model desk.look",
                         "desk.plan: quantity plan app.bite desk.model desk.look",
                         "desk.window: " + seen

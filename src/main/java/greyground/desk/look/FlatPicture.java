@@ -60,7 +60,7 @@ public final class FlatPicture extends Region {
     public void show(LivePicture shown) {
         if (!shown.equals(picture)) {
             picture = shown;
-            image.setImage(Shown.image(shown, light));
+            image.setImage(light.image(shown));
             whole = true;
             requestLayout();
         }
@@ -69,7 +69,7 @@ public final class FlatPicture extends Region {
     public void look(Light shining) {
         light = shining;
         if (picture != null) {
-            image.setImage(Shown.image(picture, light));
+            image.setImage(light.image(picture));
         }
     }
 

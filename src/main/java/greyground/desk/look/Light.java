@@ -1,5 +1,10 @@
 package greyground.desk.look;
 
+import greyground.app.sight.LivePicture;
+import java.nio.IntBuffer;
+import java.util.stream.IntStream;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
 
 /**
@@ -38,11 +43,18 @@ public record Light(boolean safe) {
         return safe ? Color.web("#ffb84a") : Color.web("#8c4320");
     }
 
-    /** A pixel as it may shine: as it is, or as much amber as it has light (Rec. 709 weights). */
-    int shown(int argb) {
-        if (!safe || argb == 0) {
-            return argb;
-        }
+    /** A picture as it may shine. */
+    public WritableImage image(LivePicture picture) {
+        int width = picture.width();
+        int[] pixels = safe ? IntStream.of(picture.pixels()).map(Light::amber).toArray() : picture.pixels();
+        WritableImage image = new WritableImage(width, picture.height());
+        PixelFormat<IntBuffer> format = PixelFormat.getIntArgbInstance();
+        image.getPixelWriter().setPixels(0, 0, width, picture.height(), format, pixels, 0, width);
+        return image;
+    }
+
+    /** As much amber as a pixel has light (Rec. 709 weights). */
+    private static int amber(int argb) {
         int light = ((argb >> 16 & 0xFF) * 54 + (argb >> 8 & 0xFF) * 183 + (argb & 0xFF) * 19) >> 8;
         return (argb & 0xFF000000) | (light << 16) | ((int) (light * SAFE_GREEN) << 8);
     }

@@ -3,7 +3,6 @@ package greyground.desk.look;
 import java.util.function.Consumer;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextArea;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.VBox;
@@ -24,14 +23,11 @@ public final class NoteField extends VBox {
      */
     public NoteField(String what, String id, Consumer<String> written, Runnable left) {
         super(2);
-        area.setId(id);
+        Controls.named(area, id, what, what + "; it is kept in the job");
         area.setPromptText(what);
-        area.setAccessibleText(what);
-        area.setTooltip(new Tooltip(what + "; it is kept in the job"));
         area.setWrapText(true);
         area.getStyleClass().add("note");
-        Label name = new Label(what);
-        name.getStyleClass().add("quiet");
+        Label name = Controls.label(what, "quiet");
         name.setLabelFor(area);
         name.visibleProperty().bind(area.textProperty().isNotEmpty());
         name.managedProperty().bind(name.visibleProperty());
@@ -41,11 +37,7 @@ public final class NoteField extends VBox {
                 written.accept(is);
             }
         });
-        area.focusedProperty().addListener((property, was, is) -> {
-            if (was) {
-                left.run();
-            }
-        });
+        Controls.whenLeft(area, left);
         area.addEventFilter(KeyEvent.KEY_PRESSED, key -> {
             if (key.getCode() == KeyCode.TAB && !key.isControlDown() && !key.isAltDown()) {
                 // As Ctrl+Tab would: a note needs no tabs.

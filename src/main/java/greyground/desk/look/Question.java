@@ -4,10 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
-import javafx.scene.control.Label;
-import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 
 /** A question within the window: a sentence and its answers, the first of which Enter gives and Escape the last. */
@@ -22,17 +19,18 @@ public final class Question extends HBox {
      */
     public record Answer(String words, Runnable then) {}
 
+    /** Puts a question. */
+    @FunctionalInterface
+    public interface Asking {
+        void ask(String words, Answer... answers);
+    }
+
     public Question(String words, List<Answer> answers, Runnable close) {
         super(8);
         getStyleClass().add("question");
         setAlignment(Pos.CENTER_LEFT);
         setId("question");
-        Label label = new Label(words);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        label.setMaxWidth(Double.MAX_VALUE);
-        HBox.setHgrow(label, Priority.ALWAYS);
-        getChildren().add(label);
+        getChildren().add(Controls.growing(Controls.wrapped(words)));
         for (Answer answer : answers) {
             Button button = new Button(answer.words());
             button.setMinWidth(Region.USE_PREF_SIZE);
@@ -43,15 +41,10 @@ public final class Question extends HBox {
                 answer.then().run();
             });
             buttons.add(button);
-            getChildren().add(button);
         }
+        getChildren().addAll(buttons);
         buttons.get(0).getStyleClass().add("main");
-        setOnKeyPressed(key -> {
-            if (key.getCode() == KeyCode.ESCAPE) {
-                buttons.get(buttons.size() - 1).fire();
-                key.consume();
-            }
-        });
+        Controls.onEscape(this, () -> buttons.get(buttons.size() - 1).fire());
     }
 
     public void focusFirst() {

@@ -3,9 +3,7 @@ package greyground.desk.model;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
 import greyground.film.job.Job;
-import greyground.film.job.JobFile;
 import greyground.workshop.Workshop;
-import greyground.workshop.WorkshopFile;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -280,15 +278,5 @@ public final class BenchModel {
     /** The unsaved work is let go on purpose, or everything is saved. */
     public void leave() {
         recovery.clear();
-    }
-
-    /** A job of a text, as its file holds it. */
-    public static Job job(String text) {
-        return JobFile.read(text);
-    }
-
-    /** A workshop of a text, as its file holds it. */
-    public static Workshop workshop(String text) {
-        return WorkshopFile.read(text);
     }
 }

@@ -52,19 +52,10 @@ public final class Comparison {
      * @param lines under the title, short
      * @param picture as wide as the loupe shows; empty while it is computed
      */
-    public record Side(String title, List<String> lines, Optional<LivePicture> picture) {
-        public Side {
-            lines = List.copyOf(lines);
-        }
-    }
+    public record Side(String title, List<String> lines, Optional<LivePicture> picture) {}
 
     public Kind kind() {
         return kind;
-    }
-
-    /** What the loupe shows now. */
-    Optional<Seen> live() {
-        return live;
     }
 
     /** The loupe shows something else. */
@@ -143,24 +134,27 @@ public final class Comparison {
         return switch (kind) {
             case NONE -> Optional.empty();
             case TWO_PLACES -> held.map(seen -> side("Held fast", seen, inches));
-            case TWO_BITES -> Optional.of(bitten(0, inches));
+            case TWO_BITES -> Optional.of(bitten(0, "The usual bite", inches));
         };
     }
 
     /** The same of the right side. */
     public Optional<Side> right(boolean inches) {
+        String title = "Under the loupe";
         return switch (kind) {
             case NONE -> Optional.empty();
-            case TWO_PLACES ->
-                Optional.of(live.map(seen -> side("Under the loupe", seen, inches))
-                        .orElseGet(() -> new Side("Under the loupe", List.of("being computed"), Optional.empty())));
-            case TWO_BITES -> Optional.of(bitten(1, inches));
+            case TWO_PLACES -> live.map(seen -> side(title, seen, inches)).or(() -> Optional.of(computing(title)));
+            case TWO_BITES -> Optional.of(bitten(1, "Another bite", inches));
         };
+    }
+
+    private static Side computing(String title) {
+        return new Side(title, List.of("being computed"), Optional.empty());
     }
 
     private static Side side(String title, Seen seen, boolean inches) {
         List<String> lines = new ArrayList<>();
-        lines.add(seen.station().label() + " at " + place(seen, inches));
+        lines.add(place(seen, inches));
         ToneAt tone = seen.tone();
         lines.add(way(tone.artLightness(), tone.coverage(), tone.printLightness()));
         if (seen.biteMinutes().isPresent()) {
@@ -169,10 +163,9 @@ public final class Comparison {
         return new Side(title, lines, Optional.of(seen.picture()));
     }
 
-    private Side bitten(int index, boolean inches) {
-        String title = index == 0 ? "The usual bite" : "Another bite";
+    private Side bitten(int index, String title, boolean inches) {
         if (live.isEmpty() || bites.size() <= index) {
-            return new Side(title, List.of("being computed"), Optional.empty());
+            return computing(title);
         }
         Seen seen = live.get();
         LiveBite bite = bites.get(index);
@@ -180,21 +173,13 @@ public final class Comparison {
                 title,
                 List.of(
                         bite(bite.minutes(), bite.depthMicrometres()),
-                        seen.station().label() + " at " + place(seen, inches),
-                        way(seen.tone().artLightness(), bite.coverage(), bite.printLightness()) + " foretold"),
+                        place(seen, inches),
+                        way(seen.tone().artLightness(), bite.coverage(), bite.printLightness()) + " predicted"),
                 Optional.of(bite.picture()));
     }
 
     private static String place(Seen seen, boolean inches) {
-        if (seen.station() == Station.ART) {
-            return String.format(Locale.ROOT, "%.0f, %.0f px", seen.x(), seen.y());
-        }
-        return String.format(
-                Locale.ROOT,
-                inches ? "%.3f, %.3f %s" : "%.1f, %.1f %s",
-                Unit.MILLIMETRES.shown(seen.x(), inches),
-                Unit.MILLIMETRES.shown(seen.y(), inches),
-                Unit.MILLIMETRES.symbol(inches));
+        return seen.station().label() + " at " + DeskWords.place(seen.station(), seen.x(), seen.y(), inches);
     }
 
     private static String way(double artLightness, double coverage, double printLightness) {

@@ -1,6 +1,7 @@
 package greyground.desk.model;
 
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import java.util.Locale;
 
 /** Sentences as the window says them. */
@@ -10,6 +11,22 @@ public final class DeskWords {
     /** A finding as it stands in a list: with a capital. */
     public static String of(String words) {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    /** A place that is pointed at: of the art in its pixels, else in millimetres or inches. */
+    public static String place(Station station, double x, double y, boolean inches) {
+        return station == Station.ART ? String.format(Locale.ROOT, "%.0f, %.0f px", x, y) : lengths(inches, ", ", x, y);
+    }
+
+    /** Two lengths in millimetres as the window measures now, such as "30.0, 20.0 mm". */
+    public static String lengths(boolean inches, String between, double one, double other) {
+        String each = inches ? "%.3f" : "%.1f";
+        return String.format(
+                Locale.ROOT,
+                each + between + each + " %s",
+                Unit.MILLIMETRES.shown(one, inches),
+                Unit.MILLIMETRES.shown(other, inches),
+                Unit.MILLIMETRES.symbol(inches));
     }
 
     /**

@@ -177,23 +177,25 @@ public final class LiveDesk implements AutoCloseable {
 
     /** Lays out the film sheet; told where everything lies, or why it can't be. */
     public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
-        ask(BenchWorker.Kind.LAY_OUT, (present, watch) -> {
-            try {
-                LiveSheet made = present.sheet(screen);
-                sheet = made;
-                return () -> told.accept(made);
-            } catch (Refusal tooSmall) {
-                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
-            }
+        askSheet(BenchWorker.Kind.LAY_OUT, refused, (present, watch) -> {
+            LiveSheet made = present.sheet(screen);
+            sheet = made;
+            return () -> told.accept(made);
         });
     }
 
     /** How large the largest film comes out of a printer; or why it can't be laid out. */
     public void measure(Consumer<SheetSize> told, Consumer<String> refused) {
-        ask(BenchWorker.Kind.MEASURE, (present, watch) -> {
+        askSheet(BenchWorker.Kind.MEASURE, refused, (present, watch) -> {
+            SheetSize size = present.sheet(false).printed();
+            return () -> told.accept(size);
+        });
+    }
+
+    private void askSheet(BenchWorker.Kind kind, Consumer<String> refused, PlateWork work) {
+        ask(kind, (present, watch) -> {
             try {
-                SheetSize size = present.sheet(false).printed();
-                return () -> told.accept(size);
+                return work.run(present, watch);
             } catch (Refusal tooSmall) {
                 return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
             }
@@ -293,33 +295,24 @@ public final class LiveDesk implements AutoCloseable {
         });
     }
 
-    /** Hears how long work goes, on the window's thread. */
-    public interface Told<T> {
-        void progress(double done);
-
-        void done(T made);
-
-        void failed(String words);
-    }
-
-    /** What the proofs of this plate tell, and what further minutes would do. */
-    public void biteLog(List<LoggedProof> proofs, Told<ExposurePlan.Step> told) {
+    /** What the proofs of this plate tell, and what further minutes would do; never heard of again once it is stopped. */
+    public void biteLog(List<LoggedProof> proofs, LongWork.News<ExposurePlan.Step> news) {
         int own = change;
         worker.ask(BenchWorker.Kind.BITE_LOG, watch -> {
             LivePlate present = plate;
             if (present == null || own != change) {
-                window.execute(() -> told.failed("the plate has changed meanwhile: ask again"));
+                window.execute(() -> news.failed().accept("the plate has changed meanwhile: ask again"));
                 return;
             }
             try {
                 ExposurePlan.Step step = present.biteLog(proofs, done -> {
                             watch.done(done);
-                            window.execute(() -> told.progress(done));
+                            window.execute(() -> news.progress().accept(done));
                         })
                         .step();
-                window.execute(() -> told.done(step));
+                window.execute(() -> news.done().accept(step));
             } catch (Refusal refused) {
-                window.execute(() -> told.failed(String.valueOf(refused.getMessage())));
+                window.execute(() -> news.failed().accept(String.valueOf(refused.getMessage())));
             }
         });
     }

@@ -3,6 +3,7 @@ package greyground.desk.model;
 import java.io.IOException;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 
@@ -45,24 +46,17 @@ public final class LongWork implements AutoCloseable {
      * Hears how it goes, on the window's thread.
      *
      * @param <T> what comes of it
+     * @param progress how far it is, 0 to 1
+     * @param done it is made, even if stopping was asked for at the last moment
+     * @param failed nothing came of it; why, in one line
+     * @param stopped it was stopped, and has ended
      */
-    public interface Listener<T> {
-        void progress(double done);
-
-        /** It is made, even if stopping was asked for at the last moment. */
-        void done(T made);
-
-        /** Nothing came of it; says why, in one line. */
-        void failed(String words);
-
-        /** It was stopped, and has ended. */
-        void stopped();
-    }
+    public record News<T>(DoubleConsumer progress, Consumer<T> done, Consumer<String> failed, Runnable stopped) {}
 
     /** Begins; what ran before is forgotten. */
-    public <T> void start(Work<T> work, Listener<T> listener) {
+    public <T> void start(Work<T> work, News<T> news) {
         forget();
-        Run<T> run = new Run<>(work, listener);
+        Run<T> run = new Run<>(work, news);
         present = run;
         Thread thread = new Thread(run::run, name);
         thread.setDaemon(true);
@@ -70,7 +64,7 @@ public final class LongWork implements AutoCloseable {
         thread.start();
     }
 
-    /** Stops soon; told to the listener once it has. */
+    /** Stops soon; told once it has. */
     public void stop() {
         Run<?> run = present;
         if (run != null) {
@@ -110,30 +104,30 @@ public final class LongWork implements AutoCloseable {
 
     private final class Run<T> {
         private final Work<T> work;
-        private final Listener<T> listener;
+        private final News<T> news;
         private volatile boolean unwanted;
 
-        Run(Work<T> work, Listener<T> listener) {
+        Run(Work<T> work, News<T> news) {
             this.work = work;
-            this.listener = listener;
+            this.news = news;
         }
 
         void run() {
-            Runnable news = end();
+            Runnable end = end();
             tell(() -> {
                 present = null;
-                news.run();
+                end.run();
             });
         }
 
         private Runnable end() {
             try {
                 T made = work.run(this::watch);
-                return () -> listener.done(made);
+                return () -> news.done().accept(made);
             } catch (CancellationException stopped) {
-                return listener::stopped;
+                return news.stopped();
             } catch (Throwable failed) {
-                return () -> listener.failed(DeskWords.fault(failed, name));
+                return () -> news.failed().accept(DeskWords.fault(failed, name));
             }
         }
 
@@ -141,13 +135,13 @@ public final class LongWork implements AutoCloseable {
             if (unwanted) {
                 throw new CancellationException("stopped");
             }
-            tell(() -> listener.progress(done));
+            tell(() -> news.progress().accept(done));
         }
 
-        private void tell(Runnable news) {
+        private void tell(Runnable told) {
             window.execute(() -> {
                 if (present == this) {
-                    news.run();
+                    told.run();
                 }
             });
         }

@@ -13,10 +13,9 @@ import java.util.function.DoubleConsumer;
  *
  * @param title by which the printer's queue knows it
  * @param size of its largest sheet
- * @param hasPlan whether pages for the bench come with it
  * @param printing prints it
  */
-public record PrintSource(String title, SheetSize size, boolean hasPlan, Printing printing) {
+public record PrintSource(String title, SheetSize size, Printing printing) {
     /** Prints, tells how far it is, and stops when told so by an exception of its listener. */
     @FunctionalInterface
     public interface Printing {
@@ -28,7 +27,6 @@ public record PrintSource(String title, SheetSize size, boolean hasPlan, Printin
         return new PrintSource(
                 state.job().title(),
                 size,
-                true,
                 (order, progress) ->
                         Greyground.print(state.art(), state.job(), state.workshop(), order, progress::accept));
     }
@@ -38,7 +36,6 @@ public record PrintSource(String title, SheetSize size, boolean hasPlan, Printin
         return new PrintSource(
                 title,
                 FilmPrinting.size(pdf),
-                true,
                 (order, progress) -> Greyground.print(pdf, title, order, progress::accept));
     }
 }

@@ -1,6 +1,7 @@
 package greyground.desk.model;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.app.recipe.SourceArt;
 import greyground.film.job.JobFile;
 import greyground.json.JsonText;
 import greyground.quantity.Refusal;
@@ -48,7 +49,12 @@ public final class Recovery {
      * @param workshop as text
      * @param jobFile where the job was to be saved
      */
-    public record Left(String name, Path art, String job, String workshop, Optional<Path> jobFile) {}
+    public record Left(String name, Path art, String job, String workshop, Optional<Path> jobFile) {
+        /** The work itself, on the picture wherever it is now; refused where it can't be read. */
+        public BenchState state(Path picture, SourceArt source) {
+            return new BenchState(picture, source, JobFile.read(job), WorkshopFile.read(workshop));
+        }
+    }
 
     /** Counts how often everything was saved or let go; work that was to be kept before that is kept no more. */
     synchronized int cleared() {
@@ -98,27 +104,20 @@ public final class Recovery {
 
     /** Work of desks that no longer run. */
     public List<Left> left() {
-        List<Left> found = new ArrayList<>();
-        names().forEach(name -> read(name).ifPresent(found::add));
-        return found;
+        return names().stream().flatMap(name -> read(name).stream()).toList();
     }
 
     /** Lays work that can't be read aside, so that it is neither lost nor asked about again; says where it lies. */
     public List<Path> layAside() {
-        List<Path> aside = new ArrayList<>();
-        for (String name : names()) {
-            if (read(name).isEmpty()) {
-                folder.rename(name, name.replace("unsaved-", "unreadable-")).ifPresent(aside::add);
-            }
-        }
-        return aside;
+        return names().stream()
+                .filter(name -> read(name).isEmpty())
+                .flatMap(name -> folder.rename(name, name.replace("unsaved-", "unreadable-")).stream())
+                .toList();
     }
 
+    /** Names of such files; none where the folder is not there. */
     private List<String> names() {
         List<String> names = new ArrayList<>();
-        if (!Files.isDirectory(folder.folder())) {
-            return names;
-        }
         try (DirectoryStream<Path> files = Files.newDirectoryStream(folder.folder(), "unsaved-*.json")) {
             for (Path file : files) {
                 String name = String.valueOf(file.getFileName());

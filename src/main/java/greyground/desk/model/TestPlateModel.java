@@ -217,35 +217,17 @@ public final class TestPlateModel {
         }
     }
 
-    boolean canReadAgain() {
-        return scan != null && film != null;
-    }
-
     private void begin(String refused, String what, LongWork.Work<TestPlateState> task) {
         before = state instanceof TestPlateState.Working ? before : state;
         say.accept("");
         become(new TestPlateState.Working(what, 0));
-        work.start(task, new LongWork.Listener<TestPlateState>() {
-            @Override
-            public void progress(double done) {
-                become(new TestPlateState.Working(what, done));
-            }
-
-            @Override
-            public void done(TestPlateState made) {
-                finished(made);
-            }
-
-            @Override
-            public void failed(String words) {
-                become(new TestPlateState.Refused(refused, words));
-            }
-
-            @Override
-            public void stopped() {
-                become(before);
-            }
-        });
+        work.start(
+                task,
+                new LongWork.News<>(
+                        done -> become(new TestPlateState.Working(what, done)),
+                        this::finished,
+                        words -> become(new TestPlateState.Refused(refused, words)),
+                        () -> become(before)));
     }
 
     private void finished(TestPlateState made) {

@@ -58,28 +58,18 @@ public final class HandOnPicture {
         view.draw();
     }
 
-    Hand hand() {
-        return hand;
-    }
-
     /** Keeps a fragment at a proportion while it is drawn or pulled; 0 for any. */
     public void keep(double widthOverHeight) {
         proportion = widthOverHeight;
     }
 
-    double kept() {
-        return proportion;
-    }
-
     /** The fragment that is being drawn or pulled. */
     Optional<Viewport.Area> drawn() {
-        if (!dragging) {
-            return Optional.empty();
-        }
-        if (hand == Hand.CROP) {
-            return Optional.of(drawnCrop(dragX, dragY));
-        }
-        return pulled(dragX, dragY).map(CropFrame::area);
+        return !dragging
+                ? Optional.empty()
+                : hand == Hand.CROP
+                        ? Optional.of(drawnCrop(dragX, dragY))
+                        : pulled(dragX, dragY).map(CropFrame::area);
     }
 
     /** The line that is being drawn along what should be level: its two ends, in pixels of the view. */
@@ -175,12 +165,10 @@ public final class HandOnPicture {
             grip = Optional.empty();
             pulled.ifPresent(frame -> done.accept(Hand.CROP, frame.area()));
         } else if (hand == Hand.LEVEL) {
-            double perPixel = view.port().perPixel();
-            finish(new Viewport.Area(
-                    view.port().planeX(pressX),
-                    view.port().planeY(pressY),
-                    (x - pressX) * perPixel,
-                    (y - pressY) * perPixel));
+            Viewport port = view.port();
+            double across = (x - pressX) * port.perPixel();
+            double down = (y - pressY) * port.perPixel();
+            finish(new Viewport.Area(port.planeX(pressX), port.planeY(pressY), across, down));
         } else {
             finish(hand == Hand.CROP ? drawnCrop(x, y) : spanned(x, y));
         }

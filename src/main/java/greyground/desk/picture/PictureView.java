@@ -3,8 +3,9 @@ package greyground.desk.picture;
 import greyground.app.live.SheetOutline;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
+import greyground.desk.look.Drawn;
 import greyground.desk.look.Light;
-import greyground.desk.look.Shown;
+import greyground.desk.look.Pen;
 import greyground.desk.model.CropFrame;
 import greyground.desk.model.Hand;
 import greyground.desk.model.PictureMarks;
@@ -14,11 +15,11 @@ import greyground.desk.model.Viewport;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
-import javafx.scene.canvas.Canvas;
+import javafx.scene.Scene;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
+import javafx.stage.Window;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,12 +27,11 @@ import org.jspecify.annotations.Nullable;
  * {@link HandOnPicture} what pointer and keys do, {@link PictureDrawing} how marks look. Between a move and its new picture the old one is
  * moved along, so the hand never waits.
  */
-public final class PictureView extends Region {
+public final class PictureView extends Drawn {
     public static final int RULER = 28;
 
     private final Pane window = new Pane();
     private final ImageView image = new ImageView();
-    private final Canvas canvas = new Canvas();
     private final Runnable moved;
     private final Runnable loupeMoved;
     private final HandOnPicture hand;
@@ -41,7 +41,6 @@ public final class PictureView extends Region {
     private Station station = Station.ART;
     private PictureMarks marks = PictureMarks.NONE;
     private List<SheetOutline> edges = List.of();
-    private Light light = new Light(false);
     private boolean inches;
     private boolean present;
 
@@ -53,12 +52,11 @@ public final class PictureView extends Region {
      * @param pointed hears the place under the pointer
      */
     public PictureView(Runnable moved, Runnable loupeMoved, BiConsumer<Double, Double> pointed) {
+        super("picture");
         this.moved = moved;
         this.loupeMoved = loupeMoved;
         this.hand = new HandOnPicture(this, pointed);
         getStyleClass().add("bench");
-        setId("picture");
-        setFocusTraversable(true);
         setAccessibleText("Picture");
         setAccessibleHelp(
                 "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F holds fast what it shows, M compares two bites");
@@ -72,7 +70,6 @@ public final class PictureView extends Region {
         canvas.setMouseTransparent(true);
         getChildren().addAll(window, canvas);
         setMinSize(200, 160);
-        focusedProperty().addListener((what, was, is) -> draw());
     }
 
     /** The hand on it. */
@@ -87,6 +84,19 @@ public final class PictureView extends Region {
     /** What is seen now. */
     public Viewport port() {
         return ports.at(station);
+    }
+
+    /** The same, for the pixels of the screen. */
+    public LiveView view() {
+        return port().view(outputScale());
+    }
+
+    /** Pixels of the screen for each of the window's. */
+    public double outputScale() {
+        return Optional.ofNullable(getScene())
+                .map(Scene::getWindow)
+                .map(Window::getOutputScaleX)
+                .orElse(1.0);
     }
 
     /** Whether there is anything to see. */
@@ -188,20 +198,19 @@ public final class PictureView extends Region {
     public void show(LivePicture picture, LiveView view, Station of) {
         if (of == station) {
             imageView = view;
-            image.setImage(Shown.image(picture, light));
+            image.setImage(light.image(picture));
             draw();
         }
     }
 
     public void showLoupe(LivePicture picture) {
-        loupe.show(Shown.image(picture, light));
+        loupe.show(light.image(picture));
         draw();
     }
 
     public void look(Light shining, boolean inInches) {
-        light = shining;
         inches = inInches;
-        draw();
+        look(shining);
     }
 
     public void mark(PictureMarks over) {
@@ -217,19 +226,18 @@ public final class PictureView extends Region {
 
     /** The fragment as the hand may shape it; empty at other stations than the art. */
     public Optional<CropFrame> cropFrame() {
-        return station == Station.ART && present ? marks.crop().flatMap(this::frame) : Optional.empty();
+        return station == Station.ART && present ? marks.crop().map(this::frame) : Optional.empty();
     }
 
-    private Optional<CropFrame> frame(Viewport.Area area) {
-        Viewport.Area art = ports.artArea();
-        return Optional.of(new CropFrame(area, art.width(), art.height()));
+    private CropFrame frame(Viewport.Area area) {
+        return new CropFrame(area, ports.artArea().width(), ports.artArea().height());
     }
 
     // ------------------------------------------------------------------ the loupe
 
     /** What the loupe sees. */
-    public LiveView loupeView(double outputScale) {
-        return loupe.view(station, outputScale);
+    public LiveView loupeView() {
+        return loupe.view(station, outputScale());
     }
 
     /** Lays the loupe down, or takes it away. */
@@ -259,21 +267,19 @@ public final class PictureView extends Region {
         double height = Math.max(1, getHeight() - RULER);
         boolean other = width != window.getWidth() || height != window.getHeight();
         window.resizeRelocate(RULER, RULER, width, height);
-        canvas.setWidth(getWidth());
-        canvas.setHeight(getHeight());
         if (other) {
             refit();
             if (present) {
                 moved.run();
             }
         }
-        draw();
+        super.layoutChildren();
     }
 
-    void draw() {
+    @Override
+    protected void draw(Pen pen) {
         placeImage();
-        PictureDrawing drawing = new PictureDrawing(canvas.getGraphicsContext2D(), light, inches);
-        drawing.clear(canvas.getWidth(), canvas.getHeight());
+        PictureDrawing drawing = new PictureDrawing(pen, light, inches);
         if (!present) {
             return;
         }
@@ -281,13 +287,13 @@ public final class PictureView extends Region {
         if (station == Station.ART) {
             Optional<Viewport.Area> seen = hand.drawn().or(marks::crop);
             seen.ifPresent(area -> drawing.crop(port, area));
-            seen.flatMap(this::frame).ifPresent(frame -> drawing.grips(port, frame));
+            seen.map(this::frame).ifPresent(frame -> drawing.grips(port, frame));
             hand.line().ifPresent(drawing::line);
         } else {
             if (edges.isEmpty()) {
                 drawing.plate(port, ports.plateArea(), marks.bevelMillimetres(), station);
             } else {
-                new SheetEdges(canvas.getGraphicsContext2D(), light).draw(port, edges);
+                new SheetEdges(pen, light).draw(port, edges);
             }
             drawing.places(port, marks);
         }
@@ -295,9 +301,6 @@ public final class PictureView extends Region {
             drawing.loupe(port, loupe, station);
         }
         drawing.rulers(port, station == Station.ART);
-        if (isFocused()) {
-            drawing.focus(canvas.getWidth(), canvas.getHeight());
-        }
     }
 
     private void placeImage() {

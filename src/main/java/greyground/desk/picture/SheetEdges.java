@@ -3,15 +3,12 @@ package greyground.desk.picture;
 import greyground.app.live.SheetOutline;
 import greyground.app.live.SheetOutline.Edge;
 import greyground.desk.look.Light;
+import greyground.desk.look.Pen;
 import greyground.desk.model.Viewport;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
-import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
-import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
 
 /** The edges of a film sheet, each with a stroke of its own, and a key that tells them apart. */
@@ -20,20 +17,21 @@ final class SheetEdges {
     private static final double LINE = 20;
     private static final double SAMPLE = 24;
 
-    private final GraphicsContext pen;
+    private final Pen pen;
     private final Light light;
 
-    SheetEdges(GraphicsContext pen, Light light) {
+    SheetEdges(Pen pen, Light light) {
         this.pen = pen;
         this.light = light;
     }
 
     void draw(Viewport port, List<SheetOutline> edges) {
         Map<Edge, SheetOutline> known = new EnumMap<>(Edge.class);
-        pen.save();
-        pen.beginPath();
-        pen.rect(RULER, RULER, port.width(), port.height());
-        pen.clip();
+        GraphicsContext window = pen.context();
+        window.save();
+        window.beginPath();
+        window.rect(RULER, RULER, port.width(), port.height());
+        window.clip();
         int films = 0;
         for (SheetOutline each : edges) {
             known.putIfAbsent(each.edge(), each);
@@ -41,41 +39,27 @@ final class SheetEdges {
             double top = Math.rint(RULER + port.pixelY(each.top())) - 0.5;
             double width = Math.rint(each.width() / port.perPixel()) + 1;
             double height = Math.rint(each.height() / port.perPixel()) + 1;
-            stroke(each.edge(), () -> pen.strokeRect(left, top, width, height));
+            stroke(each.edge(), () -> window.strokeRect(left, top, width, height));
             if (each.edge() == Edge.TILE) {
                 films++;
-                pen.setFill(light.copper());
-                pen.setTextAlign(TextAlignment.LEFT);
-                pen.setTextBaseline(VPos.TOP);
-                pen.setFont(Font.font(13));
-                pen.fillText("film " + films, left + 4, top + 4);
+                pen.words("film " + films, left + 4, top + 12, TextAlignment.LEFT, light.copper());
             }
         }
-        pen.restore();
+        window.restore();
         key(port, known);
     }
 
     private void stroke(Edge edge, Runnable line) {
-        pen.setLineDashes();
-        if (edge != Edge.SHEET) {
-            pen.setStroke(Color.color(1, 1, 1, light.safe() ? 0 : 0.75));
-            pen.setLineWidth(3);
-            line.run();
+        switch (edge) {
+            case SHEET -> {
+                pen.stroke(light.quiet(), 1);
+                line.run();
+            }
+            case PLATE -> pen.onAnything(light.copper(), 1.5, line);
+            case BLEED -> pen.onAnything(light.ink(), 1, line, 1.5, 3);
+            case BEVEL -> pen.onAnything(light.ink(), 1, line, 6, 4);
+            case TILE -> pen.onAnything(light.ink(), 1, line, 10, 3, 2, 3);
         }
-        pen.setStroke(edge == Edge.SHEET ? light.quiet() : edge == Edge.PLATE ? light.copper() : light.ink());
-        pen.setLineWidth(edge == Edge.PLATE ? 1.5 : 1);
-        pen.setLineDashes(dashes(edge));
-        line.run();
-        pen.setLineDashes();
-    }
-
-    private static double[] dashes(Edge edge) {
-        return switch (edge) {
-            case SHEET, PLATE -> new double[0];
-            case BLEED -> new double[] {1.5, 3};
-            case BEVEL -> new double[] {6, 4};
-            case TILE -> new double[] {10, 3, 2, 3};
-        };
     }
 
     private static String words(Edge edge) {
@@ -90,28 +74,21 @@ final class SheetEdges {
 
     /** In one line along the foot, where the sheet leaves room when it is seen whole. */
     private void key(Viewport port, Map<Edge, SheetOutline> known) {
-        pen.setFont(Font.font(13));
         double width = 8 + known.keySet().stream().mapToDouble(SheetEdges::room).sum();
         double left = RULER + 8;
         double top = RULER + port.height() - LINE - 4;
-        pen.setFill(light.panel());
-        pen.fillRect(left, top, width, LINE);
-        pen.setTextAlign(TextAlignment.LEFT);
-        pen.setTextBaseline(VPos.CENTER);
+        pen.fill(light.panel(), left, top, width, LINE);
         double x = left + 8;
         double y = Math.rint(top + LINE / 2) + 0.5;
         for (Edge edge : known.keySet()) {
             double from = x;
-            stroke(edge, () -> pen.strokeLine(from, y, from + SAMPLE, y));
-            pen.setFill(light.ink());
-            pen.fillText(words(edge), from + SAMPLE + 6, y);
+            stroke(edge, () -> pen.line(from, y, from + SAMPLE, y));
+            pen.words(words(edge), from + SAMPLE + 6, y, TextAlignment.LEFT, light.ink());
             x += room(edge);
         }
     }
 
     private static double room(Edge edge) {
-        Text measured = new Text(words(edge));
-        measured.setFont(Font.font(13));
-        return SAMPLE + 6 + Math.ceil(measured.getLayoutBounds().getWidth()) + 16;
+        return SAMPLE + 6 + Math.ceil(Pen.width(words(edge))) + 16;
     }
 }

@@ -5,22 +5,17 @@ import greyground.app.live.SheetSide;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Controls;
 import greyground.desk.look.Light;
+import greyground.desk.model.DeskWords;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
-import greyground.quantity.Unit;
-import java.util.Locale;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
-import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.stage.Window;
 import org.jspecify.annotations.Nullable;
 
 /** The whole film sheet with all its marks, as it comes out of the printer or as it lies on the plate. */
@@ -37,8 +32,8 @@ public final class SheetView extends VBox {
             Controls.toggle("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
     private final ToggleButton opener = Controls.toggle("Whole sheet  S", "sheet-view", Place.SHEET.words());
     private final HBox films = new HBox(0, positive, screen);
-    private final Label words = new Label();
-    private final Label size = new Label();
+    private final Label words = Controls.wrapped("");
+    private final Label size = Controls.label("", "quiet");
     private @Nullable LiveSheet sheet;
     private boolean inches;
 
@@ -52,18 +47,12 @@ public final class SheetView extends VBox {
         this.tellPlace = tellPlace;
         getStyleClass().add("bench");
         setId("sheet");
-        pair(printed, lying, this::changed);
-        pair(positive, screen, this::refresh);
-        words.setWrapText(true);
-        words.setMinHeight(Region.USE_PREF_SIZE);
+        Controls.oneOf(this::changed, printed, lying);
+        Controls.oneOf(this::refresh, positive, screen);
         words.setId("sheet-words");
         size.setId("sheet-size");
-        size.getStyleClass().add("quiet");
-        size.setMinWidth(Region.USE_PREF_SIZE);
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        HBox line = new HBox(16, new HBox(0, printed, lying), films, gap, size);
-        line.setAlignment(Pos.CENTER_LEFT);
+        Region gap = Controls.growing(new Region());
+        HBox line = Controls.line(16, new HBox(0, printed, lying), films, gap, size);
         VBox strip = new VBox(8, line, words);
         strip.getStyleClass().add("strip");
         picture.setId("sheet-picture");
@@ -72,20 +61,6 @@ public final class SheetView extends VBox {
         VBox.setVgrow(picture, Priority.ALWAYS);
         getChildren().addAll(strip, picture);
         setVisible(false);
-    }
-
-    /** One of two is always chosen. */
-    private static void pair(ToggleButton one, ToggleButton other, Runnable chosen) {
-        ToggleGroup group = new ToggleGroup();
-        one.setToggleGroup(group);
-        other.setToggleGroup(group);
-        one.setSelected(true);
-        for (ToggleButton each : new ToggleButton[] {one, other}) {
-            each.setOnAction(pressed -> {
-                each.setSelected(true);
-                chosen.run();
-            });
-        }
     }
 
     /** What goes to the sheet from the station Film, and back. */
@@ -128,8 +103,7 @@ public final class SheetView extends VBox {
 
     /** Whether the job has a screen film beside the positive. */
     public void screened(boolean wanted) {
-        films.setVisible(wanted);
-        films.setManaged(wanted);
+        Controls.show(films, wanted);
         if (!wanted) {
             positive.setSelected(true);
         }
@@ -150,26 +124,24 @@ public final class SheetView extends VBox {
 
     private void laid(LiveSheet made) {
         sheet = made;
-        words.getStyleClass().remove("fault");
+        Controls.look(words, "fault", false);
         picture.measure(1, 1, made.widthMillimetres(), made.heightMillimetres());
         changed();
     }
 
     private void refused(String why) {
         clear();
-        words.setText(why.substring(0, 1).toUpperCase(Locale.ROOT) + why.substring(1));
+        words.setText(DeskWords.of(why));
         size.setText("");
-        if (!words.getStyleClass().contains("fault")) {
-            words.getStyleClass().add("fault");
-        }
+        Controls.look(words, "fault", true);
     }
 
     private void changed() {
         LiveSheet seen = sheet;
         if (seen != null) {
             words.setText(seen.words(side()));
-            size.setText("sheet " + length(seen.widthMillimetres()) + " \u00d7 " + length(seen.heightMillimetres())
-                    + " " + Unit.MILLIMETRES.symbol(inches));
+            size.setText("sheet "
+                    + DeskWords.lengths(inches, " \u00d7 ", seen.widthMillimetres(), seen.heightMillimetres()));
             picture.edges(seen.outlines(side()));
             askPicture();
         }
@@ -177,8 +149,7 @@ public final class SheetView extends VBox {
 
     private void askPicture() {
         if (sheet != null && isVisible()) {
-            double scale = scale();
-            LiveView view = picture.port().view(scale);
+            LiveView view = picture.view();
             SheetSide seen = side();
             live.sheet(seen, view, shown -> {
                 if (seen == side()) {
@@ -188,18 +159,7 @@ public final class SheetView extends VBox {
         }
     }
 
-    private double scale() {
-        Scene scene = getScene();
-        Window window = scene == null ? null : scene.getWindow();
-        return window == null ? 1 : window.getOutputScaleX();
-    }
-
     private void point(double x, double y) {
-        tellPlace.accept(
-                length(x) + ", " + length(y) + " " + Unit.MILLIMETRES.symbol(inches) + " from the sheet's corner");
-    }
-
-    private String length(double millimetres) {
-        return String.format(Locale.ROOT, inches ? "%.3f" : "%.1f", Unit.MILLIMETRES.shown(millimetres, inches));
+        tellPlace.accept(DeskWords.lengths(inches, ", ", x, y) + " from the sheet's corner");
     }
 }

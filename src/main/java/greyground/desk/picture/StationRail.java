@@ -1,19 +1,17 @@
 package greyground.desk.picture;
 
 import greyground.app.sight.LivePicture;
+import greyground.desk.look.Controls;
 import greyground.desk.look.Light;
-import greyground.desk.look.Shown;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
-import javafx.scene.control.Tooltip;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -35,8 +33,8 @@ public final class StationRail extends VBox {
         getStyleClass().add("rail");
         for (Station station : Station.values()) {
             ImageView picture = new ImageView();
+            picture.setPreserveRatio(true);
             StackPane frame = new StackPane(picture);
-            frame.setAlignment(Pos.CENTER);
             frame.getStyleClass().add("frame");
             ToggleButton button = new ToggleButton(station.number() + "  " + station.label(), frame);
             button.setContentDisplay(ContentDisplay.TOP);
@@ -51,11 +49,8 @@ public final class StationRail extends VBox {
         rule.getStyleClass().add("rail-rule");
         getChildren().add(rule);
         for (Place place : new Place[] {Place.PLAN, Place.TEST_PLATE}) {
-            ToggleButton button = new ToggleButton(place.label());
-            button.setId(place.id());
-            button.setAccessibleText(place.label());
-            button.setAccessibleHelp(place.words());
-            button.setTooltip(new Tooltip(place.words() + " (" + place.key() + ")"));
+            String hint = place.words() + " (" + place.key() + ")";
+            ToggleButton button = Controls.named(new ToggleButton(place.label()), place.id(), place.label(), hint);
             add(button, () -> gone.accept(place));
             places.put(place, button);
         }
@@ -95,7 +90,6 @@ public final class StationRail extends VBox {
     private void sizePictures() {
         double width = Math.rint((double) pictureHeight * PICTURE_WIDTH / PICTURE_HEIGHT);
         for (ImageView picture : pictures.values()) {
-            picture.setPreserveRatio(true);
             picture.setFitWidth(width);
             picture.setFitHeight(pictureHeight);
             if (picture.getParent() instanceof StackPane frame) {
@@ -137,7 +131,7 @@ public final class StationRail extends VBox {
     public void show(Station station, LivePicture picture, Light light) {
         ImageView view = pictures.get(station);
         if (view != null) {
-            view.setImage(Shown.image(picture, light));
+            view.setImage(light.image(picture));
         }
     }
 

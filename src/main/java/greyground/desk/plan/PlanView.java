@@ -1,5 +1,6 @@
 package greyground.desk.plan;
 
+import greyground.desk.look.Controls;
 import greyground.desk.look.NoteField;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
@@ -14,7 +15,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -66,9 +70,8 @@ public final class PlanView extends VBox {
         HBox middle = new HBox(card);
         middle.setAlignment(Pos.TOP_CENTER);
         HBox.setHgrow(card, Priority.ALWAYS);
-        scroll = new ScrollPane(middle);
-        scroll.setFitToWidth(true);
-        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll = Controls.rolling(middle);
+        scroll.setFocusTraversable(true);
         scroll.setId("plan-card");
         scroll.setAccessibleText("Plan at the bench");
         VBox.setVgrow(scroll, Priority.ALWAYS);
@@ -91,17 +94,13 @@ public final class PlanView extends VBox {
         });
     }
 
-    private interface Written {
-        BenchNotes to(BenchNotes notes, String words);
+    private NoteField note(String what, String id, BiFunction<BenchNotes, String, BenchNotes> written) {
+        return new NoteField(what, id, words -> write(what, id, notes -> written.apply(notes, words)), model::letGo);
     }
 
-    private NoteField note(String what, String id, Written written) {
-        return new NoteField(what, id, words -> write(what, id, words, written), model::letGo);
-    }
-
-    private void write(String what, String id, String words, Written written) {
+    private void write(String what, String id, UnaryOperator<BenchNotes> change) {
         try {
-            model.note(what.toLowerCase(Locale.ROOT), "write " + id, present -> written.to(present, words));
+            model.note(what.toLowerCase(Locale.ROOT), "write " + id, change);
         } catch (Refusal refused) {
             say.accept(String.valueOf(refused.getMessage()));
             refresh();
@@ -110,11 +109,7 @@ public final class PlanView extends VBox {
 
     /** Scrolls to what has the keys. */
     private void reveal(@Nullable Node focused) {
-        boolean within = false;
-        for (Node each = focused; each != null; each = each.getParent()) {
-            within |= each == card;
-        }
-        if (!within || focused == null) {
+        if (focused == null || !Controls.within(focused, card)) {
             return;
         }
         double whole = card.getBoundsInLocal().getHeight();
@@ -122,10 +117,9 @@ public final class PlanView extends VBox {
         if (whole <= seen) {
             return;
         }
-        double top = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()))
-                .getMinY();
-        double bottom = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()))
-                .getMaxY();
+        Bounds bounds = card.sceneToLocal(focused.localToScene(focused.getBoundsInLocal()));
+        double top = bounds.getMinY();
+        double bottom = bounds.getMaxY();
         double from = scroll.getVvalue() * (whole - seen);
         if (top < from + 16) {
             scroll.setVvalue(Math.max(0, (top - 64) / (whole - seen)));
@@ -175,13 +169,13 @@ public final class PlanView extends VBox {
         clocks.plan(title, plan);
         cards.clear();
         notes.clear();
-        Label caution = PlanWords.line(plan.caution(), "strong");
+        Label caution = Controls.wrapped(plan.caution(), "strong");
         VBox.setMargin(caution, new Insets(8, 0, 8, 0));
         VBox.setMargin(ofPlate, new Insets(0, 0, 16, 0));
         card.getChildren()
                 .setAll(
-                        PlanWords.line(title.isEmpty() ? "Plan" : title, "heading"),
-                        PlanWords.line(DeskWords.of(plan.summary()), "quiet"),
+                        Controls.wrapped(title.isEmpty() ? "Plan" : title, "heading"),
+                        Controls.wrapped(DeskWords.of(plan.summary()), "quiet"),
                         caution,
                         ofPlate);
         boolean bitten = false;

@@ -1,7 +1,9 @@
 package greyground.desk.setting;
 
+import greyground.desk.look.Controls;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
+import greyground.desk.model.DeskWords;
 import greyground.film.job.JobField;
 import greyground.film.job.Kind;
 import greyground.quantity.Refusal;
@@ -12,19 +14,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import javafx.geometry.Pos;
+import java.util.function.UnaryOperator;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 
 /** One setting on the screen: its name, its value with unit, and how it is known. Says what is wrong below itself. */
 final class SettingRow extends VBox {
@@ -32,11 +32,11 @@ final class SettingRow extends VBox {
     private final BenchModel model;
     private final Supplier<Boolean> inches;
     private final Supplier<LocalDate> today;
-    private final Label fault = new Label();
+    private final Label fault = Controls.wrapped("", "fault");
     private final Label unit = new Label();
     private final TextField field = new TextField();
     private final ToggleButton mark = new ToggleButton();
-    private final Node control;
+    private final Control control;
     private Consumer<BenchState> showing = state -> {};
     private boolean filling;
 
@@ -45,26 +45,22 @@ final class SettingRow extends VBox {
         this.model = model;
         this.inches = inches;
         this.today = today;
-        Label name = new Label(setting.label());
-        name.setMinWidth(Region.USE_PREF_SIZE);
-        HBox.setHgrow(name, Priority.ALWAYS);
-        name.setMaxWidth(Double.MAX_VALUE);
-        HBox line = new HBox(8, name);
-        line.setAlignment(Pos.CENTER_LEFT);
+        Label name = Controls.label(setting.label());
+        HBox line = Controls.line(8, Controls.growing(name));
         line.setMinHeight(32);
-        fault.getStyleClass().add("fault");
-        fault.setWrapText(true);
-        fault.setManaged(false);
-        fault.setVisible(false);
+        say("");
         getChildren().addAll(line, fault);
         if (setting instanceof Setting.Measure measure) {
             control = number(measure);
             line.getChildren().addAll(control, unit, mark(measure));
         } else {
             control = setting instanceof Setting.Choice<?> choice ? choice(choice) : text((Setting.Text) setting);
+            control.getStyleClass().add("wide");
+            control.setAccessibleText(setting.label());
             line.getChildren().add(control);
         }
-        name.setLabelFor(focus());
+        control.setId("setting-" + setting.id());
+        name.setLabelFor(control);
     }
 
     Setting setting() {
@@ -76,16 +72,13 @@ final class SettingRow extends VBox {
         return control;
     }
 
-    private Node number(Setting.Measure measure) {
-        field.setId("setting-" + setting.id());
+    private Control number(Setting.Measure measure) {
         field.getStyleClass().add("number");
         unit.getStyleClass().addAll("quiet", "unit");
         field.setOnAction(entered -> take(measure));
-        field.focusedProperty().addListener((what, was, is) -> {
-            if (was) {
-                take(measure);
-                model.letGo();
-            }
+        Controls.whenLeft(field, () -> {
+            take(measure);
+            model.letGo();
         });
         field.setOnKeyPressed(key -> {
             int steps = key.getCode() == KeyCode.UP ? 1 : key.getCode() == KeyCode.DOWN ? -1 : 0;
@@ -114,13 +107,14 @@ final class SettingRow extends VBox {
             double present = typed(measure).or(() -> measure.value(state)).orElse(least);
             double next = Math.max(least, Math.min(measure.range().most(), present + steps * measure.step()));
             // Steps of a tenth must not pile up rounding.
-            set(measure, Math.rint(next * 1e6) / 1e6, "step " + setting.id());
+            double value = Math.rint(next * 1e6) / 1e6;
+            change("step " + setting.id(), each -> measure.with(each, value, today.get()));
         });
     }
 
     /** What the field says, in the unit beside it or in its own. */
     private double read(Setting.Measure measure) {
-        return measure.range().unit().parse(setting.label().toLowerCase(Locale.ROOT), field.getText(), inches.get());
+        return measure.range().unit().parse(spoken(), field.getText(), inches.get());
     }
 
     private Optional<Double> typed(Setting.Measure measure) {
@@ -133,34 +127,34 @@ final class SettingRow extends VBox {
 
     private void take(Setting.Measure measure) {
         if (filling || field.getText().equals(shown(measure))) {
-            show("");
-            return;
+            say("");
+        } else {
+            change("", state -> measure.with(state, read(measure), today.get()));
         }
-        attempt(() -> change(measure, read(measure), ""));
     }
 
-    private void set(Setting.Measure measure, double value, String gesture) {
-        attempt(() -> change(measure, value, gesture));
+    /** The setting's name within a sentence. */
+    private String spoken() {
+        return setting.label().toLowerCase(Locale.ROOT);
     }
 
-    private void change(Setting.Measure measure, double value, String gesture) {
-        model.change(
-                setting.label().toLowerCase(Locale.ROOT), gesture, state -> measure.with(state, value, today.get()));
+    private void change(String gesture, UnaryOperator<BenchState> change) {
+        change(spoken(), gesture, change);
     }
 
-    private void attempt(Runnable change) {
+    /** Changes the model, or says below the row why not. */
+    private void change(String what, String gesture, UnaryOperator<BenchState> change) {
         try {
-            change.run();
-            show("");
+            model.change(what, gesture, change);
+            say("");
         } catch (Refusal refused) {
-            show(String.valueOf(refused.getMessage()));
+            say(String.valueOf(refused.getMessage()));
         }
     }
 
-    private void show(String words) {
+    private void say(String words) {
         fault.setText(words);
-        fault.setManaged(!words.isEmpty());
-        fault.setVisible(!words.isEmpty());
+        Controls.show(fault, !words.isEmpty());
     }
 
     private Node mark(Setting.Measure measure) {
@@ -168,65 +162,37 @@ final class SettingRow extends VBox {
         mark.setId("known-" + setting.id());
         if (measure instanceof Setting.ShopNumber shop) {
             mark.setTooltip(new Tooltip());
-            mark.setOnAction(pressed -> attempt(() -> model.change(
-                    "how " + setting.label().toLowerCase(Locale.ROOT) + " is known",
+            mark.setOnAction(pressed -> change(
+                    "how " + spoken() + " is known",
                     "",
                     state -> shop.known(
-                            state, shop.figure(state.workshop()).orElseThrow().isAssumed(), today.get()))));
+                            state, shop.figure(state.workshop()).orElseThrow().isAssumed(), today.get())));
         } else {
             mark.setVisible(false);
         }
         return mark;
     }
 
-    private <T> Node choice(Setting.Choice<T> choice) {
-        ComboBox<Kind.Way<T>> ways = new ComboBox<>();
-        ways.setId("setting-" + setting.id());
+    private <T> Control choice(Setting.Choice<T> choice) {
+        ComboBox<Kind.Way<T>> ways = Controls.choice(Kind.Way::label);
         ways.getItems().setAll(choice.ways());
-        ways.getStyleClass().add("wide");
-        ways.setAccessibleText(setting.label());
-        ways.setConverter(new StringConverter<>() {
-            @Override
-            public String toString(Kind.Way<T> way) {
-                return way == null ? "" : way.label();
-            }
-
-            @Override
-            public Kind.Way<T> fromString(String label) {
-                return choice.ways().stream()
-                        .filter(way -> way.label().equals(label))
-                        .findFirst()
-                        .orElse(choice.ways().get(0));
-            }
-        });
         ways.valueProperty().addListener((what, was, is) -> {
             if (!filling && is != null) {
-                attempt(() ->
-                        model.change(setting.label().toLowerCase(Locale.ROOT), "", state -> choice.with(state, is)));
+                change("", state -> choice.with(state, is));
             }
         });
         showing = state -> ways.setValue(choice.chosen(state).orElse(null));
         return ways;
     }
 
-    private Node text(Setting.Text text) {
-        field.setId("setting-" + setting.id());
-        field.getStyleClass().add("wide");
-        field.setAccessibleText(setting.label());
+    private Control text(Setting.Text text) {
         Runnable take = () -> {
             if (!filling) {
-                attempt(() -> model.change(
-                        setting.label().toLowerCase(Locale.ROOT),
-                        "",
-                        state -> text.with(state, field.getText().strip())));
+                change("", state -> text.with(state, field.getText().strip()));
             }
         };
         field.setOnAction(entered -> take.run());
-        field.focusedProperty().addListener((what, was, is) -> {
-            if (was) {
-                take.run();
-            }
-        });
+        Controls.whenLeft(field, take);
         showing = state -> field.setText(text.value(state));
         return field;
     }
@@ -265,13 +231,9 @@ final class SettingRow extends VBox {
             mark.setSelected(false);
             String words = each.isAssumed()
                     ? "Assumed. Press once you have measured it."
-                    : upper(each.provenance().words()) + ". Press to call it assumed again.";
+                    : DeskWords.of(each.provenance().words()) + ". Press to call it assumed again.";
             mark.setAccessibleText(setting.label() + ": " + words);
             mark.getTooltip().setText(words);
         });
-    }
-
-    private static String upper(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

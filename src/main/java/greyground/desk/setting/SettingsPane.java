@@ -1,20 +1,21 @@
 package greyground.desk.setting;
 
+import greyground.desk.look.Controls;
 import greyground.desk.model.BenchModel;
+import greyground.desk.model.DeskWords;
 import greyground.desk.model.Station;
 import greyground.film.job.JobField;
 import greyground.workshop.Figure;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The settings of one station, and below them what the one in hand means. */
@@ -25,9 +26,9 @@ public final class SettingsPane extends VBox {
     private final Supplier<Boolean> inches;
     private final Supplier<LocalDate> today;
     private final VBox rows = new VBox();
-    private final ScrollPane scroll = new ScrollPane(rows);
-    private final Label helpTitle = new Label();
-    private final Label helpWords = new Label();
+    private final ScrollPane scroll = Controls.rolling(rows);
+    private final Label helpTitle = Controls.wrapped("", "strong");
+    private final Label helpWords = Controls.wrapped("");
     private final VBox extra = new VBox(8);
     private List<Setting> shown = List.of();
     private final List<SettingRow> settingRows = new ArrayList<>();
@@ -39,21 +40,12 @@ public final class SettingsPane extends VBox {
         this.inches = inches;
         this.today = today;
         rows.getStyleClass().add("settings");
-        scroll.setFitToWidth(true);
-        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-        scroll.setFocusTraversable(false);
         scroll.setMinHeight(80);
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        helpTitle.getStyleClass().add("strong");
-        helpWords.setWrapText(true);
-        helpWords.setMinHeight(Region.USE_PREF_SIZE);
         VBox words = new VBox(4, helpTitle, helpWords);
         words.getStyleClass().add("help");
-        ScrollPane help = new ScrollPane(words);
-        help.setFitToWidth(true);
+        ScrollPane help = Controls.rolling(words);
         help.setFitToHeight(true);
-        help.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-        help.setFocusTraversable(false);
         help.setMinHeight(HELP_HEIGHT);
         help.setPrefHeight(HELP_HEIGHT);
         getChildren().addAll(scroll, help);
@@ -126,29 +118,16 @@ public final class SettingsPane extends VBox {
 
     private void build() {
         settingRows.clear();
-        Label title = new Label(station.label());
-        title.getStyleClass().add("heading");
-        Label words = new Label(station.words());
-        words.setWrapText(true);
-        words.setMinHeight(Region.USE_PREF_SIZE);
-        words.getStyleClass().add("quiet");
-        rows.getChildren().setAll(title, words, extra);
-        VBox.setMargin(words, new javafx.geometry.Insets(0, 0, 8, 0));
+        Label words = Controls.wrapped(station.words(), "quiet");
+        VBox.setMargin(words, new Insets(0, 0, 8, 0));
+        rows.getChildren().setAll(Controls.wrapped(station.label(), "heading"), words, extra);
         boolean ofShop = false;
         for (Setting setting : shown) {
-            if (setting instanceof Setting.ShopNumber && !ofShop) {
-                ofShop = true;
-                Label shop = new Label("Your workshop");
-                shop.getStyleClass().add("strong");
-                VBox.setMargin(shop, new javafx.geometry.Insets(16, 0, 4, 0));
-                rows.getChildren().add(shop);
-            }
-            if (ofShop && !(setting instanceof Setting.ShopNumber)) {
-                ofShop = false;
-                Label plate = new Label("This plate");
-                plate.getStyleClass().add("strong");
-                VBox.setMargin(plate, new javafx.geometry.Insets(16, 0, 4, 0));
-                rows.getChildren().add(plate);
+            if (setting instanceof Setting.ShopNumber != ofShop) {
+                ofShop = !ofShop;
+                Label part = Controls.wrapped(ofShop ? "Your workshop" : "This plate", "strong");
+                VBox.setMargin(part, new Insets(16, 0, 4, 0));
+                rows.getChildren().add(part);
             }
             SettingRow row = new SettingRow(setting, model, inches, today);
             row.focus().focusedProperty().addListener((what, was, is) -> {
@@ -166,23 +145,17 @@ public final class SettingsPane extends VBox {
     private void explain(SettingRow row) {
         Setting setting = row.setting();
         helpTitle.setText(setting.label());
-        String range = setting instanceof Setting.Measure measure ? range(measure) : "";
-        helpWords.setText(setting.explanation() + range);
+        helpWords.setText(setting.explanation() + (setting instanceof Setting.Measure measure ? range(measure) : ""));
         row.focus().setAccessibleHelp(helpWords.getText());
     }
 
+    /** Its ends, and how the workshop knows it. */
     private String range(Setting.Measure measure) {
-        String ends = " From " + measure.range().words(inches.get()) + ".";
-        return ends
-                + model.state()
-                        .flatMap(state -> measure.figure(state.workshop()))
-                        .map(SettingsPane::known)
-                        .orElse("");
-    }
-
-    private static String known(Figure figure) {
-        String words = figure.provenance().words();
-        return " " + words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + " ("
-                + figure.provenance().basis() + ").";
+        String known = model.state()
+                .flatMap(state -> measure.figure(state.workshop()))
+                .map(Figure::provenance)
+                .map(how -> " " + DeskWords.of(how.words()) + " (" + how.basis() + ").")
+                .orElse("");
+        return " From " + measure.range().words(inches.get()) + "." + known;
     }
 }

@@ -40,68 +40,42 @@ final class ArtTools extends FlowPane {
         this.live = live;
         this.sight = sight;
         this.tell = tell;
-        getChildren()
-                .addAll(
-                        Controls.button(
-                                "Pick white  W",
-                                "pick-white",
-                                "Point at what shall print as bare paper (W)",
-                                () -> hold(Hand.PICK_WHITE)),
-                        Controls.button(
-                                "Pick black  B",
-                                "pick-black",
-                                "Point at what shall print darkest (B)",
-                                () -> hold(Hand.PICK_BLACK)),
-                        Controls.button(
-                                "Find both",
-                                "find-both",
-                                "Let the program find the art's white and black",
-                                this::findEnds),
-                        Controls.button(
-                                "Draw crop  C",
-                                "draw-crop",
-                                "Drag over the part that is wanted; its grips can be pulled afterwards (C)",
-                                () -> hold(Hand.CROP)),
-                        plateShape,
-                        Controls.button(
-                                "No crop",
-                                "no-crop",
-                                "Take all of the picture",
-                                () -> tell.accept("crop", job -> ArtFields.CROP.with(job, ArtFields.CROP.usual()))),
-                        Controls.button(
-                                "Crop to cover",
-                                "crop-covered",
-                                "Take the largest part of the plate's shape that the straightened picture fills",
-                                this::cropToCover),
-                        Controls.button(
-                                "Quarter left  [",
-                                "quarter-left",
-                                "Turn it a quarter to the left ([)",
-                                () -> quarter(false)),
-                        Controls.button(
-                                "Quarter right  ]",
-                                "quarter-right",
-                                "Turn it a quarter to the right (])",
-                                () -> quarter(true)),
-                        Controls.button(
-                                "Draw level  V",
-                                "draw-level",
-                                "Draw a line along what should be level or upright, and the picture turns (V)",
-                                () -> hold(Hand.LEVEL)));
+        tool("Pick white  W", "pick-white", "Point at what shall print as bare paper (W)", () -> hold(Hand.PICK_WHITE));
+        tool("Pick black  B", "pick-black", "Point at what shall print darkest (B)", () -> hold(Hand.PICK_BLACK));
+        tool("Find both", "find-both", "Let the program find the art's white and black", this::findEnds);
+        String crop = "Drag over the part that is wanted; its grips can be pulled afterwards (C)";
+        tool("Draw crop  C", "draw-crop", crop, () -> hold(Hand.CROP));
+        getChildren().add(plateShape);
+        tool("No crop", "no-crop", "Take all of the picture", this::cropNothing);
+        String cover = "Take the largest part of the plate's shape that the straightened picture fills";
+        tool("Crop to cover", "crop-covered", cover, this::cropToCover);
+        tool("Quarter left  [", "quarter-left", "Turn it a quarter to the left ([)", () -> quarter(false));
+        tool("Quarter right  ]", "quarter-right", "Turn it a quarter to the right (])", () -> quarter(true));
+        String level = "Draw a line along what should be level or upright, and the picture turns (V)";
+        tool("Draw level  V", "draw-level", level, () -> hold(Hand.LEVEL));
         plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
         VBox.setMargin(this, new Insets(0, 0, 8, 0));
         sight.picture().hand().whenDone(this::done);
     }
 
+    private void tool(String words, String id, String hint, Runnable action) {
+        getChildren().add(Controls.button(words, id, hint, action));
+    }
+
+    /** Width over height of the plate, 0 where there is none. */
+    private double proportion() {
+        return model.state()
+                .map(state -> state.job().plate())
+                .map(plate -> plate.widthMillimetres() / plate.heightMillimetres())
+                .orElse(0.0);
+    }
+
     /** Cuts to the plate's proportion and keeps it, or lets it go. */
     void keepPlateShape(boolean kept) {
         plateShape.setSelected(kept);
-        double proportion = model.state()
-                .map(state -> state.job().plate().widthMillimetres()
-                        / state.job().plate().heightMillimetres())
-                .orElse(0.0);
-        sight.picture().hand().keep(kept ? proportion : 0);
+        plateChanged();
         if (kept) {
+            double proportion = proportion();
             sight.picture()
                     .cropFrame()
                     .map(frame -> frame.cutTo(proportion))
@@ -120,13 +94,7 @@ final class ArtTools extends FlowPane {
 
     /** The plate may have another shape now. */
     void plateChanged() {
-        if (plateShape.isSelected()) {
-            model.state()
-                    .ifPresent(state -> sight.picture()
-                            .hand()
-                            .keep(state.job().plate().widthMillimetres()
-                                    / state.job().plate().heightMillimetres()));
-        }
+        sight.picture().hand().keep(plateShape.isSelected() ? proportion() : 0);
     }
 
     private void hold(Hand hand) {
@@ -145,6 +113,10 @@ final class ArtTools extends FlowPane {
         tell.accept(
                 "white and black found",
                 job -> ArtFields.WHITE.with(ArtFields.BLACK.with(job, Optional.empty()), Optional.empty()));
+    }
+
+    private void cropNothing() {
+        tell.accept("crop", job -> ArtFields.CROP.with(job, ArtFields.CROP.usual()));
     }
 
     private void cropToCover() {

@@ -1,17 +1,16 @@
 package greyground.desk.window;
 
+import greyground.desk.look.Controls;
 import greyground.desk.model.BenchClocks;
-import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.control.Button;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
 
 /** The clocks that have begun, at the window's foot, while something else than the plan is looked at. Pressing one goes to the plan. */
 final class ClockStrip extends FlowPane {
     private final Runnable toPlan;
-    private final List<BenchClocks.StepClock> shown = new ArrayList<>();
+    private List<BenchClocks.StepClock> shown = List.of();
 
     ClockStrip(Runnable toPlan) {
         super(8, 8);
@@ -25,15 +24,10 @@ final class ClockStrip extends FlowPane {
 
     void show(List<BenchClocks.StepClock> clocks) {
         if (!clocks.equals(shown)) {
-            shown.clear();
-            shown.addAll(clocks);
+            shown = List.copyOf(clocks);
             getChildren().clear();
             for (int i = 0; i < shown.size(); i++) {
-                Button button = new Button();
-                button.setMinWidth(Region.USE_PREF_SIZE);
-                button.setTooltip(new Tooltip("Go to the plan (F2)"));
-                button.setOnAction(pressed -> toPlan.run());
-                getChildren().add(button);
+                getChildren().add(Controls.button("", "strip-clock-" + i, "Go to the plan (F2)", toPlan));
             }
         }
         for (int i = 0; i < shown.size(); i++) {
@@ -43,11 +37,8 @@ final class ClockStrip extends FlowPane {
             button.setText(clock.step() + state + clock.words());
             button.setAccessibleText("Clock of " + button.getText() + ": go to the plan");
             button.getStyleClass().setAll("button", "strip-clock");
-            if (clock.isOver()) {
-                button.getStyleClass().add("over");
-            }
+            Controls.look(button, "over", clock.isOver());
         }
-        setVisible(!shown.isEmpty());
-        setManaged(!shown.isEmpty());
+        Controls.show(this, !shown.isEmpty());
     }
 }

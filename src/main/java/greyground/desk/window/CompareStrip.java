@@ -1,19 +1,15 @@
 package greyground.desk.window;
 
+import greyground.desk.look.Controls;
 import greyground.desk.look.Light;
-import greyground.desk.look.Shown;
 import greyground.desk.model.Comparison;
 import greyground.desk.picture.Loupe;
 import greyground.quantity.Unit;
-import java.util.List;
 import java.util.Optional;
-import javafx.geometry.Pos;
 import javafx.geometry.Rectangle2D;
-import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.HBox;
@@ -30,15 +26,19 @@ final class CompareStrip extends HBox {
     private final LoupeBench bench;
     private final Half left = new Half();
     private final Half right = new Half();
-    private final TextField minutes = new TextField();
-    private final HBox minutesRow;
-    private final HBox tools = new HBox(8);
+    private final TextField minutes = Controls.named(
+            new TextField(),
+            "other-bite",
+            "Other bite, minutes",
+            "Minutes in a fresh bath to lay beside the usual bite; Enter shows them");
+    private final HBox minutesRow = Controls.line(4, minutes, Controls.label("min"));
+    private final HBox tools;
 
     /** A picture and its words. */
     private static final class Half extends HBox {
         private final ImageView image = new ImageView();
-        private final Label title = new Label();
-        private final Label words = new Label();
+        private final Label title = Controls.wrapped("", "strong");
+        private final Label words = Controls.wrapped("");
 
         Half() {
             super(8);
@@ -48,14 +48,11 @@ final class CompareStrip extends HBox {
             frame.getStyleClass().add("frame");
             image.setFitWidth(PICTURE);
             image.setFitHeight(PICTURE);
-            title.getStyleClass().add("strong");
-            title.setMinHeight(Region.USE_PREF_SIZE);
-            words.setWrapText(true);
+            title.setWrapText(false);
             words.setMinWidth(0);
             words.setMinHeight(0);
-            VBox told = new VBox(4, title, words);
+            VBox told = Controls.growing(new VBox(4, title, words));
             told.setMinWidth(0);
-            HBox.setHgrow(told, Priority.ALWAYS);
             getChildren().addAll(frame, told);
             HBox.setHgrow(this, Priority.ALWAYS);
             setMinWidth(PICTURE + 2);
@@ -68,7 +65,7 @@ final class CompareStrip extends HBox {
             words.setText(String.join("\n", side.lines()));
             image.setImage(null);
             side.picture().ifPresent(picture -> {
-                Image shown = Shown.image(picture, light);
+                Image shown = light.image(picture);
                 // The middle of what the loupe sees, at the loupe's scale.
                 double share = (double) PICTURE / Loupe.SIDE;
                 double width = shown.getWidth() * share;
@@ -85,20 +82,10 @@ final class CompareStrip extends HBox {
         this.bench = bench;
         setId("compare");
         getStyleClass().add("compare");
-        minutes.setId("other-bite");
         minutes.getStyleClass().add("number");
-        minutes.setAccessibleText("Other bite, minutes");
-        minutes.setTooltip(new Tooltip("Minutes in a fresh bath to lay beside the usual bite; Enter shows them"));
         minutes.setOnAction(entered -> bench.otherBite(minutes.getText()));
-        minutesRow = new HBox(4, minutes, new Label("min"));
-        minutesRow.setAlignment(Pos.CENTER_LEFT);
-        Button close = new Button("Close");
-        close.setId("close-compare");
-        close.setMinWidth(Region.USE_PREF_SIZE);
-        close.setTooltip(new Tooltip("Compare no more"));
-        close.setOnAction(pressed -> bench.endComparison());
-        tools.getChildren().addAll(minutesRow, close);
-        tools.setAlignment(Pos.CENTER_LEFT);
+        Button close = Controls.button("Close", "close-compare", "Compare no more", bench::endComparison);
+        tools = Controls.line(8, minutesRow, close);
         tools.setMinWidth(Region.USE_PREF_SIZE);
         getChildren().addAll(left, right);
         setMinHeight(PICTURE + 18);
@@ -111,10 +98,8 @@ final class CompareStrip extends HBox {
     }
 
     private void lay(boolean shown) {
-        for (Node part : List.of(this, tools)) {
-            part.setVisible(shown);
-            part.setManaged(shown);
-        }
+        Controls.show(this, shown);
+        Controls.show(tools, shown);
     }
 
     void show(Comparison comparison, Light light, boolean inches) {
@@ -128,8 +113,7 @@ final class CompareStrip extends HBox {
         left.show(one.get(), light);
         right.show(other.get(), light);
         boolean bites = comparison.kind() == Comparison.Kind.TWO_BITES;
-        minutesRow.setVisible(bites);
-        minutesRow.setManaged(bites);
+        Controls.show(minutesRow, bites);
         if (bites && !minutes.isFocused()) {
             comparison
                     .otherMinutes(bench.usualBite())

@@ -5,6 +5,7 @@ import greyground.desk.look.Bell;
 import greyground.desk.model.DeskFolder;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.FileAsking;
+import greyground.film.job.Kind;
 import java.io.File;
 import java.nio.file.Path;
 import java.time.LocalDate;

@@ -1,7 +1,6 @@
 package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
-import greyground.app.recipe.SourceArt;
 import greyground.desk.look.Question;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -22,7 +21,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiConsumer;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.input.TransferMode;
@@ -36,7 +35,7 @@ final class DeskFiles {
     private final DeskServices services;
     private final BenchModel model;
     private final LiveDesk live;
-    private final BiConsumer<String, List<Question.Answer>> ask;
+    private final Question.Asking ask;
     private final Consumer<String> say;
     private final RecentFiles recent;
     private final Recovery recovery;
@@ -47,7 +46,7 @@ final class DeskFiles {
             BenchModel model,
             LiveDesk live,
             Recovery recovery,
-            BiConsumer<String, List<Question.Answer>> ask,
+            Question.Asking ask,
             Consumer<String> say) {
         this.services = services;
         this.model = model;
@@ -69,7 +68,9 @@ final class DeskFiles {
             answers.add(new Question.Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
         }
         answers.add(new Question.Answer("None of them", () -> {}));
-        ask.accept(answers.size() == 1 ? "Nothing has been opened lately." : "Opened lately:", answers);
+        ask.ask(
+                answers.size() == 1 ? "Nothing has been opened lately." : "Opened lately:",
+                answers.toArray(Question.Answer[]::new));
     }
 
     private static String shortened(String name) {
@@ -109,20 +110,25 @@ final class DeskFiles {
     /** Uses another workshop, once nothing unsaved of this one stands in the way. */
     private void openWorkshop(Path file) {
         Runnable then = () -> attempt(() -> model.openWorkshop(file));
-        if (!model.workshopUnsaved()) {
+        if (model.workshopUnsaved()) {
+            String words = "The workshop is not saved; " + file.getFileName() + " would take its place.";
+            askToSave(words, this::saveWorkshop, then, then);
+        } else {
             then.run();
-            return;
         }
-        ask.accept(
-                "The workshop is not saved; " + file.getFileName() + " would take its place.",
-                List.of(
-                        new Question.Answer("Save first", () -> {
-                            if (saveWorkshop()) {
-                                then.run();
-                            }
-                        }),
-                        new Question.Answer("Don't save", then),
-                        new Question.Answer("Stay here", () -> {})));
+    }
+
+    /** Asks what to do about work that is not saved: {@code saved} follows once it is, {@code thrown} where it needn't be. */
+    private void askToSave(String words, BooleanSupplier save, Runnable saved, Runnable thrown) {
+        ask.ask(
+                words,
+                new Question.Answer("Save first", () -> {
+                    if (save.getAsBoolean()) {
+                        saved.run();
+                    }
+                }),
+                new Question.Answer("Don't save", thrown),
+                new Question.Answer("Stay here", () -> {}));
     }
 
     /** Opens whatever the file is, once nothing unsaved stands in the way. */
@@ -184,17 +190,24 @@ final class DeskFiles {
         } else if (known.isPresent()) {
             layJob(known.get(), file, job, workshop, jobFile);
         } else {
-            ask.accept(
+            askPicture(
                     file.getFileName() + " was made from " + (name.isEmpty() ? "a picture" : name)
                             + ", which is not beside it.",
-                    List.of(
-                            new Question.Answer(
-                                    "Find the picture",
-                                    () -> services.files()
-                                            .open("Find the picture " + name, FileAsking.Kind.PICTURE)
-                                            .ifPresent(art -> layJob(art, file, job, workshop, jobFile))),
-                            new Question.Answer("Leave it", () -> {})));
+                    name,
+                    "Leave it",
+                    art -> layJob(art, file, job, workshop, jobFile));
         }
+    }
+
+    private void askPicture(String words, String name, String otherwise, Consumer<Path> found) {
+        ask.ask(
+                words,
+                new Question.Answer(
+                        "Find the picture",
+                        () -> services.files()
+                                .open("Find the picture " + name, FileAsking.Kind.PICTURE)
+                                .ifPresent(found)),
+                new Question.Answer(otherwise, () -> {}));
     }
 
     private void layJob(Path art, Path file, Job job, Optional<Workshop> workshop, @Nullable Path jobFile) {
@@ -217,12 +230,8 @@ final class DeskFiles {
         wantedDigest = "";
     }
 
-    void acceptDrops(Node node) {
-        acceptDrops(node, this::open);
-    }
-
     /** The first file of what is dropped there goes to {@code taker}. */
-    void acceptDrops(Node node, Consumer<Path> taker) {
+    static void acceptDrops(Node node, Consumer<Path> taker) {
         node.setOnDragOver(drag -> {
             if (drag.getDragboard().hasFiles()) {
                 drag.acceptTransferModes(TransferMode.COPY);
@@ -322,20 +331,14 @@ final class DeskFiles {
         String what = model.jobUnsaved()
                 ? model.workshopUnsaved() ? "Job and workshop are" : "The job is"
                 : "The workshop is";
-        ask.accept(
+        askToSave(
                 what + " not saved; " + doing + " loses the changes.",
-                List.of(
-                        new Question.Answer("Save first", () -> {
-                            boolean job = !model.jobUnsaved() || saveJob();
-                            if (job && (!model.workshopUnsaved() || saveWorkshop())) {
-                                then.run();
-                            }
-                        }),
-                        new Question.Answer("Don't save", () -> {
-                            model.leave();
-                            then.run();
-                        }),
-                        new Question.Answer("Stay here", () -> {})));
+                () -> (!model.jobUnsaved() || saveJob()) && (!model.workshopUnsaved() || saveWorkshop()),
+                then,
+                () -> {
+                    model.leave();
+                    then.run();
+                });
         return false;
     }
 
@@ -347,11 +350,10 @@ final class DeskFiles {
                         + ", delete it or look into it with a text editor"));
         recovery.left().stream()
                 .findFirst()
-                .ifPresent(left -> ask.accept(
+                .ifPresent(left -> ask.ask(
                         "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
-                        List.of(
-                                new Question.Answer("Take it up", () -> takeUp(left)),
-                                new Question.Answer("Let it go", () -> recovery.forget(left)))));
+                        new Question.Answer("Take it up", () -> takeUp(left)),
+                        new Question.Answer("Let it go", () -> recovery.forget(left))));
     }
 
     private void takeUp(Recovery.Left left) {
@@ -359,25 +361,19 @@ final class DeskFiles {
             takeUp(left, left.art());
             return;
         }
-        ask.accept(
+        askPicture(
                 "The picture " + left.art().getFileName() + " is no longer in "
                         + left.art().getParent() + "; the work needs it.",
-                List.of(
-                        new Question.Answer(
-                                "Find the picture",
-                                () -> services.files()
-                                        .open("Find the picture " + left.art().getFileName(), FileAsking.Kind.PICTURE)
-                                        .ifPresent(found -> takeUp(left, found))),
-                        new Question.Answer("Not now", () -> {})));
+                String.valueOf(left.art().getFileName()),
+                "Not now",
+                found -> takeUp(left, found));
     }
 
     private void takeUp(Recovery.Left left, Path art) {
         live.look(
                 art,
-                (SourceArt source) -> attempt(() -> {
-                    BenchState state = new BenchState(
-                            art, source, BenchModel.job(left.job()), BenchModel.workshop(left.workshop()));
-                    model.takeUp(state, left.jobFile());
+                source -> attempt(() -> {
+                    model.takeUp(left.state(art, source), left.jobFile());
                     recovery.forget(left);
                 }));
     }

@@ -1,12 +1,12 @@
 package greyground.desk.window;
 
+import greyground.desk.look.Controls;
 import greyground.desk.look.Light;
 import greyground.desk.look.Question;
+import greyground.desk.model.DeskWords;
 import greyground.desk.picture.DiagramView;
 import greyground.desk.picture.StationRail;
 import java.util.List;
-import java.util.Locale;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -15,7 +15,6 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
@@ -29,7 +28,7 @@ final class DeskFrame extends BorderPane {
     private final VBox top = new VBox();
     private final Label title = new Label();
     private final Label message = new Label();
-    private final Label tone = new Label();
+    private final Label tone = Controls.label("", "quiet");
 
     DeskFrame() {
         getStylesheets().add(String.valueOf(DeskFrame.class.getResource("desk.css")));
@@ -40,11 +39,8 @@ final class DeskFrame extends BorderPane {
     void head(HeadBar actions) {
         title.getStyleClass().add("strong");
         title.setMinWidth(60);
-        HBox.setHgrow(title, Priority.ALWAYS);
-        title.setMaxWidth(Double.MAX_VALUE);
         title.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
-        HBox line = new HBox(16, title, actions);
-        line.setAlignment(Pos.CENTER_LEFT);
+        HBox line = Controls.line(16, Controls.growing(title), actions);
         line.getStyleClass().add("head");
         top.getChildren().setAll(line);
         setTop(top);
@@ -76,20 +72,11 @@ final class DeskFrame extends BorderPane {
     void foot(ClockStrip clocks, Runnable showKeys, Node... works) {
         message.setId("said");
         message.setMinWidth(0);
-        message.setMaxWidth(Double.MAX_VALUE);
-        HBox.setHgrow(message, Priority.ALWAYS);
-        tone.getStyleClass().add("quiet");
-        tone.setMinWidth(Region.USE_PREF_SIZE);
-        Button keys = new Button("Keys");
-        keys.setId("show-keys");
+        Button keys = Controls.button("Keys", "show-keys", "All keys of this window (F1)", showKeys);
         keys.getStyleClass().add("small");
-        keys.setMinWidth(Region.USE_PREF_SIZE);
-        keys.setTooltip(new Tooltip("All keys of this window (F1)"));
-        keys.setOnAction(pressed -> showKeys.run());
-        HBox status = new HBox(16, message, tone);
+        HBox status = Controls.line(16, Controls.growing(message), tone);
         status.getChildren().addAll(works);
         status.getChildren().add(keys);
-        status.setAlignment(Pos.CENTER_LEFT);
         status.getStyleClass().add("status");
         status.setMinHeight(32);
         setBottom(new VBox(clocks, status));
@@ -101,10 +88,10 @@ final class DeskFrame extends BorderPane {
     }
 
     /** Puts a question at the window's head; an earlier one goes. */
-    void ask(String words, List<Question.Answer> answers) {
+    void ask(String words, Question.Answer... answers) {
         top.getChildren().removeIf(Question.class::isInstance);
         Question[] own = new Question[1];
-        own[0] = new Question(words, answers, () -> top.getChildren().remove(own[0]));
+        own[0] = new Question(words, List.of(answers), () -> top.getChildren().remove(own[0]));
         top.getChildren().add(own[0]);
         own[0].focusFirst();
     }
@@ -116,7 +103,7 @@ final class DeskFrame extends BorderPane {
 
     /** Says something at the window's foot; empty words take it back. */
     void say(String words) {
-        message.setText(words.isEmpty() ? "" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1));
+        message.setText(DeskWords.of(words));
         message.setTooltip(words.isEmpty() ? null : new Tooltip(words));
     }
 
@@ -132,9 +119,6 @@ final class DeskFrame extends BorderPane {
 
     /** Amber on black, or daylight. */
     void look(Light light) {
-        getStyleClass().remove("safelight");
-        if (light.safe()) {
-            getStyleClass().add("safelight");
-        }
+        Controls.look(this, "safelight", light.safe());
     }
 }

@@ -38,19 +38,19 @@ final class DeskKeys {
         KeyCombination.Modifier command = KeyCombination.SHORTCUT_DOWN;
         KeyCombination.Modifier shift = KeyCombination.SHIFT_DOWN;
         if (is(event, KeyCode.Z, command, shift) || is(event, KeyCode.Y, command)) {
-            desk.model().redo();
+            desk.model.redo();
         } else if (is(event, KeyCode.Z, command)) {
-            desk.model().undo();
+            desk.model.undo();
         } else if (is(event, KeyCode.O, command, shift)) {
-            desk.files().askRecent();
+            desk.files.askRecent();
         } else if (is(event, KeyCode.O, command)) {
-            desk.files().askOpen();
+            desk.files.askOpen();
         } else if (is(event, KeyCode.S, command, shift)) {
-            desk.files().saveJobAs();
+            desk.files.saveJobAs();
         } else if (is(event, KeyCode.S, command)) {
-            desk.files().saveJob();
+            desk.files.saveJob();
         } else if (is(event, KeyCode.E, command)) {
-            desk.export().ask();
+            desk.export.ask();
         } else if (is(event, KeyCode.P, command)) {
             desk.printFilm();
         } else {
@@ -80,7 +80,7 @@ final class DeskKeys {
     }
 
     private static boolean letter(DeskWindow desk, KeyCode code) {
-        if (desk.model().state().isEmpty()) {
+        if (desk.model.state().isEmpty()) {
             return false;
         }
         switch (code) {
@@ -94,15 +94,15 @@ final class DeskKeys {
             case S -> desk.toggle(Place.SHEET);
             case U -> desk.turnSheetOver();
             case L -> desk.toggleLoupe();
-            case F -> desk.loupeBench().freeze();
-            case M -> desk.loupeBench().twoBites();
-            case W -> desk.artTools().take(Hand.PICK_WHITE);
-            case B -> desk.artTools().take(Hand.PICK_BLACK);
-            case C -> desk.artTools().take(Hand.CROP);
-            case V -> desk.artTools().take(Hand.LEVEL);
-            case P -> desk.artTools().togglePlateShape();
-            case OPEN_BRACKET -> desk.artTools().quarter(false);
-            case CLOSE_BRACKET -> desk.artTools().quarter(true);
+            case F -> desk.loupeBench.freeze();
+            case M -> desk.loupeBench.twoBites();
+            case W -> desk.artTools.take(Hand.PICK_WHITE);
+            case B -> desk.artTools.take(Hand.PICK_BLACK);
+            case C -> desk.artTools.take(Hand.CROP);
+            case V -> desk.artTools.take(Hand.LEVEL);
+            case P -> desk.artTools.togglePlateShape();
+            case OPEN_BRACKET -> desk.artTools.quarter(false);
+            case CLOSE_BRACKET -> desk.artTools.quarter(true);
             default -> {
                 return false;
             }

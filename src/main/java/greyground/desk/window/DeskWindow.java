@@ -2,6 +2,7 @@ package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
 import greyground.desk.look.Light;
+import greyground.desk.look.Question;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -36,41 +37,38 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The whole window: puts the parts together and carries news between the model, the bench and the screen. {@link DeskFrame} lays the parts
- * out, {@link DeskPlaces} fills the middle, {@link PlateSight} asks for pictures, {@link ArtTools} works on the art, {@link WarningPlaces}
- * marks warnings.
+ * out, {@link DeskPlaces} fills the middle, {@link PlateSight} asks for pictures, {@link ArtTools} works on the art.
  */
 final class DeskWindow {
     static final double LEAST_WIDTH = 1100;
     static final double LEAST_HEIGHT = 700;
 
-    private final BenchModel model;
-    private final LiveDesk live;
-    private final DeskFiles files;
-    private final DeskFrame frame = new DeskFrame();
-    private final StationRail rail = new StationRail(this::choose, this::go);
-    private final PlateSight sight;
-    private final PictureView picture;
-    private final LoupeBench loupeBench;
-    private final ArtTools artTools;
-    private final SettingsPane settings;
-    private final WarningPlaces places;
-    private final WarningsView warnings;
-    private final BenchClocks clocks;
-    private final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
-    private final KeysView keys = new KeysView(() -> showKeys(false));
-    private final PlanView plan;
-    private final EmptyBench empty;
-    private final DeskPlaces middle;
-    private final ExportBar export;
-    private final TestPlateModel lessons;
-    private final TestPlateView testPlate;
-    private final SheetView sheet;
-    private final PrintingStrip printing;
-    private final OpeningBar opening;
-    private final HeadBar head;
-    private final Leaving leaving;
-    private final Autosave autosave;
-    private final Ticking ticking;
+    final BenchModel model;
+    final LiveDesk live;
+    final DeskFiles files;
+    final DeskFrame frame = new DeskFrame();
+    final StationRail rail = new StationRail(this::choose, this::go);
+    final PlateSight sight;
+    final PictureView picture;
+    final LoupeBench loupeBench;
+    final ArtTools artTools;
+    final SettingsPane settings;
+    final WarningsView warnings;
+    final BenchClocks clocks;
+    final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
+    final KeysView keys = new KeysView(() -> showKeys(false));
+    final PlanView plan;
+    final EmptyBench empty;
+    final DeskPlaces middle;
+    final ExportBar export;
+    final TestPlateModel lessons;
+    final TestPlateView testPlate;
+    final SheetView sheet;
+    final PrintingStrip printing;
+    final OpeningBar opening;
+    final HeadBar head;
+    final Autosave autosave;
+    final Ticking ticking;
     private Light light = new Light(false);
     private boolean inches;
     private @Nullable ExposurePlan planned;
@@ -87,8 +85,7 @@ final class DeskWindow {
         this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
-        this.places = new WarningPlaces(model, sight, this::choose, this::set);
-        this.warnings = places.list();
+        this.warnings = new WarningsView(model, sight, this::choose, this::set);
         this.clocks = new BenchClocks(services.nanoTime());
         this.autosave = new Autosave(model, services.window(), frame::say);
         this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
@@ -98,22 +95,18 @@ final class DeskWindow {
         this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.lessons = new TestPlateModel(services, model, frame::say);
-        this.testPlate = new TestPlateView(lessons, model, services, files, printing::openTestFilm);
-        this.leaving = new Leaving(frame, files, export, printing);
-        this.middle = new DeskPlaces(
-                new DeskPlaces.Parts(
-                        rail, picture, loupeBench, plan, sheet, testPlate, empty, keys, settings, warnings),
-                () -> model.state().isPresent());
-        this.head = new HeadBar(this, files, export);
-        this.ticking = new Ticking(services.bell(), clocks, plan, clockStrip, frame, live, model, sight);
+        this.testPlate = new TestPlateView(lessons, model, services, printing::openTestFilm);
+        this.middle = new DeskPlaces(this);
+        this.head = new HeadBar(this);
+        this.ticking = new Ticking(this, services.bell());
         frame.head(head);
         frame.strip(printing);
         frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
         frame.side(diagram, settings, testPlate.side());
-        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening, export, head.looks());
+        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening.bar, export.bar, head.looks());
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
-        files.acceptDrops(frame);
+        DeskFiles.acceptDrops(frame, files::open);
         model.watch(this::changed);
         choose(Station.ART);
         changed();
@@ -124,53 +117,9 @@ final class DeskWindow {
         return frame;
     }
 
-    BenchModel model() {
-        return model;
-    }
-
-    DeskFiles files() {
-        return files;
-    }
-
-    PlateSight sight() {
-        return sight;
-    }
-
-    PictureView picture() {
-        return picture;
-    }
-
-    LoupeBench loupeBench() {
-        return loupeBench;
-    }
-
-    ArtTools artTools() {
-        return artTools;
-    }
-
-    BenchClocks clocks() {
-        return clocks;
-    }
-
-    TestPlateModel lessons() {
-        return lessons;
-    }
-
-    PlanView plan() {
-        return plan;
-    }
-
     /** The picture that fills the middle: a station's, or the whole sheet's. */
     PictureView seen() {
         return middle.picture();
-    }
-
-    SheetView sheet() {
-        return sheet;
-    }
-
-    PrintingStrip printing() {
-        return printing;
     }
 
     void turnSheetOver() {
@@ -182,10 +131,6 @@ final class DeskWindow {
     /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
     void printFilm() {
         model.state().ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say));
-    }
-
-    ExportBar export() {
-        return export;
     }
 
     /** Whether all pictures that were asked for are there. */
@@ -215,12 +160,11 @@ final class DeskWindow {
         head.refresh();
         settings.refresh();
         testPlate.refresh();
-        export.refresh();
         plan.refresh();
         BenchState before = computed;
         if (present && (before == null || !before.makesTheSameAs(state.get()))) {
             frame.say("");
-            places.mark();
+            warnings.mark();
             warnings.stale();
             live.show(state.get(), this::ready);
         }
@@ -239,12 +183,12 @@ final class DeskWindow {
         loupeBench.plateChanged();
         artTools.plateChanged();
         settings.found(Map.of(ArtFields.WHITE, made.artWhite(), ArtFields.BLACK, made.artBlack()));
-        places.mark();
+        warnings.mark();
         files.compare(made.job());
         model.state().ifPresent(state -> sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));
         sheet.refresh();
         sight.askAll();
-        model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, places::checked));
+        model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, warnings::checked));
     }
 
     private void planned(ExposurePlan made) {
@@ -381,16 +325,40 @@ final class DeskWindow {
         file.ifPresentOrElse(files::open, files::offerLeftWork);
     }
 
-    /** Whether the window may close now; if not, the person is asked. */
+    /**
+     * Whether the window may close now: not while a film is made or printed, nor with unsaved work, unless the person says so. If not, the
+     * person is asked, and {@code close} follows the answer.
+     */
     boolean mayClose(Runnable close) {
-        return leaving.mayClose(close);
+        if (export.isWorking()) {
+            askToStop("A film is being made; closing stops it, and nothing of it is written.", export::stop, close);
+            return false;
+        }
+        if (printing.isWorking()) {
+            askToStop("A film is being printed; closing stops it.", printing::leave, close);
+            return false;
+        }
+        return files.mayLeave("closing", close);
+    }
+
+    private void askToStop(String words, Runnable stop, Runnable close) {
+        frame.ask(
+                words,
+                new Question.Answer("Stop and close", () -> {
+                    stop.run();
+                    if (files.mayLeave("closing", close)) {
+                        close.run();
+                    }
+                }),
+                new Question.Answer("Wait for it", () -> {}));
     }
 
     /** The window is gone. */
     void closed() {
         ticking.stop();
         autosave.close();
-        export.stop();
+        export.close();
+        printing.close();
         lessons.close();
         live.close();
     }

@@ -1,21 +1,20 @@
 package greyground.desk.window;
 
+import greyground.desk.look.Controls;
 import java.nio.file.Path;
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Hyperlink;
-import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** A bench with nothing on it: says the next step, and what lay on it lately. */
 final class EmptyBench extends VBox {
     private final DeskFiles files;
     private final VBox recent = new VBox(0);
-    private final Button open = new Button("Open");
+    private final Button open;
 
     EmptyBench(DeskFiles files) {
         super(16);
@@ -23,16 +22,15 @@ final class EmptyBench extends VBox {
         getStyleClass().add("empty");
         setAlignment(Pos.CENTER);
         setId("empty");
-        Label heading = new Label("Drop art here, or open a scan");
-        heading.getStyleClass().add("heading");
-        Label words = new Label("A scan, photograph or drawing; or a job or film made before.");
-        open.setId("open-first");
-        open.getStyleClass().add("main");
-        open.setTooltip(new Tooltip("Open a picture, a job or a film (Ctrl+O)"));
-        open.setOnAction(pressed -> files.askOpen());
+        open = Controls.mainButton("Open", "open-first", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
         recent.setAlignment(Pos.CENTER);
         recent.setMaxWidth(480);
-        getChildren().addAll(heading, words, open, recent);
+        getChildren()
+                .addAll(
+                        Controls.label("Drop art here, or open a scan", "heading"),
+                        Controls.label("A scan, photograph or drawing; or a job or film made before."),
+                        open,
+                        recent);
     }
 
     void focusFirst() {
@@ -43,10 +41,7 @@ final class EmptyBench extends VBox {
         List<Path> present = files.recent();
         recent.getChildren().clear();
         if (!present.isEmpty()) {
-            Label title = new Label("Opened lately");
-            title.getStyleClass().add("strong");
-            title.setMinHeight(Region.USE_PREF_SIZE);
-            recent.getChildren().add(title);
+            recent.getChildren().add(Controls.wrapped("Opened lately", "strong"));
         }
         for (Path file : present) {
             Hyperlink link = new Hyperlink(file.getFileName() + "  in  " + folder(file));

@@ -1,7 +1,7 @@
 package greyground.desk.window;
 
 import greyground.app.files.NamedFiles;
-import greyground.app.recipe.PositiveOutcome;
+import greyground.desk.look.WorkBar;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskServices;
@@ -11,54 +11,28 @@ import greyground.desk.model.LongWork;
 import greyground.desk.model.TimeLeft;
 import java.nio.file.Path;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
-import javafx.scene.control.Button;
-import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 
 /** Makes the film: asks where, shows how far it is and how long it still takes, and stops on demand. */
-final class ExportBar extends HBox {
+final class ExportBar {
+    private static final String MAKING = "Making the film";
+
+    final WorkBar bar = new WorkBar("making the film", "stop-film", this::stop);
     private final DeskServices services;
     private final BenchModel model;
     private final DeskFiles files;
     private final Consumer<String> say;
-    private final Label words = new Label();
-    private final ProgressBar bar = new ProgressBar(0);
-    private final Button stop = new Button("Stop");
     private final LongWork work;
 
     ExportBar(DeskServices services, BenchModel model, DeskFiles files, Consumer<String> say) {
-        super(8);
         this.services = services;
         this.model = model;
         this.files = files;
         this.say = say;
         this.work = new LongWork("film", services.window());
-        setAlignment(Pos.CENTER_RIGHT);
-        bar.setPrefWidth(160);
-        bar.setAccessibleText("Progress of the film");
-        words.setMinWidth(Region.USE_PREF_SIZE);
-        stop.setId("stop-film");
-        stop.setAccessibleText("Stop making the film");
-        stop.setMinWidth(Region.USE_PREF_SIZE);
-        stop.setOnAction(pressed -> stop());
-        getChildren().addAll(words, bar, stop);
-        show(false);
-    }
-
-    private void show(boolean working) {
-        setVisible(working);
-        setManaged(working);
     }
 
     boolean isWorking() {
         return work.isRunning();
-    }
-
-    void refresh() {
-        stop.setDisable(!isWorking());
     }
 
     /** Asks where the film goes, and makes it. */
@@ -75,48 +49,41 @@ final class ExportBar extends HBox {
 
     private void make(BenchState state, Path file) {
         TimeLeft left = new TimeLeft(services.nanoTime());
-        bar.setProgress(0);
-        words.setText("Making the film");
-        show(true);
-        stop.setDisable(false);
+        bar.progress(0, MAKING);
+        bar.show(true);
         say.accept("");
         NamedFiles named = model.named();
-        work.start(progress -> FilmExport.make(named, state, file, progress), new LongWork.Listener<PositiveOutcome>() {
-            @Override
-            public void progress(double done) {
-                bar.setProgress(done);
-                String guess = left.words(done);
-                words.setText(guess.isEmpty() ? "Making the film" : "Making the film, " + guess);
-            }
+        work.start(
+                progress -> FilmExport.make(named, state, file, progress),
+                new LongWork.News<>(
+                        done -> {
+                            String guess = left.words(done);
+                            bar.progress(done, guess.isEmpty() ? MAKING : MAKING + ", " + guess);
+                        },
+                        outcome -> {
+                            boolean tiff = FilmExport.isTiff(file);
+                            if (!tiff) {
+                                files.made(file);
+                            }
+                            end("film written: " + file.getFileName() + ", sheet "
+                                    + outcome.findings().line("sheet") + "; print it at 100 %"
+                                    + (tiff ? "; a TIFF carries neither plan nor job, so save the job too" : ""));
+                        },
+                        this::end,
+                        () -> end("stopped; nothing was written")));
+    }
 
-            @Override
-            public void done(PositiveOutcome outcome) {
-                show(false);
-                if (!FilmExport.isTiff(file)) {
-                    files.made(file);
-                }
-                say.accept("film written: " + file.getFileName() + ", sheet "
-                        + outcome.findings().line("sheet") + "; print it at 100 %"
-                        + (FilmExport.isTiff(file)
-                                ? "; a TIFF carries neither plan nor job, so save the job too"
-                                : ""));
-            }
-
-            @Override
-            public void failed(String fault) {
-                show(false);
-                say.accept(fault);
-            }
-
-            @Override
-            public void stopped() {
-                show(false);
-                say.accept("stopped; nothing was written");
-            }
-        });
+    private void end(String words) {
+        bar.show(false);
+        say.accept(words);
     }
 
     void stop() {
         work.stop();
+    }
+
+    /** Stops, and waits for the end. */
+    void close() {
+        work.close();
     }
 }

@@ -20,9 +20,10 @@ final class HeadBar extends HBox {
             Controls.toggle("Safelight", "safelight", "Amber on black, so that the screen does not fog film (F3)");
     private final ToggleButton inch = Controls.toggle("Inches", "inches", "Lengths in inches (F4)");
 
-    HeadBar(DeskWindow desk, DeskFiles files, ExportBar export) {
+    HeadBar(DeskWindow desk) {
         super(8);
         this.desk = desk;
+        DeskFiles files = desk.files;
         setAlignment(Pos.CENTER_RIGHT);
         Button open = Controls.button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
         Button lately = Controls.button(
@@ -32,13 +33,13 @@ final class HeadBar extends HBox {
         save = Controls.button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
         saveShop = Controls.button(
                 "Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
-        undo = Controls.button("Undo", "undo", "", desk.model()::undo);
-        redo = Controls.button("Redo", "redo", "", desk.model()::redo);
+        undo = Controls.button("Undo", "undo", "", desk.model::undo);
+        redo = Controls.button("Redo", "redo", "", desk.model::redo);
         film = Controls.button(
                 "Make film",
                 "make-film",
                 "Write the film at true size: a PDF with its plan, or a TIFF where the name ends in .tif (Ctrl+E)",
-                export::ask);
+                desk.export::ask);
         print = Controls.button(
                 "Print film", "print-film", "Print the film at true size on a printer (Ctrl+P)", desk::printFilm);
         film.getStyleClass().add("main");
@@ -51,19 +52,17 @@ final class HeadBar extends HBox {
     Node looks() {
         inch.getStyleClass().add("small");
         safe.getStyleClass().add("small");
-        HBox looks = new HBox(8, inch, safe);
-        looks.setAlignment(Pos.CENTER);
-        return looks;
+        return Controls.line(8, inch, safe);
     }
 
     void refresh() {
-        boolean present = desk.model().state().isPresent();
+        boolean present = desk.model.state().isPresent();
         save.setDisable(!present);
         film.setDisable(!present);
         print.setDisable(!present);
-        saveShop.setDisable(!desk.model().workshopUnsaved());
-        step(undo, "Undo", desk.model().undoes(), "Ctrl+Z");
-        step(redo, "Redo", desk.model().redoes(), "Ctrl+Shift+Z");
+        saveShop.setDisable(!desk.model.workshopUnsaved());
+        step(undo, "Undo", desk.model.undoes(), "Ctrl+Z");
+        step(redo, "Redo", desk.model.redoes(), "Ctrl+Shift+Z");
         safe.setSelected(desk.isSafe());
         inch.setSelected(desk.isInInches());
     }

@@ -13,7 +13,6 @@ import greyground.quantity.Refusal;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.HBox;
@@ -53,19 +52,9 @@ final class LoupeBench extends VBox {
             each.visibleProperty().bind(strip.visibleProperty().not());
             each.managedProperty().bind(each.visibleProperty());
         }
-        HBox row = new HBox(
-                8,
-                loupe,
-                Controls.button(
-                        "Freeze  F",
-                        "freeze",
-                        "Hold fast what the loupe shows, beside what it shows next (F)",
-                        this::freeze),
-                bites,
-                all,
-                trueSized,
-                strip.tools());
-        row.setAlignment(Pos.CENTER_LEFT);
+        Button freeze = Controls.button(
+                "Freeze  F", "freeze", "Hold fast what the loupe shows, beside what it shows next (F)", this::freeze);
+        HBox row = Controls.line(8, loupe, freeze, bites, all, trueSized, strip.tools());
         row.getStyleClass().add("picture-tools");
         VBox.setVgrow(picture, Priority.ALWAYS);
         getChildren().addAll(picture, strip, row);
@@ -175,9 +164,10 @@ final class LoupeBench extends VBox {
         OptionalDouble other = comparison.otherMinutes(usual);
         Station station = sight.picture().station();
         if (usual.isPresent() && other.isPresent() && station.stage().isPresent()) {
-            LiveView view = sight.loupeView();
+            LiveView view = sight.picture().loupeView();
             live.bites(station, view, new BiteTimes(List.of(usual.getAsDouble(), other.getAsDouble())), made -> {
-                if (view.equals(sight.loupeView()) && station == sight.picture().station()) {
+                if (view.equals(sight.picture().loupeView())
+                        && station == sight.picture().station()) {
                     comparison.bitten(made);
                     refresh();
                 }

@@ -4,19 +4,16 @@ import greyground.app.live.LivePlate;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Light;
 import greyground.desk.model.Comparison;
+import greyground.desk.model.DeskWords;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
 import greyground.desk.picture.DiagramView;
 import greyground.desk.picture.PictureView;
 import greyground.desk.picture.StationRail;
-import greyground.quantity.Unit;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
-import javafx.scene.Scene;
-import javafx.stage.Window;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,11 +47,6 @@ final class PlateSight {
     /** Hears what the loupe shows. */
     void whenLoupeSeen(Consumer<Comparison.Seen> hears) {
         loupeSeen = hears;
-    }
-
-    /** What the loupe sees. */
-    LiveView loupeView() {
-        return picture.loupeView(outputScale());
     }
 
     /** The plate as it was last computed. */
@@ -101,12 +93,6 @@ final class PlateSight {
         picture.look(light, inches);
     }
 
-    /** Lays pointer and loupe on a place of the plate. */
-    void pointAt(double x, double y) {
-        picture.layLoupe(x, y);
-        point(x, y);
-    }
-
     /** Asks for every picture anew. */
     void askAll() {
         askPicture();
@@ -116,17 +102,9 @@ final class PlateSight {
         askThumbnails();
     }
 
-    /** Pixels of the screen for each of the window's. */
-    private double outputScale() {
-        return Optional.ofNullable(frame.getScene())
-                .map(Scene::getWindow)
-                .map(Window::getOutputScaleX)
-                .orElse(1.0);
-    }
-
     private void askPicture() {
         if (plate != null) {
-            LiveView view = picture.port().view(outputScale());
+            LiveView view = picture.view();
             Station seen = picture.station();
             live.picture(seen, view, shown -> picture.show(shown, view, seen));
         }
@@ -138,7 +116,7 @@ final class PlateSight {
             Station seen = picture.station();
             double x = picture.loupe().x();
             double y = picture.loupe().y();
-            live.loupe(seen, loupeView(), (shown, tone) -> {
+            live.loupe(seen, picture.loupeView(), (shown, tone) -> {
                 if (seen == picture.station()) {
                     picture.showLoupe(shown);
                     OptionalDouble bite = of.biteMinutes();
@@ -154,7 +132,7 @@ final class PlateSight {
         if (made == null) {
             return;
         }
-        double scale = outputScale();
+        double scale = picture.outputScale();
         LiveView art = whole(made.artWidth(), made.artHeight(), scale);
         LiveView ofPlate =
                 whole(made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres(), scale);
@@ -170,17 +148,11 @@ final class PlateSight {
     private void point(double x, double y) {
         if (plate != null) {
             Station seen = picture.station();
-            String where = seen == Station.ART
-                    ? String.format(Locale.ROOT, "%.0f, %.0f px", x, y)
-                    : place(x) + ", " + place(y) + " " + Unit.MILLIMETRES.symbol(inches);
+            String where = DeskWords.place(seen, x, y, inches);
             live.tone(seen, x, y, told -> {
                 diagram.follow(told);
                 frame.tellTone(where + "   " + DiagramView.words(told));
             });
         }
-    }
-
-    private String place(double millimetres) {
-        return String.format(Locale.ROOT, inches ? "%.3f" : "%.1f", Unit.MILLIMETRES.shown(millimetres, inches));
     }
 }

@@ -3,6 +3,7 @@ package greyground.desk.window;
 import greyground.app.print.FilmPrinting.Order;
 import greyground.app.print.PrinterAtHand;
 import greyground.app.print.PrintersAtHand;
+import greyground.desk.look.Controls;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.LongWork;
 import greyground.desk.model.PrintSource;
@@ -12,40 +13,47 @@ import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
-import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
 /** A strip at the window's head that prints one film: which printer, which paper, how many; then how far it is, and Stop. */
 final class PrintingStrip extends VBox {
     private final PrintersAtHand printers;
     private final Consumer<String> say;
-    private final ComboBox<PrinterAtHand> printer = new ComboBox<>();
-    private final ComboBox<PrintPaper> paper = new ComboBox<>();
-    private final TextField copies = new TextField("1");
-    private final ToggleButton plan = new ToggleButton("With the plan");
-    private final Button print = button("Print", "print-now");
-    private final Button leave = button("Don't print", "print-not");
-    private final Label words = new Label();
-    private final ProgressBar bar = new ProgressBar(0);
-    private final HBox choices;
-    private @Nullable PrintingModel model;
-    private @Nullable PrintSource source;
+    private final ComboBox<PrinterAtHand> printer =
+            Controls.named(Controls.choice(PrinterAtHand::name), "print-printer", "Printer", "What prints the film");
+    private final ComboBox<PrintPaper> paper =
+            Controls.named(Controls.choice(this::words), "print-paper", "Paper", "What the film is printed on");
+    private final TextField copies =
+            Controls.named(new TextField("1"), "print-copies", "Copies", "A whole number from 1 to 99");
+    private final ToggleButton plan = Controls.toggle("With the plan", "print-plan", "Print the plan's pages, too");
+    private final Button print = Controls.mainButton("Print", "print-now", "Print the film at true size", this::start);
+    private final Button leave = Controls.button("Don't print", "print-not", "Put this away", this::leave);
+    private final Label words = Controls.wrapped("");
+    private final ProgressBar bar = Controls.progress("Progress of the printing", 200);
+    private final HBox choices = Controls.line(
+            8,
+            Controls.label("Printer"),
+            printer,
+            Controls.label("Paper"),
+            paper,
+            Controls.label("Copies"),
+            copies,
+            plan);
     private final LongWork looking;
     private final LongWork work;
+    private @Nullable PrintingModel model;
+    private @Nullable PrintSource source;
     private boolean filling;
 
     /**
@@ -62,69 +70,24 @@ final class PrintingStrip extends VBox {
         this.say = say;
         getStyleClass().add("question");
         setId("printing");
-        printer.setId("print-printer");
-        printer.setAccessibleText("Printer");
         printer.setMaxWidth(280);
-        printer.setOnAction(chosen -> take(model == null ? null : printer.getValue(), PrintingModel::choose));
-        paper.setId("print-paper");
-        paper.setAccessibleText("Paper");
+        printer.setOnAction(chosen -> take(printer.getValue(), PrintingModel::choose));
         paper.setMaxWidth(280);
-        paper.setConverter(new PaperWords());
         paper.setOnAction(chosen -> take(paper.getValue(), PrintingModel::choose));
-        copies.setId("print-copies");
-        copies.setAccessibleText("Copies");
         copies.getStyleClass().add("number");
         copies.setMinWidth(56);
         copies.setPrefWidth(56);
         copies.textProperty().addListener((what, was, is) -> take(is, PrintingModel::tellCopies));
-        plan.setId("print-plan");
-        plan.setMinWidth(Region.USE_PREF_SIZE);
         plan.setOnAction(pressed -> take(plan.isSelected(), PrintingModel::addPlan));
-        print.getStyleClass().add("main");
-        print.setOnAction(pressed -> start());
-        leave.setOnAction(pressed -> leave());
-        bar.setPrefWidth(200);
-        bar.setAccessibleText("Progress of the printing");
         words.setId("print-words");
-        words.setWrapText(true);
-        words.setMinHeight(Region.USE_PREF_SIZE);
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        choices = new HBox(8, label("Printer"), printer, label("Paper"), paper, label("Copies"), copies, plan);
-        choices.setAlignment(Pos.CENTER_LEFT);
-        HBox line = new HBox(8, choices, bar, gap, print, leave);
-        line.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(line, words);
-        setOnKeyPressed(key -> {
-            if (key.getCode() == KeyCode.ESCAPE) {
-                leave();
-                key.consume();
-            }
-        });
-        seen(false);
+        getChildren().addAll(Controls.line(8, choices, bar, Controls.growing(new Region()), print, leave), words);
+        Controls.onEscape(this, this::leave);
+        Controls.show(this, false);
     }
 
-    private static Button button(String label, String id) {
-        Button button = new Button(label);
-        button.setId(id);
-        button.setMinWidth(Region.USE_PREF_SIZE);
-        return button;
-    }
-
-    private static Label label(String label) {
-        Label made = new Label(label);
-        made.setMinWidth(Region.USE_PREF_SIZE);
-        return made;
-    }
-
-    private void seen(boolean wanted) {
-        setVisible(wanted);
-        setManaged(wanted);
-    }
-
-    private void show(Node node, boolean wanted) {
-        node.setVisible(wanted);
-        node.setManaged(wanted);
+    private String words(PrintPaper each) {
+        PrintingModel present = model;
+        return present == null ? "" : present.words(each);
     }
 
     boolean isWorking() {
@@ -149,20 +112,16 @@ final class PrintingStrip extends VBox {
         say.accept("");
         source = film;
         model = null;
-        show(choices, false);
-        show(bar, false);
-        print.setDisable(true);
-        leave.setText("Don't print");
+        state(false, false, true);
         say("Looking for printers", false);
-        seen(true);
+        Controls.show(this, true);
         leave.requestFocus();
-        looking.start(progress -> printers.find(), new Ending<>(found -> found(film, found)));
+        looking.start(progress -> printers.find(), news(found -> found(film, found)));
     }
 
     private void found(PrintSource film, List<PrinterAtHand> found) {
         model = new PrintingModel(film.size(), found);
-        show(choices, !found.isEmpty());
-        show(plan, film.hasPlan());
+        Controls.show(choices, !found.isEmpty());
         filling = true;
         printer.getItems().setAll(found);
         plan.setSelected(false);
@@ -173,7 +132,7 @@ final class PrintingStrip extends VBox {
     }
 
     /** Tells the model of a choice, unless it is the model that has just been shown. */
-    private <T> void take(@Nullable T chosen, java.util.function.BiConsumer<PrintingModel, T> told) {
+    private <T> void take(@Nullable T chosen, BiConsumer<PrintingModel, T> told) {
         PrintingModel present = model;
         if (filling || present == null || chosen == null) {
             return;
@@ -207,10 +166,16 @@ final class PrintingStrip extends VBox {
 
     private void say(String line, boolean fault) {
         words.setText(DeskWords.of(line));
-        words.getStyleClass().remove("fault");
-        if (fault) {
-            words.getStyleClass().add("fault");
-        }
+        Controls.look(words, "fault", fault);
+    }
+
+    /** Whether choices are seen, whether it prints, and whether there is nothing to print yet. */
+    private void state(boolean choosing, boolean printing, boolean waiting) {
+        Controls.show(choices, choosing);
+        Controls.show(bar, printing);
+        bar.setProgress(0);
+        leave.setText(printing ? "Stop" : "Don't print");
+        print.setDisable(waiting);
     }
 
     private void start() {
@@ -220,11 +185,7 @@ final class PrintingStrip extends VBox {
             return;
         }
         Order order = present.order();
-        show(choices, false);
-        show(bar, true);
-        bar.setProgress(0);
-        print.setDisable(true);
-        leave.setText("Stop");
+        state(false, true, true);
         leave.requestFocus();
         say("Printing on " + order.printer().name() + ", " + order.paper().name(), false);
         work.start(
@@ -232,9 +193,9 @@ final class PrintingStrip extends VBox {
                     film.printing().print(order, progress);
                     return order.printer();
                 },
-                new Ending<>(printer -> {
-                    seen(false);
-                    say.accept("handed to " + printer.name()
+                news(chosen -> {
+                    Controls.show(this, false);
+                    say.accept("handed to " + chosen.name()
                             + ": measure both 100 mm rulers on the film before you expose");
                 }));
     }
@@ -247,53 +208,27 @@ final class PrintingStrip extends VBox {
         } else {
             looking.forget();
             source = null;
-            seen(false);
+            Controls.show(this, false);
         }
     }
 
-    private final class Ending<T> implements LongWork.Listener<T> {
-        private final Consumer<T> done;
-
-        Ending(Consumer<T> done) {
-            this.done = done;
-        }
-
-        @Override
-        public void done(T made) {
-            done.accept(made);
-        }
-
-        @Override
-        public void progress(double done) {
-            bar.setProgress(done);
-        }
-
-        @Override
-        public void failed(String fault) {
-            show(choices, model != null);
-            show(bar, false);
-            leave.setText("Don't print");
-            print.setDisable(model == null);
-            say(fault, true);
-        }
-
-        @Override
-        public void stopped() {
-            seen(false);
-            say.accept("printing stopped; see whether the printer still holds a part of it");
-        }
+    /** Stops, and waits for the end. */
+    void close() {
+        looking.forget();
+        work.close();
     }
 
-    private final class PaperWords extends StringConverter<PrintPaper> {
-        @Override
-        public String toString(@Nullable PrintPaper each) {
-            PrintingModel present = model;
-            return each == null || present == null ? "" : present.words(each);
-        }
-
-        @Override
-        public @Nullable PrintPaper fromString(String typed) {
-            return null;
-        }
+    private <T> LongWork.News<T> news(Consumer<T> done) {
+        return new LongWork.News<>(
+                bar::setProgress,
+                done,
+                fault -> {
+                    state(model != null, false, model == null);
+                    say(fault, true);
+                },
+                () -> {
+                    Controls.show(this, false);
+                    say.accept("printing stopped; see whether the printer still holds a part of it");
+                });
     }
 }

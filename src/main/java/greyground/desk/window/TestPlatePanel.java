@@ -10,6 +10,7 @@ import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.desk.setting.FigureWords;
 import greyground.finding.Findings;
+import greyground.workshop.Figure;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,7 +19,6 @@ import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.geometry.Insets;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -29,9 +29,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 
 /** Beside the test plate: what film to make and what is told of the proof; once that is read, what it says. */
 final class TestPlatePanel extends VBox {
@@ -50,28 +48,25 @@ final class TestPlatePanel extends VBox {
 
     private final TestPlateModel model;
     private final BenchModel bench;
-    private final ComboBox<TestPlateKind> kinds = new ComboBox<>();
-    private final TextField plate = new TextField();
-    private final Label kindWords = quiet("");
-    private final Label shared = quiet("");
+    private final ComboBox<TestPlateKind> kinds =
+            Controls.named(Controls.choice(TestPlateKind::label), "test-kind", "Kind of test plate", "What it is for");
+    private final TextField plate = Controls.named(
+            new TextField(),
+            "test-plate-size",
+            "Plate of the test film",
+            "Width and height with their unit, such as 80x100mm or 4x6in");
+    private final Label kindWords = Controls.wrapped("", "quiet");
+    private final Label shared = Controls.wrapped("", "quiet");
     private final Label film = new Label();
-    private final Button preview = Controls.button("Look at it", "test-preview", "Shows the film before it is made");
-    private final Button make = Controls.button("Make test film", "test-make", "Writes the film as a PDF at true size");
-    private final Button print =
-            Controls.button("Print it", "test-print", "Prints the test film at true size; make or choose one first");
-    private final Button choose =
-            Controls.button("Choose the scan", "test-choose-scan", "A scan of the proof, any kind of picture");
-    private final List<TextField> told = new ArrayList<>();
+    private final Button print;
+    private final Button choose;
     private final VBox asking;
     private final VBox lesson = new VBox(8);
-    private final ScrollPane scroll = new ScrollPane();
-    private final Label standing = new Label();
-    private final Button accept =
-            Controls.button("Accept", "test-accept", "Takes this into the workshop; Ctrl+Z takes it back");
-    private final Button again =
-            Controls.button("Read again", "test-read-again", "Reads the scan once more, for the workshop as it is");
-    private final Button leave = Controls.button("Leave it", "test-leave", "Changes nothing and puts the reading away");
-    private final VBox foot = new VBox(8, standing, new HBox(8, choose, accept, again, leave));
+    private final ScrollPane scroll = Controls.rolling(null);
+    private final Label standing = Controls.wrapped("");
+    private final Button accept;
+    private final Button again;
+    private final Button leave;
     private boolean filling;
 
     TestPlatePanel(
@@ -83,39 +78,47 @@ final class TestPlatePanel extends VBox {
             Consumer<Path> printFilm) {
         this.model = model;
         this.bench = bench;
-        preview.setOnAction(pressed -> fromField(model::preview));
-        make.setOnAction(pressed -> fromField(askWhere));
-        print.setOnAction(pressed -> model.film().ifPresent(printFilm));
-        choose.setOnAction(pressed -> askScan.run());
-        accept.getStyleClass().add("main");
-        accept.setOnAction(pressed -> model.accept());
-        again.setOnAction(pressed -> model.readAgain());
-        leave.setOnAction(pressed -> model.leave());
-        choose.getStyleClass().add("main");
-        kinds();
-        plate.setId("test-plate-size");
+        Button preview = Controls.button(
+                "Look at it", "test-preview", "Shows the film before it is made", () -> fromField(model::preview));
+        Button make = Controls.button(
+                "Make test film", "test-make", "Writes the film as a PDF at true size", () -> fromField(askWhere));
+        print = Controls.button(
+                "Print it",
+                "test-print",
+                "Prints the test film at true size; make or choose one first",
+                () -> model.film().ifPresent(printFilm));
+        choose = Controls.mainButton(
+                "Choose the scan", "test-choose-scan", "A scan of the proof, any kind of picture", askScan);
+        accept = Controls.mainButton(
+                "Accept", "test-accept", "Takes this into the workshop; Ctrl+Z takes it back", model::accept);
+        again = Controls.button(
+                "Read again",
+                "test-read-again",
+                "Reads the scan once more, for the workshop as it is",
+                model::readAgain);
+        leave = Controls.button("Leave it", "test-leave", "Changes nothing and puts the reading away", model::leave);
+        kinds.getStyleClass().add("wide");
+        kinds.getItems().setAll(TestPlateKind.values());
+        kinds.valueProperty().addListener((what, was, is) -> {
+            if (!filling && is != null) {
+                model.choose(is);
+            }
+        });
         plate.getStyleClass().add("wide");
-        plate.setAccessibleText("Plate of the test film");
-        plate.setTooltip(new Tooltip("Width and height with their unit, such as 80x100mm or 4x6in"));
         plate.setOnAction(entered -> model.plate(plate.getText()));
-        plate.focusedProperty().addListener((what, was, is) -> {
-            if (was && !filling) {
+        Controls.whenLeft(plate, () -> {
+            if (!filling) {
                 model.plate(plate.getText());
             }
         });
         film.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
-        film.setMaxWidth(Double.MAX_VALUE);
         film.setMinWidth(0);
-        HBox.setHgrow(film, Priority.ALWAYS);
         Button other = Controls.button(
-                "Choose", "test-choose-film", "The film whose proof you scanned, if it is not this one");
+                "Choose", "test-choose-film", "The film whose proof you scanned, if it is not this one", askFilm);
         other.setAccessibleText("Choose the test film");
-        other.setOnAction(pressed -> askFilm.run());
-        HBox ofFilm = new HBox(8, film, other);
-        ofFilm.setAlignment(Pos.CENTER_LEFT);
         asking = new VBox(
                 8,
-                heading(Place.TEST_PLATE.label()),
+                Controls.wrapped(Place.TEST_PLATE.label(), "heading"),
                 strong("The film"),
                 row("Kind", kinds),
                 kindWords,
@@ -124,30 +127,29 @@ final class TestPlatePanel extends VBox {
                 new HBox(8, preview, make),
                 print,
                 strong("The proof"),
-                ofFilm,
-                row(
+                Controls.line(8, Controls.growing(film), other),
+                tell(
                         "Depth measured",
-                        tell("depth", "not measured", "Depth of the bare strip, such as 34um: tells the bath's rate")),
-                row(
+                        "depth",
+                        "not measured",
+                        "Depth of the bare strip, such as 34um: tells the bath's rate"),
+                tell(
                         "Bare paper",
-                        tell("paper", "as in the workshop", "L* or density of the bare sheet, such as 95 or 0.06")),
-                row("Bitten for", tell("bite", "as its plan says", "How long this plate was bitten, such as 22min")),
-                row(
+                        "paper",
+                        "as in the workshop",
+                        "L* or density of the bare sheet, such as 95 or 0.06"),
+                tell("Bitten for", "bite", "as its plan says", "How long this plate was bitten, such as 22min"),
+                tell(
                         "Corners",
-                        tell(
-                                "corners",
-                                "found by its codes",
-                                "Where the codes can't be read: the plate's corners in scan pixels, clockwise from the print's"
-                                        + " top left, such as 120,95 1890,101 1884,2460 115,2452")));
+                        "corners",
+                        "found by its codes",
+                        "Where the codes can't be read: the plate's corners in scan pixels, clockwise from the print's"
+                                + " top left, such as 120,95 1890,101 1884,2460 115,2452"));
         asking.getStyleClass().add("settings");
         lesson.getStyleClass().add("settings");
-        scroll.setFitToWidth(true);
-        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-        scroll.setFocusTraversable(false);
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        standing.setWrapText(true);
-        standing.setMinHeight(Region.USE_PREF_SIZE);
         standing.setId("test-standing");
+        VBox foot = new VBox(8, standing, new HBox(8, choose, accept, again, leave));
         foot.getStyleClass().add("help");
         getChildren().addAll(scroll, foot);
     }
@@ -157,72 +159,24 @@ final class TestPlatePanel extends VBox {
         then.run();
     }
 
-    private static Label heading(String words) {
-        Label label = new Label(words);
-        label.getStyleClass().add("heading");
-        return label;
-    }
-
     private static Label strong(String words) {
-        Label label = Controls.wrapped(words);
-        label.getStyleClass().add("strong");
+        Label label = Controls.wrapped(words, "strong");
         VBox.setMargin(label, new Insets(8, 0, 0, 0));
         return label;
     }
 
-    private static Label quiet(String words) {
-        Label label = Controls.wrapped(words);
-        label.getStyleClass().add("quiet");
-        return label;
-    }
-
     private static HBox row(String name, Node field) {
-        Label label = new Label(name);
-        label.setMinWidth(Region.USE_PREF_SIZE);
-        label.setMaxWidth(Double.MAX_VALUE);
-        HBox.setHgrow(label, Priority.ALWAYS);
+        Label label = Controls.label(name);
         label.setLabelFor(field);
-        if (field.getAccessibleText() == null) {
-            field.setAccessibleText(name);
-        }
-        HBox row = new HBox(8, label, field);
-        row.setAlignment(Pos.CENTER_LEFT);
-        return row;
+        return Controls.line(8, Controls.growing(label), field);
     }
 
-    private void kinds() {
-        kinds.setId("test-kind");
-        kinds.getStyleClass().add("wide");
-        kinds.setAccessibleText("Kind of test plate");
-        kinds.getItems().setAll(TestPlateKind.values());
-        kinds.setConverter(new StringConverter<>() {
-            @Override
-            public String toString(TestPlateKind kind) {
-                return kind == null ? "" : kind.label();
-            }
-
-            @Override
-            public TestPlateKind fromString(String label) {
-                throw new UnsupportedOperationException(label);
-            }
-        });
-        kinds.valueProperty().addListener((what, was, is) -> {
-            if (!filling && is != null) {
-                model.choose(is);
-            }
-        });
-    }
-
-    private TextField tell(String what, String usual, String hint) {
-        TextField field = new TextField(model.told(what));
-        field.setId("test-" + what);
+    private HBox tell(String name, String what, String usual, String hint) {
+        TextField field = Controls.named(new TextField(model.told(what)), "test-" + what, name, hint);
         field.getStyleClass().add("told");
         field.setPromptText(usual);
-        field.setTooltip(new Tooltip(hint));
-        field.setAccessibleHelp(hint);
         field.textProperty().addListener((text, was, is) -> model.tell(what, is));
-        told.add(field);
-        return field;
+        return row(name, field);
     }
 
     void focusFirst() {
@@ -250,10 +204,8 @@ final class TestPlatePanel extends VBox {
         asking.setDisable(model.state() instanceof TestPlateState.Working);
         boolean read = model.state() instanceof TestPlateState.Read;
         choose.setDisable(model.state() instanceof TestPlateState.Working);
-        for (Node one : List.of(standing, accept, again, leave)) {
-            show(one, read);
-        }
-        show(choose, !read);
+        List.of(standing, accept, again, leave).forEach(part -> Controls.show(part, read));
+        Controls.show(choose, !read);
         if (model.state() instanceof TestPlateState.Read now) {
             tell(now.outcome());
             stand();
@@ -270,8 +222,8 @@ final class TestPlatePanel extends VBox {
         if (accept.isFocused() && how != TestPlateState.Standing.OFFERED) {
             leave.requestFocus();
         }
-        show(accept, how == TestPlateState.Standing.OFFERED);
-        show(again, how == TestPlateState.Standing.OVERTAKEN);
+        Controls.show(accept, how == TestPlateState.Standing.OFFERED);
+        Controls.show(again, how == TestPlateState.Standing.OVERTAKEN);
         leave.setText(how == TestPlateState.Standing.OFFERED ? "Leave it" : "Done");
         standing.setText(
                 switch (how) {
@@ -288,29 +240,16 @@ final class TestPlatePanel extends VBox {
                 });
     }
 
-    private static void show(Node node, boolean wanted) {
-        node.setVisible(wanted);
-        node.setManaged(wanted);
-    }
-
     private void tell(ReadOutcome outcome) {
         Findings findings = outcome.findings();
         List<Node> parts = new ArrayList<>();
-        parts.add(heading(DeskWords.of(outcome.title())));
+        parts.add(Controls.wrapped(DeskWords.of(outcome.title()), "heading"));
         if (!findings.rows("tones").isEmpty()) {
             check(parts, findings);
         }
         listed(parts, "What the workshop learns", findings.rows("changes"), this::learned);
         listed(parts, "What this plate can't tell", findings.rows("undetermined"), this::stays);
-        listed(
-                parts,
-                "What the print shows",
-                findings.all().stream()
-                        .filter(finding -> SHOWN.containsKey(finding.key()))
-                        .flatMap(finding -> finding.words().stream()
-                                .map(words -> named(SHOWN.getOrDefault(finding.key(), ""), words)))
-                        .toList(),
-                node -> node);
+        listed(parts, "What the print shows", named(findings, SHOWN), node -> node);
         listed(parts, "Notes", findings.words("notes"), note -> Controls.wrapped(DeskWords.of(note) + "."));
         lesson.getChildren().setAll(parts);
     }
@@ -323,7 +262,7 @@ final class TestPlatePanel extends VBox {
     }
 
     private static void check(List<Node> parts, Findings judged) {
-        double tolerance = judged.number("tolerance").orElseThrow();
+        double tolerance = figure(judged, "tolerance");
         Label verdict = strong(DeskWords.of(judged.text("verdict")) + ".");
         verdict.setId("test-verdict");
         parts.add(verdict);
@@ -331,23 +270,20 @@ final class TestPlatePanel extends VBox {
                 Locale.ROOT,
                 "The worst tone is %+.1f L* off; as a whole (root mean square) they are %.1f L* off. Within %.0f L* is as"
                         + " good as right.",
-                judged.number("worst").orElseThrow(),
-                judged.number("rootMeanSquare").orElseThrow(),
+                figure(judged, "worst"),
+                figure(judged, "rootMeanSquare"),
                 tolerance)));
         for (Findings tone : judged.rows("tones")) {
-            double by = tone.number("off").orElseThrow();
-            Label off = new Label(String.format(Locale.ROOT, "%+.1f L*", by));
-            off.setMinWidth(Region.USE_PREF_SIZE);
+            double by = figure(tone, "off");
+            Label off = Controls.label(String.format(Locale.ROOT, "%+.1f L*", by));
             boolean within = Math.abs(by) <= tolerance;
-            if (!within) {
-                off.getStyleClass().add("fault");
-            }
+            Controls.look(off, "fault", !within);
             parts.add(row(
                     String.format(
                             Locale.ROOT,
                             "L* %.1f printed %.1f%s",
-                            tone.number("statedLightness").orElseThrow(),
-                            tone.number("lightness").orElseThrow(),
+                            figure(tone, "statedLightness"),
+                            figure(tone, "lightness"),
                             within ? "" : ", not within"),
                     off));
         }
@@ -355,34 +291,39 @@ final class TestPlatePanel extends VBox {
 
     private Node learned(Findings number) {
         FigureWords words = FigureWords.of(number.text("path"));
-        Label value = new Label(words.value(number.number("before").orElseThrow()) + "  \u2192  "
-                + words.withUnit(number.number("after").orElseThrow()));
-        value.setMinWidth(Region.USE_PREF_SIZE);
-        value.getStyleClass().add("strong");
+        String value = words.value(figure(number, "before")) + "  \u2192  " + words.withUnit(figure(number, "after"));
+        String sure = "95 % sure of " + words.value(figure(number, "low")) + " to "
+                + words.withUnit(figure(number, "high")) + "; was " + number.text("known");
         return new VBox(
-                0,
-                row("\u25cf  " + words.label(), value),
-                quiet("95 % sure of " + words.value(number.number("low").orElseThrow()) + " to "
-                        + words.withUnit(number.number("high").orElseThrow()) + "; was " + number.text("known")));
+                0, row("\u25cf  " + words.label(), Controls.label(value, "strong")), Controls.wrapped(sure, "quiet"));
     }
 
     private Node stays(Findings number) {
         FigureWords words = FigureWords.of(number.text("path"));
-        Label value = new Label(words.withUnit(number.number("before").orElseThrow()));
-        value.setMinWidth(Region.USE_PREF_SIZE);
-        boolean assumed = bench.workshop().figures().containsKey(number.text("path"))
-                && bench.workshop().figures().get(number.text("path")).isAssumed();
+        Figure figure = bench.workshop().figures().get(number.text("path"));
+        String mark = figure != null && figure.isAssumed() ? "\u25cb  " : "\u25cf  ";
         return new VBox(
                 0,
-                row((assumed ? "\u25cb  " : "\u25cf  ") + words.label(), value),
-                quiet(DeskWords.of(number.text("reason"))));
+                row(mark + words.label(), Controls.label(words.withUnit(figure(number, "before")))),
+                Controls.wrapped(DeskWords.of(number.text("reason")), "quiet"));
+    }
+
+    private static double figure(Findings number, String key) {
+        return number.number(key).orElseThrow();
+    }
+
+    /** Some findings in words, each beside the name that it has here. */
+    static List<Node> named(Findings findings, Map<String, String> names) {
+        return findings.all().stream()
+                .filter(finding -> names.containsKey(finding.key()))
+                .flatMap(finding ->
+                        finding.words().stream().map(words -> named(names.getOrDefault(finding.key(), ""), words)))
+                .toList();
     }
 
     private static Node named(String name, String words) {
-        Label first = quiet(name);
+        Label first = Controls.wrapped(name, "quiet");
         first.setMinWidth(64);
-        Label then = Controls.wrapped(DeskWords.of(words));
-        HBox.setHgrow(then, Priority.ALWAYS);
-        return new HBox(8, first, then);
+        return new HBox(8, first, Controls.growing(Controls.wrapped(DeskWords.of(words))));
     }
 }

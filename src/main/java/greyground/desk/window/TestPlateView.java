@@ -13,24 +13,21 @@ import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
 import greyground.finding.Findings;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** The test plate: what fills the middle, and its own panel beside it. */
 final class TestPlateView {
@@ -47,58 +44,47 @@ final class TestPlateView {
     private final DeskServices services;
     private final BorderPane middle = new BorderPane();
     private final TestPlatePanel side;
-    private final Label title = new Label();
+    private final Label title = Controls.label("", "strong");
     private final Label subtitle = new Label();
     private final ToggleButton ofScan =
             Controls.toggle("Scan", "test-scan", "The scan, with what was read drawn over it");
     private final ToggleButton ofTones =
             Controls.toggle("Tones", "test-tones", "What was measured, against what was predicted");
-    private final HBox head = new HBox(16);
+    private final HBox ways = new HBox(8, ofScan, ofTones);
+    private final HBox head;
     private final VBox foot = new VBox(2);
     private final FlatPicture sheet = new FlatPicture("Test film");
     private final FlatPicture scan = new FlatPicture("Scan with the fields that were read");
     private final ToneChart chart = new ToneChart();
-    private final ProgressBar bar = new ProgressBar(0);
+    private final ProgressBar bar = Controls.progress("Progress", 320);
     private final Label working = new Label();
-    private final Button stop = new Button("Stop");
-    private final Label refusedTitle = new Label();
-    private final Label refusedWords = new Label();
+    private final Button stop;
+    private final Label refusedTitle = Controls.wrapped("", "heading");
+    private final Label refusedWords = Controls.wrapped("");
     private final ScrollPane start;
     private final StackPane work;
     private final StackPane refused;
 
-    TestPlateView(
-            TestPlateModel model, BenchModel bench, DeskServices services, DeskFiles files, Consumer<Path> printFilm) {
+    TestPlateView(TestPlateModel model, BenchModel bench, DeskServices services, Consumer<Path> printFilm) {
         this.model = model;
         this.services = services;
         this.side = new TestPlatePanel(model, bench, this::askScan, this::askFilm, this::askWhere, printFilm);
         this.start = startPage();
-        this.work = workPage();
+        this.stop = Controls.button("Stop", "test-stop", "Stop; nothing is changed", model::stop);
+        this.work = page(working, bar, stop);
         this.refused = refusedPage();
         middle.setId("test-plate");
         middle.getStyleClass().add("bench");
         sheet.setId("test-film-sheet");
         scan.setId("test-scan-picture");
-        title.getStyleClass().add("strong");
         subtitle.getStyleClass().add("quiet");
         subtitle.setMinWidth(0);
-        HBox.setHgrow(subtitle, Priority.ALWAYS);
-        subtitle.setMaxWidth(Double.MAX_VALUE);
-        title.setMinWidth(Region.USE_PREF_SIZE);
-        ToggleGroup group = new ToggleGroup();
-        for (ToggleButton each : List.of(ofScan, ofTones)) {
-            each.setToggleGroup(group);
-            each.setOnAction(pressed -> {
-                each.setSelected(true);
-                refresh();
-            });
-        }
+        Controls.oneOf(this::refresh, ofScan, ofTones);
+        head = Controls.line(16, title, Controls.growing(subtitle), ways);
         head.getStyleClass().add("test-head");
         foot.getStyleClass().add("test-foot");
-        head.setAlignment(Pos.CENTER_LEFT);
-        head.getChildren().addAll(title, subtitle, new HBox(8, ofScan, ofTones));
-        files.acceptDrops(middle, this::dropped);
-        files.acceptDrops(side, this::dropped);
+        DeskFiles.acceptDrops(middle, this::dropped);
+        DeskFiles.acceptDrops(side, this::dropped);
         model.watch(this::stateChanged);
         refresh();
     }
@@ -170,17 +156,14 @@ final class TestPlateView {
     // ------------------------------------------------------------------ pages
 
     private ScrollPane startPage() {
-        Label heading = new Label("Learn the shop's own tones");
-        heading.getStyleClass().add("heading");
-        Button choose = Controls.button(
+        Button choose = Controls.mainButton(
                 "Choose the scan",
                 "test-choose-scan-first",
                 "Choose the scanned proof of a test plate; or drop it here",
                 this::askScan);
-        choose.getStyleClass().add("main");
         VBox steps = new VBox(
                 16,
-                heading,
+                Controls.wrapped("Learn the shop's own tones", "heading"),
                 Controls.wrapped(
                         "A test plate carries tones that are known. Etched and printed as you always do, its scan tells what"
                                 + " your shop really prints; films made alike then get their curve from it."),
@@ -209,55 +192,33 @@ final class TestPlateView {
         steps.getStyleClass().add("test-steps");
         StackPane centred = new StackPane(steps);
         centred.getStyleClass().add("bench");
-        ScrollPane page = new ScrollPane(centred);
-        page.setFitToWidth(true);
+        ScrollPane page = Controls.rolling(centred);
         page.setFitToHeight(true);
-        page.setFocusTraversable(false);
-        page.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         page.getStyleClass().add("bench-scroll");
         return page;
     }
 
     private static Node step(String number, String name, String text, String caution) {
-        Label numeral = new Label(number);
-        numeral.getStyleClass().add("heading");
+        Label numeral = Controls.label(number, "heading");
         numeral.setMinWidth(24);
-        Label strong = new Label(name);
-        strong.getStyleClass().add("strong");
-        VBox told = new VBox(2, strong, Controls.wrapped(text));
+        VBox told = new VBox(2, Controls.wrapped(name, "strong"), Controls.wrapped(text));
         if (!caution.isEmpty()) {
-            Label care = Controls.wrapped(caution);
-            care.getStyleClass().add("strong");
-            told.getChildren().add(care);
+            told.getChildren().add(Controls.wrapped(caution, "strong"));
         }
-        HBox.setHgrow(told, Priority.ALWAYS);
-        return new HBox(8, numeral, told);
-    }
-
-    private StackPane workPage() {
-        bar.setPrefWidth(320);
-        bar.setAccessibleText("Progress");
-        stop.setId("test-stop");
-        stop.setOnAction(pressed -> model.stop());
-        return page(working, bar, stop);
+        return new HBox(8, numeral, Controls.growing(told));
     }
 
     private StackPane refusedPage() {
-        refusedTitle.getStyleClass().add("heading");
         refusedWords.setId("test-refused");
-        refusedWords.setWrapText(true);
-        refusedWords.setMinHeight(Region.USE_PREF_SIZE);
-        Button scanAgain = new Button("Choose a scan");
-        scanAgain.setId("test-other-scan");
-        scanAgain.getStyleClass().add("main");
-        scanAgain.setOnAction(pressed -> askScan());
-        Button other = new Button("Choose a test film");
-        other.setId("test-other-film");
-        other.setOnAction(pressed -> askFilm());
-        Button back = new Button("Back");
-        back.setId("test-refused-back");
-        back.setOnAction(pressed -> model.leave());
-        return page(refusedTitle, refusedWords, new HBox(8, scanAgain, other, back));
+        return page(
+                refusedTitle,
+                refusedWords,
+                new HBox(
+                        8,
+                        Controls.mainButton("Choose a scan", "test-other-scan", "Read another scan", this::askScan),
+                        Controls.button(
+                                "Choose a test film", "test-other-film", "Read proofs of another film", this::askFilm),
+                        Controls.button("Back", "test-refused-back", "Leave this", model::leave)));
     }
 
     private static StackPane page(Node... parts) {
@@ -273,31 +234,20 @@ final class TestPlateView {
 
     /** The model has gone on: goes along, and keeps the focus within. */
     private void stateChanged() {
-        boolean had =
-                isWithin(middle.getScene() == null ? null : middle.getScene().getFocusOwner());
+        boolean had = Controls.within(focused(), middle) || Controls.within(focused(), side);
         Node page = middle.getCenter();
         if (model.state() instanceof TestPlateState.Read read && page != scan && page != chart) {
             (read.scan().isPresent() ? ofScan : ofTones).setSelected(true);
         }
         refresh();
-        if (middle.isVisible() && page != middle.getCenter() && (had || !isInScene())) {
+        Node focused = focused();
+        if (middle.isVisible() && page != middle.getCenter() && (had || focused == null || focused.isDisabled())) {
             focusMiddle();
         }
     }
 
-    private boolean isInScene() {
-        return middle.getScene() != null
-                && middle.getScene().getFocusOwner() != null
-                && !middle.getScene().getFocusOwner().isDisabled();
-    }
-
-    private boolean isWithin(@org.jspecify.annotations.Nullable Node node) {
-        for (Node each = node; each != null; each = each.getParent()) {
-            if (each == middle || each == side) {
-                return true;
-            }
-        }
-        return false;
+    private @Nullable Node focused() {
+        return middle.getScene() == null ? null : middle.getScene().getFocusOwner();
     }
 
     void refresh() {
@@ -316,12 +266,7 @@ final class TestPlateView {
             show(refused, "", "");
         } else if (state instanceof TestPlateState.Film film) {
             sheet.show(film.sheet());
-            foot.getChildren()
-                    .setAll(film.findings().all().stream()
-                            .filter(finding -> FOOT.containsKey(finding.key()))
-                            .flatMap(finding -> finding.words().stream()
-                                    .map(words -> named(FOOT.getOrDefault(finding.key(), ""), words)))
-                            .toList());
+            foot.getChildren().setAll(TestPlatePanel.named(film.findings(), FOOT));
             show(
                     sheet,
                     "Test film",
@@ -354,8 +299,7 @@ final class TestPlateView {
         title.setText(name);
         subtitle.setText(words);
         subtitle.setTooltip(words.isEmpty() ? null : new Tooltip(words));
-        ofScan.getParent().setVisible(read);
-        ofScan.getParent().setManaged(read);
+        Controls.show(ways, read);
         middle.setTop(name.isEmpty() ? null : head);
         middle.setBottom(page == sheet ? foot : null);
         Node before = middle.getCenter();
@@ -366,14 +310,5 @@ final class TestPlateView {
                 page.requestFocus();
             }
         }
-    }
-
-    private static Node named(String name, String told) {
-        Label first = new Label(name);
-        first.getStyleClass().add("quiet");
-        first.setMinWidth(56);
-        Label then = Controls.wrapped(DeskWords.of(told));
-        HBox.setHgrow(then, Priority.ALWAYS);
-        return new HBox(8, first, then);
     }
 }

@@ -1,9 +1,5 @@
 package greyground.desk.window;
 
-import greyground.desk.model.BenchClocks;
-import greyground.desk.model.BenchModel;
-import greyground.desk.model.LiveDesk;
-import greyground.desk.plan.PlanView;
 import java.util.List;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
@@ -16,33 +12,13 @@ final class Ticking {
             "Computing the plate: a new grain or bath takes some seconds the first time";
 
     private final Timeline timeline = new Timeline(new KeyFrame(Duration.millis(200), now -> tick()));
+    private final DeskWindow desk;
     private final Runnable bell;
-    private final BenchClocks clocks;
-    private final PlanView plan;
-    private final ClockStrip strip;
-    private final DeskFrame frame;
-    private final LiveDesk live;
-    private final BenchModel model;
-    private final PlateSight sight;
     private boolean wasMaking;
 
-    Ticking(
-            Runnable bell,
-            BenchClocks clocks,
-            PlanView plan,
-            ClockStrip strip,
-            DeskFrame frame,
-            LiveDesk live,
-            BenchModel model,
-            PlateSight sight) {
+    Ticking(DeskWindow desk, Runnable bell) {
+        this.desk = desk;
         this.bell = bell;
-        this.clocks = clocks;
-        this.plan = plan;
-        this.strip = strip;
-        this.frame = frame;
-        this.live = live;
-        this.model = model;
-        this.sight = sight;
         timeline.setCycleCount(Animation.INDEFINITE);
     }
 
@@ -56,25 +32,25 @@ final class Ticking {
 
     /** A moment has passed, or a clock was touched. */
     void tick() {
-        clocks.forgetTheDone();
-        if (!clocks.ranOut().isEmpty()) {
+        desk.clocks.forgetTheDone();
+        if (!desk.clocks.ranOut().isEmpty()) {
             bell.run();
         }
-        plan.tick();
+        desk.plan.tick();
         showClocks();
         // What is there within two ticks deserves no word.
-        boolean makes = live.isMakingPlate() && model.state().isPresent();
+        boolean makes = desk.live.isMakingPlate() && desk.model.state().isPresent();
         boolean computing = makes && wasMaking;
         wasMaking = makes;
-        if (computing && frame.said().isEmpty()) {
-            frame.say(sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
-        } else if (!computing && frame.said().startsWith(COMPUTING)) {
-            frame.say("");
+        if (computing && desk.frame.said().isEmpty()) {
+            desk.frame.say(desk.sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
+        } else if (!computing && desk.frame.said().startsWith(COMPUTING)) {
+            desk.frame.say("");
         }
     }
 
     /** Clocks that have begun, where the plan itself doesn't show them. */
     void showClocks() {
-        strip.show(plan.isVisible() ? List.of() : clocks.begun());
+        desk.clockStrip.show(desk.plan.isVisible() ? List.of() : desk.clocks.begun());
     }
 }

@@ -1,9 +1,15 @@
 package greyground.desk.window;
 
 import greyground.app.check.PlateWarning;
+import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskWords;
+import greyground.desk.model.PictureMarks;
+import greyground.desk.model.Station;
+import greyground.desk.model.Turning;
+import greyground.desk.model.Viewport;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
+import greyground.film.job.Job;
 import greyground.quantity.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.geometry.Insets;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
@@ -18,15 +25,23 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** What the plate will not keep and what else deserves a look; choosing a line with a place goes there. */
+/**
+ * What the plate will not keep and what else deserves a look. Those that have a place are marked on the picture, with the fragment and the
+ * bevel; choosing a line goes to its place, or to the setting that mends it.
+ */
 final class WarningsView extends VBox {
     private static final double HEIGHT = 116;
 
+    private final BenchModel model;
+    private final PlateSight sight;
+    private final Consumer<Station> choose;
+    private final Consumer<Setting> set;
     private final Label title = new Label();
     private final ListView<Line> list = new ListView<>();
     private List<PlateWarning> remarks = List.of();
     private List<PlateWarning> warnings = List.of();
     private boolean checked;
+    private int chosen = -1;
 
     /**
      * A line of the list.
@@ -42,10 +57,20 @@ final class WarningsView extends VBox {
         }
     }
 
-    WarningsView(Consumer<Line> chosen) {
+    /**
+     * No warnings yet.
+     *
+     * @param choose goes to a station
+     * @param set goes to a setting
+     */
+    WarningsView(BenchModel model, PlateSight sight, Consumer<Station> choose, Consumer<Setting> set) {
+        this.model = model;
+        this.sight = sight;
+        this.choose = choose;
+        this.set = set;
         getStyleClass().add("warnings");
         title.getStyleClass().add("strong");
-        title.setPadding(new javafx.geometry.Insets(8, 16, 4, 16));
+        title.setPadding(new Insets(8, 16, 4, 16));
         list.setId("warnings");
         list.setAccessibleText("Warnings");
         list.setAccessibleHelp(
@@ -53,10 +78,10 @@ final class WarningsView extends VBox {
         list.setFixedCellSize(-1);
         VBox.setVgrow(list, Priority.ALWAYS);
         list.setCellFactory(view -> new Cell());
-        list.setOnMouseClicked(click -> take(chosen));
+        list.setOnMouseClicked(click -> take());
         list.setOnKeyPressed(key -> {
             if (key.getCode() == KeyCode.ENTER || key.getCode() == KeyCode.SPACE) {
-                take(chosen);
+                take();
                 key.consume();
             }
         });
@@ -65,13 +90,6 @@ final class WarningsView extends VBox {
         setPrefHeight(HEIGHT);
         getChildren().addAll(title, list);
         fill();
-    }
-
-    private void take(Consumer<Line> chosen) {
-        Line line = list.getSelectionModel().getSelectedItem();
-        if (line != null) {
-            chosen.accept(line);
-        }
     }
 
     private static final class Cell extends ListCell<Line> {
@@ -87,14 +105,6 @@ final class WarningsView extends VBox {
         }
     }
 
-    /** Nothing is known yet. */
-    void clear() {
-        remarks = List.of();
-        warnings = List.of();
-        checked = false;
-        fill();
-    }
-
     /** The plate has changed: what was found by looking through the film holds no more. */
     void stale() {
         checked = false;
@@ -107,16 +117,29 @@ final class WarningsView extends VBox {
         fill();
     }
 
+    /** The film has been looked through. */
     void checked(List<PlateWarning> found) {
         warnings = found;
         checked = true;
+        chosen = -1;
         fill();
+        mark();
     }
 
-    /** Places to be marked, in the list's order. */
-    List<Line> placed() {
-        return lines().stream().filter(line -> line.number() > 0).toList();
+    /** Nothing is on the bench. */
+    void idle() {
+        list.getItems().clear();
+        title.setText("Warnings");
     }
+
+    void focusFirst() {
+        list.requestFocus();
+        if (list.getSelectionModel().isEmpty()) {
+            list.getSelectionModel().selectFirst();
+        }
+    }
+
+    // ------------------------------------------------------------------ the list
 
     private List<Line> lines() {
         List<PlateWarning> all = new ArrayList<>(warnings);
@@ -162,15 +185,42 @@ final class WarningsView extends VBox {
         }
     }
 
-    void focusFirst() {
-        list.requestFocus();
-        if (list.getSelectionModel().isEmpty()) {
-            list.getSelectionModel().selectFirst();
+    // ------------------------------------------------------------------ places
+
+    private void take() {
+        Line line = list.getSelectionModel().getSelectedItem();
+        if (line != null) {
+            line.place()
+                    .ifPresentOrElse(
+                            place -> goTo(line, place), () -> line.setting().ifPresent(set));
         }
     }
 
-    void idle() {
-        title.setText("Warnings");
-        list.getItems().clear();
+    private void goTo(Line line, Offset place) {
+        if (sight.picture().station() == Station.ART) {
+            choose.accept(Station.COPPER);
+        }
+        chosen = line.number() - 1;
+        mark();
+        sight.picture().goTo(place.acrossMillimetres(), place.downMillimetres());
+    }
+
+    /** Marks the picture anew. */
+    void mark() {
+        model.state().ifPresent(state -> mark(state.job()));
+    }
+
+    private void mark(Job job) {
+        sight.picture()
+                .mark(new PictureMarks(
+                        sight.plate().map(made -> Turning.area(job.art().crop(), made.artWidth(), made.artHeight())),
+                        job.placing().bevelMillimetres(),
+                        lines().stream().flatMap(line -> area(line).stream()).toList(),
+                        chosen));
+    }
+
+    private static Optional<Viewport.Area> area(Line line) {
+        return line.place()
+                .map(at -> new Viewport.Area(at.acrossMillimetres(), at.downMillimetres(), line.sizeMillimetres(), 0));
     }
 }

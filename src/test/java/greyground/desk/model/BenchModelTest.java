@@ -128,9 +128,7 @@ class BenchModelTest {
         List<Recovery.Left> left = next.left();
         assertEquals(1, left.size());
         BenchState state = killed.state().orElseThrow();
-        assertEquals(state.job(), BenchModel.job(left.get(0).job()));
-        assertEquals(state.workshop(), BenchModel.workshop(left.get(0).workshop()));
-        assertEquals(state.art(), left.get(0).art());
+        assertEquals(state, left.get(0).state(left.get(0).art(), state.source()));
         BenchModel again = new BenchModel(next);
         again.takeUp(state, left.get(0).jobFile());
         assertTrue(again.unsaved());

@@ -20,27 +20,11 @@ class LongWorkTest {
     private final List<String> heard = new ArrayList<>();
     private final LongWork work = new LongWork("film", news::add);
 
-    private final LongWork.Listener<String> listener = new LongWork.Listener<>() {
-        @Override
-        public void progress(double done) {
-            heard.add("progress " + done);
-        }
-
-        @Override
-        public void done(String made) {
-            heard.add("done " + made);
-        }
-
-        @Override
-        public void failed(String words) {
-            heard.add("failed: " + words);
-        }
-
-        @Override
-        public void stopped() {
-            heard.add("stopped");
-        }
-    };
+    private final LongWork.News<String> listener = new LongWork.News<>(
+            done -> heard.add("progress " + done),
+            made -> heard.add("done " + made),
+            words -> heard.add("failed: " + words),
+            () -> heard.add("stopped"));
 
     private void hear() throws InterruptedException {
         Runnable next = news.poll(60, TimeUnit.SECONDS);

@@ -34,9 +34,9 @@ class ArtIT extends SmallPlate {
     private void mouse(javafx.event.EventType<MouseEvent> type, double x, double y) throws Exception {
         act(() -> {
             // An event without a source counts from the scene's corner.
-            var place = hand.desk().picture().localToScene(x + PictureView.RULER, y + PictureView.RULER);
+            var place = hand.desk().picture.localToScene(x + PictureView.RULER, y + PictureView.RULER);
             hand.desk()
-                    .picture()
+                    .picture
                     .fireEvent(new MouseEvent(
                             type,
                             place.getX(),
@@ -68,23 +68,23 @@ class ArtIT extends SmallPlate {
     }
 
     private Viewport.Area crop() {
-        var plate = hand.desk().sight().plate().orElseThrow();
+        var plate = hand.desk().sight.plate().orElseThrow();
         return Turning.area(
-                hand.desk().model().state().orElseThrow().job().art().crop(), plate.artWidth(), plate.artHeight());
+                hand.desk().model.state().orElseThrow().job().art().crop(), plate.artWidth(), plate.artHeight());
     }
 
     private String word(JobField<?> field) {
-        return field.text(hand.desk().model().state().orElseThrow().job());
+        return field.text(hand.desk().model.state().orElseThrow().job());
     }
 
     private Viewport port() throws Exception {
-        return onScreen(() -> hand.desk().picture().port());
+        return onScreen(() -> hand.desk().picture.port());
     }
 
     private void atArt() throws Exception {
         act(() -> {
             hand.desk().choose(Station.ART);
-            hand.desk().picture().requestFocus();
+            hand.desk().picture.requestFocus();
             hand.root().applyCss();
             hand.root().layout();
         });
@@ -111,17 +111,8 @@ class ArtIT extends SmallPlate {
             Dragboard board = DragboardHelper.createDragboard(holding(file));
             for (var type : List.of(DragEvent.DRAG_OVER, DragEvent.DRAG_DROPPED)) {
                 DragEvent event = new DragEvent(
-                        type,
-                        board,
-                        400,
-                        300,
-                        400,
-                        300,
-                        TransferMode.COPY,
-                        null,
-                        hand.desk().picture(),
-                        null);
-                hand.desk().picture().fireEvent(event);
+                        type, board, 400, 300, 400, 300, TransferMode.COPY, null, hand.desk().picture, null);
+                hand.desk().picture.fireEvent(event);
                 assertTrue(event.isAccepted() || event.isConsumed(), type + " is taken by nobody");
             }
         });
@@ -137,18 +128,18 @@ class ArtIT extends SmallPlate {
         waitFor(
                 "the other picture",
                 () -> hand.desk()
-                        .model()
+                        .model
                         .state()
                         .filter(state -> state.art().endsWith(other.getFileName()))
                         .isPresent());
-        assertTrue(hand.desk().files().recent().get(0).endsWith(other.getFileName()));
+        assertTrue(hand.desk().files.recent().get(0).endsWith(other.getFileName()));
         // And the first is at hand again, by key.
         hand.key(KeyCode.O, KeyCode.SHIFT, KeyCode.CONTROL);
         hand.answer(ART.getFileName().toString());
         waitFor(
                 "the first picture",
                 () -> hand.desk()
-                        .model()
+                        .model
                         .state()
                         .filter(state -> state.art().endsWith(ART.getFileName()))
                         .isPresent());
@@ -158,7 +149,7 @@ class ArtIT extends SmallPlate {
     void aFragmentIsDrawnPulledAndKeptAtThePlatesShape() throws Exception {
         atArt();
         Viewport port = port();
-        var plate = hand.desk().sight().plate().orElseThrow();
+        var plate = hand.desk().sight.plate().orElseThrow();
         hand.key(KeyCode.C);
         drag(
                 port.pixelX(plate.artWidth() * 0.2),
@@ -213,7 +204,7 @@ class ArtIT extends SmallPlate {
     void whiteAndBlackArePickedByPointingAndByKeys() throws Exception {
         atArt();
         double[] place = onScreen(() -> {
-            Viewport port = hand.desk().picture().port();
+            Viewport port = hand.desk().picture.port();
             return new double[] {port.width() / 2.0, port.height() / 2.0};
         });
         hand.key(KeyCode.W);

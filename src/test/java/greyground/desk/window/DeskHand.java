@@ -110,7 +110,7 @@ final class DeskHand implements AutoCloseable {
     }
 
     BenchState state() {
-        return desk.model().state().orElseThrow();
+        return desk.model.state().orElseThrow();
     }
 
     @Override
@@ -249,7 +249,7 @@ final class DeskHand implements AutoCloseable {
     void openArt(Path art) throws Exception {
         toOpen.add(art);
         press("open");
-        waitFor("the art", () -> desk.model().state().isPresent());
+        waitFor("the art", () -> desk.model.state().isPresent());
     }
 
     /** A plate so small that every test is quick. */
@@ -261,7 +261,7 @@ final class DeskHand implements AutoCloseable {
 
     /** Until the plate is made and nothing more is under way. */
     void rest() throws Exception {
-        waitFor("rest", () -> desk.isAtRest() && desk.sight().plate().isPresent());
+        waitFor("rest", () -> desk.isAtRest() && desk.sight.plate().isPresent());
         // What was told last may lie behind the question.
         onScreen(() -> null);
     }

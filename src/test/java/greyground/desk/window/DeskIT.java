@@ -56,7 +56,7 @@ class DeskIT extends AtTheDesk {
         Path film = folder.resolve("leaf.pdf");
         hand.toSave.add(film);
         hand.press("make-film");
-        waitFor("the film", () -> !hand.desk().export().isWorking());
+        waitFor("the film", () -> !hand.desk().export.isWorking());
         assertTrue(Files.size(film) > 10_000);
         assertEquals(12, KeptFiles.workshop(film).bath().biteMinutes().value());
         // poppler: the film's image at the printer's own resolution, one bit a pixel.
@@ -70,7 +70,7 @@ class DeskIT extends AtTheDesk {
         BenchState first = state();
         hand.press("station-film");
         hand.type("setting-bleed", "4.5");
-        act(() -> hand.desk().artTools().quarter(true));
+        act(() -> hand.desk().artTools.quarter(true));
         BenchState last = state();
         assertNotEquals(first.job(), last.job());
         hand.key(KeyCode.Z, KeyCode.CONTROL);
@@ -116,8 +116,8 @@ class DeskIT extends AtTheDesk {
             return line;
         });
         hand.key(KeyCode.ENTER);
-        assertEquals(Station.COPPER, onScreen(() -> hand.desk().picture().station()));
-        Viewport port = onScreen(() -> hand.desk().picture().port());
+        assertEquals(Station.COPPER, onScreen(() -> hand.desk().picture.station()));
+        Viewport port = onScreen(() -> hand.desk().picture.port());
         double x = port.pixelX(first.place().orElseThrow().acrossMillimetres());
         double y = port.pixelY(first.place().orElseThrow().downMillimetres());
         assertTrue(x >= 0 && x <= port.width() && y >= 0 && y <= port.height(), x + ", " + y);
@@ -131,9 +131,9 @@ class DeskIT extends AtTheDesk {
         Path film = folder.resolve("large.pdf");
         hand.toSave.add(film);
         hand.press("make-film");
-        waitFor("the film's beginning", () -> hand.desk().export().isWorking());
+        waitFor("the film's beginning", () -> hand.desk().export.isWorking());
         hand.press("stop-film");
-        waitFor("the end", () -> !hand.desk().export().isWorking());
+        waitFor("the end", () -> !hand.desk().export.isWorking());
         assertFalse(Files.exists(film));
         try (var left = Files.list(folder)) {
             assertEquals(
@@ -156,9 +156,9 @@ class DeskIT extends AtTheDesk {
         hand = new DeskHand(folder.resolve("state"));
         act(() -> hand.desk().begin(Optional.empty()));
         hand.answer("Take it up");
-        waitFor("the work", () -> hand.desk().model().state().isPresent());
+        waitFor("the work", () -> hand.desk().model.state().isPresent());
         assertEquals(lost, state());
-        assertTrue(onScreen(() -> hand.desk().model().unsaved()));
+        assertTrue(onScreen(() -> hand.desk().model.unsaved()));
         Path job = folder.resolve("leaf.json");
         hand.toSave.add(job);
         assertFalse(onScreen(() -> hand.desk().mayClose(() -> closed[0] = true)));
@@ -172,22 +172,22 @@ class DeskIT extends AtTheDesk {
         hand.nanos = 1;
         smallPlate();
         hand.key(KeyCode.F2);
-        waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
+        waitFor("the plan", () -> !hand.desk().plan.lookupAll(".clock").isEmpty());
         Label clock = onScreen(
-                () -> (Label) hand.desk().plan().lookupAll(".clock").iterator().next());
+                () -> (Label) hand.desk().plan.lookupAll(".clock").iterator().next());
         String whole = onScreen(clock::getText);
         Button start = onScreen(
                 () -> (Button) clock.getParent().lookupAll(".button").iterator().next());
         act(() -> {
             start.fire();
             hand.nanos += 61_000_000_000L;
-            hand.desk().plan().tick();
+            hand.desk().plan.tick();
         });
         assertNotEquals(whole, onScreen(clock::getText));
         assertEquals("Stop", onScreen(start::getText));
         act(() -> {
             hand.nanos += 36_000_000_000_000L;
-            hand.desk().plan().tick();
+            hand.desk().plan.tick();
         });
         assertTrue(onScreen(clock::getText).startsWith("time is up"), onScreen(clock::getText));
     }

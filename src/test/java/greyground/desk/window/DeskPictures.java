@@ -79,7 +79,7 @@ final class DeskPictures {
             desk.begin(Optional.of(art));
             return null;
         });
-        while (desk.model().state().isEmpty()) {
+        while (desk.model.state().isEmpty()) {
             Thread.sleep(50);
         }
         rest(desk);
@@ -106,15 +106,13 @@ final class DeskPictures {
         });
         shot(desk, stage, folder, "sheet-on-plate", 1100, 700, 1);
         onScreen(() -> {
-            desk.printing().leave();
-            desk.sheet()
-                    .picture()
-                    .go(desk.sheet().picture().port().atScale(0.02).about(26, 30));
+            desk.printing.leave();
+            desk.sheet.picture().go(desk.sheet.picture().port().atScale(0.02).about(26, 30));
             return null;
         });
         shot(desk, stage, folder, "sheet-near", 1100, 700, 1);
         onScreen(() -> {
-            desk.sheet().picture().fit();
+            desk.sheet.picture().fit();
             desk.shineSafely(true);
             desk.printFilm();
             return null;
@@ -122,20 +120,20 @@ final class DeskPictures {
         shot(desk, stage, folder, "sheet-safelight", 1100, 700, 1);
         onScreen(() -> {
             desk.shineSafely(false);
-            desk.printing().leave();
+            desk.printing.leave();
             desk.choose(Station.PRINT);
             return null;
         });
         onScreen(() -> {
-            desk.picture().goTo(108, 60);
+            desk.picture.goTo(108, 60);
             return null;
         });
         shot(desk, stage, folder, "print-near", 1400, 900, 1);
         onScreen(() -> {
             desk.choose(Station.COPPER);
-            desk.picture().fit();
+            desk.picture.fit();
             desk.toggleLoupe();
-            desk.sight().pointAt(108, 74);
+            desk.picture.layLoupe(108, 74);
             return null;
         });
         shot(desk, stage, folder, "loupe", 1100, 700, 1);
@@ -171,16 +169,14 @@ final class DeskPictures {
             ((javafx.scene.layout.Pane) desk.root().lookup("#question").getParent())
                     .getChildren()
                     .remove(desk.root().lookup("#question"));
-            desk.model().note("note", "", notes -> notes.withPlate("Second state, warm bath."));
-            desk.model()
-                    .note(
-                            "proof",
-                            "",
-                            notes -> notes.withProof(ProofWords.read("12", ProofWords.Kind.DEPTH, "14"))
-                                    .withProof(
-                                            ProofWords.read("17", ProofWords.Kind.LIGHTNESS, "10 83, 40 58, 80 27.5")));
-            desk.clocks().all().get(0).startOrStop();
-            desk.clocks().of("Bite").orElseThrow().startOrStop();
+            desk.model.note("note", "", notes -> notes.withPlate("Second state, warm bath."));
+            desk.model.note(
+                    "proof",
+                    "",
+                    notes -> notes.withProof(ProofWords.read("12", ProofWords.Kind.DEPTH, "14"))
+                            .withProof(ProofWords.read("17", ProofWords.Kind.LIGHTNESS, "10 83, 40 58, 80 27.5")));
+            desk.clocks.all().get(0).startOrStop();
+            desk.clocks.of("Bite").orElseThrow().startOrStop();
             return null;
         });
         shot(desk, stage, folder, "plan-clock", 1400, 900, 1);
@@ -194,7 +190,7 @@ final class DeskPictures {
             Thread.sleep(100);
         }
         onScreen(() -> {
-            desk.clocks().begun().forEach(BenchClocks.StepClock::setBack);
+            desk.clocks.begun().forEach(BenchClocks.StepClock::setBack);
             desk.root().lookup("#proof-measured").requestFocus();
             return null;
         });
@@ -214,21 +210,21 @@ final class DeskPictures {
     /** Two places, two bite times, and warnings with their places. */
     private static void compared(DeskWindow desk, Stage stage, Path folder) throws Exception {
         onScreen(() -> {
-            desk.loupeBench().freeze();
-            desk.sight().pointAt(84, 90);
+            desk.loupeBench.freeze();
+            desk.picture.layLoupe(84, 90);
             return null;
         });
         shot(desk, stage, folder, "two-places-copper", 1400, 900, 1);
         onScreen(() -> {
             desk.choose(Station.PRINT);
-            desk.sight().pointAt(84, 90);
+            desk.picture.layLoupe(84, 90);
             return null;
         });
         shot(desk, stage, folder, "two-places-print", 1100, 700, 1);
         shot(desk, stage, folder, "two-places-200", 1100, 700, 2);
         onScreen(() -> {
-            desk.loupeBench().twoBites();
-            desk.sight().pointAt(84, 90);
+            desk.loupeBench.twoBites();
+            desk.picture.layLoupe(84, 90);
             return null;
         });
         shot(desk, stage, folder, "two-bites", 1100, 700, 1);
@@ -239,29 +235,28 @@ final class DeskPictures {
         shot(desk, stage, folder, "two-bites-safelight", 1100, 700, 1);
         onScreen(() -> {
             desk.shineSafely(false);
-            desk.loupeBench().endComparison();
+            desk.loupeBench.endComparison();
             desk.toggleLoupe();
             desk.choose(Station.COPPER);
-            desk.picture().fit();
-            desk.model()
-                    .change(
-                            "opening",
-                            "",
-                            state -> ((Setting.Measure) Settings.named("opening"))
-                                    .with(state, 120, LocalDate.of(2026, 11, 25)));
+            desk.picture.fit();
+            desk.model.change(
+                    "opening",
+                    "",
+                    state ->
+                            ((Setting.Measure) Settings.named("opening")).with(state, 120, LocalDate.of(2026, 11, 25)));
             return null;
         });
         shot(desk, stage, folder, "warnings", 1100, 700, 1);
         onScreen(() -> {
-            desk.model().undo();
+            desk.model.undo();
             desk.choose(Station.ART);
-            desk.artTools().keepPlateShape(true);
+            desk.artTools.keepPlateShape(true);
             return null;
         });
         shot(desk, stage, folder, "art-crop", 1100, 700, 1);
         onScreen(() -> {
-            desk.artTools().keepPlateShape(false);
-            desk.model().undo();
+            desk.artTools.keepPlateShape(false);
+            desk.model.undo();
             desk.toggleLoupe();
             return null;
         });
@@ -271,7 +266,7 @@ final class DeskPictures {
         int quiet = 0;
         while (quiet < 3) {
             Thread.sleep(120);
-            quiet = onScreen(() -> desk.isAtRest() && !desk.lessons().isWorking()) ? quiet + 1 : 0;
+            quiet = onScreen(() -> desk.isAtRest() && !desk.lessons.isWorking()) ? quiet + 1 : 0;
         }
     }
 

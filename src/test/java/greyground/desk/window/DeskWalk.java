@@ -39,16 +39,15 @@ final class DeskWalk {
         }
         states.put("Plan with clocks, notes and a log", () -> {
             desk.go(Place.PLAN);
-            desk.clocks().all().forEach(BenchClocks.StepClock::startOrStop);
-            desk.model()
-                    .note(
-                            "note",
-                            "",
-                            notes -> notes.withPlate("Second state, warm bath.")
-                                    .withProof(ProofWords.read("12", ProofWords.Kind.DEPTH, "14"))
-                                    .withProof(ProofWords.read(
-                                            "17", ProofWords.Kind.LIGHTNESS, "10 83, 40 58, 80 27.5, 90 22, 95 20.5")));
-            desk.plan().tick();
+            desk.clocks.all().forEach(BenchClocks.StepClock::startOrStop);
+            desk.model.note(
+                    "note",
+                    "",
+                    notes -> notes.withPlate("Second state, warm bath.")
+                            .withProof(ProofWords.read("12", ProofWords.Kind.DEPTH, "14"))
+                            .withProof(ProofWords.read(
+                                    "17", ProofWords.Kind.LIGHTNESS, "10 83, 40 58, 80 27.5, 90 22, 95 20.5")));
+            desk.plan.tick();
         });
         states.put("Clocks while a station is looked at", () -> {
             desk.choose(Station.PRINT);
@@ -56,7 +55,7 @@ final class DeskWalk {
         states.put("Keys", () -> desk.showKeys(true));
         states.put("A question", () -> {
             desk.showKeys(false);
-            desk.clocks().begun().forEach(BenchClocks.StepClock::setBack);
+            desk.clocks.begun().forEach(BenchClocks.StepClock::setBack);
             desk.mayClose(() -> {});
         });
         states.put("A refusal", () -> {

@@ -41,7 +41,7 @@ class KeyboardIT {
             reach(hand, "Empty", wrong);
             hand.smallPlate(ART);
             act(() -> hand.desk().go(Place.PLAN));
-            waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
+            waitFor("the plan", () -> !hand.desk().plan.lookupAll(".clock").isEmpty());
             for (Map.Entry<String, Runnable> state :
                     DeskWalk.states(hand.desk()).entrySet()) {
                 act(state.getValue());
@@ -49,8 +49,7 @@ class KeyboardIT {
                 Node strip = hand.find("clock-strip", Node.class);
                 waitFor(
                         "the clocks",
-                        () -> !strip.isVisible()
-                                || !hand.desk().clocks().begun().isEmpty());
+                        () -> !strip.isVisible() || !hand.desk().clocks.begun().isEmpty());
                 reach(hand, state.getKey(), wrong);
             }
         }
@@ -200,7 +199,7 @@ class KeyboardIT {
                 for (KeyList.Line line : group.lines()) {
                     if (!line.anywhere().isEmpty()) {
                         act(() -> hand.desk().choose(Station.ART));
-                        act(() -> hand.desk().picture().requestFocus());
+                        act(() -> hand.desk().picture.requestFocus());
                         assertTrue(press(hand, line.anywhere()), line.keys());
                     }
                 }

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 /** The loupe and what is compared under it, in the window. */
 class LoupeIT extends SmallPlate {
     private Comparison comparison() {
-        return hand.desk().loupeBench().comparison();
+        return hand.desk().loupeBench.comparison();
     }
 
     private static int[] pixels(Optional<Comparison.Side> side) {
@@ -35,23 +35,23 @@ class LoupeIT extends SmallPlate {
     void allIsSeenAgainRightAfterALookFromNear() throws Exception {
         act(() -> {
             hand.desk().choose(Station.PRINT);
-            hand.desk().picture().goTo(30, 20);
+            hand.desk().picture.goTo(30, 20);
         });
         hand.rest();
         for (int i = 0; i < 3; i++) {
             act(() -> {
                 hand.desk().choose(Station.PRINT);
-                hand.desk().picture().goTo(30, 20);
+                hand.desk().picture.goTo(30, 20);
             });
             // The near picture is under way when all is wanted.
             Thread.sleep(40 + 60 * i);
             act(() -> {
                 hand.desk().choose(Station.COPPER);
-                hand.desk().picture().fit();
+                hand.desk().picture.fit();
             });
             hand.rest();
-            WritableImage seen = onScreen(() -> hand.desk().picture().snapshot(null, null));
-            Viewport port = onScreen(() -> hand.desk().picture().port());
+            WritableImage seen = onScreen(() -> hand.desk().picture.snapshot(null, null));
+            Viewport port = onScreen(() -> hand.desk().picture.port());
             int bench = 0xFFC8C8C8;
             for (double[] place : new double[][] {{5, 5}, {55, 5}, {5, 40}, {55, 40}}) {
                 int x = PictureView.RULER + (int) port.pixelX(place[0]);
@@ -65,11 +65,11 @@ class LoupeIT extends SmallPlate {
     void whatIsHeldFastStaysBesideWhatTheLoupeShowsNext() throws Exception {
         act(() -> {
             hand.desk().choose(Station.COPPER);
-            hand.desk().picture().requestFocus();
+            hand.desk().picture.requestFocus();
         });
         hand.key(KeyCode.L);
         loupeAt(30, 20);
-        double height = onScreen(() -> hand.desk().picture().getHeight());
+        double height = onScreen(() -> hand.desk().picture.getHeight());
         hand.key(KeyCode.F);
         assertEquals(Comparison.Kind.TWO_PLACES, comparison().kind());
         int[] held = pixels(comparison().left(false));
@@ -85,10 +85,10 @@ class LoupeIT extends SmallPlate {
         });
         assertTrue(strip.isVisible());
         // The strip takes room of its own; it lies on nothing.
-        assertTrue(onScreen(() -> hand.desk().picture().getHeight()) < height);
+        assertTrue(onScreen(() -> hand.desk().picture.getHeight()) < height);
         assertTrue(onScreen(() -> hand.desk()
-                        .picture()
-                        .localToScene(hand.desk().picture().getLayoutBounds())
+                        .picture
+                        .localToScene(hand.desk().picture.getLayoutBounds())
                         .getMaxY()
                 <= strip.localToScene(strip.getLayoutBounds()).getMinY() + 0.5));
         hand.press("close-compare");

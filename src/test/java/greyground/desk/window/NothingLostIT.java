@@ -100,7 +100,7 @@ class NothingLostIT {
         try (DeskHand hand = new DeskHand(folder.resolve("state"))) {
             hand.smallPlate(ART);
             act(() -> hand.desk()
-                    .model()
+                    .model
                     .change(
                             "bite",
                             "",
@@ -109,18 +109,18 @@ class NothingLostIT {
             act(() -> hand.desk().mayClose(() -> {}));
             assertTrue(hand.question().contains("not saved"), hand.question());
             hand.answer("Stay here");
-            act(() -> hand.desk().files().open(Path.of("testimages/still-life.png")));
+            act(() -> hand.desk().files.open(Path.of("testimages/still-life.png")));
             assertTrue(hand.question().contains("opening still-life.png loses"), hand.question());
             hand.answer("Stay here");
             assertEquals("leaf-alpha.png", hand.state().art().getFileName().toString());
-            act(() -> hand.desk().files().open(shop));
+            act(() -> hand.desk().files.open(shop));
             assertTrue(hand.question().contains("workshop"), hand.question());
             hand.answer("Stay here");
             assertEquals(13, hand.state().workshop().bath().biteMinutes().value());
-            act(() -> hand.desk().files().open(shop));
+            act(() -> hand.desk().files.open(shop));
             hand.answer("Don't save");
             assertEquals(9, hand.state().workshop().bath().biteMinutes().value());
-            act(() -> hand.desk().model().undo());
+            act(() -> hand.desk().model.undo());
             assertEquals(13, hand.state().workshop().bath().biteMinutes().value(), "the way back leads past it");
         }
     }
@@ -150,29 +150,29 @@ class NothingLostIT {
         try (DeskHand hand = new DeskHand(folder.resolve("state"))) {
             Path text = folder.resolve("notes.txt");
             Files.writeString(text, "no picture");
-            act(() -> hand.desk().files().open(text));
+            act(() -> hand.desk().files.open(text));
             waitFor("a word", () -> !saidNow(hand).isEmpty());
             oneLine(said(hand), "notes.txt");
             hand.smallPlate(art);
             Path newer = folder.resolve("newer.json");
             Files.writeString(newer, "{\"greyground\": \"workshop\", \"version\": 99}");
-            act(() -> hand.desk().files().open(newer));
+            act(() -> hand.desk().files.open(newer));
             oneLine(said(hand), "version 99", "newer Greyground");
             Path newerJob = folder.resolve("newer-job.json");
             Files.writeString(newerJob, "{\"greyground\": \"job\", \"version\": 99}");
-            act(() -> hand.desk().files().open(newerJob));
+            act(() -> hand.desk().files.open(newerJob));
             hand.answer("Don't save");
             oneLine(said(hand), "version 99", "newer Greyground");
             hand.toSave.add(Path.of("/proc/nowhere/leaf.json"));
-            act(() -> hand.desk().files().saveJobAs());
+            act(() -> hand.desk().files.saveJobAs());
             oneLine(said(hand), "/proc/nowhere");
-            assertTrue(onScreen(() -> hand.desk().model().jobUnsaved()));
+            assertTrue(onScreen(() -> hand.desk().model.jobUnsaved()));
             // The picture is gone: what has been seen of it goes on, a film can't be made.
             Files.delete(art);
             Path film = folder.resolve("leaf.pdf");
             hand.toSave.add(film);
             hand.press("make-film");
-            waitFor("the end", () -> !hand.desk().export().isWorking());
+            waitFor("the end", () -> !hand.desk().export.isWorking());
             oneLine(said(hand), "leaf.png");
             assertFalse(Files.exists(film));
         }
@@ -221,7 +221,7 @@ class NothingLostIT {
             assertTrue(hand.question().contains("leaf.png"), hand.question());
             hand.toOpen.add(moved);
             hand.answer("Find the picture");
-            waitFor("the work", () -> hand.desk().model().state().isPresent());
+            waitFor("the work", () -> hand.desk().model.state().isPresent());
             assertEquals(moved, hand.state().art());
         }
     }

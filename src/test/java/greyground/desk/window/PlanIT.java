@@ -42,13 +42,13 @@ class PlanIT extends AtTheDesk {
         hand.nanos = 1;
         hand.smallPlate(ART);
         hand.key(KeyCode.F2);
-        waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
+        waitFor("the plan", () -> !hand.desk().plan.lookupAll(".clock").isEmpty());
     }
 
     private void pass(double seconds) throws Exception {
         act(() -> {
             hand.nanos += (long) (seconds * 1e9);
-            hand.desk().plan().tick();
+            hand.desk().plan.tick();
         });
         // The window's own ticks hear of it, too.
         Thread.sleep(450);
@@ -79,7 +79,7 @@ class PlanIT extends AtTheDesk {
         Label digits = onScreen(() -> (Label) hand.root().lookup(".countdown"));
         assertTrue(
                 onScreen(() -> digits.getHeight()) > 100, "as tall as a hand: " + onScreen(() -> digits.getHeight()));
-        assertTrue(onScreen(() -> digits.getWidth() < hand.desk().plan().getWidth()));
+        assertTrue(onScreen(() -> digits.getWidth() < hand.desk().plan.getWidth()));
         act(() -> hand.desk().choose(Station.FILM));
         pass(1);
         String strip = words("clock-strip");
@@ -99,13 +99,13 @@ class PlanIT extends AtTheDesk {
 
     @Test
     void aChangeOfTheBathLeavesARunningClockAloneAndSaysSo() throws Exception {
-        BenchClocks clocks = hand.desk().clocks();
+        BenchClocks clocks = hand.desk().clocks;
         BenchClocks.StepClock bite = onScreen(() -> clocks.of("Bite").orElseThrow());
         act(bite::startOrStop);
         pass(60);
         String before = onScreen(bite::words);
         act(() -> hand.desk()
-                .model()
+                .model
                 .change(
                         "bath",
                         "",
@@ -124,7 +124,7 @@ class PlanIT extends AtTheDesk {
             note.requestFocus();
             note.setText("second state");
         });
-        assertEquals("second state", onScreen(() -> hand.desk().model().notes().plate()));
+        assertEquals("second state", onScreen(() -> hand.desk().model.notes().plate()));
         hand.key(KeyCode.Z, KeyCode.CONTROL);
         assertEquals("", onScreen(note::getText));
         hand.key(KeyCode.Y, KeyCode.CONTROL);
@@ -144,7 +144,7 @@ class PlanIT extends AtTheDesk {
         assertTrue(words("bite-log").contains("Depth at the proof is -3"), words("bite-log"));
         enter("10", ProofWords.Kind.DEPTH, "12");
         enter("16", ProofWords.Kind.DEPTH, "18");
-        assertEquals(2, hand.desk().model().notes().proofs().size());
+        assertEquals(2, hand.desk().model.notes().proofs().size());
         hand.press("ask-log");
         waitFor(
                 "the answer",
@@ -154,11 +154,11 @@ class PlanIT extends AtTheDesk {
         // 12 um in 10 min, then 6 um in 6 min: 1.2 and 1.0 um/min.
         assertTrue(said.contains("1.20") && said.contains("1.00"), said);
         assertTrue(said.contains("+2 ") && said.contains("16 min"), said);
-        act(() -> hand.desk().model().undo());
+        act(() -> hand.desk().model.undo());
         assertTrue(words("bite-log").contains("ask again"), words("bite-log"));
         assertEquals(
                 List.of(OptionalDouble.of(12)),
-                hand.desk().model().notes().proofs().stream()
+                hand.desk().model.notes().proofs().stream()
                         .map(greyground.app.bite.LoggedProof::depthMicrometres)
                         .toList());
     }

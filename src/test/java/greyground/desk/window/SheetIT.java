@@ -29,8 +29,8 @@ class SheetIT extends AtTheDesk {
         act(() -> hand.desk().begin(Optional.of(ART)));
         waitFor(
                 "the art",
-                () -> hand.desk().model().state().isPresent()
-                        && hand.desk().sight().plate().isPresent());
+                () -> hand.desk().model.state().isPresent()
+                        && hand.desk().sight.plate().isPresent());
         hand.tell("plate", "60x40mm", "resolution", "720dpi");
     }
 
@@ -48,7 +48,7 @@ class SheetIT extends AtTheDesk {
         hand.key(KeyCode.S);
         waitFor(
                 "the sheet",
-                () -> hand.desk().sheet().sheet() != null
+                () -> hand.desk().sheet.sheet() != null
                         && hand.words("sheet-size").startsWith("sheet 174.0"));
         assertEquals(
                 "Ink side towards you: the picture reads right, the words read right.",

@@ -18,7 +18,7 @@ abstract class SmallPlate extends AtTheDesk {
     }
 
     void loupeAt(double x, double y) throws Exception {
-        DeskHand.act(() -> hand.desk().sight().pointAt(x, y));
+        DeskHand.act(() -> hand.desk().picture.layLoupe(x, y));
         hand.rest();
     }
 }

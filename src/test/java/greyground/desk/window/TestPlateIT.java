@@ -42,7 +42,7 @@ class TestPlateIT extends AtTheDesk {
     }
 
     private TestPlateState state() {
-        return hand.desk().lessons().state();
+        return hand.desk().lessons.state();
     }
 
     private String words(String id) throws Exception {
@@ -59,7 +59,7 @@ class TestPlateIT extends AtTheDesk {
         Path film = shared.resolve("strip.pdf");
         Path scan = shared.resolve("proof.png");
         if (Files.exists(scan)) {
-            act(() -> hand.desk().lessons().useFilm(film));
+            act(() -> hand.desk().lessons.useFilm(film));
             return scan;
         }
         act(() -> {
@@ -71,7 +71,7 @@ class TestPlateIT extends AtTheDesk {
         });
         hand.toSave.add(film);
         hand.press("test-make");
-        waitFor("the film", () -> !hand.desk().lessons().isWorking());
+        waitFor("the film", () -> !hand.desk().lessons.isWorking());
         assertTrue(state() instanceof TestPlateState.Film, state().toString());
         assertEquals("100x30mm", KeptFiles.job(film).plate().toString().replace(" ", ""));
         hand.press("test-print");
@@ -86,7 +86,7 @@ class TestPlateIT extends AtTheDesk {
     }
 
     private Workshop shop() throws Exception {
-        return onScreen(() -> hand.desk().model().workshop());
+        return onScreen(() -> hand.desk().model.workshop());
     }
 
     @Test
@@ -95,10 +95,10 @@ class TestPlateIT extends AtTheDesk {
         KeptFiles.saveWorkshop(file, Workshop.assumed().named("invented shop"));
         Path art = folder.resolve("leaf.png");
         Files.copy(Path.of("testimages/leaf-alpha.png"), art);
-        act(() -> hand.desk().files().open(art));
-        waitFor("the art", () -> hand.desk().model().state().isPresent());
+        act(() -> hand.desk().files.open(art));
+        waitFor("the art", () -> hand.desk().model.state().isPresent());
         act(() -> {
-            hand.desk().model().openWorkshop(file);
+            hand.desk().model.openWorkshop(file);
             hand.desk().tell("plate", Told.as(java.util.Map.of("plate", "60x45mm")));
         });
         Path scan = stripAndItsScan();
@@ -129,34 +129,34 @@ class TestPlateIT extends AtTheDesk {
         assertTrue(assumed.figures().entrySet().stream()
                 .anyMatch(one -> one.getValue().isAssumed()
                         && !taught.figures().get(one.getKey()).isAssumed()));
-        assertFalse(onScreen(() -> hand.desk().model().workshopUnsaved()));
+        assertFalse(onScreen(() -> hand.desk().model.workshopUnsaved()));
         assertTrue(words("test-standing").contains("has learned"), words("test-standing"));
         waitFor("the plate that was taught", hand.desk()::isAtRest);
         assertFalse(onScreen(() ->
-                hand.desk().sight().plate().orElseThrow().curves().measured().isEmpty()));
+                hand.desk().sight.plate().orElseThrow().curves().measured().isEmpty()));
 
         undo();
         assertEquals(assumed, shop());
-        assertTrue(onScreen(() -> hand.desk().model().workshopUnsaved()));
+        assertTrue(onScreen(() -> hand.desk().model.workshopUnsaved()));
         assertTrue(words("test-standing").contains("still holds it"), words("test-standing"));
         waitFor("the plate as it was", hand.desk()::isAtRest);
         assertTrue(onScreen(() ->
-                hand.desk().sight().plate().orElseThrow().curves().measured().isEmpty()));
+                hand.desk().sight.plate().orElseThrow().curves().measured().isEmpty()));
     }
 
     @Test
     void aLessonIsAcceptedWithoutPictureOrFileAndSavedLater() throws Exception {
         Path scan = stripAndItsScan();
-        act(() -> hand.desk().lessons().tell("depth", "40um"));
+        act(() -> hand.desk().lessons.tell("depth", "40um"));
         hand.toOpen.add(PHOTOGRAPH);
         hand.press("test-choose-scan");
-        waitFor("an answer", () -> !hand.desk().lessons().isWorking());
+        waitFor("an answer", () -> !hand.desk().lessons.isWorking());
         String refused = words("test-refused");
         assertTrue(refused.startsWith("The scan shows no test plate") && !refused.contains("\n"), refused);
 
         hand.toOpen.add(scan);
         hand.press("test-other-scan");
-        waitFor("the work", () -> hand.desk().lessons().isWorking());
+        waitFor("the work", () -> hand.desk().lessons.isWorking());
         hand.press("test-stop");
         assertTrue(state() instanceof TestPlateState.Refused, state().toString());
 
@@ -168,7 +168,7 @@ class TestPlateIT extends AtTheDesk {
         Workshop taught = shop();
         assertNotEquals(assumed, taught);
         assertFalse(taught.bath().rateMicrometresPerMinute().isAssumed());
-        assertTrue(onScreen(() -> hand.desk().model().unsaved()));
+        assertTrue(onScreen(() -> hand.desk().model.unsaved()));
         Path file = folder.resolve("shop.json");
         hand.toSave.add(file);
         hand.press("save-workshop");
@@ -188,16 +188,16 @@ class TestPlateIT extends AtTheDesk {
             hand.find("test-plate-size", TextField.class).setText("110x30mm");
         });
         hand.press("test-preview");
-        waitFor("the film's picture", () -> !hand.desk().lessons().isWorking());
+        waitFor("the film's picture", () -> !hand.desk().lessons.isWorking());
         TestPlateState.Film seen = (TestPlateState.Film) state();
         assertEquals(Optional.empty(), seen.written());
         assertTrue(seen.sheet().width() > seen.sheet().height());
         hand.toSave.add(folder.resolve("other.pdf"));
         hand.press("test-make");
-        waitFor("the film", () -> !hand.desk().lessons().isWorking());
+        waitFor("the film", () -> !hand.desk().lessons.isWorking());
         hand.toOpen.add(scan);
         hand.press("test-choose-scan");
-        waitFor("an answer", () -> !hand.desk().lessons().isWorking());
+        waitFor("an answer", () -> !hand.desk().lessons.isWorking());
         String refused = words("test-refused");
         assertTrue(refused.contains("another chart, " + own), refused);
         try (Stream<Path> left = Files.list(folder)) {

@@ -17,28 +17,28 @@ final class TestPlatePictures {
         DeskPictures.shot(desk, stage, folder, "test-empty", 1100, 700, 1);
         DeskPictures.shot(desk, stage, folder, "test-empty-1400", 1400, 900, 1);
         DeskPictures.onScreen(() -> {
-            desk.lessons().plate("120x85mm");
-            desk.lessons().preview();
+            desk.lessons.plate("120x85mm");
+            desk.lessons.preview();
             return null;
         });
         DeskPictures.shot(desk, stage, folder, "test-working", 1100, 700, 1, false);
         DeskPictures.shot(desk, stage, folder, "test-film", 1100, 700, 1);
         Path film = state.resolve("test.pdf");
         DeskPictures.onScreen(() -> {
-            desk.lessons().make(film);
+            desk.lessons.make(film);
             return null;
         });
         DeskPictures.rest(desk);
         DeskPictures.onScreen(() -> {
-            desk.lessons().read(Path.of("testimages/still-life.png"));
+            desk.lessons.read(Path.of("testimages/still-life.png"));
             return null;
         });
         DeskPictures.shot(desk, stage, folder, "test-refused", 1100, 700, 1);
         Path scan = state.resolve("proof.png");
         ProofOfFilm.scan(film, 3, 400, scan);
         DeskPictures.onScreen(() -> {
-            desk.lessons().tell("depth", "34um");
-            desk.lessons().read(scan);
+            desk.lessons.tell("depth", "34um");
+            desk.lessons.read(scan);
             return null;
         });
         DeskPictures.shot(desk, stage, folder, "test-scan", 1100, 700, 1);
@@ -49,7 +49,7 @@ final class TestPlatePictures {
         DeskPictures.shot(desk, stage, folder, "test-tones", 1100, 700, 1);
         DeskPictures.shot(desk, stage, folder, "test-tones-1400", 1400, 900, 1);
         DeskPictures.onScreen(() -> {
-            desk.lessons().accept();
+            desk.lessons.accept();
             return null;
         });
         DeskPictures.shot(desk, stage, folder, "test-accepted", 1400, 900, 1);

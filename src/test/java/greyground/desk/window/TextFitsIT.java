@@ -30,7 +30,7 @@ class TextFitsIT {
             look(hand, "Empty", wrong);
             hand.smallPlate(art);
             act(() -> hand.desk().go(Place.PLAN));
-            waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
+            waitFor("the plan", () -> !hand.desk().plan.lookupAll(".clock").isEmpty());
             for (Map.Entry<String, Runnable> state :
                     DeskWalk.states(hand.desk()).entrySet()) {
                 act(state.getValue());

@@ -69,7 +69,7 @@ class WarningsIT extends SmallPlate {
     private void leadsToPlace(String words) throws Exception {
         WarningsView.Line line = taken(words);
         assertTrue(line.number() > 0, line.words());
-        Viewport port = onScreen(() -> hand.desk().picture().port());
+        Viewport port = onScreen(() -> hand.desk().picture.port());
         double x = port.pixelX(line.place().orElseThrow().acrossMillimetres());
         double y = port.pixelY(line.place().orElseThrow().downMillimetres());
         assertTrue(x >= 0 && x <= port.width() && y >= 0 && y <= port.height(), x + ", " + y);
@@ -83,9 +83,7 @@ class WarningsIT extends SmallPlate {
         // Measured, it is no longer told; the next one takes its place.
         act(() -> {
             Setting.ShopNumber bite = (Setting.ShopNumber) Settings.named("bite");
-            hand.desk()
-                    .model()
-                    .change("bite", "", state -> bite.known(state, true, java.time.LocalDate.of(2026, 3, 4)));
+            hand.desk().model.change("bite", "", state -> bite.known(state, true, java.time.LocalDate.of(2026, 3, 4)));
         });
         hand.rest();
         assertTrue(onScreen(
@@ -103,7 +101,7 @@ class WarningsIT extends SmallPlate {
     void aSheetTooSmallLeadsToItsSizeAndThePlateIsStillShown() throws Exception {
         set("sheet-width", "80");
         leadsToSetting("sheet is 80", "sheet-width");
-        assertTrue(onScreen(() -> hand.desk().sight().plate().isPresent()));
+        assertTrue(onScreen(() -> hand.desk().sight.plate().isPresent()));
     }
 
     @Test

@@ -42,7 +42,7 @@ class WholeJobIT {
         Files.copy(Path.of("testimages/leaf-alpha.png"), art);
         try (DeskHand hand = new DeskHand(folder.resolve("state"))) {
             drop(hand, art);
-            waitFor("the art", () -> hand.desk().model().state().isPresent());
+            waitFor("the art", () -> hand.desk().model.state().isPresent());
             set(hand, Station.ART, "title", "Leaf");
             hand.key(KeyCode.CLOSE_BRACKET);
             set(hand, Station.FILM, "plate-width", "50");
@@ -54,7 +54,7 @@ class WholeJobIT {
             set(hand, Station.PRINT, "paper-density", "0.08");
             hand.rest();
             act(() -> hand.desk().go(Place.PLAN));
-            waitFor("the plan", () -> !hand.desk().plan().lookupAll(".clock").isEmpty());
+            waitFor("the plan", () -> !hand.desk().plan.lookupAll(".clock").isEmpty());
             Path job = folder.resolve("leaf.json");
             hand.toSave.add(job);
             hand.key(KeyCode.S, KeyCode.CONTROL);
@@ -62,9 +62,7 @@ class WholeJobIT {
             Path film = folder.resolve("leaf.pdf");
             hand.toSave.add(film);
             hand.key(KeyCode.E, KeyCode.CONTROL);
-            waitFor(
-                    "the film",
-                    () -> Files.exists(film) && !hand.desk().export().isWorking());
+            waitFor("the film", () -> Files.exists(film) && !hand.desk().export.isWorking());
             // qpdf: syntax and cross references; it fails on errors and on warnings alike.
             String checked = ExternalTool.run(folder, "qpdf", "--check", film.toString());
             assertTrue(checked.contains("No syntax or stream encoding errors found"), checked);
@@ -84,9 +82,9 @@ class WholeJobIT {
             Path stopped = folder.resolve("large.pdf");
             hand.toSave.add(stopped);
             hand.press("make-film");
-            waitFor("its beginning", () -> hand.desk().export().isWorking());
+            waitFor("its beginning", () -> hand.desk().export.isWorking());
             hand.press("stop-film");
-            waitFor("its end", () -> !hand.desk().export().isWorking());
+            waitFor("its end", () -> !hand.desk().export.isWorking());
             assertFalse(Files.exists(stopped));
             try (var left = Files.list(folder)) {
                 assertEquals(
@@ -110,7 +108,7 @@ class WholeJobIT {
             field.requestFocus();
             field.setText(words);
             field.fireEvent(new javafx.event.ActionEvent());
-            hand.desk().picture().requestFocus();
+            hand.desk().picture.requestFocus();
         });
         String shown =
                 onScreen(() -> hand.find("setting-" + setting, TextField.class).getText());
