@@ -68,6 +68,7 @@ class HostileArtTest {
         "convert c8.ppm x.bmp, x.bmp",
         "convert c8.ppm -compress None x.ppm, x.ppm",
         "tiffcp -c lzma:2 -r 9 c8.tif x8.tif, x8.tif",
+        "tiffcp -c zstd:2 -r 9 c8.tif z8.tif, z8.tif",
         "convert c16.ppm x.pam, x.pam",
         "convert c16.ppm x.pfm, x.pfm",
     })
@@ -171,7 +172,7 @@ class HostileArtTest {
 
     @Test
     void unreadableCompressionsAreNamed() throws Exception {
-        for (String[] known : new String[][] {{"50000", "Zstandard"}, {"50001", "WebP"}, {"34712", "JPEG 2000"}}) {
+        for (String[] known : new String[][] {{"34661", "JBIG"}, {"34712", "JPEG 2000"}}) {
             byte[] tiff = TestTiff.of(1, 1, 1, 1, 0)
                     .with(259, Integer.parseInt(known[0]))
                     .bytes();

@@ -47,6 +47,7 @@ record TiffBlocks(
     static final int DEFLATE = 8;
     static final int PACK_BITS = 32_773;
     static final int LZMA = 34_925;
+    static final int ZSTANDARD = 50_000;
     static final int WEBP = 50_001;
 
     int across() {
@@ -83,7 +84,7 @@ record TiffBlocks(
     /** Whether {@link TiffRows} unpacks them. */
     boolean unpacked(ArtBytes file) throws IOException {
         return switch (compression) {
-            case NONE, JPEG, DEFLATE, PACK_BITS, LZMA, WEBP -> true;
+            case NONE, JPEG, DEFLATE, PACK_BITS, LZMA, ZSTANDARD, WEBP -> true;
             case LZW -> !oldLzw(file);
             default -> false;
         };

@@ -146,8 +146,10 @@ public final class TiffFormat implements ArtFormat {
             throw new IOException("its predictor " + predictor + " is not one that can be read: save it without");
         }
         boolean separate = samples > 1 && directory.number(284, 1) == 2;
-        boolean packsBytes =
-                compression == TiffBlocks.LZW || compression == TiffBlocks.DEFLATE || compression == TiffBlocks.LZMA;
+        boolean packsBytes = compression == TiffBlocks.LZW
+                || compression == TiffBlocks.DEFLATE
+                || compression == TiffBlocks.LZMA
+                || compression == TiffBlocks.ZSTANDARD;
         TiffBlocks shape = new TiffBlocks(
                 width,
                 height,
@@ -230,9 +232,8 @@ public final class TiffFormat implements ArtFormat {
 
     private static int compression(int code) throws IOException {
         return switch (code) {
-            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773, TiffBlocks.LZMA, TiffBlocks.WEBP -> code;
+            case 1, 2, 3, 4, 5, 6, 7, 8, 32_773, TiffBlocks.LZMA, TiffBlocks.ZSTANDARD, TiffBlocks.WEBP -> code;
             case 32_946, 50_013 -> TiffBlocks.DEFLATE;
-            case 50_000 -> throw unreadable("Zstandard");
             case 34_661 -> throw unreadable("JBIG");
             case 34_712, 33_003, 33_005 -> throw unreadable("JPEG 2000");
             default -> throw unreadable("unknown (" + code + ")");

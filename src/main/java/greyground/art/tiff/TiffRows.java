@@ -5,6 +5,7 @@ import greyground.art.packing.Lzma;
 import greyground.art.packing.Lzw;
 import greyground.art.packing.PackBits;
 import greyground.art.packing.Unpacker;
+import greyground.art.packing.Zstandard;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.PackedBits;
 import greyground.art.page.SampleReading;
@@ -168,6 +169,7 @@ final class TiffRows implements SampleRows {
             case TiffBlocks.DEFLATE -> new Inflated(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.PACK_BITS -> new PackBits(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.LZMA -> new Lzma(new Unpacker.Run(file, from, count, reversed));
+            case TiffBlocks.ZSTANDARD -> new Zstandard(new Unpacker.Run(file, from, count, reversed));
             case TiffBlocks.JPEG -> TiffJpeg.unpack(file, blocks, from, count);
             case TiffBlocks.WEBP -> TiffWebp.unpack(file.part(from, count), blocks);
             default -> throw new IllegalStateException("compression " + blocks.compression());
