@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
 import java.util.List;
@@ -28,7 +29,7 @@ class PictureMatrixTest {
 
     @TestFactory
     Stream<DynamicTest> cells() throws Exception {
-        List<PictureMatrix.Cell> cells = PictureMatrix.in(folder);
+        List<PictureMatrix.Cell> cells = PictureMatrix.in(folder, Sweep.of(PictureMatrix.lines()));
         return cells.stream().map(cell -> DynamicTest.dynamicTest(cell.toString(), () -> check(cell)));
     }
 

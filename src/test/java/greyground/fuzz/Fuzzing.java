@@ -51,13 +51,18 @@ public final class Fuzzing {
                         49_152));
         ways.put(
                 "kept", new Way("greyground.fuzz.KeptTextFuzz", "greyground.**:com.fasterxml.jackson.core.**", 20_480));
-        ways.put("tables", new Way("greyground.app.teach.TableFuzz", "greyground.app.**:greyground.wedge.**", 2_048));
+        ways.put(
+                "tables",
+                new Way(
+                        "greyground.app.teach.TableFuzz",
+                        "greyground.app.**:greyground.chart.**:greyground.fit.**",
+                        2_048));
         ways.put("scans", new Way("greyground.fuzz.ScanFuzz", "greyground.scan.**:com.google.zxing.**", 65_536));
         ways.put(
                 "words",
                 new Way(
                         "greyground.cli.WordsFuzz",
-                        "greyground.app.**:greyground.quantity.**:greyground.wedge.**:picocli.**",
+                        "greyground.app.**:greyground.quantity.**:greyground.chart.**:picocli.**",
                         1_024));
         return ways;
     }

@@ -1,7 +1,7 @@
 """Writes every cell of matrix.txt as a picture file, by a program that is none of ours, and decodes it by another.
 
-matrix.py TABLE FOLDER [WORD]: for each line "kind | feature | source | written by | read by" of TABLE, makes FOLDER/NNN.EXT and
-FOLDER/NNN.light, linear luminance as 32-bit floats row by row, 1 for paper white. WORD keeps the cells whose line holds it.
+matrix.py TABLE FOLDER [NNN...]: for each line "kind | feature | source | written by | read by" of TABLE, makes FOLDER/NNN.EXT and
+FOLDER/NNN.light, linear luminance as 32-bit floats row by row, 1 for paper white. NNN keeps the lines of these numbers.
 "Written by" is a shell command, or after "=" a Python expression, in which "@" is the file; "read by" is an expression that
 gives coded samples 0..1 as rows x columns x (grey, grey and alpha, RGB, RGB and alpha), or luminance as rows x columns.
 Prints a line for each cell: number, file, width, height, how far the decoded file strays from its source on average, or what failed.
@@ -172,6 +172,6 @@ if __name__ == "__main__":
     os.environ.update(MAGICK_THREAD_LIMIT="1", VIPS_CONCURRENCY="1", LC_ALL="C")
     make_sources()
     with ProcessPoolExecutor(os.cpu_count()) as pool:
-        wanted = [(n, line) for n, line in lines if len(sys.argv) < 4 or sys.argv[3] in line]
+        wanted = [(n, line) for n, line in lines if len(sys.argv) < 4 or str(n) in sys.argv[3:]]
         for answer in pool.map(cell, *zip(*wanted)):
             print(answer)
