@@ -10,6 +10,7 @@ import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import greyground.quantity.Refusal;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -35,6 +36,31 @@ class ArchitectureTest {
 
     private static final Path MAIN = Path.of("src/main/java/greyground");
     private static final Map<String, Set<String>> MAY_IMPORT = table();
+    private static final JavaClasses CLASSES = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("greyground");
+
+    /** Rooms that draw; what decides things at the desk is tested without a window, so it must not need one. */
+    private static final List<String> WINDOW = List.of(
+            "greyground.desk.look..",
+            "greyground.desk.picture..",
+            "greyground.desk.plan..",
+            "greyground.desk.setting..",
+            "greyground.desk.window..");
+
+    /** Where words that are not a refusal's are asked for, each with its reason. */
+    private static final List<String> SIFTED = List.of(
+            // What our own decoders throw.
+            "greyground.art.ArtBoundary",
+            "greyground.art.colour.Luminance",
+            // Reasons that the system gives.
+            "greyground.app.files.FileFault",
+            // The parser's sentences on options, and those of an exception of ours.
+            "greyground.cli.CommandLine",
+            "greyground.desk.model.TestPlateModel$ChangedMeanwhile",
+            // Not said to anybody: a record's text, and which reader is asked.
+            "greyground.quantity.RecordWords",
+            "greyground.art.jpeg.PlatformReaders");
 
     /** The tower, from the ground up: a room may import the rooms behind its name, and nothing else of ours. */
     private static Map<String, Set<String>> table() {
@@ -107,9 +133,6 @@ class ArchitectureTest {
 
     @Test
     void packagesImportOnlyWhatTheTableAllows() {
-        JavaClasses classes = new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("greyground");
         MAY_IMPORT.forEach((room, allowed) -> {
             String[] forbidden = Stream.concat(
                             Stream.of("greyground"),
@@ -123,7 +146,7 @@ class ArchitectureTest {
                     .should()
                     .dependOnClassesThat()
                     .resideInAnyPackage(forbidden)
-                    .check(classes);
+                    .check(CLASSES);
         });
     }
 
@@ -161,10 +184,8 @@ class ArchitectureTest {
                 .filter(name -> name.startsWith("greyground.app."))
                 .collect(Collectors.toSet());
         assertTrue(handedOut.size() >= 8, handedOut.toString());
-        JavaClasses surfaces = new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("greyground.cli", "greyground.desk");
-        List<String> around = surfaces.stream()
+        List<String> around = CLASSES.stream()
+                .filter(one -> one.getPackageName().matches("greyground[.](cli|desk).*"))
                 .flatMap(one -> one.getCodeUnitCallsFromSelf().stream())
                 .filter(call -> handedOut.contains(call.getTargetOwner().getName()))
                 .filter(call -> call.getTarget()
@@ -182,9 +203,6 @@ class ArchitectureTest {
 
     @Test
     void theProgramOpensNoNetworkConnection() {
-        JavaClasses classes = new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("greyground");
         noClasses()
                 .should()
                 .dependOnClassesThat()
@@ -195,7 +213,7 @@ class ArchitectureTest {
                 .orShould()
                 .dependOnClassesThat()
                 .resideInAPackage("java.net.http..")
-                .check(classes);
+                .check(CLASSES);
     }
 
     @Test
@@ -253,10 +271,7 @@ class ArchitectureTest {
         List<String> inexact = List.of(
                 "exp", "expm1", "log", "log10", "log1p", "pow", "sin", "cos", "tan", "asin", "acos", "atan", "atan2",
                 "sinh", "cosh", "tanh", "cbrt", "hypot");
-        JavaClasses classes = new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("greyground");
-        List<String> calls = classes.stream()
+        List<String> calls = CLASSES.stream()
                 .filter(one -> !one.getPackageName().startsWith("greyground.desk"))
                 .flatMap(one -> one.getMethodCallsFromSelf().stream())
                 .filter(call -> call.getTargetOwner().getName().equals("java.lang.Math"))
@@ -264,5 +279,43 @@ class ArchitectureTest {
                 .map(call -> call.getDescription())
                 .toList();
         assertEquals(List.of(), calls);
+    }
+
+    @Test
+    void whatDrawsNothingKnowsNothingOfJavaFx() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages(WINDOW.toArray(String[]::new))
+                .or()
+                .haveFullyQualifiedName(greyground.desk.look.Bell.class.getName())
+                .or()
+                .haveFullyQualifiedName(greyground.desk.setting.FigureWords.class.getName())
+                .or()
+                .haveFullyQualifiedName(greyground.desk.setting.Setting.class.getName())
+                .or()
+                .haveFullyQualifiedName(greyground.desk.setting.Settings.class.getName())
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("javafx..")
+                .check(CLASSES);
+    }
+
+    /** What an exception that isn't ours says was written for programmers; only where it is sifted may it be asked. */
+    @Test
+    void onlyRefusalsAreAskedForTheirWords() {
+        TreeSet<String> asked = new TreeSet<>();
+        CLASSES.forEach(each -> each.getMethodCallsFromSelf().forEach(call -> {
+            boolean words = List.of("getMessage", "getLocalizedMessage").contains(call.getName());
+            boolean named = List.of("getSimpleName", "getName", "getTypeName").contains(call.getName())
+                    && call.getTargetOwner().isEquivalentTo(Class.class);
+            if ((words
+                            && call.getTargetOwner().isAssignableTo(Throwable.class)
+                            && !call.getTargetOwner().isEquivalentTo(Refusal.class))
+                    || named) {
+                asked.add(each.getName());
+            }
+        }));
+        SIFTED.forEach(asked::remove);
+        assertEquals(List.of(), List.copyOf(asked));
     }
 }

@@ -3,10 +3,6 @@ package greyground;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
-import greyground.quantity.Refusal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -41,19 +37,6 @@ class MessageWordsTest {
             // Names of formats, as their users write them.
             "BigTIFF", "OpenEXR", "PackBits", "PostScript");
 
-    private static final List<String> SIFTED = List.of(
-            // What our own decoders throw.
-            "greyground.art.ArtBoundary",
-            "greyground.art.colour.Luminance",
-            // Reasons that the system gives.
-            "greyground.app.files.FileFault",
-            // The parser's sentences on options, and those of an exception of ours.
-            "greyground.cli.CommandLine",
-            "greyground.desk.model.TestPlateModel$ChangedMeanwhile",
-            // Not said to anybody: a record's text, and which reader is asked.
-            "greyground.quantity.RecordWords",
-            "greyground.art.jpeg.PlatformReaders");
-
     @Test
     void noSentenceNamesAPartOfTheProgram() throws IOException {
         TreeSet<String> found = new TreeSet<>();
@@ -78,27 +61,5 @@ class MessageWordsTest {
         }
         assertTrue(sentences > 1000, "found " + sentences);
         assertEquals(List.of(), List.copyOf(found));
-    }
-
-    /** What an exception that isn't ours says was written for programmers; only where it is sifted may it be asked. */
-    @Test
-    void onlyRefusalsAreAskedForTheirWords() {
-        JavaClasses classes = new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("greyground");
-        TreeSet<String> asked = new TreeSet<>();
-        classes.forEach(each -> each.getMethodCallsFromSelf().forEach(call -> {
-            boolean words = List.of("getMessage", "getLocalizedMessage").contains(call.getName());
-            boolean named = List.of("getSimpleName", "getName", "getTypeName").contains(call.getName())
-                    && call.getTargetOwner().isEquivalentTo(Class.class);
-            if ((words
-                            && call.getTargetOwner().isAssignableTo(Throwable.class)
-                            && !call.getTargetOwner().isEquivalentTo(Refusal.class))
-                    || named) {
-                asked.add(each.getName());
-            }
-        }));
-        SIFTED.forEach(asked::remove);
-        assertEquals(List.of(), List.copyOf(asked));
     }
 }

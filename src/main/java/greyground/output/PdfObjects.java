@@ -88,6 +88,11 @@ final class PdfObjects {
 
     /** Numbers and writes a stream whose length is known only once it has passed. */
     int addPassing(String entries, Content content) throws IOException {
+        return addPassing(entries, content, LARGEST_STREAM);
+    }
+
+    /** The same with another limit than a PDF's. */
+    int addPassing(String entries, Content content, long mostBytes) throws IOException {
         int number = number();
         int length = number();
         begin(number);
@@ -95,9 +100,9 @@ final class PdfObjects {
         long start = out.written;
         content.writeTo(out);
         long bytes = out.written - start;
-        if (bytes > LARGEST_STREAM) {
+        if (bytes > mostBytes) {
             throw Refusal.failure("the film's picture takes " + bytes + " bytes; a PDF/A file holds at most "
-                    + LARGEST_STREAM + " for one page: write a TIFF instead, or use a coarser resolution");
+                    + mostBytes + " for one page: write a TIFF instead, or use a coarser resolution");
         }
         put("\nendstream\nendobj\n");
         write(length, Long.toString(bytes));

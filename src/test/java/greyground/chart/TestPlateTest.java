@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.chart.Recipe.Kind;
 import greyground.quantity.Refusal;
 import greyground.quantity.Size;
@@ -14,7 +15,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -47,8 +47,14 @@ class TestPlateTest {
         return recipes;
     }
 
-    static Stream<Recipe> wedges() {
-        return recipes().stream().filter(recipe -> recipe.kind() != Kind.EXPOSURE);
+    static List<Recipe> someRecipes() {
+        return Sweep.of(recipes());
+    }
+
+    static List<Recipe> wedges() {
+        return Sweep.of(recipes().stream()
+                .filter(recipe -> recipe.kind() != Kind.EXPOSURE)
+                .toList());
     }
 
     private static boolean holds(Area outer, Area inner) {
@@ -69,7 +75,7 @@ class TestPlateTest {
     }
 
     @ParameterizedTest
-    @MethodSource("recipes")
+    @MethodSource("someRecipes")
     void noTwoAreasOverlapAndAllLieInsideTheBevel(Recipe recipe) {
         List<Area> areas = areas(TestPlate.of(recipe));
         Area inside = recipe.plate().grown(-recipe.bevelMicrometres());
@@ -114,9 +120,10 @@ class TestPlateTest {
     void coverageFollowsNeitherXNorY() {
         for (Kind kind : List.of(Kind.FULL, Kind.STRIP)) {
             double[] sum = new double[2];
-            int seeds = 60;
+            List<Integer> rounds = Sweep.rounds(60);
+            int seeds = rounds.size();
             int count = 0;
-            for (int seed = 0; seed < seeds; seed++) {
+            for (int seed : rounds) {
                 Size size = kind == Kind.FULL ? new Size(60, 80) : new Size(150, 40);
                 TestPlate plate = TestPlate.of(Recipe.of(kind, size, 2, seed, 75, 180));
                 count = plate.patches().size();
@@ -169,7 +176,7 @@ class TestPlateTest {
     }
 
     @ParameterizedTest
-    @MethodSource("recipes")
+    @MethodSource("someRecipes")
     void aCodesTextAloneGivesTheVerySameLayout(Recipe recipe) {
         TestPlate plate = TestPlate.of(recipe);
         for (CornerCode code : plate.codes()) {
@@ -232,7 +239,7 @@ class TestPlateTest {
 
     /** What a plate left out is not on it, and what it did not leave out is. */
     @ParameterizedTest
-    @MethodSource("recipes")
+    @MethodSource("someRecipes")
     void everyTargetIsOnThePlateOrSaidToBeLeftOut(Recipe recipe) {
         TestPlate plate = TestPlate.of(recipe);
         if (recipe.kind() != Kind.FULL) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import greyground.Sweep;
 import greyground.output.ExternalTool;
 import greyground.output.FilmPdfReader;
 import greyground.raster.PixelRect;
@@ -18,11 +19,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What each choice on the command line does to the film. */
@@ -88,8 +91,12 @@ class FilmChoicesIT {
         throw new AssertionError("the curve ends before L* " + lightness);
     }
 
+    static List<Integer> lightnesses() {
+        return Sweep.of(IntStream.rangeClosed(0, 20).mapToObj(i -> 5 * i).toList());
+    }
+
     @ParameterizedTest
-    @ValueSource(ints = {0, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 95, 100})
+    @MethodSource("lightnesses")
     void anEvenGreyGetsTheCoverageItsCurveSays(int lightness) throws Exception {
         JsonNode outcome = film("grey.pdf", uniform(lightness), "--white", "100%", "--black", "0%");
         double wanted = coverage(outcome.get("curve"), lightness);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.output.ExternalTool;
 import greyground.output.FilmPdfReader;
 import java.nio.file.Files;
@@ -18,7 +19,7 @@ import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** The program as a process of its own: stopped half way, and with little memory for a large film. */
 class KilledIT {
@@ -181,9 +182,13 @@ class KilledIT {
         assertEquals(List.of(), Attempt.unfinished(folder));
     }
 
+    static List<Integer> sizes() {
+        return Sweep.of(List.of(10, 16, 18, 21, 23));
+    }
+
     /** So little that Java's own threads would die of it and leave the program waiting. */
     @ParameterizedTest
-    @ValueSource(ints = {10, 16, 18, 21, 23})
+    @MethodSource("sizes")
     void hardlyAnyMemoryIsSaidInOneLineAtOnce(int mebibytes) throws Exception {
         Process process = start(List.of("-Xmx" + mebibytes + "m"), film(folder.resolve("film.pdf")));
         assertTrue(process.waitFor(30, TimeUnit.SECONDS), "it ends");

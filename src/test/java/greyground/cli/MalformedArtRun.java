@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import greyground.Sweep;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,7 +37,7 @@ final class MalformedArtRun {
         // The response of this workshop's plate is computed once; it is no part of any picture.
         Attempt.done(words(MalformedArt.SOUND.resolve("grey16.tif"), film));
         Files.delete(film);
-        for (MalformedArt.Mutant mutant : MalformedArt.all(Integer.parseInt(arguments[1]))) {
+        for (MalformedArt.Mutant mutant : Sweep.of(MalformedArt.all(Integer.parseInt(arguments[1])))) {
             Path art = Files.write(folder.resolve(mutant.name()), mutant.bytes());
             long start = System.nanoTime();
             try {

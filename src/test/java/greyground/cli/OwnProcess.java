@@ -2,6 +2,7 @@ package greyground.cli;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,8 +30,12 @@ final class OwnProcess {
         List<String> command = new ArrayList<>(
                 List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         command.addAll(machine);
-        command.addAll(
-                List.of("-Djava.awt.headless=true", "-cp", System.getProperty("java.class.path"), main.getName()));
+        command.addAll(List.of(
+                "-Djava.awt.headless=true",
+                Sweep.option(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                main.getName()));
         Arrays.stream(words).map(String::valueOf).forEach(command::add);
         return start(folder, command);
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
@@ -11,7 +12,9 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class InterferenceTest {
     private static final Resolution FILM = new Resolution(1440);
@@ -65,9 +68,30 @@ class InterferenceTest {
         assertEquals(1, Interference.between(wave(6, 0), wave(6.99, 0)).beats().size());
     }
 
+    /** Lines to the centimetre and degrees. */
+    static List<Arguments> rulings() {
+        return Sweep.of(List.of(
+                Arguments.of(48, 0),
+                Arguments.of(60, 45),
+                Arguments.of(60, 18.43),
+                Arguments.of(33.3, 75),
+                Arguments.of(80, 90)));
+    }
+
+    /** Two rulings that meet. */
+    static List<Arguments> pairs() {
+        return Sweep.of(
+                List.of(Arguments.of(60, 0, 62, 0), Arguments.of(60, 45, 60, 47), Arguments.of(48, 15, 50, 18)));
+    }
+
+    /** Spacings in micrometres and seeds. */
+    static List<Arguments> grains() {
+        return Sweep.of(List.of(Arguments.of(150, 1), Arguments.of(180, 2), Arguments.of(400, 1)));
+    }
+
     /** Half-black lines are a square wave: its first cosine has the amplitude 2/pi, its third a third of it. */
     @ParameterizedTest
-    @CsvSource({"48, 0", "60, 45", "60, 18.43", "33.3, 75", "80, 90"})
+    @MethodSource("rulings")
     void aHalftonesWavesAreThoseOfItsRealRuling(double perCentimetre, double degrees) {
         Grain.Halftone halftone = lines(perCentimetre, degrees);
         HalftoneGeometry real = HalftoneScreen.of(halftone, FILM).geometry();
@@ -80,7 +104,7 @@ class InterferenceTest {
 
     /** As two real films would do it: the beat of the rulings that the film really has. */
     @ParameterizedTest
-    @CsvSource({"60, 0, 62, 0", "60, 45, 60, 47", "48, 15, 50, 18"})
+    @MethodSource("pairs")
     void realHalftonesBeatAtTheDifferenceOfTheirRealRulings(double one, double turned, double other, double again) {
         HalftoneGeometry first = HalftoneScreen.of(lines(one, turned), FILM).geometry();
         HalftoneGeometry second = HalftoneScreen.of(lines(other, again), FILM).geometry();
@@ -97,7 +121,7 @@ class InterferenceTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"150, 1", "180, 2", "400, 1"})
+    @MethodSource("grains")
     void aStochasticGrainHasNoWavesAndBeatsWithNothing(double spacing, long seed) {
         ThresholdTile tile = ThresholdTile.of(new Grain.Stochastic(spacing, seed), FILM);
         for (double coverage : new double[] {0.2, 0.8}) {

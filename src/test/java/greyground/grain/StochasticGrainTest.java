@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import java.util.Arrays;
@@ -11,8 +12,8 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Grain of 180 um at 1440 dpi against the limits that resist and eye set; bounds are requirements, not readings. The noise
@@ -24,8 +25,22 @@ class StochasticGrainTest {
     private static final double SPACING_PIXELS = SPACING / FILM.pitchMicrometres();
     private static final double WIDTH_PIXELS = 40 / FILM.pitchMicrometres();
 
+    static List<Long> seeds() {
+        return Sweep.of(List.of(1L, 7L, 2026L));
+    }
+
+    /** Spacing in micrometres and dots to the inch. */
+    static List<Arguments> films() {
+        return Sweep.of(List.of(
+                Arguments.of(260, 720),
+                Arguments.of(120, 1440),
+                Arguments.of(180, 2880),
+                Arguments.of(500, 720),
+                Arguments.of(2000, 360)));
+    }
+
     @ParameterizedTest
-    @ValueSource(longs = {1, 7, 2026})
+    @MethodSource("seeds")
     void dotsAndLandsAreWideEnoughToSurvive(long seed) {
         ThresholdTile tile = StochasticGrain.tile(new Grain.Stochastic(SPACING, seed), FILM);
         for (double coverage : new double[] {0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.95}) {
@@ -38,7 +53,7 @@ class StochasticGrainTest {
     }
 
     @ParameterizedTest
-    @ValueSource(longs = {1, 7, 2026})
+    @MethodSource("seeds")
     void hasNoCloudsAndNoDirection(long seed) {
         ThresholdTile tile = StochasticGrain.tile(new Grain.Stochastic(SPACING, seed), FILM);
         int side = tile.width();
@@ -96,7 +111,7 @@ class StochasticGrainTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"260, 720", "120, 1440", "180, 2880", "500, 720", "2000, 360"})
+    @MethodSource("films")
     void keepsLeastWidthAtOtherSpacings(double spacing, double dpi) {
         Resolution film = new Resolution(dpi);
         ThresholdTile tile = StochasticGrain.tile(new Grain.Stochastic(spacing, 3), film);

@@ -40,4 +40,17 @@ public final class ExternalTool {
         assertEquals(0, process.exitValue(), () -> String.join(" ", command) + ": " + words);
         return words;
     }
+
+    /** Whether strace is here and the system lets a process be traced. */
+    public static boolean traces() throws InterruptedException {
+        try {
+            Process trial = new ProcessBuilder("strace", "-qq", "-o", "/dev/null", "true")
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            return trial.waitFor(20, TimeUnit.SECONDS) && trial.exitValue() == 0;
+        } catch (IOException missing) {
+            return false;
+        }
+    }
 }

@@ -41,6 +41,19 @@ import org.verapdf.pdfa.flavours.PDFAFlavour;
 import org.verapdf.pdfa.results.ValidationResult;
 
 class FilmPdfTest {
+    /** A reader of PDF/A need not count past 2^31 - 1; the limit is injected, since a film of that size takes minutes. */
+    @Test
+    void aPictureLongerThanAPdfHoldsIsRefused() throws Exception {
+        assertEquals(2_147_483_647L, PdfObjects.LARGEST_STREAM);
+        PdfObjects objects = new PdfObjects(new ByteArrayOutputStream());
+        objects.addPassing("", out -> out.write(new byte[1000]), 1000);
+        String said = String.valueOf(assertThrows(
+                        Refusal.class, () -> objects.addPassing("", out -> out.write(new byte[1001]), 1000))
+                .getMessage());
+        assertTrue(said.contains("takes 1001 bytes") && said.contains("at most 1000 "), said);
+        assertTrue(said.contains("write a TIFF instead"), said);
+    }
+
     @TempDir
     Path folder;
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.chart.Recipe;
@@ -24,7 +25,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * The calibration loop in invented workshops of hidden numbers. The same as {@code greyground.bench.CalibrationStudy} runs hundreds of
@@ -41,7 +42,9 @@ class SimulatedShopIT {
     @Test
     void scansOfTheRightPlateAreFoundAndReadTrue() throws Exception {
         List<Double> errors = new ArrayList<>();
-        for (long seed = 500; seed < 500 + READ; seed++) {
+        List<Integer> rounds = Sweep.rounds(READ);
+        for (int round : rounds) {
+            long seed = 500 + round;
             Random random = new Random(seed);
             double[] size = seed % 3 == 0 ? new double[] {100, 30} : new double[] {60, 80};
             Recipe.Kind kind = seed % 3 == 0 ? Recipe.Kind.STRIP : Recipe.Kind.FULL;
@@ -55,7 +58,7 @@ class SimulatedShopIT {
             assertTrue(trial.placeError() < 300, "seed " + seed + " is placed " + trial.placeError() + " um off");
             errors.addAll(trial.errors());
         }
-        assertTrue(errors.size() > 90 * READ, errors.size() + " fields");
+        assertTrue(errors.size() > 90 * rounds.size(), errors.size() + " fields");
         assertTrue(Spread.of(errors).median() <= 0.7, Spread.of(errors).toString());
     }
 
@@ -74,12 +77,16 @@ class SimulatedShopIT {
         assertEquals(1, trial.refusal().lines().count(), trial.refusal());
     }
 
+    static List<Long> workshops() {
+        return Sweep.of(List.of(1000L, 3000L));
+    }
+
     /**
      * Workshops that differ from the assumed one by more than 8 L* somewhere; a plate through the measured curve prints every attainable
      * tone within 2 L*. Shop 3000 holds a coarser dot and bites deeper under its edges; 1000 has a weak ink and little optical gain.
      */
     @ParameterizedTest
-    @ValueSource(longs = {1000, 3000})
+    @MethodSource("workshops")
     void thePlateAfterTheTestPrintsAsWished(long workshop) throws Exception {
         CalibrationTrial trial =
                 CalibrationTrial.of(workshop, new Grain.Stochastic(180, 1), new double[] {60, 80}, 1, workshop == 1000);

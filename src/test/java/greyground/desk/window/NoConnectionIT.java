@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledForJreRange;
 import org.junit.jupiter.api.condition.JRE;
@@ -49,7 +48,7 @@ class NoConnectionIT {
     @EnabledForJreRange(max = JRE.JAVA_23, disabledReason = "newer Javas have no security manager")
     void nothingIsTried() throws Exception {
         Path trace = folder.resolve("trace.txt");
-        List<String> tracer = maybeTraced()
+        List<String> tracer = ExternalTool.traces()
                 ? List.of("strace", "-f", "-qq", "-e", "trace=connect,bind,sendto", "-o", trace.toString())
                 : List.of();
         assertEquals(ALL_DONE, said(tracer));
@@ -59,18 +58,6 @@ class NoConnectionIT {
                     .filter(line -> line.contains("AF_INET"))
                     .toList();
             assertEquals(List.of(), internet);
-        }
-    }
-
-    private static boolean maybeTraced() throws InterruptedException {
-        try {
-            Process trial = new ProcessBuilder("strace", "-qq", "-o", "/dev/null", "true")
-                    .redirectErrorStream(true)
-                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                    .start();
-            return trial.waitFor(20, TimeUnit.SECONDS) && trial.exitValue() == 0;
-        } catch (java.io.IOException missing) {
-            return false;
         }
     }
 }

@@ -2,6 +2,7 @@ package greyground.film.compose;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.film.sheet.FilmRows;
 import greyground.grain.Grain;
 import greyground.plan.BenchConditions;
@@ -16,12 +17,15 @@ import greyground.raster.PackedRows;
 import greyground.raster.Progress;
 import greyground.tone.Lightness;
 import greyground.workshop.Workshop;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class MendLawIT {
+    private static final int ROUNDS = 8;
+
     /**
      * Art of every kind, with curves up to nearly solid black, whose grain alone hardly holds: mending adds no site, however
      * close the film is to open bite already.
@@ -30,9 +34,13 @@ class MendLawIT {
     void mendingNeverMakesAnOpenBite() throws Exception {
         Random random = new Random(31);
         double solid = 0;
-        for (int round = 0; round < 8; round++) {
+        List<Integer> tried = Sweep.rounds(ROUNDS);
+        for (int round = 0; round < ROUNDS; round++) {
             double[] blobs = random.doubles(120).toArray();
             double dark = 0.5 + 0.5 * random.nextDouble();
+            if (!tried.contains(round)) {
+                continue;
+            }
             ArrayPlane art = ArrayPlane.of(400, 300, (x, y) -> {
                 double nearest = 1e9;
                 for (int i = 0; i < blobs.length; i += 3) {
@@ -52,12 +60,16 @@ class MendLawIT {
                             + after.openBiteSquareMillimetres() + " after");
             solid += MendReport.of(made.mend(), 2, Progress.NONE).solidSquareMillimetres();
         }
-        assertTrue(solid > 40, "made solid in all: " + solid + " mm2");
+        assertTrue(solid > 5.0 * tried.size(), "made solid in all: " + solid + " mm2");
+    }
+
+    static List<Double> widths() {
+        return Sweep.of(List.of(0.4, 0.6, 0.8, 1.2));
     }
 
     /** Bars of black on white: solid ones turn pale in the middle as they widen, grain ones are ragged at their edges. */
     @ParameterizedTest
-    @ValueSource(doubles = {0.4, 0.6, 0.8, 1.2})
+    @MethodSource("widths")
     void mendedBarsPrintAsDarkAsTheBetterOfSolidAndGrain(double millimetres) throws Exception {
         ArrayPlane art = ArrayPlane.of(
                 400, 300, (x, y) -> Math.abs((x + 0.5) / 10 - 20) < millimetres / 2 && y > 30 && y < 270 ? 0 : 65_535);

@@ -28,9 +28,10 @@ class DistanceTest {
             import sys, numpy as np
             from scipy.ndimage import distance_transform_edt
             w, h = int(sys.argv[1]), int(sys.argv[2])
-            mask = np.frombuffer(sys.stdin.buffer.read(), dtype=np.uint8).reshape(h, w)
-            out = distance_transform_edt(mask == 0)
-            sys.stdout.buffer.write(np.rint(out * out).astype('<f4').tobytes())
+            while data := sys.stdin.buffer.read(w * h):
+                out = distance_transform_edt(np.frombuffer(data, dtype=np.uint8).reshape(h, w) == 0)
+                sys.stdout.buffer.write(np.rint(out * out).astype('<f4').tobytes())
+                sys.stdout.buffer.flush()
             """;
 
     /** Random at several densities, grain, and shapes that defeat approximate or careless transforms. */
@@ -131,40 +132,51 @@ class DistanceTest {
     @Test
     void equalsAnIndependentLibrarysTransform() throws Exception {
         Grid grid = new Grid(701, 523, 1, Rim.BOUNDED);
-        for (Map.Entry<String, boolean[]> bitmap :
-                bitmaps(grid.width(), grid.height()).entrySet()) {
-            if (!bitmap.getKey().equals("empty")) {
+        Map<String, boolean[]> bitmaps = bitmaps(grid.width(), grid.height());
+        bitmaps.remove("empty");
+        Process python = scipy(grid);
+        try (OutputStream in = python.getOutputStream()) {
+            for (Map.Entry<String, boolean[]> bitmap : bitmaps.entrySet()) {
                 assertArrayEquals(
-                        scipy(bitmap.getValue(), grid),
+                        transformed(python, in, bitmap.getValue()),
                         Distance.squaredPixels(bitmap.getValue(), true, grid),
                         bitmap.getKey());
             }
         }
     }
 
-    private static float[] scipy(boolean[] set, Grid grid) throws Exception {
+    private static Process scipy(Grid grid) {
+        try {
+            return new ProcessBuilder(
+                            "python3", "-c", SCIPY, Integer.toString(grid.width()), Integer.toString(grid.height()))
+                    .start();
+        } catch (IOException absent) {
+            return missing();
+        }
+    }
+
+    private static <T> T missing() {
+        if ("true".equals(System.getenv("CI"))) {
+            fail("python3 with scipy is needed to check distances, and it gave no answer");
+        }
+        return abort("python3 with scipy is not here");
+    }
+
+    private static float[] transformed(Process python, OutputStream in, boolean[] set) {
         byte[] bytes = new byte[set.length];
         for (int i = 0; i < set.length; i++) {
             bytes[i] = (byte) (set[i] ? 1 : 0);
         }
-        byte[] answer = new byte[0];
+        byte[] answer;
         try {
-            Process python = new ProcessBuilder(
-                            "python3", "-c", SCIPY, Integer.toString(grid.width()), Integer.toString(grid.height()))
-                    .start();
-            try (OutputStream in = python.getOutputStream()) {
-                in.write(bytes);
-            }
-            answer = python.getInputStream().readAllBytes();
-            python.waitFor();
-        } catch (IOException absent) {
+            in.write(bytes);
+            in.flush();
+            answer = python.getInputStream().readNBytes(4 * set.length);
+        } catch (IOException ended) {
             answer = new byte[0];
         }
         if (answer.length != 4 * set.length) {
-            if ("true".equals(System.getenv("CI"))) {
-                fail("python3 with scipy is needed to check distances, and it gave no answer");
-            }
-            abort("python3 with scipy is not here");
+            return missing();
         }
         float[] squared = new float[set.length];
         ByteBuffer.wrap(answer).order(ByteOrder.LITTLE_ENDIAN).asFloatBuffer().get(squared);

@@ -21,12 +21,19 @@ import greyground.quantity.Resolution;
 import greyground.raster.Progress;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 class ExposureSearchIT {
     private static final NoiseGrain SCREEN = new NoiseGrain(1440, 150, 1.8, 5);
     private static final ExposureSearch.Reach REACH =
             new ExposureSearch.Reach(0.3, 3, List.of(0.5, 0.6), List.of(15.0, 25.0));
+    private static ExposureTrade searched;
+
+    @BeforeAll
+    static void search() throws Exception {
+        searched = new ExposureSearch(Studio.photogravure(20), SCREEN, REACH).search(Progress.NONE);
+    }
 
     /**
      * A study of this process (computed, no outside source): screen 60 % black, spots 120 to 180 um apart, edges 18 to 25 um
@@ -71,7 +78,7 @@ class ExposureSearchIT {
     @Test
     void theSearchBeatsTheSplitItStartsFrom() throws Exception {
         PlateConditions conditions = Studio.photogravure(20);
-        ExposureTrade trade = new ExposureSearch(conditions, SCREEN, REACH).search(Progress.NONE);
+        ExposureTrade trade = searched;
         ExposureSplit advised = trade.advised();
         // The study's own split, judged alike.
         CriticalTones tones = CriticalTones.of(conditions, SCREEN.at(0.6), 25, 6, VirtualResponse.FEWEST_LEVELS);
@@ -92,9 +99,7 @@ class ExposureSearchIT {
     @Test
     void theAdvisedFiguresHoldWhenComputedFinely() throws Exception {
         PlateConditions conditions = Studio.photogravure(20);
-        ExposureSplit advised = new ExposureSearch(conditions, SCREEN, REACH)
-                .search(Progress.NONE)
-                .advised();
+        ExposureSplit advised = searched.advised();
         Film soft = new Film(0.06, 3, 0, advised.edgeBlurMicrometres());
         Light contact = new Light(0, 0, 1);
         VirtualPlate plate = new VirtualPlate(
