@@ -120,12 +120,10 @@ public final class FilmComposer implements FilmRows {
         return new FilmComposer(layout, content.within(part), curve, bits, grain, coverages);
     }
 
-    /** Where marks and wedge strip lie, as the film is, mirrored or not. */
     public SheetLayout layout() {
         return layout;
     }
 
-    /** Where everything lies, as the file describes it. */
     public Sheet sheet() {
         return layout.sheet(content.image());
     }

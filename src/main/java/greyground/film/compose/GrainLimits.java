@@ -31,7 +31,6 @@ final class GrainLimits {
         this.kept = (long) tile.width() * tile.height() <= KEPT_PIXELS ? keep() : new int[0];
     }
 
-    /** Limits of art. */
     static GrainLimits of(ThresholdTile tile, ToneCurve curve, boolean mirrored, int sheetWidth) {
         int[] starts = new int[ToneCurve.SOLID];
         int grey = 0;

@@ -14,26 +14,11 @@ import greyground.quantity.Resolution;
  * <p>A tile no larger than the piece is taken whole and repeats as it does on the film. From a larger one a square is cut and
  * wrapped; since its opposite sides don't fit, and a regular screen is cut anyhow, it is tapered.
  */
-public final class GrainPatches implements FilmPatches {
+public record GrainPatches(
+        ThresholdTile tile, int width, int height, boolean whole, double pitchMicrometres, String name)
+        implements FilmPatches {
     /** Dots across a piece: a tone's lightness then varies by 0.1 to 0.4 L* from piece to piece (measured, docs/virtual-plate.md). */
     private static final int SPACINGS = 12;
-
-    private final ThresholdTile tile;
-    private final int width;
-    private final int height;
-    private final boolean whole;
-    private final double pitchMicrometres;
-    private final String name;
-
-    private GrainPatches(ThresholdTile tile, double spacingPixels, double pitchMicrometres, String name) {
-        int side = (int) Math.ceil(SPACINGS * spacingPixels);
-        this.whole = tile.width() <= side && tile.height() <= side;
-        this.tile = tile;
-        this.width = whole ? tile.width() : side;
-        this.height = whole ? tile.height() : side;
-        this.pitchMicrometres = pitchMicrometres;
-        this.name = name;
-    }
 
     /**
      * The tones of a grain or halftone.
@@ -51,7 +36,15 @@ public final class GrainPatches implements FilmPatches {
      */
     public static GrainPatches of(Grain grain, ThresholdTile tile, FilmPixels pixels) {
         double spacing = spacingMicrometres(grain) / pixels.resolution().pitchMicrometres();
-        return new GrainPatches(tile, spacing, pixels.pitchMicrometres(), RecordWords.of(grain) + " at " + pixels);
+        int side = (int) Math.ceil(SPACINGS * spacing);
+        boolean whole = tile.width() <= side && tile.height() <= side;
+        return new GrainPatches(
+                tile,
+                whole ? tile.width() : side,
+                whole ? tile.height() : side,
+                whole,
+                pixels.pitchMicrometres(),
+                RecordWords.of(grain) + " at " + pixels);
     }
 
     /** Mean distance of the dots of a grain or rows of a halftone, in micrometres; 0 for continuous tone. */
@@ -76,10 +69,5 @@ public final class GrainPatches implements FilmPatches {
         }
         FilmPatch patch = FilmPatch.tile(width, height, pitchMicrometres, packed);
         return whole ? patch : patch.tapered(0);
-    }
-
-    @Override
-    public String name() {
-        return name;
     }
 }

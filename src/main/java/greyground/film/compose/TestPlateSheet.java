@@ -8,13 +8,12 @@ import greyground.chart.Strip;
 import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.film.job.ReadingSide;
-import greyground.film.sheet.Digits;
-import greyground.film.sheet.DiscField;
-import greyground.film.sheet.LinePairs;
 import greyground.film.sheet.Mark;
+import greyground.film.sheet.Mark.DiscField;
+import greyground.film.sheet.Mark.LinePairs;
+import greyground.film.sheet.Mark.StarMark;
 import greyground.film.sheet.Patch;
 import greyground.film.sheet.SheetLayout;
-import greyground.film.sheet.StarMark;
 import greyground.film.sheet.TextWidth;
 import greyground.film.sheet.WedgeStrip;
 import greyground.grain.ThresholdTile;
@@ -25,10 +24,14 @@ import greyground.raster.PixelRect;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, past the curve; targets are
@@ -41,6 +44,11 @@ public final class TestPlateSheet {
     // Clear of the plate's ticks.
     private static final double LABEL_AWAY_MILLIMETRES = 6.8;
     private static final double TIME_AWAY_MILLIMETRES = 8;
+
+    /** Which of seven bars make the digits 0 to 9, as bits: top, upper left, upper right, middle, lower left, lower right, bottom. */
+    private static final int[] STROKES = {
+        0b1110111, 0b0100100, 0b1011101, 0b1101101, 0b0101110, 0b1101011, 0b1111011, 0b0100101, 0b1111111, 0b1101111
+    };
 
     private final SheetLayout bare;
     private final TestPlate plate;
@@ -109,16 +117,22 @@ public final class TestPlateSheet {
 
     private static List<String> rows(TestPlate plate, Function<LevelPatch, String> shown) {
         List<String> rows = new ArrayList<>();
-        List<Integer> tops = tops(plate);
-        for (int row = 0; row < tops.size(); row++) {
-            int top = tops.get(row);
-            StringBuilder words = new StringBuilder().append(row + 1).append(':');
-            plate.patches().stream()
-                    .filter(patch -> patch.area().top() == top)
-                    .forEach(patch -> words.append(' ').append(shown.apply(patch)));
-            rows.add(words.toString());
+        for (List<LevelPatch> row : fields(plate)) {
+            rows.add((rows.size() + 1) + ": " + row.stream().map(shown).collect(Collectors.joining(" ")));
         }
         return rows;
+    }
+
+    /** Fields of the wedge row by row from the top, each from the left, as they are numbered beside the plate. */
+    public static List<List<LevelPatch>> fields(TestPlate plate) {
+        Map<Integer, List<LevelPatch>> rows = new TreeMap<>();
+        plate.patches()
+                .forEach(patch -> rows.computeIfAbsent(patch.area().top(), any -> new ArrayList<>())
+                        .add(patch));
+        rows.values()
+                .forEach(row ->
+                        row.sort(Comparator.comparingInt(patch -> patch.area().left())));
+        return List.copyOf(rows.values());
     }
 
     private SheetLayout drawn(List<String> stripWords) {
@@ -127,7 +141,7 @@ public final class TestPlateSheet {
         }
         for (LevelPatch patch : plate.patches()) {
             PixelRect box = rect(patch.area());
-            patches.add(new Patch(box, new Patch.FilmCoverage(EvenCoverage.of(grain, box, patch.coverage()))));
+            patches.add(new Patch(box, new Patch.FilmCoverage(evenCoverage(box, patch.coverage()))));
         }
         plate.targets().forEach(this::target);
         for (Strip strip : plate.strips()) {
@@ -168,7 +182,7 @@ public final class TestPlateSheet {
         } else if (target instanceof Target.Star) {
             marks.add(new StarMark(box, Target.Star.WEDGES));
         } else if (target instanceof Target.Numeral numeral) {
-            marks.addAll(Digits.of(numeral, this::sized));
+            digits(numeral);
         } else {
             marks.add(new Mark.Bar(box));
         }
@@ -204,13 +218,9 @@ public final class TestPlateSheet {
         int away = bare.pixels().across(LABEL_AWAY_MILLIMETRES);
         int cap = bare.pixels().down(CAP_MILLIMETRES);
         int number = 0;
-        for (int top : tops(plate)) {
+        for (List<LevelPatch> row : fields(plate)) {
             number++;
-            LevelPatch first = plate.patches().stream()
-                    .filter(patch -> patch.area().top() == top)
-                    .findFirst()
-                    .orElseThrow();
-            PixelRect box = rect(first.area());
+            PixelRect box = rect(row.get(0).area());
             String words = Integer.toString(number);
             int width = bare.pixels().across(textWidth.millimetres(words, CAP_MILLIMETRES));
             label(bare.plate().left() - away - width, box.top() + (box.height() - cap) / 2, words);
@@ -225,14 +235,6 @@ public final class TestPlateSheet {
                 Math.max(1, bare.pixels().across(width)),
                 bare.pixels().down(CAP_MILLIMETRES * 4 / 3));
         lines.add(new SheetLayout.Line(room, CAP_MILLIMETRES, words));
-    }
-
-    private static List<Integer> tops(TestPlate plate) {
-        return plate.patches().stream()
-                .map(patch -> patch.area().top())
-                .distinct()
-                .sorted()
-                .toList();
     }
 
     /** Neighbours that touch on the plate touch on the film: each edge goes to its nearest pixel. */
@@ -269,5 +271,66 @@ public final class TestPlateSheet {
 
     private int down(int micrometres) {
         return Math.max(1, downTo(micrometres));
+    }
+
+    /**
+     * The coverage to ask of the grain so that a field's black share comes nearest to what is wished: a field cuts through dots at its edges
+     * and holds but a few hundred of them, so the plain share would miss by a percent or so.
+     *
+     * @param box on the sheet, not mirrored
+     * @param share 0 to 1
+     * @return in 1/65 535; 0 and 65 535 for a clear and a solid field
+     */
+    private int evenCoverage(PixelRect box, double share) {
+        if (share <= 0 || share >= 1) {
+            return share <= 0 ? 0 : ToneCurve.SOLID;
+        }
+        int[] count = new int[ToneCurve.SOLID];
+        char[] row = new char[box.width()];
+        for (int y = box.top(); y < box.bottom(); y++) {
+            grain.copyRow(box.left(), y, box.width(), row);
+            for (char threshold : row) {
+                count[threshold]++;
+            }
+        }
+        double wished = share * box.width() * box.height();
+        long black = 0;
+        for (int threshold = 0; threshold < count.length; threshold++) {
+            long more = black + count[threshold];
+            if (more >= wished) {
+                return more - wished <= wished - black ? threshold + 1 : threshold;
+            }
+            black = more;
+        }
+        return ToneCurve.SOLID;
+    }
+
+    private void digits(Target.Numeral numeral) {
+        int left = numeral.area().left();
+        for (char digit : Integer.toString(numeral.number()).toCharArray()) {
+            List<Area> strokes = strokes(left, numeral.area().top());
+            for (int stroke = 0; stroke < strokes.size(); stroke++) {
+                if ((STROKES[digit - '0'] & (1 << stroke)) != 0) {
+                    marks.add(new Mark.Bar(sized(strokes.get(stroke))));
+                }
+            }
+            left += Target.Numeral.ADVANCE;
+        }
+    }
+
+    private static List<Area> strokes(int left, int top) {
+        int wide = Target.Numeral.DIGIT_WIDTH;
+        int thick = Target.Numeral.STROKE;
+        int half = (Target.Numeral.HEIGHT + thick) / 2;
+        int right = left + wide - thick;
+        int middle = top + half - thick;
+        return List.of(
+                new Area(left, top, wide, thick),
+                new Area(left, top, thick, half),
+                new Area(right, top, thick, half),
+                new Area(left, middle, wide, thick),
+                new Area(left, middle, thick, half),
+                new Area(right, middle, thick, half),
+                new Area(left, top + Target.Numeral.HEIGHT - thick, wide, thick));
     }
 }

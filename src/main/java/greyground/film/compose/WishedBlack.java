@@ -6,9 +6,11 @@ import greyground.film.sheet.SheetLayout;
 import greyground.raster.Bands;
 import greyground.raster.BitPlane;
 import greyground.raster.DiscReach;
+import greyground.raster.PackedRows;
 import greyground.raster.PixelRect;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
+import java.util.Arrays;
 
 /**
  * Where the art wishes for black: black on the film there, clear elsewhere.
@@ -23,30 +25,15 @@ import greyground.tone.ToneCurve;
  *   <li>up to half way from the art's black to its white in light, but only where white is as near. There the grey is a pixel
  *       of the art that an edge runs through, and half the light is where it runs; beside a grey tone it would be the tone.
  * </ul>
+ *
+ * @param edge how far from the core a stroke may reach, in film pixels
  */
-public final class WishedBlack implements FilmRows {
+public record WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge)
+        implements FilmRows {
     private static final double EDGE_ART_PIXELS = 1.5;
 
     /** What is lighter than this, from the art's black to its white in light, counts as white beside an edge (assumed). */
     private static final double LIGHT = 0.75;
-
-    private final PixelRect image;
-    private final FilmRows core;
-    private final FilmRows dark;
-    private final FilmRows half;
-    private final FilmRows grey;
-    private final double edge;
-    private final int halo;
-
-    private WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge) {
-        this.image = image;
-        this.core = core;
-        this.dark = dark;
-        this.half = half;
-        this.grey = grey;
-        this.edge = edge;
-        this.halo = (int) Math.ceil(edge) + 1;
-    }
 
     /**
      * For a film that is to be composed of the same.
@@ -109,6 +96,7 @@ public final class WishedBlack implements FilmRows {
 
     @Override
     public Bands.Maker<byte[]> maker() {
+        int halo = (int) Math.ceil(edge) + 1;
         FilmWindow cores = new FilmWindow(core, image, halo);
         FilmWindow darks = new FilmWindow(dark, image, halo);
         FilmWindow halves = new FilmWindow(half, image, halo);
@@ -128,5 +116,67 @@ public final class WishedBlack implements FilmRows {
             }
             return cores.packed(black.rows(halo, count), first);
         };
+    }
+
+    /**
+     * Art on its film, pixel by pixel and without enlarging: black wherever the middle of the film pixel lies on an art pixel no
+     * lighter than a grey.
+     *
+     * @param width of the film
+     * @param height of the film
+     * @param content as it lies on the film, mirrored if that is
+     * @param grey linear luminance, 0 to 65 534; -1 for nowhere
+     */
+    private record ArtPixels(int width, int height, FilmContent.Picture content, int grey) implements FilmRows {
+        @Override
+        public int bitsPerSample() {
+            return 1;
+        }
+
+        @Override
+        public Bands.Maker<byte[]> maker() {
+            return new RowMaker();
+        }
+
+        /** Owned by one thread: the row made last is kept, since an enlarged art row serves many. */
+        private final class RowMaker implements Bands.Maker<byte[]> {
+            private final short[] codes = new short[content.art().width()];
+            private final byte[] row = new byte[bytesPerRow()];
+            private int artRow = -1;
+
+            @Override
+            public byte[] make(int firstRow, int rowCount) {
+                byte[] band = new byte[Math.multiplyExact(rowCount, bytesPerRow())];
+                PixelRect image = content.image();
+                for (int y = firstRow; y < firstRow + rowCount; y++) {
+                    if (y >= image.top() && y < image.bottom()) {
+                        turnTo(content.placing().down().nearest(y - image.top()));
+                        System.arraycopy(row, 0, band, (y - firstRow) * bytesPerRow(), row.length);
+                    }
+                }
+                return band;
+            }
+
+            private void turnTo(int wanted) {
+                if (wanted == artRow) {
+                    return;
+                }
+                artRow = wanted;
+                content.art().readRow(artRow, codes);
+                Arrays.fill(row, (byte) 0);
+                PixelRect image = content.image();
+                int start = -1;
+                for (int x = 0; x <= image.width(); x++) {
+                    boolean black = x < image.width()
+                            && (codes[content.placing().across().nearest(x)] & 0xFFFF) <= grey;
+                    if (black && start < 0) {
+                        start = x;
+                    } else if (!black && start >= 0) {
+                        PackedRows.blacken(row, 0, image.left() + start, image.left() + x);
+                        start = -1;
+                    }
+                }
+            }
+        }
     }
 }

@@ -1,6 +1,5 @@
 package greyground.film.sheet;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.chart.Area;
@@ -12,11 +11,12 @@ import greyground.chart.Recipe;
 import greyground.chart.Strip;
 import greyground.chart.Target;
 import greyground.chart.TestPlate;
+import greyground.json.JsonFields;
 import greyground.json.JsonText;
 import greyground.quantity.Refusal;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A test plate's places as a plain JSON file, in micrometres from the plate's top left as the print reads. Reading needs only the code's
@@ -27,10 +27,10 @@ public final class ChartFile {
     private static final String KIND = "chart";
     private static final int VERSION = 1;
     private static final String PRINTS = "printsAtLightness";
+    private static final String PREDICTED = "predictedCoveragePercent";
 
     private ChartFile() {}
 
-    /** The file's text. */
     public static String text(TestPlate plate) {
         return JsonText.print(tree(plate));
     }
@@ -43,17 +43,13 @@ public final class ChartFile {
             ObjectNode node = tones.addObject();
             node.set("coveragePercent", JsonText.number(tone.coveragePerMille() / 10.0));
             node.set("lightness", JsonText.number(tone.lightness()));
-            tone.foretoldCoverage()
-                    .ifPresent(coverage -> node.set("foretoldCoveragePercent", JsonText.number(coverage * 100)));
+            tone.foretoldCoverage().ifPresent(coverage -> node.set(PREDICTED, JsonText.number(coverage * 100)));
         }
         return JsonText.print(file);
     }
 
-    /** The same as a tree. */
     public static ObjectNode tree(TestPlate plate) {
-        ObjectNode file = JsonText.object();
-        file.put("greyground", KIND);
-        file.put("version", VERSION);
+        ObjectNode file = JsonText.file(KIND, VERSION);
         file.put("kind", plate.recipe().kind().word());
         file.put("id", plate.id());
         file.put("code", plate.codeText());
@@ -85,58 +81,40 @@ public final class ChartFile {
 
     /** The plate that a chart file tells of. */
     public static TestPlate read(String text) {
-        JsonNode file = JsonText.read(KIND, VERSION, text);
-        if (isCheck(file)) {
-            return check(file).plate();
-        }
-        return TestPlate.ofCode(code(file));
+        return readCheck(text)
+                .map(CheckPlate::plate)
+                .orElseGet(() -> TestPlate.ofCode(fields(text).word("code")));
+    }
+
+    private static JsonFields fields(String text) {
+        return JsonFields.read(KIND, VERSION, text, "make the test plate again");
     }
 
     /** The check plate that a chart file tells of; empty where it tells of another kind. */
     public static Optional<CheckPlate> readCheck(String text) {
-        JsonNode file = JsonText.read(KIND, VERSION, text);
-        return isCheck(file) ? Optional.of(check(file)) : Optional.empty();
-    }
-
-    private static boolean isCheck(JsonNode file) {
-        return Recipe.Kind.CHECK.word().equals(file.path("kind").asText());
-    }
-
-    private static CheckPlate check(JsonNode file) {
-        CodeText code = CodeText.read(code(file));
-        List<CheckPlate.Tone> tones = new ArrayList<>();
-        for (JsonNode node : file.path(PRINTS)) {
-            tones.add(new CheckPlate.Tone(
-                    (int) Math.round(number(node, "coveragePercent") * 10),
-                    number(node, "lightness"),
-                    node.has("foretoldCoveragePercent")
-                            ? Optional.of(number(node, "foretoldCoveragePercent") / 100)
-                            : Optional.empty()));
+        JsonFields file = fields(text);
+        if (!file.word("kind", "").equals(Recipe.Kind.CHECK.word())) {
+            return Optional.empty();
         }
+        CodeText code = CodeText.read(file.word("code"));
+        List<CheckPlate.Tone> tones =
+                file.list(PRINTS).stream().map(ChartFile::tone).toList();
         CheckPlate check = CheckPlate.of(code.recipe(), tones);
         if (!check.plate().id().equals(code.id())) {
             throw Refusal.failure("the chart names itself " + code.id() + ", but its tones make it "
                     + check.plate().id() + ": make the test plate again");
         }
-        return check;
+        return Optional.of(check);
     }
 
-    private static double number(JsonNode node, String field) {
-        if (!node.path(field).isNumber()) {
-            throw Refusal.use("chart " + PRINTS + " " + field + " is "
-                    + (node.has(field) ? node.path(field).toString() : "missing")
-                    + "; it must be a number: make the test plate again");
-        }
-        return node.path(field).doubleValue();
-    }
-
-    private static String code(JsonNode file) {
-        JsonNode code = file.path("code");
-        if (!code.isTextual()) {
-            throw Refusal.use("chart code is " + (code.isMissingNode() ? "missing" : code.toString())
-                    + "; it must be text in quotes: make the test plate again");
-        }
-        return code.textValue();
+    /** Films of before 0.3 say "foretold". */
+    private static CheckPlate.Tone tone(JsonFields fields) {
+        Optional<Double> predicted = Stream.of(PREDICTED, "foretoldCoveragePercent")
+                .filter(fields::has)
+                .findFirst()
+                .map(name -> fields.number(name) / 100);
+        int perMille = (int) Math.round(fields.number("coveragePercent") * 10);
+        return new CheckPlate.Tone(perMille, fields.number("lightness"), predicted);
     }
 
     private static void describe(ObjectNode node, Target target) {

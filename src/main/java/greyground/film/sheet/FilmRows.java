@@ -10,16 +10,13 @@ import greyground.raster.Bands;
  * printer gives.
  */
 public interface FilmRows {
-    /** Pixels across the whole sheet. */
     int width();
 
-    /** Pixels down the whole sheet. */
     int height();
 
     /** 1, 8 or 16. */
     int bitsPerSample();
 
-    /** Bytes of one row. */
     default int bytesPerRow() {
         return Math.toIntExact(((long) width() * bitsPerSample() + 7) / 8);
     }

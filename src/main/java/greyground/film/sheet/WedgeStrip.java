@@ -15,15 +15,13 @@ public final class WedgeStrip {
     /** Distance of the strip's top from the plate's bottom edge. */
     static final double TOP_MILLIMETRES = 18;
 
-    /** The strip's whole width. */
     static final double WIDTH_MILLIMETRES = 126;
 
     /** Distance of the strip's bottom from the plate's bottom edge. */
     static final double BOTTOM_MILLIMETRES = 31;
 
-    /** What a legend says of the strip. */
     static final String WORDS = "wedge: upper row 21 greys of the art, L* 100 to 0 by 5, through the curve;"
-            + " lower row film coverage 0 to 100 % by 10, past it";
+            + " lower row film coverage 0 to 100 % without the curve, steps of 10";
 
     /** The same of the strip on a film that knows of no plate: {@code compose.TestPlateSheet} {@code evenLightness}. */
     public static final String WORDS_WITHOUT_CURVE =
@@ -38,7 +36,6 @@ public final class WedgeStrip {
 
     private WedgeStrip() {}
 
-    /** The fields. */
     static List<Patch> patches(FilmPixels pixels, PixelRect plate) {
         List<Patch> patches = new ArrayList<>();
         for (int step = 0; step < GREYS; step++) {
