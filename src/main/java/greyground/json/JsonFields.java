@@ -8,9 +8,12 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * One object of a kept file, read field by field; refuses with path, value, range and remedy, and remembers which fields were
@@ -18,44 +21,50 @@ import java.util.TreeSet;
  */
 public final class JsonFields {
     private final String kind;
+    private final String remedy;
     private final List<String> place;
     private final ObjectNode node;
     private final Set<String> asked = new HashSet<>();
-    private final List<JsonFields> sections = new ArrayList<>();
+    private final Map<String, JsonFields> sections = new LinkedHashMap<>();
 
-    /**
-     * Reads an object.
-     *
-     * @param kind of file, such as "job", for refusals
-     * @param place of the object in the file; empty for the whole
-     */
-    public JsonFields(String kind, List<String> place, ObjectNode node) {
+    private JsonFields(String kind, String remedy, List<String> place, ObjectNode node) {
         this.kind = kind;
+        this.remedy = remedy;
         this.place = place;
         this.node = node;
     }
 
-    /** An inner object; a missing one reads as empty. */
+    /**
+     * Reads a whole file, whose head says its kind and version.
+     *
+     * @param kind such as "job"
+     * @param newest the newest version that can be read; older ones count from 1
+     * @param remedy what to do where a field is wrong, as a refusal ends
+     */
+    public static JsonFields read(String kind, int newest, String text, String remedy) {
+        JsonFields file = new JsonFields(kind, remedy, List.of(), JsonText.read(kind, newest, text));
+        file.asked.addAll(List.of("greyground", "version"));
+        return file;
+    }
+
+    /** An inner object; a missing one reads as empty, and one that is asked for again is the same. */
     public JsonFields section(String name) {
         JsonNode inner = field(name);
         if (!inner.isMissingNode() && !(inner instanceof ObjectNode)) {
             throw refused(name, inner, "an object in braces");
         }
-        List<String> inside = new ArrayList<>(place);
-        inside.add(name);
-        JsonFields section = new JsonFields(
-                kind, List.copyOf(inside), inner instanceof ObjectNode object ? object : JsonText.object());
-        sections.add(section);
-        return section;
+        return inside(inner instanceof ObjectNode object ? object : JsonText.object(), name);
+    }
+
+    private JsonFields inside(ObjectNode object, String... way) {
+        List<String> inner = Stream.concat(place.stream(), Stream.of(way)).toList();
+        return sections.computeIfAbsent(String.join(".", way), any -> new JsonFields(kind, remedy, inner, object));
     }
 
     /** The objects of a list; a missing one reads as empty. */
     public List<JsonFields> list(String name) {
         JsonNode array = field(name);
-        if (array.isMissingNode()) {
-            return List.of();
-        }
-        if (!array.isArray()) {
+        if (!array.isMissingNode() && !array.isArray()) {
             throw refused(name, array, "a list in square brackets");
         }
         List<JsonFields> items = new ArrayList<>();
@@ -63,21 +72,15 @@ public final class JsonFields {
             if (!(item instanceof ObjectNode object)) {
                 throw refused(name, item, "a list of objects in braces");
             }
-            List<String> inside = new ArrayList<>(place);
-            inside.add(name);
-            inside.add(Integer.toString(items.size()));
-            items.add(new JsonFields(kind, List.copyOf(inside), object));
+            items.add(inside(object, name, Integer.toString(items.size())));
         }
-        sections.addAll(items);
         return items;
     }
 
-    /** Whether the field is there. */
     public boolean has(String name) {
         return !field(name).isMissingNode();
     }
 
-    /** Whether the field is a number. */
     public boolean isNumber(String name) {
         return field(name).isNumber();
     }
@@ -127,7 +130,31 @@ public final class JsonFields {
         }
     }
 
-    /** Text. */
+    /** Text that must be there. */
+    public String word(String name) {
+        if (!has(name)) {
+            throw refused(name, field(name), "text in quotes");
+        }
+        return word(name, "");
+    }
+
+    /** Texts of a list; a missing one reads as empty. */
+    public List<String> words(String name) {
+        List<String> words = new ArrayList<>();
+        for (JsonNode each : field(name)) {
+            if (!each.isTextual()) {
+                throw refused(name, each, "text in quotes");
+            }
+            words.add(each.textValue());
+        }
+        return words;
+    }
+
+    /** Any finite number, which must be there. */
+    public double number(String name) {
+        return number(name, Double.NaN, -Double.MAX_VALUE, Double.MAX_VALUE);
+    }
+
     public String word(String name, String usual) {
         JsonNode value = field(name);
         if (value.isMissingNode()) {
@@ -139,7 +166,6 @@ public final class JsonFields {
         return value.textValue();
     }
 
-    /** One of a few words. */
     public String choice(String name, String usual, Set<String> words) {
         String word = word(name, usual);
         if (!words.contains(word)) {
@@ -148,7 +174,6 @@ public final class JsonFields {
         return word;
     }
 
-    /** True or false. */
     public boolean yes(String name, boolean usual) {
         JsonNode value = field(name);
         if (value.isMissingNode()) {
@@ -175,7 +200,7 @@ public final class JsonFields {
                         asked, place, each.getKey(), each.getValue().toString()));
             }
         }
-        sections.forEach(section -> kept.addAll(section.unknown()));
+        sections.values().forEach(section -> kept.addAll(section.unknown()));
         return kept;
     }
 
@@ -185,9 +210,8 @@ public final class JsonFields {
     }
 
     private Refusal refused(String name, JsonNode value, String allowed) {
-        String shown = value.isMissingNode() ? "missing" : value.toString();
-        String brief = shown.length() > 80 ? shown.substring(0, 80) + "..." : shown;
-        return Refusal.use(kind + " " + String.join(".", place) + (place.isEmpty() ? "" : ".") + name + " is " + brief
-                + "; it must be " + allowed + ": mend the " + kind + " file");
+        String path = String.join(".", place) + (place.isEmpty() ? "" : ".") + name;
+        String shown = value.isMissingNode() ? "missing" : JsonText.shown(value);
+        return Refusal.use(kind + " " + path + " is " + shown + "; it must be " + allowed + ": " + remedy);
     }
 }

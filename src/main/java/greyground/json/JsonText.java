@@ -43,6 +43,11 @@ public final class JsonText {
 
     private JsonText() {}
 
+    /** A file of a kind, to be filled after its head. */
+    public static ObjectNode file(String kind, int version) {
+        return object().put("greyground", kind).put("version", version);
+    }
+
     /** An empty object to fill. */
     public static ObjectNode object() {
         return JsonNodeFactory.instance.objectNode();
@@ -87,10 +92,10 @@ public final class JsonText {
         } catch (JsonProcessingException fault) {
             var place = fault.getLocation();
             String where = place == null ? "" : " at line " + place.getLineNr() + ", column " + place.getColumnNr();
-            throw Refusal.use(what + " is not JSON" + where + ": mend it there or restore it from a copy");
+            throw Refusal.use(what + " is not JSON" + where + ": correct it there or restore it from a copy");
         } catch (NumberFormatException fault) {
             // Exponents of more digits than any number has pass the parser's own checks.
-            throw Refusal.use(what + " holds a number that is none: mend it or restore it from a copy");
+            throw Refusal.use(what + " holds a number that is none: correct it or restore it from a copy");
         }
     }
 

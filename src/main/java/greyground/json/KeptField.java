@@ -1,5 +1,8 @@
 package greyground.json;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
@@ -74,5 +77,20 @@ public record KeptField(List<String> place, String name, String json, Optional<S
             }
         }
         return slips[one.length()][other.length()];
+    }
+
+    /** Writes it back; where a list of the file has no such object any more, it has no place. */
+    public void into(ObjectNode file) {
+        JsonNode at = file;
+        for (String each : place) {
+            at = at instanceof ArrayNode list
+                    ? list.path(Integer.parseInt(each))
+                    : at instanceof ObjectNode object && !object.path(each).isContainerNode()
+                            ? object.putObject(each)
+                            : at.path(each);
+        }
+        if (at instanceof ObjectNode object) {
+            object.set(name, JsonText.parse("kept field " + name, json));
+        }
     }
 }

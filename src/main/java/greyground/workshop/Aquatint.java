@@ -15,8 +15,4 @@ public record Aquatint(Figure dryingMinutes) {
         return new Aquatint(
                 Figure.assumed(20, "common practice: until it no longer smells; follow the material's data sheet"));
     }
-
-    Aquatint through(Fields fields) {
-        return new Aquatint(fields.figure("dryingMinutes", dryingMinutes));
-    }
 }

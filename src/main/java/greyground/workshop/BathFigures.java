@@ -61,19 +61,4 @@ public record BathFigures(
                 Figure.assumed(2, "from memory: still tray 1-2, unverified; Allen, Horne & Stevens 1982 define it"),
                 Figure.assumed(20, "common practice, no source: find your own with a test plate"));
     }
-
-    BathFigures through(Fields fields) {
-        return new BathFigures(
-                fields.figure("degreesBaume", degreesBaume),
-                fields.figure("temperatureCelsius", temperatureCelsius),
-                fields.figure("litres", litres),
-                fields.figure("copperGramsPerLitre", copperGramsPerLitre),
-                fields.figure("copperLimitGramsPerLitre", copperLimitGramsPerLitre),
-                fields.figure("rateMicrometresPerMinute", rateMicrometresPerMinute),
-                fields.figure("rateDegreesBaume", rateDegreesBaume),
-                fields.figure("rateTemperatureCelsius", rateTemperatureCelsius),
-                fields.figure("activationKilojoulesPerMole", activationKilojoulesPerMole),
-                fields.figure("etchFactor", etchFactor),
-                fields.figure("biteMinutes", biteMinutes));
-    }
 }

@@ -13,7 +13,6 @@ import java.util.Set;
 public final class CarrierFields {
     private CarrierFields() {}
 
-    /** Writes a process with its settings. */
     public static void writeProcess(ObjectNode node, PlateProcess process) {
         node.put("kind", process.word());
         if (process instanceof PlateProcess.SprayedAquatint ground) {
@@ -26,7 +25,6 @@ public final class CarrierFields {
         }
     }
 
-    /** Writes a grain with its settings. */
     public static void writeGrain(ObjectNode node, Grain grain) {
         if (grain instanceof Grain.Stochastic stochastic) {
             node.put("kind", "stochastic");
@@ -43,7 +41,6 @@ public final class CarrierFields {
         }
     }
 
-    /** Reads a process. */
     public static PlateProcess readProcess(JsonFields fields) {
         PlateProcess usual = PlateProcess.named(fields.word("kind", "etched-film"));
         if (usual instanceof PlateProcess.SprayedAquatint ground) {
@@ -63,7 +60,6 @@ public final class CarrierFields {
         return usual;
     }
 
-    /** Reads a grain. */
     public static Grain readGrain(JsonFields fields) {
         String kind = fields.choice("kind", "stochastic", Set.of("stochastic", "halftone", "continuous"));
         return switch (kind) {

@@ -17,14 +17,35 @@ public record Developer(
         Figure minutes,
         Figure breakpointShare,
         Figure hardnessMilligramsPerLitre) {
-    /** Sodium carbonate as it is sold, by its water of crystallisation. */
+    /** Sodium carbonate as it is sold, by its water of crystallisation; molar masses in g/mol, from IUPAC atomic weights. */
     public enum Soda {
-        /** No water. */
-        ANHYDROUS,
-        /** One molecule of water. */
-        MONOHYDRATE,
+        ANHYDROUS(105.99),
+        MONOHYDRATE(124.00),
         /** Ten molecules of water: washing-soda crystals. */
-        DECAHYDRATE
+        DECAHYDRATE(286.14);
+
+        private static final double CHALK_GRAMS_PER_MOLE = 100.09;
+
+        private final double gramsPerMole;
+
+        Soda(double gramsPerMole) {
+            this.gramsPerMole = gramsPerMole;
+        }
+
+        /** Grams of {@code wanted} that hold as much carbonate as {@code grams} of this. */
+        public double equivalentGrams(double grams, Soda wanted) {
+            return grams / gramsPerMole * wanted.gramsPerMole;
+        }
+
+        /**
+         * Share of the carbonate that falls out as scale: one millimole for each millimole of calcium and magnesium. 0 to 1.
+         *
+         * @param hardnessMilligramsPerLitre as calcium carbonate
+         */
+        public double hardnessLoss(double gramsPerLitre, double hardnessMilligramsPerLitre) {
+            double carbonate = gramsPerLitre / gramsPerMole * 1000;
+            return Math.min(1, hardnessMilligramsPerLitre / CHALK_GRAMS_PER_MOLE / carbonate);
+        }
     }
 
     public Developer {
@@ -47,15 +68,5 @@ public record Developer(
                         0.6,
                         "a dry-film maker's processing guide: 50-65 %, best 60 %; its footnote advises 50 % where the point is judged by eye"),
                 Figure.assumed(200, "from memory: moderately hard tap water, unverified"));
-    }
-
-    Developer through(Fields fields) {
-        return new Developer(
-                fields.choice("soda", soda),
-                fields.figure("gramsPerLitre", gramsPerLitre),
-                fields.figure("temperatureCelsius", temperatureCelsius),
-                fields.figure("minutes", minutes),
-                fields.figure("breakpointShare", breakpointShare),
-                fields.figure("hardnessMilligramsPerLitre", hardnessMilligramsPerLitre));
     }
 }

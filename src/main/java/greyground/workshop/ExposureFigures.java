@@ -49,16 +49,4 @@ public record ExposureFigures(
                 Figure.assumed(20, "assumed: a screen with soft edges; tone in photogravure comes from them"),
                 Figure.assumed(15, "a dry-film maker's processing guide: 15 min after exposure"));
     }
-
-    ExposureFigures through(Fields fields) {
-        return new ExposureFigures(
-                fields.figure("screenSeconds", screenSeconds),
-                fields.figure("imageSeconds", imageSeconds),
-                fields.figure("stepHeld", stepHeld),
-                fields.figure("targetStep", targetStep),
-                fields.figure("filmBaseAtTestDensity", filmBaseAtTestDensity),
-                fields.figure("blackMarginDensity", blackMarginDensity),
-                fields.figure("screenEdgeSoftnessMicrometres", screenEdgeSoftnessMicrometres),
-                fields.figure("holdMinutes", holdMinutes));
-    }
 }

@@ -26,7 +26,6 @@ public record Figure(double value, Provenance provenance) {
         return new Figure(value, new Provenance.Measured(date, how));
     }
 
-    /** Whether nobody has measured it in this workshop. */
     public boolean isAssumed() {
         return provenance instanceof Provenance.Assumed;
     }

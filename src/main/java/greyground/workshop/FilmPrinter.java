@@ -47,17 +47,6 @@ public record FilmPrinter(
                 Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"));
     }
 
-    FilmPrinter through(Fields fields) {
-        return new FilmPrinter(
-                fields.figure("resolutionDpi", resolutionDpi),
-                fields.figure("clearUvDensity", clearUvDensity),
-                fields.figure("blackUvDensity", blackUvDensity),
-                fields.figure("spotGrowthMicrometres", spotGrowthMicrometres),
-                fields.figure("edgeSoftnessMicrometres", edgeSoftnessMicrometres),
-                fields.figure("scaleX", scaleX),
-                fields.figure("scaleY", scaleY));
-    }
-
     /** How large this printer's pixels come out at a resolution that a film's file states. */
     public FilmPixels pixels(Resolution resolution) {
         return new FilmPixels(resolution, scaleX.value(), scaleY.value());

@@ -14,8 +14,4 @@ public record Hardening(Figure minutes) {
     public static Hardening assumed() {
         return new Hardening(Figure.assumed(10, "common practice, no source"));
     }
-
-    Hardening through(Fields fields) {
-        return new Hardening(fields.figure("minutes", minutes));
-    }
 }

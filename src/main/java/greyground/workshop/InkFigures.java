@@ -34,13 +34,4 @@ public record InkFigures(
                         "Kyrychok, Intaglio Ink Relief Forming: 8.0-18.3 µm sideways on banknote presses, lower end"),
                 Figure.assumed(1.7, "Pearson, TAGA 1981: 1.7 when nothing is known"));
     }
-
-    InkFigures through(Fields fields) {
-        return new InkFigures(
-                fields.figure("saturationDensity", saturationDensity),
-                fields.figure("strengthPerMicrometre", strengthPerMicrometre),
-                fields.figure("transferFraction", transferFraction),
-                fields.figure("spreadMicrometres", spreadMicrometres),
-                fields.figure("yuleNielsenFactor", yuleNielsenFactor));
-    }
 }

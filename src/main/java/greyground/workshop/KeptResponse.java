@@ -82,7 +82,6 @@ public record KeptResponse(
         return "measured on " + date + ", chart " + chart;
     }
 
-    /** The response itself. */
     public MeasuredResponse response() {
         return MeasuredResponse.kept(words(), levels);
     }

@@ -49,15 +49,4 @@ public record LampFigures(
                         1000, "J. Illum. Engng Inst. Japan 46(12): copying tubes keep about 80 % at 1000 h or more"),
                 Figure.assumed(10, "from memory: a small lamp with reflector at 60 cm, unverified"));
     }
-
-    LampFigures through(Fields fields) {
-        return new LampFigures(
-                fields.choice("kind", kind),
-                fields.figure("distanceMillimetres", distanceMillimetres),
-                fields.figure("distanceAtTestMillimetres", distanceAtTestMillimetres),
-                fields.figure("hours", hours),
-                fields.figure("hoursAtTest", hoursAtTest),
-                fields.figure("hoursToFourFifths", hoursToFourFifths),
-                fields.figure("halfAngleDegrees", halfAngleDegrees));
-    }
 }

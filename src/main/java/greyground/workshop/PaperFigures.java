@@ -22,11 +22,4 @@ public record PaperFigures(Figure whiteDensity, Figure shrinkXPercent, Figure sh
                 Figure.assumed(0, shrink),
                 Figure.assumed(0, shrink));
     }
-
-    PaperFigures through(Fields fields) {
-        return new PaperFigures(
-                fields.figure("whiteDensity", whiteDensity),
-                fields.figure("shrinkXPercent", shrinkXPercent),
-                fields.figure("shrinkYPercent", shrinkYPercent));
-    }
 }

@@ -72,20 +72,4 @@ public record ResistFigures(
                 Figure.assumed(25, "common practice: 1 to 1.5 times the resist's thickness"),
                 Figure.assumed(5, "from memory: 5 to 10 µm, unverified"));
     }
-
-    ResistFigures through(Fields fields) {
-        return new ResistFigures(
-                fields.figure("thicknessMicrometres", thicknessMicrometres),
-                fields.figure("thinningMinutes", thinningMinutes),
-                fields.figure("thinningLeastMinutes", thinningLeastMinutes),
-                fields.figure("thinningMostMinutes", thinningMostMinutes),
-                fields.figure("thinningGramsPerLitre", thinningGramsPerLitre),
-                fields.figure("thinningCelsius", thinningCelsius),
-                fields.figure("thinnedThicknessMicrometres", thinnedThicknessMicrometres),
-                fields.figure("absorbancePerMicrometre", absorbancePerMicrometre),
-                fields.figure("contrastGamma", contrastGamma),
-                fields.figure("smallestOpeningMicrometres", smallestOpeningMicrometres),
-                fields.figure("smallestLandMicrometres", smallestLandMicrometres),
-                fields.figure("leastHoldMicrometres", leastHoldMicrometres));
-    }
 }

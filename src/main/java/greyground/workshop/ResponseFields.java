@@ -1,6 +1,5 @@
 package greyground.workshop;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.fit.MeasuredLevel;
@@ -11,7 +10,6 @@ import greyground.quantity.Resolution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 
 /** Measured responses as a list of the workshop file; fields nobody here knows are kept and written back. */
 final class ResponseFields {
@@ -54,32 +52,14 @@ final class ResponseFields {
             each.set("standardDeviation", JsonText.number(level.standardDeviation()));
             each.put("degrees", level.degrees());
         }
-        for (KeptField field : response.kept()) {
-            ObjectNode holder = holder(node, field.place());
-            if (holder != null) {
-                holder.set(field.name(), JsonText.parse("kept field " + field.name(), field.json()));
-            }
-        }
+        response.kept().forEach(field -> field.into(node));
     }
 
-    private static @Nullable ObjectNode holder(ObjectNode node, List<String> place) {
-        JsonNode at = node;
-        for (String name : place) {
-            at = at instanceof ArrayNode list ? list.path(Integer.parseInt(name)) : at.path(name);
-        }
-        return at instanceof ObjectNode object ? object : null;
+    static List<KeptResponse> read(JsonFields file) {
+        return file.list(NAME).stream().map(ResponseFields::response).toList();
     }
 
-    static List<KeptResponse> read(ObjectNode file) {
-        JsonFields whole = new JsonFields("workshop", List.of(), file);
-        List<KeptResponse> responses = new ArrayList<>();
-        for (JsonFields fields : whole.list(NAME)) {
-            responses.add(read(fields));
-        }
-        return responses;
-    }
-
-    private static KeptResponse read(JsonFields fields) {
+    private static KeptResponse response(JsonFields fields) {
         double none = Double.NaN;
         PlateMaking making = new PlateMaking(
                 CarrierFields.readProcess(fields.section("process")),

@@ -19,10 +19,4 @@ public record WipeFigures(Figure padRadiusMillimetres, Figure plateToneMicrometr
                 Figure.assumed(1.5, "from memory, unverified: a 0.5 mm bar just holds at 20 µm depth"),
                 Figure.assumed(0, "assumed: a plate wiped clean, until a bare edge is measured"));
     }
-
-    WipeFigures through(Fields fields) {
-        return new WipeFigures(
-                fields.figure("padRadiusMillimetres", padRadiusMillimetres),
-                fields.figure("plateToneMicrometres", plateToneMicrometres));
-    }
 }

@@ -1,11 +1,12 @@
 package greyground.workshop;
 
 import greyground.json.KeptField;
+import greyground.json.KeptRecord;
 import greyground.quantity.Refusal;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiFunction;
 
 /**
  * Everything that stays the same between jobs. Immutable; safe to share between threads.
@@ -57,36 +58,44 @@ public record Workshop(
                 List.of());
     }
 
-    /** This workshop with every field replaced by the answer that {@code fields} gives for it, in the file's order. */
-    public Workshop through(Fields fields) {
-        return new Workshop(
-                fields.text("name", name),
-                filmPrinter.through(fields.section("filmPrinter")),
-                light.through(fields.section("light")),
-                resist.through(fields.section("resist")),
-                exposure.through(fields.section("exposure")),
-                developer.through(fields.section("developer")),
-                aquatint.through(fields.section("aquatint")),
-                hardening.through(fields.section("hardening")),
-                bath.through(fields.section("bath")),
-                wipe.through(fields.section("wipe")),
-                ink.through(fields.section("ink")),
-                paper.through(fields.section("paper")),
-                responses,
-                kept);
+    /**
+     * This workshop with all that it says replaced by the answer for it, in the file's order. The records' own components are the one list of
+     * what there is, for reading, writing, listing and changing alike.
+     *
+     * @param answers for a path such as "bath.etchFactor" and what is there now, with something of the same kind
+     */
+    Workshop through(BiFunction<String, Object, Object> answers) {
+        return (Workshop) through("", this, answers);
+    }
+
+    private static Object through(String path, Object present, BiFunction<String, Object, Object> answers) {
+        return present instanceof Record section && !(present instanceof Figure)
+                ? KeptRecord.rebuilt(
+                        section, (name, part) -> through(path.isEmpty() ? name : path + "." + name, part, answers))
+                : answers.apply(path, present);
     }
 
     /** Every number by its path in the file, such as "bath.etchFactor", in the file's order. */
     public Map<String, Figure> figures() {
         Map<String, Figure> figures = new LinkedHashMap<>();
-        through(new Visit() {
-            @Override
-            Figure visit(String path, Figure present) {
-                figures.put(path, present);
-                return present;
+        through((path, present) -> {
+            if (present instanceof Figure figure) {
+                figures.put(path, figure);
             }
+            return present;
         });
         return figures;
+    }
+
+    /** A number by its path in the file, such as "exposure.stepHeld". */
+    public Figure figure(String path) {
+        Map<String, Figure> figures = figures();
+        Figure figure = figures.get(path);
+        if (figure == null) {
+            throw Refusal.use("workshop number \"" + path + "\" is unknown; it must be one of "
+                    + String.join(", ", figures.keySet()) + ": correct the name");
+        }
+        return figure;
     }
 
     /**
@@ -95,52 +104,24 @@ public record Workshop(
      * @param path such as "exposure.stepHeld"
      */
     public Workshop with(String path, Figure figure) {
-        List<String> known = new ArrayList<>();
-        Workshop changed = through(new Visit() {
-            @Override
-            Figure visit(String each, Figure present) {
-                known.add(each);
-                return each.equals(path) ? figure : present;
-            }
-        });
-        if (!known.contains(path)) {
-            throw Refusal.use("workshop number \"" + path + "\" is unknown; it must be one of "
-                    + String.join(", ", known) + ": correct the name");
-        }
-        return changed;
+        figure(path);
+        return replacing(path, figure);
     }
 
-    /** This workshop under another name. */
+    private Workshop replacing(String path, Object other) {
+        return (Workshop) KeptRecord.with(this, path, other);
+    }
+
     public Workshop named(String newName) {
-        return with(newName, responses, kept);
+        return replacing("name", newName);
     }
 
-    /** This workshop with other unknown fields. */
     Workshop keeping(List<KeptField> newKept) {
-        return with(name, responses, newKept);
+        return replacing("kept", newKept);
     }
 
-    /** This workshop with other measured responses. */
     public Workshop measuring(List<KeptResponse> newResponses) {
-        return with(name, newResponses, kept);
-    }
-
-    private Workshop with(String newName, List<KeptResponse> newResponses, List<KeptField> newKept) {
-        return new Workshop(
-                newName,
-                filmPrinter,
-                light,
-                resist,
-                exposure,
-                developer,
-                aquatint,
-                hardening,
-                bath,
-                wipe,
-                ink,
-                paper,
-                newResponses,
-                newKept);
+        return replacing("responses", newResponses);
     }
 
     /** Copper's depth that the shop's usual bite reaches in a fresh bath, in micrometres. */
@@ -159,33 +140,5 @@ public record Workshop(
         return paper.whiteDensity().value()
                 - ink.saturationDensity().value()
                         * StrictMath.expm1(-ink.strengthPerMicrometre().value() * inkMicrometres);
-    }
-
-    /** Goes through the fields with their paths and changes nothing but numbers. */
-    private abstract static class Visit implements Fields {
-        private String section = "";
-
-        abstract Figure visit(String path, Figure present);
-
-        @Override
-        public Fields section(String name) {
-            section = name;
-            return this;
-        }
-
-        @Override
-        public Figure figure(String name, Figure present) {
-            return visit(section + "." + name, present);
-        }
-
-        @Override
-        public String text(String name, String present) {
-            return present;
-        }
-
-        @Override
-        public <E extends Enum<E>> E choice(String name, E present) {
-            return present;
-        }
     }
 }

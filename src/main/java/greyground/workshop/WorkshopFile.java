@@ -4,11 +4,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.json.JsonFields;
 import greyground.json.JsonText;
 import greyground.json.KeptField;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * The workshop as a plain JSON file: sections in a fixed order, each number an object with its value and how it is known;
@@ -25,91 +25,94 @@ public final class WorkshopFile {
 
     private WorkshopFile() {}
 
-    /** Reads a workshop from the text of its file. */
     public static Workshop read(String text) {
-        return read(JsonText.read(KIND, VERSION, text));
+        JsonFields whole = JsonFields.read(KIND, VERSION, text, "correct the workshop file");
+        Workshop known = Workshop.assumed().through((path, present) -> answer(whole, path, present));
+        List<KeptResponse> responses = ResponseFields.read(whole);
+        // A response keeps its own unknown fields.
+        List<KeptField> unknown = whole.unknown().stream()
+                .filter(field -> !field.place().contains(ResponseFields.NAME))
+                .toList();
+        return known.measuring(responses).keeping(unknown);
     }
 
-    /** Reads a workshop from an object already known to be of this kind and version. */
-    private static Workshop read(ObjectNode file) {
-        JsonFields whole = new JsonFields(KIND, List.of(), file);
-        // The head was read by whoever knew the kind; a response keeps its own unknown fields.
-        Stream.of("greyground", "version", ResponseFields.NAME).forEach(whole::has);
-        Workshop known = Workshop.assumed().through(new Reading(whole)).measuring(ResponseFields.read(file));
-        return known.keeping(whole.unknown());
-    }
-
-    /** The workshop as a tree, in the file's order. */
-    public static ObjectNode tree(Workshop workshop) {
-        ObjectNode file = JsonText.object();
-        file.put("greyground", KIND);
-        file.put("version", VERSION);
-        // The answers are what was asked, so the workshop that comes back is this one.
-        Workshop same = workshop.through(new WorkshopWriting(file));
-        ResponseFields.write(same.responses(), file);
-        for (KeptField field : same.kept()) {
-            ObjectNode holder = file;
-            for (String name : field.place()) {
-                holder = holder.get(name) instanceof ObjectNode inner ? inner : holder.putObject(name);
-            }
-            holder.set(field.name(), JsonText.parse("kept field " + field.name(), field.json()));
+    private static Object answer(JsonFields whole, String path, Object present) {
+        int dot = path.indexOf('.');
+        JsonFields section = dot < 0 ? whole : whole.section(path.substring(0, dot));
+        String name = path.substring(dot + 1);
+        if (present instanceof String words) {
+            return section.word(name, words);
         }
+        if (present instanceof Enum<?> choice) {
+            Map<String, Enum<?>> byWord = new HashMap<>();
+            for (Enum<?> each : choice.getDeclaringClass().getEnumConstants()) {
+                byWord.put(word(each), each);
+            }
+            return byWord.getOrDefault(section.choice(name, word(choice), byWord.keySet()), choice);
+        }
+        if (!(present instanceof Figure) || !section.has(name)) {
+            return present;
+        }
+        if (section.isNumber(name)) {
+            return Figure.assumed(section.number(name), "stated in the workshop file without a test");
+        }
+        JsonFields stated = section.section(name);
+        return new Figure(stated.number("value"), provenance(stated));
+    }
+
+    private static String word(Enum<?> each) {
+        return each.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** "known" with "basis", or with "date" and "how". */
+    private static Provenance provenance(JsonFields fields) {
+        boolean stated = fields.has("known");
+        String known =
+                fields.choice("known", fields.has("date") ? "measured" : "assumed", Set.of("assumed", "measured"));
+        if (known.equals("measured")) {
+            return new Provenance.Measured(fields.day("date"), words(fields, "how", "not noted"));
+        }
+        return new Provenance.Assumed(
+                words(fields, "basis", stated ? "not noted" : "stated in the workshop file without a test"));
+    }
+
+    private static String words(JsonFields fields, String name, String otherwise) {
+        String words = fields.word(name, otherwise);
+        return words.isBlank() ? otherwise : words;
+    }
+
+    public static ObjectNode tree(Workshop workshop) {
+        ObjectNode file = JsonText.file(KIND, VERSION);
+        workshop.through((path, present) -> {
+            write(file, path, present);
+            return present;
+        });
+        ResponseFields.write(workshop.responses(), file);
+        workshop.kept().forEach(field -> field.into(file));
         return file;
     }
 
-    /** The workshop as the text of its file. */
-    public static String text(Workshop workshop) {
-        return JsonText.print(tree(workshop));
+    private static void write(ObjectNode file, String path, Object present) {
+        int dot = path.indexOf('.');
+        ObjectNode section = dot < 0 ? file : file.withObjectProperty(path.substring(0, dot));
+        String name = path.substring(dot + 1);
+        if (present instanceof String words) {
+            section.put(name, words);
+        } else if (present instanceof Enum<?> choice) {
+            section.put(name, word(choice));
+        } else if (present instanceof Figure figure) {
+            ObjectNode node = section.putObject(name);
+            node.set("value", JsonText.number(figure.value()));
+            if (figure.provenance() instanceof Provenance.Measured measured) {
+                node.put("known", "measured").put("date", measured.date().toString());
+                node.put("how", measured.how());
+            } else {
+                node.put("known", "assumed").put("basis", figure.provenance().basis());
+            }
+        }
     }
 
-    /** Answers from a file. Used by one thread, for one reading. */
-    private static final class Reading implements Fields {
-        private final JsonFields whole;
-        private JsonFields section;
-
-        Reading(JsonFields whole) {
-            this.whole = whole;
-            this.section = whole;
-        }
-
-        @Override
-        public Fields section(String name) {
-            section = whole.section(name);
-            return this;
-        }
-
-        @Override
-        public Figure figure(String name, Figure present) {
-            if (!section.has(name)) {
-                return present;
-            }
-            if (section.isNumber(name)) {
-                return Figure.assumed(finite(section, name), "stated in the workshop file without a test");
-            }
-            JsonFields stated = section.section(name);
-            return new Figure(finite(stated, "value"), ProvenanceFields.read(stated));
-        }
-
-        @Override
-        public String text(String name, String present) {
-            return whole.word(name, present);
-        }
-
-        @Override
-        public <E extends Enum<E>> E choice(String name, E present) {
-            Set<String> words = Stream.of(present.getDeclaringClass().getEnumConstants())
-                    .map(Reading::word)
-                    .collect(Collectors.toSet());
-            String word = section.choice(name, word(present), words);
-            return Enum.valueOf(present.getDeclaringClass(), word.toUpperCase(Locale.ROOT));
-        }
-
-        private static String word(Enum<?> each) {
-            return each.name().toLowerCase(Locale.ROOT);
-        }
-
-        private static double finite(JsonFields fields, String name) {
-            return fields.number(name, Double.NaN, -Double.MAX_VALUE, Double.MAX_VALUE);
-        }
+    public static String text(Workshop workshop) {
+        return JsonText.print(tree(workshop));
     }
 }
