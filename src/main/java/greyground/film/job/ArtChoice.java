@@ -3,6 +3,7 @@ package greyground.film.job;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
+import java.util.Optional;
 
 /**
  * Which part of which picture goes on the film, and what counts as its white and its black.
@@ -25,7 +26,6 @@ public record ArtChoice(
         double straightenDegrees,
         TonePoint white,
         TonePoint black) {
-    /** Pictures in a file. */
     public static final Range PAGE = new Range(1, 100_000, Unit.COUNT, "the art's pages count from 1");
 
     /** Turns that move pixels as they are. */
@@ -47,7 +47,6 @@ public record ArtChoice(
      * @param height above 0, not past the bottom edge
      */
     public record Crop(double left, double top, double width, double height) {
-        /** Everything. */
         public static final Crop ALL = new Crop(0, 0, 1, 1);
 
         /** What each of its four numbers may be by itself. */
@@ -84,6 +83,16 @@ public record ArtChoice(
 
     /** A tone of the art that becomes one end of the scale. */
     public sealed interface TonePoint {
+        /** At a luminance, or found where none is given. */
+        static TonePoint of(Optional<Double> luminance) {
+            return luminance.<TonePoint>map(Given::new).orElseGet(Automatic::new);
+        }
+
+        /** Its luminance; empty where it is found. */
+        default Optional<Double> given() {
+            return this instanceof Given given ? Optional.of(given.luminance()) : Optional.empty();
+        }
+
         /** Found from the art's own tones. */
         record Automatic() implements TonePoint {}
 
@@ -109,12 +118,10 @@ public record ArtChoice(
         STRAIGHTENING.check("straightening", straightenDegrees);
     }
 
-    /** The same choice of art whose bytes are now known. */
     public ArtChoice read(String digest) {
         return of(fileName, digest);
     }
 
-    /** The same choice from another file. */
     public ArtChoice of(String name, String digest) {
         return new ArtChoice(name, digest, page, crop, quarterTurns, straightenDegrees, white, black);
     }
@@ -124,21 +131,13 @@ public record ArtChoice(
         return 90 * quarterTurns + straightenDegrees;
     }
 
-    /** The same choice of another fragment. */
     public ArtChoice cropped(Crop fragment) {
         return new ArtChoice(fileName, sha256, page, fragment, quarterTurns, straightenDegrees, white, black);
     }
 
-    /** The same choice with both tone points settled as numbers. */
     public ArtChoice settled(double whiteLuminance, double blackLuminance) {
-        return new ArtChoice(
-                fileName,
-                sha256,
-                page,
-                crop,
-                quarterTurns,
-                straightenDegrees,
-                new TonePoint.Given(whiteLuminance),
-                new TonePoint.Given(blackLuminance));
+        TonePoint paper = new TonePoint.Given(whiteLuminance);
+        TonePoint ink = new TonePoint.Given(blackLuminance);
+        return new ArtChoice(fileName, sha256, page, crop, quarterTurns, straightenDegrees, paper, ink);
     }
 }

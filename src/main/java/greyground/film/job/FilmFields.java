@@ -1,5 +1,6 @@
 package greyground.film.job;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.job.Kind.Choice;
 import greyground.film.job.Kind.Line;
 import greyground.film.job.Kind.Making;
@@ -10,10 +11,14 @@ import greyground.film.job.Kind.Way;
 import greyground.film.job.Kind.Whole;
 import greyground.grain.Grain;
 import greyground.grain.Grain.DotShape;
+import greyground.json.JsonFields;
+import greyground.json.JsonText;
+import greyground.json.KeptRecord;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateProcess.Photogravure;
 import greyground.plate.PlateProcess.SprayedAquatint;
 import greyground.quantity.Range;
+import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
@@ -21,45 +26,41 @@ import greyground.quantity.Unit;
 import greyground.workshop.CarrierFields;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** What a film is and how its plate is made: the settings of {@link JobFields} that are kept first, and the last. */
 public final class FilmFields {
+    private static final String OF_PHOTOGRAVURE = "the screen film of photogravure: add --process photogravure";
+    private static final String OF_SPRAYED_AQUATINT = "a sprayed aquatint: add --process sprayed-aquatint";
     private static final Range SEEDS = new Range(Long.MIN_VALUE, Long.MAX_VALUE, Unit.COUNT, "1 is usual");
 
-    public static final JobField<String> TITLE = JobField.of(
-                    "title", new Line(), draft -> draft.title, (draft, value) -> draft.title = value)
+    public static final JobField<String> TITLE = JobField.part("title", new Line(), Job::title, "title")
             .typed("TEXT")
             .at("title")
             .shown(
                     "Title",
                     "Printed on the film and at the head of its plan. One line, at most 120 characters; usually the art's file name.");
 
-    public static final JobField<String> DATE = JobField.of(
-                    "date", new Line(), draft -> draft.date, (draft, value) -> draft.date = value)
+    public static final JobField<String> DATE = JobField.part("date", new Line(), Job::date, "date")
             .typed("DATE")
             .at("date")
             .shown("Date", "Printed on the film, year-month-day (usual: today).");
 
-    public static final JobField<Size> PLATE = JobField.of(
-                    "plate", new Sides(Job.PLATE_SIDE), draft -> draft.plate, (draft, value) -> draft.plate = value)
+    public static final JobField<Size> PLATE = JobField.part("plate", new Sides(Job.PLATE_SIDE), Job::plate, "plate")
             .typed("SIZE")
             .at("plate")
             .shown("Plate", "The copper's size, such as 200x250mm, 8x10in or A5.");
 
-    public static final JobField<Double> PLATE_WIDTH = JobField.number(
-                    "plate-width",
-                    Job.PLATE_SIDE,
-                    1,
-                    draft -> draft.plate.widthMillimetres(),
-                    (draft, value) -> draft.plate = new Size(value, draft.plate.heightMillimetres()))
+    public static final JobField<Double> PLATE_WIDTH = JobField.part(
+                    "plate-width", Job.PLATE_SIDE, 1, job -> job.plate().widthMillimetres(), "plate.widthMillimetres")
             .shown("Plate width", "The copper's own width. Measure the plate you have.");
 
-    public static final JobField<Double> PLATE_HEIGHT = JobField.number(
+    public static final JobField<Double> PLATE_HEIGHT = JobField.part(
                     "plate-height",
                     Job.PLATE_SIDE,
                     1,
-                    draft -> draft.plate.heightMillimetres(),
-                    (draft, value) -> draft.plate = new Size(draft.plate.widthMillimetres(), value))
+                    job -> job.plate().heightMillimetres(),
+                    "plate.heightMillimetres")
             .shown("Plate height", "The copper's own height, as it will lie under the picture.");
 
     public static final JobField<PlateProcess> PROCESS = JobField.of(
@@ -72,68 +73,50 @@ public final class FilmFields {
                                             .toList()),
                             CarrierFields::writeProcess,
                             CarrierFields::readProcess),
-                    draft -> draft.process,
-                    JobDraft::make)
+                    Job::process,
+                    FilmFields::madeBy)
             .typed("WORD")
             .at("process")
             .shown(
                     "Process",
                     "How the plate is made. Etched film: thinned film, dots on the positive, one bite. Sprayed aquatint: a ground is sprayed on the open copper. Photogravure: continuous film, and a screen film exposed by itself. Unetched film: the film itself holds the ink.");
 
-    public static final JobField<Double> SCREEN_BLACK = JobField.number(
-                    "screen-black",
-                    Photogravure.BLACK,
-                    0.01,
-                    draft -> draft.screen().screenBlack(),
-                    (draft, value) -> draft.process =
-                            new Photogravure(value, draft.screen().screenSpacingMicrometres()))
+    public static final JobField<Double> SCREEN_BLACK = JobField.part(
+                    "screen-black", Photogravure.BLACK, 0.01, job -> screen(job).screenBlack(), "process.screenBlack")
             .typed("SHARE")
-            .where(
-                    draft -> draft.process instanceof Photogravure,
-                    "the screen film of photogravure: add --process photogravure")
+            .where(job -> job.process() instanceof Photogravure, OF_PHOTOGRAVURE)
             .shown("Screen black", "How much of photogravure's screen film is black; 45 to 55 % is usual.");
 
-    public static final JobField<Double> SCREEN_SPACING = JobField.number(
+    public static final JobField<Double> SCREEN_SPACING = JobField.part(
                     "screen-spacing",
                     Photogravure.SPACING,
                     5,
-                    draft -> draft.screen().screenSpacingMicrometres(),
-                    (draft, value) ->
-                            draft.process = new Photogravure(draft.screen().screenBlack(), value))
+                    job -> screen(job).screenSpacingMicrometres(),
+                    "process.screenSpacingMicrometres")
             .typed("LENGTH")
-            .where(
-                    draft -> draft.process instanceof Photogravure,
-                    "the screen film of photogravure: add --process photogravure")
+            .where(job -> job.process() instanceof Photogravure, OF_PHOTOGRAVURE)
             .shown("Screen spacing", "Mean distance of the aquatint screen film's dots; 120 to 180 µm is usual.");
 
-    public static final JobField<Double> AQUATINT_LAND = JobField.number(
+    public static final JobField<Double> AQUATINT_LAND = JobField.part(
                     "aquatint-land",
                     SprayedAquatint.LAND,
                     0.01,
-                    draft -> draft.ground().landFraction(),
-                    (draft, value) -> draft.process = new SprayedAquatint(
-                            value,
-                            draft.ground().grainMicrometres(),
-                            draft.ground().seed()))
+                    job -> ground(job).landFraction(),
+                    "process.landFraction")
             .typed("SHARE")
-            .where(
-                    draft -> draft.process instanceof SprayedAquatint,
-                    "a sprayed aquatint: add --process sprayed-aquatint")
+            .where(job -> job.process() instanceof SprayedAquatint, OF_SPRAYED_AQUATINT)
             .shown(
                     "Aquatint covers",
                     "Share of the open copper that the sprayed ground keeps from the bath. 40 to 60 % is usual, judged under a loupe on a strip sprayed alongside: about as much dot as gap. Less prints darker and bites open sooner.");
 
-    public static final JobField<Double> AQUATINT_GRAIN = JobField.number(
+    public static final JobField<Double> AQUATINT_GRAIN = JobField.part(
                     "aquatint-grain",
                     SprayedAquatint.GRAIN,
                     5,
-                    draft -> draft.ground().grainMicrometres(),
-                    (draft, value) -> draft.process = new SprayedAquatint(
-                            draft.ground().landFraction(), value, draft.ground().seed()))
+                    job -> ground(job).grainMicrometres(),
+                    "process.grainMicrometres")
             .typed("LENGTH")
-            .where(
-                    draft -> draft.process instanceof SprayedAquatint,
-                    "a sprayed aquatint: add --process sprayed-aquatint")
+            .where(job -> job.process() instanceof SprayedAquatint, OF_SPRAYED_AQUATINT)
             .shown(
                     "Aquatint grain",
                     "Mean width of the sprayed dots. 30 to 80 µm is a medium grain; finer dots go sooner in a long bite.");
@@ -142,15 +125,15 @@ public final class FilmFields {
                     "resolution",
                     Resolution.DOTS,
                     60,
-                    draft -> draft.resolution.dotsPerInch(),
-                    (draft, value) -> draft.resolution = new Resolution(value))
+                    job -> job.resolution().dotsPerInch(),
+                    (job, value) -> job.with("resolution", new Resolution(value)))
             .typed("DPI")
             .at("resolutionDotsPerInch")
             .shown(
                     "Film printer",
                     "The film printer's own dots per inch, usually the workshop's. A driver that must rescale the film destroys the grain.");
 
-    public static final JobField<Grain> CARRIER = JobField.of(
+    public static final JobField<Grain> CARRIER = JobField.part(
                     "carrier",
                     new Making<>(
                             new Choice<>(
@@ -160,10 +143,10 @@ public final class FilmFields {
                                             new Way<>(Grain.Halftone.USUAL, "halftone", "halftone"))),
                             CarrierFields::writeGrain,
                             CarrierFields::readGrain),
-                    draft -> draft.grain,
-                    (draft, value) -> draft.grain = value)
+                    Job::grain,
+                    "grain")
             .at("grain")
-            .where(draft -> !(draft.grain instanceof Grain.Continuous), "")
+            .where(job -> !(job.grain() instanceof Grain.Continuous), "")
             .shown(
                     "Dots",
                     "Grain is irregular like an aquatint and hides banding; a halftone is regular and reads as a pattern. In photogravure a screen film of its own makes the dots.");
@@ -171,40 +154,37 @@ public final class FilmFields {
     public static final JobField<Optional<Double>> GRAIN = JobField.of(
                     "grain",
                     new Or<>("none", new Measured(Grain.Stochastic.SPACING, 5)),
-                    draft -> draft.grain instanceof Grain.Stochastic grain
+                    job -> job.grain() instanceof Grain.Stochastic grain
                             ? Optional.of(grain.spacingMicrometres())
                             : Optional.<Double>empty(),
-                    (draft, value) -> draft.grain = value.<Grain>map(spacing -> new Grain.Stochastic(
-                                    spacing, draft.stochastic().seed()))
-                            .orElse(draft.grain instanceof Grain.Continuous ? draft.grain : Grain.Continuous.USUAL))
+                    (job, value) -> job.with(
+                            "grain",
+                            value.<Grain>map(spacing -> new Grain.Stochastic(
+                                            spacing, stochastic(job).seed()))
+                                    .orElse(
+                                            job.grain() instanceof Grain.Continuous
+                                                    ? job.grain()
+                                                    : Grain.Continuous.USUAL)))
             .typed("SIZE")
-            .where(draft -> draft.grain instanceof Grain.Stochastic, "")
+            .where(job -> job.grain() instanceof Grain.Stochastic, "")
             .shown(
                     "Grain",
                     "Mean distance of the grain's dots, in µm, or 'none' for photogravure's continuous tone. Coarser dots are safer in resist and bite, finer ones hold more detail; 120 to 260 suits most plates.");
 
-    public static final JobField<Long> SEED = JobField.of(
-                    "seed",
-                    new Whole(SEEDS),
-                    draft -> draft.stochastic().seed(),
-                    (draft, value) -> draft.grain = draft.grain instanceof Grain.Stochastic grain
-                            ? new Grain.Stochastic(grain.spacingMicrometres(), value)
-                            : draft.grain)
+    public static final JobField<Long> SEED = JobField.part(
+                    "seed", new Whole(SEEDS), job -> stochastic(job).seed(), "grain.seed")
             .typed("N")
-            .where(draft -> draft.grain instanceof Grain.Stochastic, "")
+            .where(job -> job.grain() instanceof Grain.Stochastic, "")
             .shown("Seed", "Chooses one of many equivalent grains.");
 
     public static final JobField<Double> RULING = JobField.number(
                     "ruling",
                     Ruling.LINES,
                     1,
-                    draft -> draft.halftone().ruling().linesPerCentimetre(),
-                    (draft, value) -> draft.grain = new Grain.Halftone(
-                            new Ruling(value),
-                            draft.halftone().angleDegrees(),
-                            draft.halftone().shape()))
+                    job -> halftone(job).ruling().linesPerCentimetre(),
+                    (job, value) -> dotted(job, "ruling", new Ruling(value)))
             .typed("N")
-            .where(draft -> draft.grain instanceof Grain.Halftone, "")
+            .where(job -> job.grain() instanceof Grain.Halftone, "")
             .shown(
                     "Ruling",
                     "Halftone of N lines per cm, or of lines per inch as 100lpi, instead of a grain. Copper carries 20 to 110 lines to the centimetre; begin near 40.");
@@ -213,35 +193,26 @@ public final class FilmFields {
                     "angle",
                     Grain.Halftone.ANGLE,
                     1,
-                    draft -> draft.halftone().angleDegrees(),
-                    (draft, value) -> draft.grain = new Grain.Halftone(
-                            draft.halftone().ruling(), value, draft.halftone().shape()))
+                    job -> halftone(job).angleDegrees(),
+                    (job, value) -> dotted(job, "angleDegrees", value))
             .typed("DEGREES")
-            .where(draft -> draft.grain instanceof Grain.Halftone, "a halftone: add --ruling N")
+            .where(job -> job.grain() instanceof Grain.Halftone, "a halftone: add --ruling N")
             .shown("Angle", "Of the halftone's rows of dots. 45 is least seen.");
 
     public static final JobField<DotShape> DOTS = JobField.of(
                     "dots",
-                    new Choice<>(
-                            DotShape::word,
-                            List.of(
-                                    new Way<>(DotShape.ROUND, DotShape.ROUND.word(), "round"),
-                                    new Way<>(DotShape.LINE, DotShape.LINE.word(), "lines"))),
-                    draft -> draft.halftone().shape(),
-                    (draft, value) -> draft.grain = new Grain.Halftone(
-                            draft.halftone().ruling(), draft.halftone().angleDegrees(), value))
+                    Choice.of(new Way<>(DotShape.ROUND, "round", "round"), new Way<>(DotShape.LINE, "line", "lines")),
+                    job -> halftone(job).shape(),
+                    (job, value) -> dotted(job, "shape", value))
             .typed("WORD")
-            .where(draft -> draft.grain instanceof Grain.Halftone, "a halftone: add --ruling N")
+            .where(job -> job.grain() instanceof Grain.Halftone, "a halftone: add --ruling N")
             .shown("Dot shape", "Halftone dots: round ones that join into round holes, or lines that widen.");
 
-    public static final JobField<Boolean> MEND = JobField.of(
-                    "mend",
-                    new Switch("all in grain", "mended"),
-                    draft -> draft.mended,
-                    (draft, value) -> draft.mended = value)
+    public static final JobField<Boolean> MEND = JobField.part(
+                    "mend", new Switch("all in grain", "mended"), Job::mended, "mended")
             .typed("YES")
             .at("mended")
-            .where(draft -> !(draft.grain instanceof Grain.Continuous), "")
+            .where(job -> !(job.grain() instanceof Grain.Continuous), "")
             .shown(
                     "Solid blacks",
                     "Makes strokes solid and gives wide blacks a crisp edge where the plate holds them. Grain stays inside wide blacks so that they do not bite open.");
@@ -266,7 +237,72 @@ public final class FilmFields {
 
     private FilmFields() {}
 
+    /** Another process; only photogravure has a film without grain, which can't be mended. */
+    private static Job madeBy(Job job, PlateProcess other) {
+        boolean continuous = other instanceof Photogravure;
+        Grain grain = continuous == job.grain() instanceof Grain.Continuous
+                ? job.grain()
+                : continuous ? Grain.Continuous.USUAL : Grain.Stochastic.USUAL;
+        return (Job) KeptRecord.rebuilt(job, (part, present) -> switch (part) {
+            case "process" -> other;
+            case "grain" -> grain;
+            case "mended" -> job.mended() && !continuous;
+            default -> present;
+        });
+    }
+
+    private static Job dotted(Job job, String part, Object value) {
+        return job.with("grain", KeptRecord.with(halftone(job), part, value));
+    }
+
+    /** A halftone's settings, as usual where there is none. */
+    private static Grain.Halftone halftone(Job job) {
+        return job.grain() instanceof Grain.Halftone present ? present : Grain.Halftone.USUAL;
+    }
+
+    private static Grain.Stochastic stochastic(Job job) {
+        return job.grain() instanceof Grain.Stochastic present ? present : Grain.Stochastic.USUAL;
+    }
+
+    private static Photogravure screen(Job job) {
+        return job.process() instanceof Photogravure present ? present : Photogravure.usual();
+    }
+
+    private static SprayedAquatint ground(Job job) {
+        return job.process() instanceof SprayedAquatint present ? present : SprayedAquatint.usual();
+    }
+
     private static String word(Grain grain) {
         return grain instanceof Grain.Stochastic ? "grain" : grain instanceof Grain.Halftone ? "halftone" : "none";
+    }
+
+    record Sides(Range side) implements Kind<Size> {
+        @Override
+        public Size parse(String what, String text, Kind.Art art) {
+            Size size = Size.parse(what, text);
+            side.check(what + " width", size.widthMillimetres());
+            side.check(what + " height", size.heightMillimetres());
+            return size;
+        }
+
+        @Override
+        public String print(Size value) {
+            return Refusal.plain(value.widthMillimetres()) + "x" + Refusal.plain(value.heightMillimetres()) + "mm";
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, Size value) {
+            ObjectNode size = node.putObject(name);
+            size.set("widthMillimetres", JsonText.number(value.widthMillimetres()));
+            size.set("heightMillimetres", JsonText.number(value.heightMillimetres()));
+        }
+
+        @Override
+        public Size read(JsonFields fields, String name, @Nullable Size usual) {
+            JsonFields size = fields.section(name);
+            return new Size(
+                    size.number("widthMillimetres", Double.NaN, side),
+                    size.number("heightMillimetres", Double.NaN, side));
+        }
     }
 }

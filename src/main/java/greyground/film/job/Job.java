@@ -2,12 +2,14 @@ package greyground.film.job;
 
 import greyground.grain.Grain;
 import greyground.json.KeptField;
+import greyground.json.KeptRecord;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.quantity.Unit;
+import greyground.tone.RangeMapping;
 import java.util.List;
 
 /**
@@ -22,7 +24,7 @@ import java.util.List;
  * @param grain how the film carries tone
  * @param art which picture, which part
  * @param placing how it lies on plate and sheet
- * @param rangeMapping the word of a range mapping, such as "lightness"
+ * @param rangeMapping which print lightness each grey of the art asks for
  * @param mended whether blacks are made solid where the plate holds them: {@code compose.Mend}
  * @param kept fields that this version of the program does not know, written back as they were
  */
@@ -35,10 +37,9 @@ public record Job(
         Grain grain,
         ArtChoice art,
         Placing placing,
-        String rangeMapping,
+        RangeMapping rangeMapping,
         boolean mended,
         List<KeptField> kept) {
-    /** Sides of a plate. */
     public static final Range PLATE_SIDE = new Range(10, 3000, Unit.MILLIMETRES, "give the copper's size");
 
     private static final int LONGEST_TITLE = 120;
@@ -80,23 +81,28 @@ public record Job(
         }
     }
 
+    /** The same job with one part replaced, such as "placing.fit". */
+    Job with(String path, Object value) {
+        return (Job) KeptRecord.with(this, path, value);
+    }
+
     /** The same job with its art settled: digest, white and black as numbers. */
     public Job settled(ArtChoice settledArt) {
-        return new Job(title, date, plate, process, resolution, grain, settledArt, placing, rangeMapping, mended, kept);
+        return with("art", settledArt);
     }
 
     /** The same job lying otherwise on plate and sheet. */
     public Job placed(Placing other) {
-        return new Job(title, date, plate, process, resolution, grain, art, other, rangeMapping, mended, kept);
+        return with("placing", other);
     }
 
     /** The same job with its blacks left as the grain makes them. */
     public Job unmended() {
-        return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, false, kept);
+        return with("mended", false);
     }
 
     /** The same job with other fields that this class does not know, such as a bench's notes. */
     public Job keeping(List<KeptField> other) {
-        return new Job(title, date, plate, process, resolution, grain, art, placing, rangeMapping, mended, other);
+        return with("kept", other);
     }
 }

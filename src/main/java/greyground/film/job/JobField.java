@@ -4,59 +4,51 @@ import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiConsumer;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Predicate;
 
 /**
- * One setting of a job: what it is called, what it may be, what it means, where it is kept. Immutable; {@link JobFields} lists
- * all.
+ * One setting of a job: what it is called, what it may be, what it means, where it is kept. {@link JobFields} lists all.
  *
  * @param <T> of its value
+ * @param name the option's name without dashes, and the window's for programs, such as "bleed"
+ * @param shape what the option takes, such as "LENGTH"; empty where it is no option
+ * @param label in the window
+ * @param help what it does and how to choose it
+ * @param place in the job's file; empty where it has none of its own
+ * @param belongs whether it means anything for a job
+ * @param belongsTo which jobs those are, where others are refused; else empty
  */
-public final class JobField<T> {
-    private final String name;
-    private final String shape;
-    private final String label;
-    private final String help;
-    private final Kind<T> kind;
-    private final List<String> place;
-    private final Function<JobDraft, T> get;
-    private final BiConsumer<JobDraft, T> set;
-    private final Predicate<JobDraft> belongs;
-    private final String belongsTo;
-
-    private JobField(
-            String name,
-            String shape,
-            String label,
-            String help,
-            Kind<T> kind,
-            List<String> place,
-            Function<JobDraft, T> get,
-            BiConsumer<JobDraft, T> set,
-            Predicate<JobDraft> belongs,
-            String belongsTo) {
-        this.name = name;
-        this.shape = shape;
-        this.label = label;
-        this.help = help;
-        this.kind = kind;
-        this.place = place;
-        this.get = get;
-        this.set = set;
-        this.belongs = belongs;
-        this.belongsTo = belongsTo;
+public record JobField<T>(
+        String name,
+        String shape,
+        String label,
+        String help,
+        Kind<T> kind,
+        List<String> place,
+        Function<Job, T> get,
+        BiFunction<Job, T, Job> set,
+        Predicate<Job> belongs,
+        String belongsTo) {
+    /** A setting that is kept and neither typed nor shown. */
+    static <T> JobField<T> of(String name, Kind<T> kind, Function<Job, T> get, BiFunction<Job, T, Job> set) {
+        return new JobField<>(name, "", "", "", kind, List.of(), get, set, job -> true, "");
     }
 
-    /** A setting that is kept and neither typed nor shown. */
-    static <T> JobField<T> of(String name, Kind<T> kind, Function<JobDraft, T> get, BiConsumer<JobDraft, T> set) {
-        return new JobField<>(name, "", "", "", kind, List.of(), get, set, draft -> true, "");
+    /** A setting that is a part of the job, by its path. */
+    static <T> JobField<T> part(String name, Kind<T> kind, Function<Job, T> get, String path) {
+        return of(name, kind, get, (job, value) -> job.with(path, value));
+    }
+
+    /** A number that is one. */
+    static JobField<Double> part(String name, Range range, double step, Function<Job, Double> get, String path) {
+        return part(name, new Kind.Measured(range, step), get, path);
     }
 
     /** The same for a number. */
     static JobField<Double> number(
-            String name, Range range, double step, Function<JobDraft, Double> get, BiConsumer<JobDraft, Double> set) {
+            String name, Range range, double step, Function<Job, Double> get, BiFunction<Job, Double, Job> set) {
         return of(name, new Kind.Measured(range, step), get, set);
     }
 
@@ -76,63 +68,31 @@ public final class JobField<T> {
     }
 
     /** The same for some jobs only; refused for others when {@code newBelongsTo} says which those are. */
-    JobField<T> where(Predicate<JobDraft> newBelongs, String newBelongsTo) {
+    JobField<T> where(Predicate<Job> newBelongs, String newBelongsTo) {
         return new JobField<>(name, shape, label, help, kind, place, get, set, newBelongs, newBelongsTo);
     }
 
-    /** The option's name without dashes, and the window's for programs, such as "bleed". */
-    public String name() {
-        return name;
-    }
-
-    /** Whether it is an option of the command line. */
     public boolean isTyped() {
         return !shape.isEmpty();
     }
 
-    /** What the option takes, such as "LENGTH". */
-    public String shape() {
-        return shape;
-    }
-
-    public String label() {
-        return label;
-    }
-
-    /** What it does and how to choose it. */
-    public String help() {
-        return help;
-    }
-
-    public Kind<T> kind() {
-        return kind;
-    }
-
-    /** Its place in the job's file; empty where it has none of its own. */
-    List<String> place() {
-        return place;
-    }
-
     /** Whether it means anything for a job. */
     public boolean appliesTo(Job job) {
-        return belongs.test(new JobDraft(job));
+        return belongs.test(job);
     }
 
     /** What a job that nobody has settled has. */
     public T usual() {
-        return get.apply(new JobDraft());
+        return get.apply(JobFields.USUAL);
     }
 
-    /** Its value. */
     public T of(Job job) {
-        return get.apply(new JobDraft(job));
+        return get.apply(job);
     }
 
     /** The job with another value, or a refusal. */
     public Job with(Job job, T value) {
-        JobDraft draft = new JobDraft(job);
-        set.accept(draft, value);
-        return draft.job();
+        return set.apply(job, value);
     }
 
     /** Its value as a number; empty where the program finds it. */
@@ -140,7 +100,6 @@ public final class JobField<T> {
         return kind.number(of(job));
     }
 
-    /** The job with another number. */
     public Job withNumber(Job job, double number) {
         kind.range().ifPresent(range -> range.check(said(), number));
         return with(job, kind.of(number));
@@ -151,12 +110,10 @@ public final class JobField<T> {
         return kind.print(of(job));
     }
 
-    /** Reads what is typed. */
     public T parse(String text, Kind.Art art) {
         return kind.parse(said(), text, art);
     }
 
-    /** The job with what is typed instead. */
     public Job told(Job job, String text) {
         return with(job, parse(text, Kind.Art.UNKNOWN));
     }
@@ -165,25 +122,12 @@ public final class JobField<T> {
         return name.replace('-', ' ');
     }
 
-    T get(JobDraft draft) {
-        return get.apply(draft);
-    }
-
-    void set(JobDraft draft, T value) {
-        set.accept(draft, value);
-    }
-
-    boolean belongs(JobDraft draft) {
-        return belongs.test(draft);
-    }
-
-    /** Takes what is typed. */
-    void tell(JobDraft draft, String text, Kind.Art art) {
-        T value = parse(text, art.turned(draft.quarterTurns));
-        if (!belongsTo.isEmpty() && !belongs(draft)) {
+    Job told(Job job, String text, Kind.Art art) {
+        T value = parse(text, art.turned(job.art().quarterTurns()));
+        if (!belongsTo.isEmpty() && !belongs.test(job)) {
             throw Refusal.use("--" + name + " belongs to " + belongsTo + ", or leave it out");
         }
-        set(draft, value);
+        return with(job, value);
     }
 
     /** The value of one job for another, where it means anything there. */

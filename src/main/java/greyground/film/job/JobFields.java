@@ -1,6 +1,11 @@
 package greyground.film.job;
 
+import greyground.grain.Grain;
+import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
+import greyground.quantity.Resolution;
+import greyground.quantity.Size;
+import greyground.tone.RangeMapping;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +16,20 @@ import java.util.stream.Stream;
  * and {@link PlacingFields}.
  */
 public final class JobFields {
+    /** A5 (ISO 216) is a plate that fits most bevelled presses. */
+    static final Job USUAL = new Job(
+            "",
+            "",
+            Size.parse("plate", "A5"),
+            new PlateProcess.EtchedFilm(),
+            new Resolution(1440),
+            Grain.Stochastic.USUAL,
+            ArtChoice.WHOLE,
+            Placing.USUAL,
+            RangeMapping.DEFAULT,
+            false,
+            List.of());
+
     /** All that is typed or kept, in the order of the job's file, in which options are taken, too. */
     public static final List<JobField<?>> ALL = Stream.of(
                     FilmFields.LISTED,
@@ -31,9 +50,8 @@ public final class JobFields {
 
     private JobFields() {}
 
-    /** The usual job. */
     public static Job usual() {
-        return new JobDraft().job();
+        return USUAL;
     }
 
     /**
@@ -48,14 +66,13 @@ public final class JobFields {
         }
         Map<String, String> settings = new HashMap<>(words);
         boolean covered = settings.remove(ArtFields.CROP.name(), ArtFields.COVERED);
-        JobDraft draft = new JobDraft(job);
+        Job told = job;
         for (JobField<?> field : ALL) {
             String text = settings.get(field.name());
             if (field.isTyped() && text != null) {
-                field.tell(draft, text, art);
+                told = field.told(told, text, art);
             }
         }
-        Job told = draft.job();
         return covered ? ArtFields.covered(told, art) : told;
     }
 

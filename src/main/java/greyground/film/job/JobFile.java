@@ -3,10 +3,7 @@ package greyground.film.job;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.json.JsonFields;
 import greyground.json.JsonText;
-import greyground.json.KeptField;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * The job as a plain JSON file, units in the names of its fields, always in the same order; the same job gives the same bytes.
@@ -20,57 +17,41 @@ public final class JobFile {
 
     private JobFile() {}
 
-    /** The job as the text of its file. */
     public static String text(Job job) {
         return JsonText.print(tree(job));
     }
 
-    /** The job as a tree, in the file's order. */
     public static ObjectNode tree(Job job) {
-        ObjectNode file = JsonText.object();
-        file.put("greyground", KIND);
-        file.put("version", VERSION);
-        JobDraft draft = new JobDraft(job);
-        JobFields.ALL.forEach(field -> write(field, draft, file));
-        for (KeptField kept : job.kept()) {
-            holder(file, kept.place()).set(kept.name(), JsonText.parse("kept field " + kept.name(), kept.json()));
-        }
+        ObjectNode file = JsonText.file(KIND, VERSION);
+        JobFields.ALL.forEach(field -> write(field, job, file));
+        job.kept().forEach(field -> field.into(file));
         return file;
     }
 
-    private static <T> void write(JobField<T> field, JobDraft draft, ObjectNode file) {
+    private static <T> void write(JobField<T> field, Job job, ObjectNode file) {
         List<String> place = field.place();
         if (!place.isEmpty()) {
-            int last = place.size() - 1;
-            field.kind().write(holder(file, place.subList(0, last)), place.get(last), field.get(draft));
+            ObjectNode in = place.size() == 1 ? file : file.withObjectProperty(place.get(0));
+            field.kind().write(in, place.get(place.size() - 1), field.of(job));
         }
-    }
-
-    private static ObjectNode holder(ObjectNode file, List<String> place) {
-        ObjectNode holder = file;
-        for (String name : place) {
-            holder = holder.get(name) instanceof ObjectNode inner ? inner : holder.putObject(name);
-        }
-        return holder;
     }
 
     /** Reads a job from the text of its file; a missing field takes its usual value, except the plate, which must be there. */
     public static Job read(String text) {
-        JsonFields file = new JsonFields(KIND, List.of(), JsonText.read(KIND, VERSION, text));
-        file.integer("version", 1, 1, VERSION);
-        file.word("greyground", KIND);
-        Map<String, JsonFields> sections = new HashMap<>();
-        JobDraft draft = new JobDraft();
-        JobFields.ALL.forEach(field -> read(field, draft, file, sections));
-        draft.kept = file.unknown();
-        return draft.job();
+        JsonFields file = JsonFields.read(KIND, VERSION, text, "correct the job file");
+        Job job = JobFields.USUAL;
+        for (JobField<?> field : JobFields.ALL) {
+            job = read(field, job, file);
+        }
+        return job.keeping(file.unknown());
     }
 
-    private static <T> void read(JobField<T> field, JobDraft draft, JsonFields file, Map<String, JsonFields> sections) {
+    private static <T> Job read(JobField<T> field, Job job, JsonFields file) {
         List<String> place = field.place();
-        if (!place.isEmpty()) {
-            JsonFields in = place.size() == 1 ? file : sections.computeIfAbsent(place.get(0), file::section);
-            field.set(draft, field.kind().read(in, place.get(place.size() - 1), field.get(draft)));
+        if (place.isEmpty()) {
+            return job;
         }
+        JsonFields in = place.size() == 1 ? file : file.section(place.get(0));
+        return field.with(job, field.kind().read(in, place.get(place.size() - 1), field.of(job)));
     }
 }

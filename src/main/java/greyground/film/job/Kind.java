@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,9 +27,9 @@ public sealed interface Kind<T>
                 Kind.Making,
                 Kind.Switch,
                 Kind.Line,
-                Sides,
-                Shrinking,
-                Fragment {
+                FilmFields.Sides,
+                PlacingFields.Shrinking,
+                ArtFields.Fragment {
     /**
      * Art as it stands after its quarter turns; 0 x 0 where it is not known.
      *
@@ -36,7 +37,6 @@ public sealed interface Kind<T>
      * @param height pixels
      */
     record Art(double width, double height) {
-        /** No art. */
         public static final Art UNKNOWN = new Art(0, 0);
 
         Art turned(int quarters) {
@@ -51,7 +51,9 @@ public sealed interface Kind<T>
     String print(T value);
 
     /** Puts a value into an object of a file. */
-    void write(ObjectNode node, String name, T value);
+    default void write(ObjectNode node, String name, T value) {
+        node.put(name, print(value));
+    }
 
     /** Takes it out again; {@code usual} where it is missing, without which it must be there. */
     T read(JsonFields fields, String name, @Nullable T usual);
@@ -94,7 +96,6 @@ public sealed interface Kind<T>
      */
     record Way<T>(T value, String word, String label) {}
 
-    /** A number with a range. */
     record Measured(Range limits, double step) implements Kind<Double> {
         @Override
         public Double parse(String what, String text, Art art) {
@@ -132,7 +133,6 @@ public sealed interface Kind<T>
         }
     }
 
-    /** A whole number with a range. */
     record Whole(Range limits) implements Kind<Long> {
         @Override
         public Long parse(String what, String text, Art art) {
@@ -239,6 +239,18 @@ public sealed interface Kind<T>
             ways = List.copyOf(ways);
         }
 
+        /** Of these values alone. */
+        @SafeVarargs
+        static <T> Choice<T> of(Way<T>... ways) {
+            return new Choice<>(
+                    value -> Stream.of(ways)
+                            .filter(way -> way.value().equals(value))
+                            .map(Way::word)
+                            .findFirst()
+                            .orElseThrow(),
+                    List.of(ways));
+        }
+
         @Override
         public T parse(String what, String text, Art art) {
             return named(text.strip())
@@ -256,11 +268,6 @@ public sealed interface Kind<T>
         @Override
         public String print(T value) {
             return wordOf.apply(value);
-        }
-
-        @Override
-        public void write(ObjectNode node, String name, T value) {
-            node.put(name, print(value));
         }
 
         @Override
@@ -305,7 +312,6 @@ public sealed interface Kind<T>
         }
     }
 
-    /** A wish that is there or not. */
     record Switch(String off, String on) implements Kind<Boolean> {
         @Override
         public Boolean parse(String what, String text, Art art) {
@@ -333,7 +339,6 @@ public sealed interface Kind<T>
         }
     }
 
-    /** A line of text. */
     record Line() implements Kind<String> {
         @Override
         public String parse(String what, String text, Art art) {
@@ -343,11 +348,6 @@ public sealed interface Kind<T>
         @Override
         public String print(String value) {
             return value;
-        }
-
-        @Override
-        public void write(ObjectNode node, String name, String value) {
-            node.put(name, value);
         }
 
         @Override

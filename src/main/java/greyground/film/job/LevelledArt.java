@@ -16,7 +16,6 @@ public record LevelledArt(double width, double height, double cosine, double sin
     /** How far beyond its place a film pixel may look for art, in art pixels: half the width of the cubic that enlarges. */
     private static final double REACH = 2;
 
-    /** The art of a choice. */
     public static LevelledArt of(double width, double height, ArtChoice choice) {
         double radians = StrictMath.toRadians(choice.straightenDegrees());
         return new LevelledArt(width, height, StrictMath.cos(radians), StrictMath.sin(radians));

@@ -28,10 +28,8 @@ public record Placing(
     /** How far a picture may run past the platemark. */
     public static final Range BLEED = new Range(0, 6, Unit.MILLIMETRES, "3 to 5 mm is usual");
 
-    /** Widths of a bevel. */
     public static final Range BEVEL = new Range(0, 6, Unit.MILLIMETRES, "1 to 3 mm is usual");
 
-    /** Sides of a film sheet. */
     public static final Range SHEET_SIDE = new Range(10, 10_000, Unit.MILLIMETRES, "give the film's own size");
 
     /** 3 mm of bleed past a 2 mm bevel (common practice: 3-5 mm, 1-3 mm). */
@@ -41,20 +39,9 @@ public record Placing(
     /** How art and plate of different proportions meet. */
     public enum Fit {
         /** The plate is covered; what does not fit is cut off evenly on both sides. */
-        FILL("fill"),
+        FILL,
         /** All the art is shown, centred; the rest of the plate is clear film. */
-        WHOLE("whole");
-
-        private final String word;
-
-        Fit(String word) {
-            this.word = word;
-        }
-
-        /** The word on the command line and in files. */
-        public String word() {
-            return word;
-        }
+        WHOLE
     }
 
     public Placing {

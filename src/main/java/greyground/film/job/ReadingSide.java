@@ -24,20 +24,9 @@ public record ReadingSide(InkSide inkSide, int transfers) {
     /** Which way the printed side of the film lies. */
     public enum InkSide {
         /** The ink touches the resist. */
-        DOWN("down"),
+        DOWN,
         /** The ink faces the lamp; the film's base lies between. */
-        UP("up");
-
-        private final String word;
-
-        InkSide(String word) {
-            this.word = word;
-        }
-
-        /** The word on the command line and in files. */
-        public String word() {
-            return word;
-        }
+        UP
     }
 
     public ReadingSide {

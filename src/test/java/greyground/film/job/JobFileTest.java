@@ -15,6 +15,7 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
+import greyground.tone.RangeMapping;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -62,7 +63,7 @@ class JobFileTest {
                 grain,
                 art,
                 placing,
-                "lightness",
+                RangeMapping.DEFAULT,
                 !(grain instanceof Grain.Continuous),
                 List.of());
     }
