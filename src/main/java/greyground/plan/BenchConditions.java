@@ -85,7 +85,7 @@ public final class BenchConditions {
         // The wedge lay beside the film, on bare resist, and the plan corrects for film base: so this is behind no
         // film.
         double dose = StrictMath.pow(
-                10, StepWedge.nominal().density(workshop.exposure().targetStep().value()));
+                10, StepWedge.density(workshop.exposure().targetStep().value()));
         Film film = film(workshop);
         if (!(process instanceof PlateProcess.Photogravure)) {
             return List.of(new Exposure(dose, Exposure.Sheet.POSITIVE, film, light));

@@ -1,9 +1,11 @@
 package greyground.plan;
 
 import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.micrometres;
 import static greyground.plan.StepDraft.minutes;
 import static greyground.plan.StepDraft.seconds;
 
+import greyground.film.job.Job;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
@@ -68,22 +70,23 @@ public final class BenchOrder {
     }
 
     private static Step film(Workshop workshop, PlanRequest request) {
+        Job job = request.job();
         StepDraft film = new StepDraft(FILM)
-                .stated("film", request.filmName())
-                .stated("date", request.date())
+                .stated("film", job.title())
+                .stated("date", job.date())
                 .stated("workshop", workshop.name())
-                .stated("process", request.process().words())
-                .stated("plate", request.plate().toString())
-                .stated("resolution", Refusal.plain(request.resolution().dotsPerInch()) + " dpi")
-                .stated("tone carried by", request.grainName())
+                .stated("process", job.process().words())
+                .stated("plate", job.plate().toString())
+                .stated("resolution", Refusal.plain(job.resolution().dotsPerInch()) + " dpi")
+                .stated("tone carried by", job.grain().name())
                 .stated(CURVE, request.curveName())
                 .stated(BLACK, fixed(request.meanCoverage() * 100, 0) + BLACK_UNIT);
-        workshop.filmPrinter().pixels(request.resolution()).words().ifPresent(words -> film.stated("true size", words));
+        workshop.filmPrinter().pixels(job.resolution()).words().ifPresent(words -> film.stated("true size", words));
         if (request.process() instanceof PlateProcess.Photogravure screen) {
             film.stated(
                     "screen film",
                     fixed(screen.screenBlack() * 100, 0) + " % black, spacing "
-                            + ResistSteps.micrometres(screen.screenSpacingMicrometres()));
+                            + micrometres(screen.screenSpacingMicrometres()));
         }
         return film.done();
     }

@@ -1,7 +1,10 @@
 package greyground.plan;
 
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import greyground.workshop.BathFigures;
+import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 
 /**
@@ -17,6 +20,23 @@ import greyground.workshop.Workshop;
  */
 public record Bite(
         double freshRate, double copperAtStart, double copperLimit, double copperPerMicrometre, double etchFactor) {
+    /** Minutes in the bath until a proof, all bites together. */
+    public static final Range SO_FAR = new Range(0.1, 10_000, Unit.MINUTES, "add up the bite log");
+
+    /** Depths that are asked for. */
+    public static final Range WANTED = new Range(0.5, 300, Unit.MICROMETRES, "20 to 50 µm is a deep aquatint");
+
+    /** Depths that plate or proof may show. */
+    public static final Range PROVED = new Range(0.1, 1000, Unit.MICROMETRES, "measure it in a wide bar's edge");
+
+    /** Copper, g/cm3. */
+    private static final double COPPER_GRAMS_PER_CUBIC_CENTIMETRE = 8.96;
+
+    /** R in J/(mol K), exact since the SI of 2019: the product of the Avogadro and Boltzmann constants. */
+    private static final double GAS_CONSTANT = 8.31446261815324;
+
+    private static final double KELVIN_AT_ZERO_CELSIUS = 273.15;
+
     public Bite {
         if (!(copperAtStart < copperLimit)) {
             throw Refusal.use("bath holds " + Refusal.plain(copperAtStart) + " g/L copper; it must lie between 0 and "
@@ -27,11 +47,11 @@ public record Bite(
     /** The bite of the requested plate in the workshop's bath as it stands. */
     public static Bite of(Workshop workshop, PlanRequest request) {
         BathFigures bath = workshop.bath();
-        double warmth = BathArithmetic.temperatureFactor(
+        double warmth = temperatureFactor(
                 bath.rateTemperatureCelsius().value(),
                 bath.temperatureCelsius().value(),
                 bath.activationKilojoulesPerMole().value());
-        double perMicrometre = BathArithmetic.copperGrams(request.plateSquareCentimetres(), request.openShare(), 1)
+        double perMicrometre = copperGrams(request.plateSquareCentimetres(), request.openShare(), 1)
                 / bath.litres().value();
         return new Bite(
                 bath.rateMicrometresPerMinute().value() * warmth,
@@ -39,6 +59,25 @@ public record Bite(
                 bath.copperLimitGramsPerLitre().value(),
                 perMicrometre,
                 bath.etchFactor().value());
+    }
+
+    /** The same bath that bites so many times as fast. */
+    Bite faster(double times) {
+        return new Bite(freshRate * times, copperAtStart, copperLimit, copperPerMicrometre, etchFactor);
+    }
+
+    /**
+     * A workshop whose bath holds what it held before and what a plate has given it since.
+     *
+     * @param then the workshop before the plate's first bite
+     * @param now the same with the bath as it is otherwise
+     */
+    public static Workshop after(Workshop then, Workshop now, PlanRequest request, double depthMicrometres) {
+        return now.with(
+                "bath.copperGramsPerLitre",
+                Figure.assumed(
+                        of(then, request).copperAfter(depthMicrometres),
+                        "before the first bite, and what this plate has given it since"));
     }
 
     /** Rate as the plate goes in, micrometres per minute. */
@@ -75,5 +114,17 @@ public record Bite(
     /** How far the bath creeps under each edge at a depth, micrometres. */
     public double undercut(double depthMicrometres) {
         return depthMicrometres / etchFactor;
+    }
+
+    /** How many times faster at {@code now} than at {@code then}: exp(Ea/R (1/Tthen - 1/Tnow)) (Arrhenius). */
+    static double temperatureFactor(double thenCelsius, double nowCelsius, double kilojoulesPerMole) {
+        double then = 1 / (thenCelsius + KELVIN_AT_ZERO_CELSIUS);
+        double now = 1 / (nowCelsius + KELVIN_AT_ZERO_CELSIUS);
+        return StrictMath.exp(kilojoulesPerMole * 1000 / GAS_CONSTANT * (then - now));
+    }
+
+    /** Grams of copper that a bite takes: plate area x open share x depth x 8.96 g/cm3. */
+    static double copperGrams(double plateSquareCentimetres, double openShare, double depthMicrometres) {
+        return plateSquareCentimetres * openShare * depthMicrometres * 1e-4 * COPPER_GRAMS_PER_CUBIC_CENTIMETRE;
     }
 }

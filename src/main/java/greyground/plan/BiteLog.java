@@ -38,12 +38,12 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
      * @param depthMicrometres fitted
      * @param standardError of the depth
      * @param readings tones measured on the proof
-     * @param misfit root mean square of measured less foretold, L*
+     * @param misfit root mean square of measured less predicted, L*
      */
     public record State(double minutes, double depthMicrometres, double standardError, int readings, double misfit) {
         public State {
-            Refusal.checkRange("minutes bitten so far", minutes, 0.1, 10_000, "min", "add up the bite log");
-            Refusal.checkRange("depth at the proof", depthMicrometres, 0.1, 1000, "µm", "measure the proof again");
+            Bite.SO_FAR.check("minutes bitten so far", minutes);
+            Bite.PROVED.check("depth at the proof", depthMicrometres);
         }
     }
 
@@ -92,7 +92,6 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
 
     /** Foretells the plate at any depth of a range. */
     public interface Foretold {
-        /** What it prints. */
         BittenTones tones(double depthMicrometres);
 
         /** L* of a film coverage. */
@@ -139,13 +138,7 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
         boolean sure = last.rate() > 0 && last.standardError() <= UNSURE * last.rate();
         double overPlan = sure ? last.overPlan() : depth / planned.depthAfter(minutes);
         double relative = sure ? last.standardError() / last.rate() : error / depth;
-        Bite fresh = Bite.of(now, request);
-        Bite bath = new Bite(
-                fresh.freshRate() * overPlan,
-                fresh.copperAtStart(),
-                fresh.copperLimit(),
-                fresh.copperPerMicrometre(),
-                fresh.etchFactor());
+        Bite bath = Bite.of(now, request).faster(overPlan);
         return new BiteLog(states, stretches, bath, rows(states.get(states.size() - 1), bath, relative, foretold));
     }
 
@@ -198,11 +191,11 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
         double error = StrictMath.hypot(last.overPlanError(), first.overPlanError());
         if (change < -2 * error) {
             return "the bath slows by more than its copper explains: " + percent(first.overPlan())
-                    + " of the foretold rate at first, " + percent(last.overPlan())
+                    + " of the predicted rate at first, " + percent(last.overPlan())
                     + " at last. Look at its temperature and stir up the sediment, or take a fresh bath";
         }
         if (change > 2 * error) {
-            return "the bath quickens: " + percent(first.overPlan()) + " of the foretold rate at first, "
+            return "the bath quickens: " + percent(first.overPlan()) + " of the predicted rate at first, "
                     + percent(last.overPlan()) + " at last. Has it warmed up?";
         }
         return last.rate() < first.rate() - 2 * StrictMath.hypot(last.standardError(), first.standardError())

@@ -1,7 +1,7 @@
 package greyground.plan;
 
-import static greyground.plan.ResistSteps.micrometres;
 import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.micrometres;
 import static greyground.plan.StepDraft.minutes;
 
 import greyground.plan.ExposurePlan.Step;
@@ -14,7 +14,6 @@ import java.util.OptionalDouble;
 
 /** Says a bite log and what further minutes would do, as a step to be read at the bath. */
 public final class BiteLogOrder {
-    /** Title of the step. */
     static final String TITLE = "Bite log";
 
     /** A proof that the virtual plate misses by more than this, root mean square, is not described by it (assumed). */
@@ -34,8 +33,7 @@ public final class BiteLogOrder {
     public static Step step(Workshop workshop, PlanRequest request, BiteLog log, OptionalDouble filmMost) {
         CopperSteps copper = new CopperSteps(workshop, request);
         BiteLog.State now = log.states().get(log.states().size() - 1);
-        String depth =
-                micrometres(Math.rint(now.depthMicrometres() * 10) / 10) + " +- " + fixed(now.standardError(), 1);
+        String depth = micrometres(now.depthMicrometres()) + " +- " + fixed(now.standardError(), 1);
         StepDraft step = new StepDraft(TITLE).stated("bitten so far", minutes(now.minutes()));
         if (now.readings() > 0) {
             step.computed(
@@ -50,7 +48,7 @@ public final class BiteLogOrder {
         step.computed(
                         "rate as the plate goes in again",
                         fixed(log.bath().rateAtStart(), 2) + " µm/min",
-                        "the last stretch's rate over the foretold one x today's bath",
+                        "the last stretch's rate over the predicted one x today's bath",
                         copper.rateFrom())
                 .table(states(log))
                 .table(rows(log));
@@ -69,9 +67,7 @@ public final class BiteLogOrder {
                 .advise(
                         "Lightness is the print's, absolute L*; light, middle and dark are film coverages of 10, 40 and 80 %; +-"
                                 + " is one standard error of the depth.")
-                .advise(
-                        "Only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
-                                + " narrowest lands and the wide blacks, and pull early rather than late.")
+                .advise(CopperSteps.AGAIN + ", and pull early rather than late.")
                 .care(Cautions.FERRIC)
                 .done();
     }
@@ -79,7 +75,7 @@ public final class BiteLogOrder {
     private static List<String> states(BiteLog log) {
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add("proof after   depth    +-   fit      rate    +-  foretold");
+        rows.add("proof after   depth    +-   fit      rate    +- predicted");
         rows.add("        min      µm          L*   µm/min           µm/min");
         for (int i = 0; i < log.states().size(); i++) {
             BiteLog.State state = log.states().get(i);

@@ -1,13 +1,12 @@
 package greyground.plan;
 
-import static greyground.plan.ResistSteps.micrometres;
 import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.micrometres;
 import static greyground.plan.StepDraft.minutes;
 
 import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Durations;
 import greyground.quantity.Refusal;
-import greyground.workshop.BathFigures;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,9 +26,9 @@ public final class BiteOrder {
      * What a bite is for.
      *
      * @param words such as "a darkest tone of L* 24"
-     * @param foretold whether its depth was found on the virtual plate, and not asked itself
+     * @param predicted whether its depth was found on the virtual plate, and not asked itself
      */
-    public record Wish(String words, boolean foretold) {}
+    public record Wish(String words, boolean predicted) {}
 
     /**
      * What a proof told.
@@ -39,25 +38,16 @@ public final class BiteOrder {
      */
     public record Proof(String words, boolean measured) {}
 
-    /**
-     * The bite, with what a little less or more time does.
-     *
-     */
+    /** The bite, with what a little less or more time does. */
     public static Step bite(Workshop workshop, PlanRequest request, BitePlan plan, Wish wish) {
         CopperSteps copper = new CopperSteps(workshop, request);
         Bite bite = Bite.of(workshop, request);
         StepDraft step = new StepDraft("Bite")
                 .clock(StepDraft.clockSeconds(plan.minutes()))
                 .stated("wanted", wish.words());
-        if (wish.foretold()) {
-            step.computed(
-                    "depth for it",
-                    micrometres(Math.rint(plan.depthMicrometres() * 10) / 10),
-                    "least depth at which the virtual plate prints so dark",
-                    copper.rateFrom());
-        }
-        bath(step, workshop, bite, copper);
-        step.computed(
+        depthFor(step, wish, plan.depthMicrometres(), copper);
+        copper.bathNow(step, bite)
+                .computed(
                         "bite for",
                         minutes(plan.minutes()),
                         "depth / rate, slowing as copper dissolves",
@@ -74,26 +64,22 @@ public final class BiteOrder {
                 .done();
     }
 
-    private static void bath(StepDraft step, Workshop workshop, Bite bite, CopperSteps copper) {
-        BathFigures bath = workshop.bath();
-        step.known("temperature", Refusal.plain(bath.temperatureCelsius().value()) + " °C", bath.temperatureCelsius())
-                .known(
-                        "copper in the bath, before",
-                        fixed(bite.copperAtStart(), 1) + " g/L",
-                        bath.copperGramsPerLitre())
-                .computed(
-                        "starting rate",
-                        fixed(bite.rateAtStart(), 2) + " µm/min",
-                        "tested rate x temperature x copper load",
-                        copper.rateFrom());
+    private static void depthFor(StepDraft step, Wish wish, double depthMicrometres, CopperSteps copper) {
+        if (wish.predicted()) {
+            step.computed(
+                    "depth for it",
+                    micrometres(depthMicrometres),
+                    "least depth at which the virtual plate prints so dark",
+                    copper.rateFrom());
+        }
     }
 
     private static List<String> table(BitePlan plan) {
-        boolean foretold = plan.planned().tones() != null;
+        boolean predicted = plan.planned().tones() != null;
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add("time      depth under least solid copper" + (foretold ? "  print L*      turns" : ""));
-        rows.add("   %   min   µm   cut  land     D   g/L" + (foretold ? "   light  dark  at %" : ""));
+        rows.add("time      depth under least solid copper" + (predicted ? "  print L*      turns" : ""));
+        rows.add("   %   min   µm   cut  land     D   g/L" + (predicted ? "   light  dark  at %" : ""));
         for (BitePlan.Row row : plan.rows()) {
             BittenTones tones = row.tones();
             String copper = String.format(
@@ -152,7 +138,7 @@ public final class BiteOrder {
         if (!proof.measured()) {
             step.computed(
                     "depth so far",
-                    micrometres(Math.rint(again.depthMicrometres() * 10) / 10),
+                    micrometres(again.depthMicrometres()),
                     "from the solid's density by the ink's numbers",
                     workshop.ink().strengthPerMicrometre(),
                     workshop.ink().transferFraction());
@@ -160,22 +146,16 @@ public final class BiteOrder {
         step.computed(
                         "this bath against the plan",
                         StepDraft.times(again.rateOverPlan()),
-                        "depth so far / depth that the numbers foretold",
+                        "depth so far / depth that the numbers predicted",
                         copper.rateFrom())
                 .stated("wanted", wish.words());
-        if (wish.foretold()) {
-            step.computed(
-                    "depth for it",
-                    micrometres(Math.rint(again.wantedMicrometres() * 10) / 10),
-                    "least depth at which the virtual plate prints so dark",
-                    copper.rateFrom());
-        }
-        bath(step, workshop, again.bath(), copper);
-        step.computed(
-                "bite again for",
-                again.minutesMore() == 0 ? "not at all" : minutes(again.minutesMore()),
-                "depth still to go / rate, slowing as copper dissolves",
-                copper.rateFrom(workshop.bath().litres()));
+        depthFor(step, wish, again.wantedMicrometres(), copper);
+        copper.bathNow(step, again.bath())
+                .computed(
+                        "bite again for",
+                        again.minutesMore() == 0 ? "not at all" : minutes(again.minutesMore()),
+                        "depth still to go / rate, slowing as copper dissolves",
+                        copper.rateFrom(workshop.bath().litres()));
         if (again.minutesMore() == 0) {
             step.warn(
                     "The plate is as deep as is wanted, or deeper: biting again only undercuts. Burnish what is too dark.");
@@ -184,11 +164,7 @@ public final class BiteOrder {
                     + " times as fast as the workshop's numbers say. Measure a depth in a wide bar's edge before trusting"
                     + " either, and correct bath.rateMicrometresPerMinute.");
         }
-        return step.advise(
-                        "Only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
-                                + " narrowest lands and the wide blacks.")
-                .care(Cautions.FERRIC)
-                .done();
+        return step.advise(CopperSteps.AGAIN + ".").care(Cautions.FERRIC).done();
     }
 
     private static String clock(Step step) {

@@ -48,7 +48,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
     /** The same, with what the plate prints after each time. */
     public static BitePlan toDepth(
             Workshop workshop, PlanRequest request, double depthMicrometres, BittenTones.OfDepth tones) {
-        Refusal.checkRange("wanted depth", depthMicrometres, 0.5, 300, "µm", "20 to 50 µm is a deep aquatint");
+        Bite.WANTED.check("wanted depth", depthMicrometres);
         Bite bite = Bite.of(workshop, request);
         double minutes = bite.minutesTo(depthMicrometres);
         List<Row> rows = new ArrayList<>();
@@ -87,7 +87,6 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
         return toDepth(workshop, request, BittenTones.depthFor(lightness, tones), tones);
     }
 
-    /** The row of the planned time itself. */
     public Row planned() {
         return rows.get(rows.size() / 2);
     }
@@ -97,22 +96,17 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
     }
 
     /** Depth for a solid density, the inverse of {@link Workshop#solidDensity}. */
-    static double depthFor(Workshop workshop, double solidDensity) {
+    public static double depthFor(Workshop workshop, double solidDensity) {
         InkFigures ink = workshop.ink();
         double paper = workshop.paper().whiteDensity().value();
-        double share = checkedShare(solidDensity, paper, ink.saturationDensity().value());
-        double film = -StrictMath.log1p(-share) / ink.strengthPerMicrometre().value();
-        return film / ink.transferFraction().value();
-    }
-
-    /** Density over paper as a share of saturation, refused unless between 0 and 1. */
-    private static double checkedShare(double density, double paper, double most) {
-        double share = (density - paper) / most;
+        double most = ink.saturationDensity().value();
+        double share = (solidDensity - paper) / most;
         if (!(share > 0 && share < 1)) {
-            throw Refusal.use("solid density is " + Refusal.plain(density) + "; it must lie between the paper's "
+            throw Refusal.use("solid density is " + Refusal.plain(solidDensity) + "; it must lie between the paper's "
                     + Refusal.plain(paper) + " and " + Refusal.plain(paper + most)
                     + ", the most this ink gives: ask for less, or measure the ink again");
         }
-        return share;
+        double film = -StrictMath.log1p(-share) / ink.strengthPerMicrometre().value();
+        return film / ink.transferFraction().value();
     }
 }

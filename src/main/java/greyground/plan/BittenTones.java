@@ -28,7 +28,6 @@ public record BittenTones(double bare, double lightest, double darkest, double t
         BittenTones at(double depthMicrometres);
     }
 
-    /** Sums up a response of the virtual plate. */
     public static BittenTones of(VirtualResponse response) {
         return new BittenTones(
                 response.printableRange().bare(),
@@ -44,7 +43,7 @@ public record BittenTones(double bare, double lightest, double darkest, double t
      * @param lightness wanted, 1 to 99
      */
     static double depthFor(double lightness, OfDepth tones) {
-        Refusal.checkRange("darkest tone", lightness, 1, 99, "L*", "15 to 30 is a deep black");
+        checkedDarkest(lightness);
         double depth = FIRST_DEPTH;
         double reached = darkest(tones, depth);
         double shallow = 0;
@@ -71,6 +70,11 @@ public record BittenTones(double bare, double lightest, double darkest, double t
             }
         }
         return between(lightness, tones, shallow, before, depth, reached);
+    }
+
+    /** Refuses a darkest tone, L*, unless it is 1 to 99. */
+    public static double checkedDarkest(double lightness) {
+        return Refusal.checkRange("darkest tone", lightness, 1, 99, "L*", "15 to 30 is a deep black");
     }
 
     /** Narrows down by straight lines through the ends, halving when an end stays. */

@@ -1,7 +1,7 @@
 package greyground.plan;
 
-import static greyground.plan.ResistSteps.micrometres;
 import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.micrometres;
 import static greyground.plan.StepDraft.minutes;
 
 import greyground.plan.ExposurePlan.Step;
@@ -16,14 +16,11 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The steps from developed resist to proof. */
-final class CopperSteps {
-    private final Workshop workshop;
-    private final PlanRequest request;
-
-    CopperSteps(Workshop workshop, PlanRequest request) {
-        this.workshop = workshop;
-        this.request = request;
-    }
+record CopperSteps(Workshop workshop, PlanRequest request) {
+    /** What to look at in a second bite. */
+    static final String AGAIN =
+            "Bite again only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
+                    + " narrowest lands and the wide blacks";
 
     /** The shop's usual minutes, for the same depth in the bath as it stands when the plate goes in. */
     static double biteMinutes(Workshop workshop, Bite bite) {
@@ -46,7 +43,7 @@ final class CopperSteps {
                 .clock(aquatint.dryingMinutes().value() * 60)
                 .stated("land wanted", fixed(ground.landFraction() * 100, 0) + " % of the open copper")
                 .stated("grain wanted", micrometres(ground.grainMicrometres()))
-                .known("drying", minutes(aquatint.dryingMinutes().value()), aquatint.dryingMinutes())
+                .known("drying", aquatint.dryingMinutes(), StepDraft::minutes)
                 .advise(
                         "Spray a strip of bare copper beside the plate and look with a loupe before each further coat: about as"
                                 + " much dot as gap, dots apart, none flooded.")
@@ -67,7 +64,7 @@ final class CopperSteps {
         Hardening hardening = workshop.hardening();
         return new StepDraft("Harden")
                 .clock(hardening.minutes().value() * 60)
-                .known("time under the lamp", minutes(hardening.minutes().value()), hardening.minutes())
+                .known("time under the lamp", hardening.minutes(), StepDraft::minutes)
                 .advise("Dry first, then expose the whole plate without any film.")
                 .care(Cautions.LAMP_AGAIN)
                 .care(request.isBitten() ? Cautions.WARM_DRYING : List.of())
@@ -79,10 +76,12 @@ final class CopperSteps {
         Bite bite = Bite.of(workshop, request);
         double time = biteMinutes(workshop, bite);
         double depth = bite.depthAfter(time);
+        double grams =
+                (bite.copperAfter(depth) - bite.copperAtStart()) * bath.litres().value();
         FerricStrength strength = FerricStrength.ofBaume(bath.degreesBaume().value());
         StepDraft step = new StepDraft("Bite")
                 .clock(StepDraft.clockSeconds(time))
-                .known("bath strength", Refusal.plain(bath.degreesBaume().value()) + " °Bé", bath.degreesBaume())
+                .known("bath strength", bath.degreesBaume(), degrees -> Refusal.plain(degrees) + " °Bé")
                 .computed(
                         "hydrometer shows",
                         "SG " + fixed(strength.kilogramsPerLitre(), 3),
@@ -92,21 +91,9 @@ final class CopperSteps {
                         "ferric chloride",
                         fixed(strength.massPerCent(), 1) + " %, " + fixed(strength.gramsPerLitre(), 0) + " g/L",
                         "density table at 20 °C",
-                        bath.degreesBaume())
-                .known(
-                        "temperature",
-                        Refusal.plain(bath.temperatureCelsius().value()) + " °C",
-                        bath.temperatureCelsius())
-                .known(
-                        "copper in the bath, before",
-                        fixed(bite.copperAtStart(), 1) + " g/L",
-                        bath.copperGramsPerLitre())
-                .computed(
-                        "starting rate",
-                        fixed(bite.rateAtStart(), 2) + " µm/min",
-                        "tested rate x temperature x copper load",
-                        rateFrom())
-                .known("usual bite", minutes(bath.biteMinutes().value()), bath.biteMinutes())
+                        bath.degreesBaume());
+        bathNow(step, bite)
+                .known("usual bite", bath.biteMinutes(), StepDraft::minutes)
                 .computed(
                         "bite for", minutes(time), "usual bite x tested rate / rate now", rateFrom(bath.biteMinutes()))
                 .computed(
@@ -126,15 +113,12 @@ final class CopperSteps {
                         rateFrom(bath.biteMinutes(), bath.etchFactor()))
                 .computed(
                         "copper dissolved",
-                        fixed(
-                                        (bite.copperAfter(depth) - bite.copperAtStart())
-                                                * bath.litres().value(),
-                                        1) + " g",
+                        fixed(grams, 1) + " g",
                         "plate x open share x depth x 8.96 g/cm³",
                         rateFrom(bath.biteMinutes()))
                 .computed(
                         "copper in the bath, after",
-                        fixed(bite.copperAfter(depth), 1) + " g/L",
+                        StepDraft.perLitre(bite.copperAfter(depth)),
                         "before + dissolved / litres",
                         rateFrom(bath.biteMinutes(), bath.litres()));
         warnings(step, bite, depth);
@@ -148,6 +132,18 @@ final class CopperSteps {
                                 + " Write down minutes, degrees and copper in the bite log.")
                 .care(Cautions.FERRIC)
                 .done();
+    }
+
+    /** The bath as a plate goes in. */
+    StepDraft bathNow(StepDraft step, Bite bite) {
+        BathFigures bath = workshop.bath();
+        return step.known("temperature", bath.temperatureCelsius(), StepDraft::celsius)
+                .known("copper in the bath, before", bath.copperGramsPerLitre(), StepDraft::perLitre)
+                .computed(
+                        "starting rate",
+                        fixed(bite.rateAtStart(), 2) + " µm/min",
+                        "tested rate x temperature x copper load",
+                        rateFrom());
     }
 
     /** Everything that the rate of this bath rests on, and whatever is given besides. */
@@ -195,21 +191,12 @@ final class CopperSteps {
 
     Step biteAgain() {
         double time = biteMinutes(workshop, Bite.of(workshop, request));
-        BathFigures bath = workshop.bath();
+        String basis = "time so far x (depth wanted / depth now - 1)";
+        Figure[] from = rateFrom(workshop.bath().biteMinutes());
         return new StepDraft("Bite again, or not")
-                .computed(
-                        "too pale: a tenth deeper",
-                        minutes(time * 0.1) + " more",
-                        "time so far x (depth wanted / depth now - 1)",
-                        rateFrom(bath.biteMinutes()))
-                .computed(
-                        "too pale: a quarter deeper",
-                        minutes(time * 0.25) + " more",
-                        "time so far x (depth wanted / depth now - 1)",
-                        rateFrom(bath.biteMinutes()))
-                .advise(
-                        "Bite again only with the resist still whole, or a new ground. Each further micrometre also undercuts:"
-                                + " watch the narrowest lands and the wide blacks.")
+                .computed("too pale: a tenth deeper", minutes(time * 0.1) + " more", basis, from)
+                .computed("too pale: a quarter deeper", minutes(time * 0.25) + " more", basis, from)
+                .advise(AGAIN + ".")
                 .advise(
                         "Too dark: no bath gives copper back. Strip, burnish what is too dark, and give the next plate less"
                                 + " time.")
@@ -233,9 +220,10 @@ final class CopperSteps {
             step.advise(
                     "The resist itself holds the ink: soft canvas, light hand, no scraper, low pressure to begin with.");
         }
-        if (request.transfers() > 1) {
-            String first = request.transfers() % 2 == 0 ? "backwards" : "right";
-            step.advise("The film is made for " + request.transfers()
+        int transfers = request.job().placing().readingSide().transfers();
+        if (transfers > 1) {
+            String first = transfers % 2 == 0 ? "backwards" : "right";
+            step.advise("The film is made for " + transfers
                     + " contact transfers: the first sheet, pulled from the plate, reads " + first
                     + ", the last one reads right.");
         }

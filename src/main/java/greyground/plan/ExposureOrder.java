@@ -1,7 +1,7 @@
 package greyground.plan;
 
-import static greyground.plan.ResistSteps.micrometres;
 import static greyground.plan.StepDraft.fixed;
+import static greyground.plan.StepDraft.micrometres;
 import static greyground.plan.StepDraft.seconds;
 
 import greyground.plan.ExposurePlan.Step;

@@ -14,7 +14,6 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
         steps = List.copyOf(steps);
     }
 
-    /** Every warning of every step, in bench order. */
     public List<String> warnings() {
         return steps.stream().flatMap(step -> step.warnings().stream()).toList();
     }

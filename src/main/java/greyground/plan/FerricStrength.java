@@ -38,12 +38,21 @@ public record FerricStrength(double massFraction, double kilogramsPerLitre) {
         return new FerricStrength(perCent / 100, specificGravity);
     }
 
-    /** Strength from degrees Baume, modulus 145; 18.2 to 46.2 degrees. */
-    public static FerricStrength ofBaume(double degreesBaume) {
-        return ofSpecificGravity(Hydrometer.usual().specificGravity(degreesBaume));
+    /**
+     * Specific gravity 60/60 F of a liquid heavier than water, SG = 145 / (145 - Be); degrees from 0 to 72. 145 is the American modulus
+     * (Roberts and Etherington, Bookbinding and the Conservation of Books, "Baume"); older recipes may mean 144 (old Dutch), 144.3 or 146.78
+     * (Gerlach) (CRC Handbook, 51st edition, as quoted; Beringer, Textbook of Assaying).
+     */
+    static double specificGravity(double degreesBaume) {
+        Refusal.checkRange("bath strength", degreesBaume, 0, 72, "degrees Baume", "40 to 42 is usual");
+        return 145 / (145 - degreesBaume);
     }
 
-    /** Per cent by mass. */
+    /** Strength from degrees Baume, modulus 145; 18.2 to 46.2 degrees. */
+    public static FerricStrength ofBaume(double degreesBaume) {
+        return ofSpecificGravity(specificGravity(degreesBaume));
+    }
+
     public double massPerCent() {
         return massFraction * 100;
     }

@@ -16,7 +16,7 @@ public record FilmBlack(double needed, double onFilm) {
     public static FilmBlack of(Workshop workshop) {
         ExposureFigures exposure = workshop.exposure();
         return new FilmBlack(
-                StepWedge.nominal().density(exposure.targetStep().value())
+                StepWedge.density(exposure.targetStep().value())
                         + 1 / workshop.resist().contrastGamma().value()
                         + exposure.blackMarginDensity().value(),
                 workshop.filmPrinter().uvWindow());

@@ -1,13 +1,11 @@
 package greyground.plan;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.json.JsonFields;
 import greyground.json.JsonText;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
-import greyground.quantity.Refusal;
-import java.util.ArrayList;
 import java.util.List;
 
 /** A plan as JSON, for attaching to the film and for reading back from it. */
@@ -19,9 +17,7 @@ public final class PlanJson {
 
     /** The plan as a tree, fields in a fixed order. */
     public static ObjectNode tree(ExposurePlan plan) {
-        ObjectNode file = JsonText.object();
-        file.put("greyground", KIND);
-        file.put("version", VERSION);
+        ObjectNode file = JsonText.file(KIND, VERSION);
         file.put("summary", plan.summary());
         file.put("caution", plan.caution());
         ArrayNode steps = file.putArray("steps");
@@ -51,51 +47,22 @@ public final class PlanJson {
 
     /** Reads a plan back. Missing lists are empty; a newer version or another kind of file is refused. */
     public static ExposurePlan read(String text) {
-        ObjectNode file = JsonText.read(KIND, VERSION, text);
-        List<Step> steps = new ArrayList<>();
-        for (JsonNode node : file.path("steps")) {
-            List<Line> lines = new ArrayList<>();
-            for (JsonNode line : node.path("lines")) {
-                lines.add(new Line(
-                        words(line, "label"), words(line, "value"), words(line, "provenance"), words(line, "basis")));
-            }
-            JsonNode seconds = node.path("seconds");
-            if (!seconds.isNumber() || !(seconds.doubleValue() >= 0 && seconds.doubleValue() <= 1e7)) {
-                throw refused("seconds", seconds, "a number from 0 to 10000000");
-            }
-            steps.add(new Step(
-                    words(node, "title"),
-                    seconds.doubleValue(),
-                    lines,
-                    sentences(node, "warnings"),
-                    sentences(node, "advice"),
-                    sentences(node, "cautions")));
-        }
-        return new ExposurePlan(steps, words(file, "summary"), words(file, "caution"));
+        JsonFields file = JsonFields.read(KIND, VERSION, text, "make the plan again from the art");
+        return new ExposurePlan(
+                file.list("steps").stream().map(PlanJson::step).toList(), file.word("summary"), file.word("caution"));
     }
 
-    private static String words(JsonNode node, String name) {
-        JsonNode words = node.path(name);
-        if (!words.isTextual()) {
-            throw refused(name, words, "text in quotes");
-        }
-        return words.textValue();
-    }
-
-    private static List<String> sentences(JsonNode node, String name) {
-        List<String> sentences = new ArrayList<>();
-        for (JsonNode sentence : node.path(name)) {
-            if (!sentence.isTextual()) {
-                throw refused(name, sentence, "text in quotes");
-            }
-            sentences.add(sentence.textValue());
-        }
-        return sentences;
-    }
-
-    private static Refusal refused(String name, JsonNode node, String allowed) {
-        String shown = node.isMissingNode() ? "nothing" : node.toString();
-        return Refusal.use("plan " + name + " is " + (shown.length() > 100 ? shown.substring(0, 100) + "..." : shown)
-                + "; it must be " + allowed + ": make the plan again from the art");
+    private static Step step(JsonFields step) {
+        List<Line> lines = step.list("lines").stream()
+                .map(line ->
+                        new Line(line.word("label"), line.word("value"), line.word("provenance"), line.word("basis")))
+                .toList();
+        return new Step(
+                step.word("title"),
+                step.number("seconds", Double.NaN, 0, 1e7),
+                lines,
+                step.words("warnings"),
+                step.words("advice"),
+                step.words("cautions"));
     }
 }

@@ -28,7 +28,6 @@ public final class PlanText {
         return of("EXPOSURE AND BITE PLAN", plan);
     }
 
-    /** The same under another heading. */
     public static String of(String heading, ExposurePlan plan) {
         return new PlanText().write(heading, plan);
     }

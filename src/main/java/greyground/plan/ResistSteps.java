@@ -2,9 +2,10 @@ package greyground.plan;
 
 import static greyground.plan.StepDraft.fixed;
 import static greyground.plan.StepDraft.minutes;
+import static greyground.plan.StepDraft.perLitre;
 import static greyground.plan.StepDraft.seconds;
-import static greyground.plan.StepDraft.times;
 
+import greyground.film.job.ReadingSide;
 import greyground.plan.ExposurePlan.Step;
 import greyground.quantity.Refusal;
 import greyground.workshop.Developer;
@@ -19,29 +20,16 @@ import java.util.List;
 import java.util.Locale;
 
 /** The steps from bare copper to developed resist. */
-final class ResistSteps {
+record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) {
     private static final String COVERED = "Lay the cover sheet back on the dry resist, without bubbles.";
 
     private static final String CONTACT =
             "Good contact all over, wedge beside the image. Note the step held afterwards.";
 
-    private final Workshop workshop;
-    private final PlanRequest request;
-    private final ExposureTimes times;
-
-    ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) {
-        this.workshop = workshop;
-        this.request = request;
-        this.times = times;
-    }
-
     Step laminate() {
         ResistFigures resist = workshop.resist();
         StepDraft step = new StepDraft("Degrease and laminate")
-                .known(
-                        "resist thickness",
-                        micrometres(resist.thicknessMicrometres().value()),
-                        resist.thicknessMicrometres())
+                .known("resist thickness", resist.thicknessMicrometres(), StepDraft::micrometres)
                 .advise(
                         "Clean until water runs off in one sheet with no break, dry, and laminate at once under safelight.");
         if (!request.isBitten()) {
@@ -57,17 +45,11 @@ final class ResistSteps {
         double most = resist.thinningMostMinutes().value();
         StepDraft step = new StepDraft("Thinning in soda")
                 .clock(wanted * 60)
-                .known("time", minutes(wanted), resist.thinningMinutes())
-                .known(
-                        "soda, " + soda(),
-                        perLitre(resist.thinningGramsPerLitre().value()),
-                        resist.thinningGramsPerLitre())
-                .known("temperature", fixed(resist.thinningCelsius().value(), 0) + " °C", resist.thinningCelsius())
+                .known("time", resist.thinningMinutes(), StepDraft::minutes)
+                .known("soda, " + soda(), resist.thinningGramsPerLitre(), StepDraft::perLitre)
+                .known("temperature", resist.thinningCelsius(), StepDraft::celsius)
                 .known("window", Refusal.plain(least) + " to " + minutes(most), resist.thinningMostMinutes())
-                .known(
-                        "thickness afterwards",
-                        micrometres(resist.thinnedThicknessMicrometres().value()),
-                        resist.thinnedThicknessMicrometres());
+                .known("thickness afterwards", resist.thinnedThicknessMicrometres(), StepDraft::micrometres);
         if (wanted < least || wanted > most) {
             step.warn("Thinning of " + minutes(wanted) + " lies outside the window of " + Refusal.plain(least) + " to "
                     + minutes(most)
@@ -114,14 +96,8 @@ final class ResistSteps {
                     + fixed(steps, 1) + " steps fewer, which is "
                     + fixed(100 * StepWedge.exposureFactor(steps, 0), 0) + " % of the exposure.");
         }
-        return step.known(
-                        "smallest opening",
-                        micrometres(resist.smallestOpeningMicrometres().value()),
-                        resist.smallestOpeningMicrometres())
-                .known(
-                        "smallest land",
-                        micrometres(resist.smallestLandMicrometres().value()),
-                        resist.smallestLandMicrometres())
+        return step.known("smallest opening", resist.smallestOpeningMicrometres(), StepDraft::micrometres)
+                .known("smallest land", resist.smallestLandMicrometres(), StepDraft::micrometres)
                 .advise(
                         "Measure the 100 mm rulers both ways: out by more than 0.2 mm, print again at 100 %. Look through solid"
                                 + " blacks with a loupe: 1 % of pinholes brings a black of 3.0 down to 2.0.")
@@ -135,14 +111,8 @@ final class ResistSteps {
             StepDraft one = new StepDraft("Exposure")
                     .clock(times.togetherSeconds())
                     .advise(COVERED)
-                    .known(
-                            "your tested screen time",
-                            seconds(exposure.screenSeconds().value()),
-                            exposure.screenSeconds())
-                    .known(
-                            "your tested image time",
-                            seconds(exposure.imageSeconds().value()),
-                            exposure.imageSeconds());
+                    .known("your tested screen time", exposure.screenSeconds(), StepDraft::seconds)
+                    .known("your tested image time", exposure.imageSeconds(), StepDraft::seconds);
             corrections(one);
             return List.of(one.computed(
                             "expose the positive for",
@@ -157,10 +127,7 @@ final class ResistSteps {
         StepDraft screen = new StepDraft("Screen exposure")
                 .clock(times.screenSeconds())
                 .advise(COVERED)
-                .known(
-                        "your tested screen time",
-                        seconds(exposure.screenSeconds().value()),
-                        exposure.screenSeconds());
+                .known("your tested screen time", exposure.screenSeconds(), StepDraft::seconds);
         corrections(screen);
         screen.computed(
                         "expose the screen for",
@@ -170,9 +137,9 @@ final class ResistSteps {
                 .advise(lies("Screen film"))
                 .advise(CONTACT)
                 .care(Cautions.LAMP);
-        Step image = new StepDraft("Image exposure")
+        StepDraft image = new StepDraft("Image exposure")
                 .clock(times.imageSeconds())
-                .known("your tested image time", seconds(exposure.imageSeconds().value()), exposure.imageSeconds())
+                .known("your tested image time", exposure.imageSeconds(), StepDraft::seconds)
                 .computed(
                         "expose the positive for",
                         seconds(times.imageSeconds()),
@@ -185,9 +152,8 @@ final class ResistSteps {
                         correctedBy(exposure.screenSeconds(), exposure.imageSeconds()))
                 .advise(lies("Positive"))
                 .advise("Same frame, same lamp, straight after the screen. The order doesn't matter; the sum does.")
-                .care(Cautions.LAMP_AGAIN)
-                .done();
-        return List.of(screen.done(), image);
+                .care(Cautions.LAMP_AGAIN);
+        return List.of(screen.done(), image.done());
     }
 
     /** The given times and everything that corrects them: a corrected time is only as sure as all of these. */
@@ -196,15 +162,14 @@ final class ResistSteps {
         LampFigures light = workshop.light();
         List<Figure> all = new ArrayList<>(List.of(found));
         all.addAll(List.of(exposure.stepHeld(), exposure.targetStep(), exposure.filmBaseAtTestDensity()));
-        all.addAll(List.of(light.distanceMillimetres(), light.distanceAtTestMillimetres()));
-        all.addAll(List.of(
-                light.hours(), light.hoursAtTest(), workshop.filmPrinter().clearUvDensity()));
+        all.addAll(List.of(light.distanceMillimetres(), light.distanceAtTestMillimetres(), light.hours()));
+        all.addAll(List.of(light.hoursAtTest(), workshop.filmPrinter().clearUvDensity()));
         return all.toArray(Figure[]::new);
     }
 
     /** How a film lies. Its legend is never mirrored, so the words say by themselves which side looks up. */
     private String lies(String film) {
-        return request.inkDown()
+        return request.job().placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN
                 ? film + " with its ink side down on the resist: the words INK SIDE then read backwards from above."
                 : film + " with its ink side up, its clear side on the resist: the words INK SIDE then read right from"
                         + " above.";
@@ -216,7 +181,7 @@ final class ResistSteps {
         step.computed(
                 "step held " + Refusal.plain(exposure.stepHeld().value()) + ", wanted "
                         + Refusal.plain(exposure.targetStep().value()),
-                times(times.stepFactor()),
+                StepDraft.times(times.stepFactor()),
                 "10^(0.15 x steps missing)",
                 exposure.stepHeld(),
                 exposure.targetStep());
@@ -227,7 +192,7 @@ final class ResistSteps {
         if (light.kind() == LampFigures.Kind.POINT) {
             step.computed(
                     "lamp " + distance,
-                    times(times.distanceFactor()),
+                    StepDraft.times(times.distanceFactor()),
                     "inverse square of the distance",
                     light.distanceAtTestMillimetres(),
                     light.distanceMillimetres());
@@ -238,13 +203,13 @@ final class ResistSteps {
         }
         step.computed(
                 "lamp's age",
-                times(times.ageingFactor()),
+                StepDraft.times(times.ageingFactor()),
                 "exponential fading to 80 % in the lamp's rated hours",
                 light.hours(),
                 light.hoursAtTest());
         step.computed(
                 "film base",
-                times(times.baseFactor()),
+                StepDraft.times(times.baseFactor()),
                 "10^(clear UV density now minus then)",
                 workshop.filmPrinter().clearUvDensity(),
                 exposure.filmBaseAtTestDensity());
@@ -255,26 +220,28 @@ final class ResistSteps {
         double hold = exposure.holdMinutes().value();
         return new StepDraft("Hold")
                 .clock(hold * 60)
-                .known("time", minutes(hold), exposure.holdMinutes())
+                .known("time", exposure.holdMinutes(), StepDraft::minutes)
                 .advise("Dark and flat, cover sheet on: the resist goes on hardening. Then peel the sheet off.")
                 .done();
     }
 
     Step developing() {
         Developer developer = workshop.developer();
-        double loss = SodaBath.hardnessLoss(
-                developer.gramsPerLitre().value(),
-                developer.soda(),
-                developer.hardnessMilligramsPerLitre().value());
+        double loss = developer
+                .soda()
+                .hardnessLoss(
+                        developer.gramsPerLitre().value(),
+                        developer.hardnessMilligramsPerLitre().value());
         double share = developer.breakpointShare().value();
         double whole = developer.minutes().value() * 60;
         StepDraft step = new StepDraft("Develop")
                 .clock(whole)
-                .known("soda, " + soda(), perLitre(developer.gramsPerLitre().value()), developer.gramsPerLitre());
+                .known("soda, " + soda(), developer.gramsPerLitre(), StepDraft::perLitre);
         for (Developer.Soda other : Developer.Soda.values()) {
             if (other != developer.soda()) {
-                double grams =
-                        SodaBath.equivalentGrams(developer.gramsPerLitre().value(), developer.soda(), other);
+                double grams = developer
+                        .soda()
+                        .equivalentGrams(developer.gramsPerLitre().value(), other);
                 step.computed(
                         "or " + other.name().toLowerCase(Locale.ROOT),
                         perLitre(grams),
@@ -295,11 +262,8 @@ final class ResistSteps {
         if (request.isBitten()) {
             step.advise("Tape the back first and press the tape's edges down: it stays on through the bath.");
         }
-        return step.known(
-                        "temperature",
-                        fixed(developer.temperatureCelsius().value(), 0) + " °C",
-                        developer.temperatureCelsius())
-                .known("time, about", minutes(developer.minutes().value()), developer.minutes())
+        return step.known("temperature", developer.temperatureCelsius(), StepDraft::celsius)
+                .known("time, about", developer.minutes(), StepDraft::minutes)
                 .computed(
                         "copper should show at",
                         seconds(whole * share),
@@ -324,15 +288,7 @@ final class ResistSteps {
         return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
     }
 
-    private static String perLitre(double grams) {
-        return fixed(grams, 1) + " g/L";
-    }
-
     private static String centimetres(double millimetres) {
         return Refusal.plain(millimetres / 10);
-    }
-
-    static String micrometres(double value) {
-        return Refusal.plain(Math.round(value * 10) / 10.0) + " µm";
     }
 }

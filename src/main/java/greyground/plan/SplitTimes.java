@@ -37,7 +37,7 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
             }
         }
         double together = (split.screenDose() + split.imageDose()) * hardening;
-        return new SplitTimes(screen, image, StepWedge.nominal().step(StrictMath.log10(together)), spacer);
+        return new SplitTimes(screen, image, StepWedge.step(StrictMath.log10(together)), spacer);
     }
 
     /** Softness that the screen film's own edges and its contact with the resist give without trying. */

@@ -2,10 +2,12 @@ package greyground.plan;
 
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
+import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleFunction;
 
 /** A step being written. Used by one thread, then turned into a {@link Step}. */
 final class StepDraft {
@@ -20,7 +22,6 @@ final class StepDraft {
         this.title = title;
     }
 
-    /** A fact that the job states. */
     StepDraft stated(String label, String value) {
         if (!value.isBlank()) {
             lines.add(new Line(label, value, "", ""));
@@ -28,7 +29,11 @@ final class StepDraft {
         return this;
     }
 
-    /** A number of the workshop with its own provenance. */
+    /** A number of the workshop in words, with its own provenance. */
+    StepDraft known(String label, Figure figure, DoubleFunction<String> words) {
+        return known(label, words.apply(figure.value()), figure);
+    }
+
     StepDraft known(String label, String value, Figure figure) {
         lines.add(new Line(
                 label, value, figure.provenance().words(), figure.provenance().basis()));
@@ -45,7 +50,6 @@ final class StepDraft {
         return this;
     }
 
-    /** Rows of a table, its heads first. */
     StepDraft table(List<String> rows) {
         rows.forEach(row -> lines.add(Line.row(row)));
         return this;
@@ -97,12 +101,22 @@ final class StepDraft {
         return minutes < 9.95 ? Math.rint(minutes * 10) * 6 : Math.rint(minutes * 2) * 30;
     }
 
-    /** A number with a fixed count of decimals. */
+    static String micrometres(double value) {
+        return Refusal.plain(Math.round(value * 10) / 10.0) + " µm";
+    }
+
+    static String celsius(double value) {
+        return Refusal.plain(value) + " °C";
+    }
+
+    static String perLitre(double grams) {
+        return fixed(grams, 1) + " g/L";
+    }
+
     static String fixed(double value, int decimals) {
         return String.format(Locale.ROOT, "%." + decimals + "f", value);
     }
 
-    /** A correction factor. */
     static String times(double factor) {
         return "× " + fixed(factor, factor < 9.995 ? 2 : 1);
     }

@@ -13,22 +13,21 @@ import org.junit.jupiter.params.provider.CsvSource;
 class BathScienceTest {
     @ParameterizedTest
     @CsvSource({
-        // Degrees, SG at modulus 145, SG at modulus 144.3, % by mass, g/L: a chemical producer's
+        // Degrees, SG at modulus 145, % by mass, g/L: a chemical producer's
         // 20 C
         // density table by straight lines; Baume after Roberts and Etherington.
-        "30,1.26087,1.26247,27.26,343.7",
-        "33,1.29464,1.29650,30.23,391.4",
-        "36,1.33028,1.33241,33.25,442.3",
-        "38,1.35514,1.35748,35.28,478.0",
-        "40,1.38095,1.38351,37.33,515.5",
-        "41,1.39423,1.39690,38.37,535.0",
-        "42,1.40777,1.41056,39.43,555.1",
-        "43,1.42157,1.42448,40.49,575.5",
-        "45,1.45000,1.45317,42.59,617.6",
+        "30,1.26087,27.26,343.7",
+        "33,1.29464,30.23,391.4",
+        "36,1.33028,33.25,442.3",
+        "38,1.35514,35.28,478.0",
+        "40,1.38095,37.33,515.5",
+        "41,1.39423,38.37,535.0",
+        "42,1.40777,39.43,555.1",
+        "43,1.42157,40.49,575.5",
+        "45,1.45000,42.59,617.6",
     })
-    void strengthIsTheSameInEveryMeasure(double degrees, double gravity, double old, double perCent, double grams) {
-        assertEquals(gravity, Hydrometer.usual().specificGravity(degrees), 1e-5);
-        assertEquals(old, new Hydrometer(144.3).specificGravity(degrees), 1e-5);
+    void strengthIsTheSameInEveryMeasure(double degrees, double gravity, double perCent, double grams) {
+        assertEquals(gravity, FerricStrength.specificGravity(degrees), 1e-5);
         FerricStrength strength = FerricStrength.ofBaume(degrees);
         assertEquals(perCent, strength.massPerCent(), 0.006);
         assertEquals(grams, strength.gramsPerLitre(), 0.06);
@@ -38,7 +37,7 @@ class BathScienceTest {
     void fortyTwoDegreesIsAboutFortyPerCent() {
         assertEquals(39.433, FerricStrength.ofBaume(42).massPerCent(), 0.05);
         // Markle, High Temperature Ferric Chloride Etching: 42 degrees is 1.41.
-        assertEquals(1.41, Hydrometer.usual().specificGravity(42), 0.005);
+        assertEquals(1.41, FerricStrength.specificGravity(42), 0.005);
     }
 
     @Test
@@ -60,16 +59,16 @@ class BathScienceTest {
 
     @Test
     void warmerBathBitesFaster() {
-        assertEquals(1.14752, BathArithmetic.temperatureFactor(20, 25, 20), 1e-5);
-        assertEquals(1.31085, BathArithmetic.temperatureFactor(20, 30, 20), 1e-5);
-        assertEquals(0.867289, BathArithmetic.temperatureFactor(20, 15, 20), 1e-6);
+        assertEquals(1.14752, Bite.temperatureFactor(20, 25, 20), 1e-5);
+        assertEquals(1.31085, Bite.temperatureFactor(20, 30, 20), 1e-5);
+        assertEquals(0.867289, Bite.temperatureFactor(20, 15, 20), 1e-6);
         // A photo-etch house: 30 % slower for 5 C less at 44 C, which is 58.7 kJ/mol.
-        assertEquals(0.70, BathArithmetic.temperatureFactor(44, 39, 58.7), 0.005);
+        assertEquals(0.70, Bite.temperatureFactor(44, 39, 58.7), 0.005);
     }
 
     @Test
     void copperDissolvedIsAreaTimesDepth() {
-        double grams = BathArithmetic.copperGrams(600, 0.4, 25);
+        double grams = Bite.copperGrams(600, 0.4, 25);
         assertEquals(5.376, grams, 1e-3);
         assertEquals(2.688, grams / 2, 1e-3);
         assertEquals(18.60, 50 / (grams / 2), 0.01);

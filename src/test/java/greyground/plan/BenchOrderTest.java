@@ -5,11 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.film.job.FilmFields;
+import greyground.film.job.Job;
+import greyground.film.job.JobFields;
+import greyground.film.job.PlacingFields;
+import greyground.film.job.ReadingSide;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
 import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
@@ -27,17 +31,9 @@ class BenchOrderTest {
     }
 
     static PlanRequest request(PlateProcess process) {
-        return new PlanRequest(
-                process,
-                new Size(200, 250),
-                true,
-                1,
-                0.4,
-                "marsh.pdf",
-                "2026-03-06",
-                new Resolution(1440),
-                "grain 180 µm",
-                "edge growth 18 µm, n 1.7");
+        Job marsh = FilmFields.TITLE.with(FilmFields.DATE.with(JobFields.usual(), "2026-03-06"), "marsh.pdf");
+        Job job = FilmFields.PROCESS.with(FilmFields.PLATE.with(marsh, new Size(200, 250)), process);
+        return new PlanRequest(job, 0.4, "edge growth 18 µm, n 1.7");
     }
 
     private static ExposurePlan etched(Workshop shop) {
@@ -119,8 +115,9 @@ class BenchOrderTest {
     void filmsLieAsTheJobSays(PlateProcess process) {
         for (boolean down : new boolean[] {true, false}) {
             for (int transfers = 1; transfers <= 9; transfers++) {
-                PlanRequest request = new PlanRequest(
-                        process, new Size(200, 250), down, transfers, 0.4, "", "", new Resolution(1440), "", "");
+                ReadingSide side = new ReadingSide(down ? ReadingSide.InkSide.DOWN : ReadingSide.InkSide.UP, transfers);
+                Job job = PlacingFields.TRANSFERS.with(request(process).job(), (long) side.transfers());
+                PlanRequest request = new PlanRequest(PlacingFields.INK_SIDE.with(job, side.inkSide()), 0.4, "");
                 String plan = PlanText.of(BenchOrder.plan(Workshop.assumed(), request))
                         .replaceAll("\\s+", " ");
                 int films = process instanceof PlateProcess.Photogravure ? 2 : 1;

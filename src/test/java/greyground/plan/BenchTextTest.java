@@ -116,7 +116,7 @@ class BenchTextTest {
         assertEquals(planned.screenSeconds(), times.screenSeconds(), 1e-9);
         assertEquals(planned.imageSeconds(), times.imageSeconds(), 1e-9);
         assertEquals(SHOP.exposure().targetStep().value(), times.stepHeld(), 1e-9);
-        assertEquals(9.5, StepWedge.nominal().step(StepWedge.nominal().density(9.5)), 1e-12);
+        assertEquals(9.5, StepWedge.step(StepWedge.density(9.5)), 1e-12);
     }
 
     /** The words of the advice say how to plan by it; doing so gives the plate that was advised. */

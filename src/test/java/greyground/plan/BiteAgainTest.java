@@ -46,7 +46,7 @@ class BiteAgainTest {
         Bite whole = Bite.of(then, REQUEST);
         for (double minutes = 1; minutes < 15; minutes += 2) {
             double depth = whole.depthAfter(minutes);
-            Workshop now = bath(18, BiteAgain.copperAfterFirst(then, REQUEST, depth));
+            Workshop now = bath(18, Bite.of(then, REQUEST).copperAfter(depth));
             BiteAgain again = BiteAgain.of(then, now, REQUEST, minutes, depth, 40);
             assertEquals(1, again.rateOverPlan(), 1e-12);
             assertEquals(whole.minutesTo(40), minutes + again.minutesMore(), 1e-9);
@@ -88,8 +88,8 @@ class BiteAgainTest {
     /** Tollenaar and Ernst's form, Dinf 1.7, m 0.15: 9.64613 um of ink for D 1.3 over paper (computed apart). */
     @Test
     void aProofsDensityTellsTheDepth() {
-        assertEquals(9.64613 / 0.8, BiteAgain.depthOfProof(Workshop.assumed(), 1.36), 1e-4);
-        assertThrows(Refusal.class, () -> BiteAgain.depthOfProof(Workshop.assumed(), 3));
+        assertEquals(9.64613 / 0.8, BitePlan.depthFor(Workshop.assumed(), 1.36), 1e-4);
+        assertThrows(Refusal.class, () -> BitePlan.depthFor(Workshop.assumed(), 3));
     }
 
     @Test

@@ -47,8 +47,7 @@ class BiteLogTest {
 
     private static BiteLog log(BiteLog.State... states) {
         double depth = states[states.length - 1].depthMicrometres();
-        return BiteLog.of(
-                bath(5), bath(BiteAgain.copperAfterFirst(bath(5), REQUEST, depth)), REQUEST, List.of(states), PLATE);
+        return BiteLog.of(bath(5), bath(Bite.of(bath(5), REQUEST).copperAfter(depth)), REQUEST, List.of(states), PLATE);
     }
 
     /** A bath that bites at one share of the foretold rate throughout: biting on must arrive where one bite of the whole time would. */

@@ -12,10 +12,9 @@ class ExposureScienceTest {
     @Test
     void wedgeRunsFromFiveHundredthsToThreeAndFiveHundredths() {
         // Wedge data quoted by a flatbed-scanner densitometry note, 2008: 21 steps of 0.15, Dmax 3.05; tolerance 0.02.
-        StepWedge wedge = StepWedge.nominal();
-        assertEquals(3.05, wedge.density(21), 0.02);
-        assertEquals(1.10, wedge.density(8), 1e-12);
-        assertEquals(0.0794328, Math.pow(10, -wedge.density(8)), 1e-7);
+        assertEquals(3.05, StepWedge.density(21), 0.02);
+        assertEquals(1.10, StepWedge.density(8), 1e-12);
+        assertEquals(0.0794328, Math.pow(10, -StepWedge.density(8)), 1e-7);
     }
 
     @Test
@@ -31,33 +30,33 @@ class ExposureScienceTest {
 
     @Test
     void lightFallsWithDistance() {
-        assertEquals(153.6, 60 * Lamp.distanceFactor(500, 800), 1e-9);
+        assertEquals(153.6, 60 * ExposureTimes.distanceFactor(500, 800), 1e-9);
     }
 
     @Test
     void lampFadesToFourFifths() {
         // J. Illum. Engng Inst. Japan 46(12): copying fluorescent lamps keep about 80 % at the end of 1000 h or more.
-        assertEquals(4481.42, Lamp.decayHours(1000), 0.01);
-        assertEquals(0.894427, Lamp.lightLeft(500, 1000), 1e-5);
-        assertEquals(67.082, 60 * Lamp.ageingFactor(0, 500, 1000), 1e-3);
-        assertEquals(1, Lamp.ageingFactor(700, 700, 1000), 1e-12);
+        assertEquals(4481.42, ExposureTimes.decayHours(1000), 0.01);
+        assertEquals(0.894427, ExposureTimes.lightLeft(500, 1000), 1e-5);
+        assertEquals(67.082, 60 * ExposureTimes.ageingFactor(0, 500, 1000), 1e-3);
+        assertEquals(1, ExposureTimes.ageingFactor(700, 700, 1000), 1e-12);
     }
 
     @Test
     void filmBaseCostsLight() {
-        assertEquals(1.318257, Lamp.baseFactor(0.12), 1e-6);
-        assertEquals(79.0954, 60 * Lamp.baseFactor(0.12), 1e-4);
-        assertEquals(3.0, 300 / Lamp.baseFactor(2), 1e-12);
+        assertEquals(1.318257, ExposureTimes.baseFactor(0.12), 1e-6);
+        assertEquals(79.0954, 60 * ExposureTimes.baseFactor(0.12), 1e-4);
+        assertEquals(3.0, 300 / ExposureTimes.baseFactor(2), 1e-12);
     }
 
     @Test
     void sodaIsWeighedByItsWater() {
         // A dry-film maker's guide agrees: 0.80-0.90 % anhydrous or 0.95-1.05 % monohydrate.
-        assertEquals(11.70, SodaBath.equivalentGrams(10, Soda.ANHYDROUS, Soda.MONOHYDRATE), 0.01);
-        assertEquals(27.00, SodaBath.equivalentGrams(10, Soda.ANHYDROUS, Soda.DECAHYDRATE), 0.01);
+        assertEquals(11.70, Soda.ANHYDROUS.equivalentGrams(10, Soda.MONOHYDRATE), 0.01);
+        assertEquals(27.00, Soda.ANHYDROUS.equivalentGrams(10, Soda.DECAHYDRATE), 0.01);
         for (Soda one : Soda.values()) {
             for (Soda other : Soda.values()) {
-                double back = SodaBath.equivalentGrams(SodaBath.equivalentGrams(10, one, other), other, one);
+                double back = other.equivalentGrams(one.equivalentGrams(10, other), one);
                 assertEquals(10, back, 1e-12);
             }
         }
@@ -65,9 +64,9 @@ class ExposureScienceTest {
 
     @Test
     void hardWaterTakesSoda() {
-        assertEquals(0.031768, SodaBath.hardnessLoss(10, Soda.ANHYDROUS, 300), 1e-4);
-        assertEquals(0.318, SodaBath.hardnessLoss(1, Soda.ANHYDROUS, 300), 1e-3);
-        assertEquals(1, SodaBath.hardnessLoss(0.1, Soda.ANHYDROUS, 900));
+        assertEquals(0.031768, Soda.ANHYDROUS.hardnessLoss(10, 300), 1e-4);
+        assertEquals(0.318, Soda.ANHYDROUS.hardnessLoss(1, 300), 1e-3);
+        assertEquals(1, Soda.ANHYDROUS.hardnessLoss(0.1, 900));
     }
 
     @Test
