@@ -141,7 +141,6 @@ public final class CommandLine implements Runnable {
                 .setExecutionExceptionHandler((fault, command, parsed) -> failed(fault, err));
     }
 
-    /** Tells the version. */
     static final class Version implements IVersionProvider {
         @Override
         public String[] getVersion() {

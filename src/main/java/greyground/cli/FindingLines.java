@@ -45,7 +45,7 @@ final class FindingLines {
                     new Column("film", "coverage", 100, "%.1f %%"),
                     new Column("measured", "lightness", 1, "L* %.1f"),
                     new Column("95 %", "halfWidth", 1, "\u00b1%.1f"),
-                    new Column("predicted", "foretold", 1, "%.1f"),
+                    new Column("predicted", "predicted", 1, "%.1f"),
                     new Column("taught", "taught", 1, "%.1f")),
             "tones",
             new Table(
@@ -64,7 +64,7 @@ final class FindingLines {
                     new Column("film", "coveragePercent", 1, "%.1f %%"),
                     new Column("readings", "readings", 1, "%.0f"),
                     new Column("density", "density", 1, "%.3f"),
-                    new Column("predicted", "foretoldDensity", 1, "%.3f"),
+                    new Column("predicted", "predictedDensity", 1, "%.3f"),
                     new Column("ink covers", "inkCoversPercent", 1, "%.1f %%")));
 
     private FindingLines() {}
@@ -121,7 +121,6 @@ final class FindingLines {
         return findings.all().stream().flatMap(each -> lines(each, findings)).toList();
     }
 
-    /** The word in front of what stands under a key. */
     static String lead(String key) {
         return String.format(Locale.ROOT, "%-" + LEAD + "s", LEADS.getOrDefault(key, key));
     }

@@ -42,24 +42,20 @@ final class JobChoice {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec command = CommandSpec.create();
 
-    /** What was given, by option name without its dashes. */
     Map<String, String> given() {
         return JobOptions.given(command.commandLine().getParseResult());
     }
 
-    /** The file named for the job. */
     Optional<Path> jobFile() {
         return Optional.ofNullable(job);
     }
 
-    /** These files, where they exist, as read. */
     NamedFiles named() {
         return new NamedFiles()
                 .reads("workshop", workshop)
                 .reads("job", jobFile().filter(Files::exists).orElse(null));
     }
 
-    /** The workshop named, if one is. */
     Optional<Workshop> namedWorkshop() {
         return Optional.ofNullable(workshop).map(KeptFiles::workshop);
     }

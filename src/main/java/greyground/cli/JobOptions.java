@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -20,26 +21,21 @@ import picocli.CommandLine.ParseResult;
 final class JobOptions {
     private JobOptions() {}
 
-    /** Every setting of a job. */
     static CommandSpec all() {
-        CommandSpec options = CommandSpec.create();
-        typed().forEach(field -> options.addOption(option(field, help(field))));
-        return options;
+        return of(typed().stream().map(field -> option(field, help(field))).toArray(OptionSpec[]::new));
     }
 
-    /** The settings of a test plate's film. */
     static CommandSpec testPlate() {
-        CommandSpec options = CommandSpec.create();
-        options.addOption(
+        Stream<OptionSpec> ofTestPlates = Stream.of(
                 option(
                         FilmFields.PLATE,
-                        "the copper's size, from 60x80mm; a strip from 30x100mm (usual: 150x200mm, 150x40mm, 100x150mm, 80x100mm by kind)"));
-        options.addOption(option(
-                FilmFields.PROCESS, "how the plate is made: etched-film (usual), sprayed-aquatint or unetched-film"));
-        options.addOption(
-                option(FilmFields.SEED, "chooses one of many equivalent shuffles and grains, 0 to 1679615 (usual: 1)"));
-        options.addOption(option(FilmFields.TITLE, "printed on the film (usual: the kind of test plate)"));
-        for (JobField<?> field : List.of(
+                        "the copper's size, from 60x80mm; a strip from 30x100mm (usual: 150x200mm, 150x40mm, 100x150mm, 80x100mm by kind)"),
+                option(
+                        FilmFields.PROCESS,
+                        "how the plate is made: etched-film (usual), sprayed-aquatint or unetched-film"),
+                option(FilmFields.SEED, "chooses one of many equivalent shuffles and grains, 0 to 1679615 (usual: 1)"),
+                option(FilmFields.TITLE, "printed on the film (usual: the kind of test plate)"));
+        Stream<JobField<?>> asElsewhere = Stream.of(
                 FilmFields.DATE,
                 FilmFields.RESOLUTION,
                 FilmFields.GRAIN,
@@ -49,10 +45,34 @@ final class JobOptions {
                 PlacingFields.BEVEL,
                 PlacingFields.INK_SIDE,
                 PlacingFields.TRANSFERS,
-                PlacingFields.SHEET)) {
-            options.addOption(option(field, help(field)));
-        }
-        return options;
+                PlacingFields.SHEET);
+        return of(Stream.concat(ofTestPlates, asElsewhere.map(field -> option(field, help(field))))
+                .toArray(OptionSpec[]::new));
+    }
+
+    /** Options whose words the rooms behind the door read themselves. */
+    static CommandSpec of(OptionSpec... options) {
+        CommandSpec all = CommandSpec.create();
+        List.of(options).forEach(all::addOption);
+        return all;
+    }
+
+    static OptionSpec word(String name, String shape, String help) {
+        return OptionSpec.builder(name)
+                .type(String.class)
+                .paramLabel(shape)
+                .description(help.replace("%", "%%"))
+                .build();
+    }
+
+    /** One that may be given again and again. */
+    static OptionSpec repeated(String name, Class<?> type, String shape, String help) {
+        return OptionSpec.builder(name)
+                .type(List.class)
+                .auxiliaryTypes(type)
+                .paramLabel(shape)
+                .description(help)
+                .build();
     }
 
     private static List<JobField<?>> typed() {
@@ -89,7 +109,6 @@ final class JobOptions {
                 .orElse(kind.range().isPresent() ? words + " (usual: " + usual + ")" : words);
     }
 
-    /** The names of all these options, without dashes. */
     static List<String> names() {
         return typed().stream().map(JobField::name).toList();
     }
@@ -101,7 +120,6 @@ final class JobOptions {
                 : String.valueOf(value);
     }
 
-    /** What was given, by option name without its dashes. */
     static Map<String, String> given(ParseResult parsed) {
         Map<String, String> given = new HashMap<>();
         for (OptionSpec option : parsed.matchedOptions()) {

@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -51,12 +52,31 @@ final class PlanCommand implements Callable<Integer> {
             description = "a film made by 'greyground positive', or art with the options that describe its job")
     private Path file = Path.of("");
 
+    /** What asks for a bite; {@code app.bite} reads the words. */
     @Mixin
-    BiteOptions bite = new BiteOptions();
+    CommandSpec bite = JobOptions.of(
+            JobOptions.word("--depth", "LENGTH", "bite to this depth, such as 30um"),
+            JobOptions.word("--darkest", "L*", "bite until the darkest tone prints so, such as 24"),
+            JobOptions.repeated(
+                    "--bitten",
+                    String.class,
+                    "TIME",
+                    "bitten so far, such as 12min; plans the rest. Once for each --measured, in order"),
+            JobOptions.repeated(
+                    "--measured",
+                    Path.class,
+                    "FILE",
+                    "tones read on the proof after that bite: comma-separated coverage and L* or density, or what"
+                            + " 'read --json' printed; tells what further minutes would do"),
+            JobOptions.word(
+                    "--proof-density", "D", "density of a deep solid on the proof, paper included, such as 1.1"),
+            JobOptions.word("--proof-depth", "LENGTH", "depth measured so far, such as 18um"),
+            JobOptions.word("--bath-temperature", "T", "the bath's, now, such as 18C (usual: the workshop's)"),
+            JobOptions.word("--bath-copper", "G", "copper in the bath now, such as 20g/L (usual: the workshop's)"));
 
     @Option(
             names = "--search-exposure",
-            description = "search the split of screen and image exposure, and foretell bands (photogravure)")
+            description = "search the split of screen and image exposure, and predict bands (photogravure)")
     private boolean searchExposure;
 
     @Mixin

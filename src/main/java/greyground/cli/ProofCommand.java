@@ -34,7 +34,7 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         customSynopsis = "greyground proof ART|FILM.pdf [OPTION...]",
         description = {
-            "Foretells print, copper and resist from ART, or from a film PDF, before any copper is spent.",
+            "Predicts print, copper and resist from ART, or from a film PDF, before any copper is spent.",
             "Only what is asked for is computed; without a file to write, the report alone is printed.",
             ""
         },

@@ -8,6 +8,7 @@ import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
 import greyground.app.teach.ReadWork;
 import greyground.finding.Findings;
+import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -96,11 +97,46 @@ final class ReadCommand implements Callable<Integer> {
                     "a reflection wedge that lies on the scan: x,y,side,density, the middle and side of each patch in scan pixels")
     private @Nullable Path reference;
 
+    /** What is told of a proof beside its scan; {@code app.teach} reads the words. */
     @Mixin
-    ReadOptions options = new ReadOptions();
+    CommandSpec proof = JobOptions.of(
+            JobOptions.word(
+                    "--depth",
+                    "LENGTH",
+                    "how deep the bare strip was measured to be, such as 34um: tells the bath's rate"),
+            JobOptions.word(
+                    "--bite", "TIME", "how long the plate was bitten, such as 22min (usual: as its film's plan says)"),
+            JobOptions.word(
+                    "--paper",
+                    "WHITE",
+                    "the bare sheet's L* or density, such as 95 or 0.06 (usual: as in the workshop)"),
+            JobOptions.word("--flare", "SHARE", "stray light that the scanner adds to darks, such as 1% (usual: 0%)"),
+            JobOptions.word(
+                    "--corners",
+                    "PLACES",
+                    "where the plate lies, if its codes can't be found: its four corners in scan pixels, as the print reads from the top left clockwise, such as \"120,95 1890,101 1884,2460 115,2452\""),
+            JobOptions.word("--date", "DATE", "when the proof was printed, as 2026-03-04 (usual: today)"));
 
-    @Mixin
-    FilmReadingOptions printed = new FilmReadingOptions();
+    @Option(
+            names = "--film",
+            paramLabel = "FILE.csv",
+            description =
+                    "densities of the film's own strip, to learn the film printer: a header line of coverage (in %%) and density"
+                            + " (ultraviolet), visual, or step (of a transmission wedge that looks the same in the developed"
+                            + " resist), then one line for each field")
+    private @Nullable Path readings;
+
+    @Option(
+            names = "--ruler-across",
+            paramLabel = "LENGTH",
+            description = "what the film's ruler of 100 mm above the plate measures, such as 100.4mm")
+    private @Nullable String rulerAcross;
+
+    @Option(
+            names = "--ruler-down",
+            paramLabel = "LENGTH",
+            description = "the same of the ruler beside the plate, such as 99.8mm")
+    private @Nullable String rulerDown;
 
     @Option(
             names = "--curve",
@@ -129,11 +165,11 @@ final class ReadCommand implements Callable<Integer> {
         if (takeBack) {
             return takenBack();
         }
-        return printed.areGiven() ? printedFilm() : read();
+        return filmIsMeasured() ? printedFilm() : read();
     }
 
     private int takenBack() throws IOException {
-        if (accept || scan != null || values != null || wedge != null || printed.areGiven()) {
+        if (accept || scan != null || values != null || wedge != null || filmIsMeasured()) {
             throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
         }
         ShopFile.TakenBack done = Greyground.workshop(workshop).takeBack();
@@ -153,7 +189,6 @@ final class ReadCommand implements Callable<Integer> {
         return CommandLine.done();
     }
 
-    /** What a film's own densities and rulers say of its printer. */
     private int printedFilm() throws IOException {
         Path film = needed(wedge, "no film is given: add --wedge FILM.pdf, the film that was measured");
         if (scan != null || values != null || reference != null || curve != null || overlay != null) {
@@ -168,7 +203,10 @@ final class ReadCommand implements Callable<Integer> {
                         shop.workshop(),
                         new ReadWords(JobOptions.given(command.commandLine().getParseResult()))
                                 .date(LocalDate.now(ZoneId.systemDefault())))
-                .read(printed.film(), printed.acrossMillimetres(), printed.downMillimetres());
+                .read(
+                        Optional.ofNullable(readings),
+                        millimetres("ruler across", rulerAcross),
+                        millimetres("ruler down", rulerDown));
         Optional<Path> kept = accept ? Optional.of(shop.teach(outcome.accepted())) : Optional.empty();
         tell(outcome, new ReadFiles(named), kept);
         return CommandLine.done();
@@ -221,8 +259,16 @@ final class ReadCommand implements Callable<Integer> {
                 .reads("values", values)
                 .reads("reference", reference)
                 .reads("film", wedge)
-                .reads("readings", printed.film().orElse(null));
+                .reads("readings", readings);
         return accept ? named.writes("workshop", workshop, NamedFiles.Content.KEPT) : named.reads("workshop", workshop);
+    }
+
+    private boolean filmIsMeasured() {
+        return readings != null || rulerAcross != null || rulerDown != null;
+    }
+
+    private static Optional<Double> millimetres(String what, @Nullable String typed) {
+        return Optional.ofNullable(typed).map(text -> Lengths.parseMillimetres(what, text));
     }
 
     private static Path needed(@Nullable Path given, String otherwise) {

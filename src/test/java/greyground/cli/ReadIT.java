@@ -91,7 +91,7 @@ class ReadIT {
         assertEquals("", looked.err());
         assertTrue(looked.out().contains("quay.json is untouched: add --accept"), looked.out());
         assertEquals(BY_HAND, Files.readString(shop));
-        assertTrue(Files.readString(curve).contains("foretold once taught"));
+        assertTrue(Files.readString(curve).contains("predicted once taught"));
 
         JsonNode told = JSON.readTree(read(shop, "--accept", "--json").out());
         assertTrue(told.get("accepted").booleanValue());
@@ -148,7 +148,7 @@ class ReadIT {
         assertTrue(now < 1.5, "with the measured tones prints miss by " + now + " L*");
         assertTrue(was > 2 * now, "without them they miss by " + was + " L*, with them by " + now);
         assertEquals("measured", curve(taught).get("known").textValue());
-        assertEquals("foretold", curve(before).get("known").textValue());
+        assertEquals("predicted", curve(before).get("known").textValue());
         assertNotEquals(curve(before).get("nodes"), curve(taught).get("nodes"));
     }
 
