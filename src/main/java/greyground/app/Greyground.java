@@ -56,13 +56,13 @@ public final class Greyground {
     public static PositiveOutcome positive(
             ArtSource art, Job job, Workshop shop, Path pdf, Optional<Path> tiff, Progress progress)
             throws IOException {
-        return new PositiveWork(art).prepare(job, shop, pdf, tiff, progress);
+        return PositiveWork.prepare(art, job, shop, Optional.of(pdf), tiff, progress);
     }
 
     /** The same as a TIFF alone. Choose it for who prints bits and keeps job and plan elsewhere: a TIFF carries neither. */
     public static PositiveOutcome positiveAsTiff(ArtSource art, Job job, Workshop shop, Path tiff, Progress progress)
             throws IOException {
-        return new PositiveWork(art).prepareTiff(job, shop, tiff, progress);
+        return PositiveWork.prepare(art, job, shop, Optional.empty(), Optional.of(tiff), progress);
     }
 
     /** Makes a job's films and prints them. Choose it where no file is wanted. */
@@ -100,7 +100,6 @@ public final class Greyground {
         return ProofWork.ofFilm(pdf, shop);
     }
 
-    /** The plan that a film PDF carries. */
     public static PlannedPlate plan(Path pdf) {
         return PlannedPlate.ofFilm(pdf);
     }

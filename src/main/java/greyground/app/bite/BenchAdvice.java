@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.finding.Findings;
 import greyground.json.JsonText;
 import greyground.plan.BiteOrder;
-import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
@@ -12,9 +11,10 @@ import greyground.raster.Progress;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Answers what a person asks about a plate at the bench: its whole plan, or the exposure or bite that was asked for.
@@ -26,13 +26,7 @@ import java.util.Optional;
  */
 public record BenchAdvice(
         PlannedPlate plate, Optional<ExposureAdvice> exposure, Optional<BiteAdvice> bite, Optional<BiteLogAdvice> log) {
-    /**
-     * Works the answer out.
-     *
-     * @param film the PDF whose curve says how much black it uses; empty where no film is made
-     * @param searchExposure whether to search the split of two exposures
-     * @param today when temperature and copper were read
-     */
+    /** Works the answer out; {@code app.Greyground} says of what. */
     public static BenchAdvice of(
             PlannedPlate plate,
             BiteWords words,
@@ -56,43 +50,40 @@ public record BenchAdvice(
         return new BenchAdvice(now, exposure, bite, log);
     }
 
-    /** To be read at the bench. */
-    public String text() {
-        if (exposure.isEmpty() && bite.isEmpty() && log.isEmpty()) {
-            return PlanText.of(plate.plan());
-        }
-        List<Step> steps = new ArrayList<>();
-        exposure.ifPresent(advice -> steps.add(advice.step()));
-        bite.ifPresent(advice -> steps.add(advice.step()));
-        log.ifPresent(advice -> steps.add(advice.step()));
-        ExposurePlan answer = BiteOrder.plan(plate.plan().steps().get(0), steps);
-        return PlanText.of(heading(), answer);
+    /** What was asked for, in words and figures. */
+    interface Answer {
+        Step step();
+
+        Findings findings();
     }
 
-    private String heading() {
-        if (log.isPresent()) {
-            return exposure.isEmpty() ? "BITE LOG" : "EXPOSURE ADVICE AND BITE LOG";
+    private List<Answer> answers() {
+        return Stream.<Optional<? extends Answer>>of(exposure, bite, log)
+                .<Answer>flatMap(Optional::stream)
+                .toList();
+    }
+
+    public String text() {
+        if (answers().isEmpty()) {
+            return PlanText.of(plate.plan());
         }
-        if (bite.isEmpty()) {
-            return "EXPOSURE ADVICE";
-        }
-        return exposure.isEmpty() ? "BITE PLAN" : "EXPOSURE ADVICE AND BITE PLAN";
+        String atTheBath = log.isPresent() ? "BITE LOG" : bite.isPresent() ? "BITE PLAN" : "";
+        String heading = Stream.of(exposure.isPresent() ? "EXPOSURE ADVICE" : "", atTheBath)
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(" AND "));
+        List<Step> steps = answers().stream().map(Answer::step).toList();
+        return PlanText.of(heading, BiteOrder.plan(plate.plan().steps().get(0), steps));
     }
 
     /** For another program. */
     public String json() {
-        if (exposure.isEmpty() && bite.isEmpty() && log.isEmpty()) {
+        if (answers().isEmpty()) {
             return PlanJson.text(plate.plan());
         }
-        ObjectNode tree = new Findings()
-                .put("greyground", "advice")
-                .put("version", 1)
-                .put("title", plate.job().title())
-                .put("process", plate.job().process().word())
-                .tree();
-        exposure.ifPresent(advice -> tree.setAll(advice.findings().tree()));
-        bite.ifPresent(advice -> tree.setAll(advice.findings().tree()));
-        log.ifPresent(advice -> tree.setAll(advice.findings().tree()));
+        ObjectNode tree = JsonText.file("advice", 1);
+        tree.put("title", plate.job().title());
+        tree.put("process", plate.job().process().word());
+        answers().forEach(answer -> tree.setAll(answer.findings().tree()));
         return JsonText.print(tree);
     }
 }

@@ -2,6 +2,7 @@ package greyground.app.bite;
 
 import greyground.app.recipe.JobPlate;
 import greyground.finding.Findings;
+import greyground.plan.Bite;
 import greyground.plan.BiteAgain;
 import greyground.plan.BiteOrder;
 import greyground.plan.BitePlan;
@@ -11,7 +12,6 @@ import greyground.plan.PlanRequest;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
-import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.time.LocalDate;
 import java.util.HashMap;
@@ -26,7 +26,8 @@ import java.util.Optional;
  * @param again the second bite, if a proof was given
  * @param step what to do next, to be read at the bath
  */
-public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> again, Step step) {
+public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> again, Step step)
+        implements BenchAdvice.Answer {
     /**
      * Plans.
      *
@@ -48,12 +49,9 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         double minutes = words.bittenMinutes().getAsDouble();
         double depth = words.proofDepthMicrometres().isPresent()
                 ? words.proofDepthMicrometres().getAsDouble()
-                : BiteAgain.depthOfProof(before, words.proofDensity().orElseThrow());
+                : BitePlan.depthFor(before, words.proofDensity().orElseThrow());
         if (!words.copperTold()) {
-            double copper = BiteAgain.copperAfterFirst(before, request, depth);
-            now = now.with(
-                    "bath.copperGramsPerLitre",
-                    Figure.assumed(copper, "before the first bite, and what this plate has given it since"));
+            now = Bite.after(before, now, request, depth);
         }
         // Only the depth matters now; what each row prints was told before the first bite.
         BitePlan plan = plan(now, request, words, words.darkestLightness().isPresent() ? tones : anyDepth -> null);
@@ -103,8 +101,8 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         };
     }
 
-    /** For other programs; a person reads the step. */
-    Findings findings() {
+    @Override
+    public Findings findings() {
         Findings findings = new Findings()
                 .put(
                         "bite",

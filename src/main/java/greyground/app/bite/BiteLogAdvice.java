@@ -1,13 +1,17 @@
 package greyground.app.bite;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import greyground.app.files.FileFault;
-import greyground.app.recipe.CurveFile;
+import greyground.app.files.KeptFiles;
+import greyground.app.files.TypedTable;
+import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.JobPlate;
 import greyground.finding.Findings;
 import greyground.fit.DepthFit;
+import greyground.json.JsonText;
 import greyground.output.Attachment;
 import greyground.output.FilmPdfReader;
-import greyground.plan.BiteAgain;
+import greyground.plan.Bite;
 import greyground.plan.BiteLog;
 import greyground.plan.BiteLogOrder;
 import greyground.plan.ExposurePlan.Step;
@@ -16,7 +20,6 @@ import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.tone.Compensation;
-import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -24,6 +27,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
@@ -34,7 +38,24 @@ import java.util.stream.IntStream;
  * @param log the numbers
  * @param step to be read at the bath
  */
-public record BiteLogAdvice(BiteLog log, Step step) {
+public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answer {
+    private static final String COVERAGE = "coverage";
+
+    private static final Map<String, String> COLUMNS = Map.of(
+            COVERAGE,
+            COVERAGE,
+            "coverage %",
+            COVERAGE,
+            "l*",
+            TypedTable.LIGHTNESS,
+            "lightness",
+            TypedTable.LIGHTNESS,
+            TypedTable.DENSITY,
+            TypedTable.DENSITY);
+
+    /** A mean of many fields is told more surely than the plate can be foretold. */
+    private static final double LEAST_ERROR = 0.3;
+
     private static final double COARSE_SHARE = 0.5;
 
     /**
@@ -49,8 +70,8 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         checkBitten(plate);
         List<Seen> proofs = new ArrayList<>();
         words.proofs()
-                .forEach(proof -> proofs.add(
-                        new Seen(proof.minutes(), ProofReadings.of(proof.readings()), OptionalDouble.empty())));
+                .forEach(proof ->
+                        proofs.add(new Seen(proof.minutes(), readings(proof.readings()), OptionalDouble.empty())));
         OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
         return of(plate, proofs, words.bath(plate.workshop(), today), words.copperTold(), most, progress);
     }
@@ -114,11 +135,7 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         }
         if (!copperTold && !states.isEmpty()) {
             double depth = states.get(states.size() - 1).depthMicrometres();
-            now = now.with(
-                    "bath.copperGramsPerLitre",
-                    Figure.assumed(
-                            BiteAgain.copperAfterFirst(before, request, depth),
-                            "before the first bite, and what this plate has given it since"));
+            now = Bite.after(before, now, request, depth);
         }
         BiteLog log = BiteLog.of(before, now, request, states, tones);
         return new BiteLogAdvice(log, BiteLogOrder.step(now, request, log, most));
@@ -129,7 +146,7 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         try (FilmPdfReader reader = FilmPdfReader.open(film)) {
             return reader
                     .attachment(Attachment.CURVE)
-                    .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
+                    .map(bytes -> FilmFile.curve(new String(bytes, StandardCharsets.UTF_8)))
                     .orElse(List.of())
                     .stream()
                     .mapToDouble(Compensation.Node::coverage)
@@ -139,8 +156,8 @@ public record BiteLogAdvice(BiteLog log, Step step) {
         }
     }
 
-    /** For other programs; a person reads the step. */
-    Findings findings() {
+    @Override
+    public Findings findings() {
         return new Findings()
                 .put(
                         "biteLog",
@@ -172,7 +189,7 @@ public record BiteLogAdvice(BiteLog log, Step step) {
                 .put("misfit", state.misfit())
                 .put("rateMicrometresPerMinute", stretch.rate())
                 .put("rateStandardError", stretch.standardError())
-                .put("rateForetold", stretch.foretold());
+                .put("ratePredicted", stretch.foretold());
     }
 
     private static Findings more(BiteLog.Row row) {
@@ -185,5 +202,50 @@ public record BiteLogAdvice(BiteLog log, Step step) {
                 .put("darkTone", row.dark())
                 .put("darkest", row.tones().darkest())
                 .put("turningPoint", row.tones().turningCoverage());
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param file columns coverage (of the film, in %) and L* or density (paper included), or JSON with a list of levels or tones
+     */
+    private static List<DepthFit.Reading> readings(Path file) {
+        String text = KeptFiles.readings(file);
+        return text.stripLeading().startsWith("{") ? json(text) : table(file);
+    }
+
+    private static List<DepthFit.Reading> table(Path file) {
+        TypedTable table = TypedTable.read("proof readings", file, COLUMNS);
+        table.need(COVERAGE);
+        table.needTones();
+        return table.rows().stream()
+                .map(row -> new DepthFit.Reading(
+                        table.needed(row, COVERAGE, 0, 100) / 100, table.lightness(row), DepthFit.READING_ERROR))
+                .toList();
+    }
+
+    private static List<DepthFit.Reading> json(String text) {
+        JsonNode file = JsonText.parse("proof readings", text);
+        boolean levels = file.path("levels").isArray();
+        JsonNode list = levels ? file.path("levels") : file.path("tones");
+        List<DepthFit.Reading> readings = new ArrayList<>();
+        for (JsonNode each : list) {
+            JsonNode coverage = levels ? each.path(COVERAGE) : each.path("coveragePercent");
+            if (!coverage.isNumber() || !each.path("lightness").isNumber()) {
+                throw Refusal.use("proof readings hold a tone " + JsonText.shown(each)
+                        + "; it must have a coverage and a lightness: give what 'greyground read --json' printed");
+            }
+            double half = each.path("halfWidth").asDouble(each.path("half95").asDouble(0));
+            readings.add(new DepthFit.Reading(
+                    coverage.doubleValue() / (levels ? 1 : 100),
+                    each.path("lightness").doubleValue(),
+                    half > 0 ? Math.max(LEAST_ERROR, half / 1.96) : DepthFit.READING_ERROR));
+        }
+        if (readings.isEmpty()) {
+            throw Refusal.use(
+                    "proof readings hold no levels or tones: give what 'greyground read --json' printed, or coverage,L*"
+                            + " as comma-separated values");
+        }
+        return readings;
     }
 }

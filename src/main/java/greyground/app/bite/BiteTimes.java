@@ -25,7 +25,6 @@ public record BiteTimes(List<Double> minutes) {
         }
     }
 
-    /** Reads a series. */
     public static BiteTimes parse(String text) {
         String[] parts = text.strip().split("\\s*[,;]\\s*", -1);
         String last = parts[parts.length - 1];

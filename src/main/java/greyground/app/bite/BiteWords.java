@@ -1,11 +1,11 @@
 package greyground.app.bite;
 
-import greyground.quantity.Concentrations;
+import greyground.plan.Bite;
+import greyground.plan.BittenTones;
 import greyground.quantity.Density;
-import greyground.quantity.Durations;
-import greyground.quantity.Lengths;
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
-import greyground.quantity.Temperatures;
+import greyground.quantity.Unit;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
@@ -25,6 +25,8 @@ public record BiteWords(Map<String, String> given) {
     private static final List<String> WISHES =
             List.of("depth", "darkest", "bitten", "measured", "proof-density", "proof-depth");
 
+    private static final Range CELSIUS = new Range(5, 50, Unit.CELSIUS, "read a thermometer in the bath");
+    private static final Range COPPER = new Range(0, 200, Unit.GRAMS, "add up the bite log");
     private static final int MOST_PROOFS = 50;
 
     /**
@@ -71,29 +73,18 @@ public record BiteWords(Map<String, String> given) {
         return given.containsKey(name) ? given.getOrDefault(name, "").lines().toList() : List.of();
     }
 
-    /** Whether tones measured on proofs are given. */
     public boolean logAsked() {
         return given.containsKey("measured");
     }
 
-    /** The proofs of a log, in the order given. */
     List<Proof> proofs() {
         List<String> files = lines(given, "measured");
         List<Proof> proofs = new ArrayList<>();
         for (String time : lines(given, "bitten")) {
-            proofs.add(new Proof(minutes(time), Path.of(files.get(proofs.size()))));
+            proofs.add(
+                    new Proof(checked("minutes bitten so far", time, Bite.SO_FAR), Path.of(files.get(proofs.size()))));
         }
         return proofs;
-    }
-
-    private static double minutes(String time) {
-        return Refusal.checkRange(
-                "minutes bitten so far",
-                Durations.parseSeconds("minutes bitten so far", time) / 60,
-                0.1,
-                10_000,
-                "min",
-                "add up the bite log");
     }
 
     private static void checkTogether(Map<String, String> given, String one, String other, String why) {
@@ -102,7 +93,6 @@ public record BiteWords(Map<String, String> given) {
         }
     }
 
-    /** Whether a bite is to be planned at all. */
     public boolean asked() {
         return WISHES.stream().anyMatch(given::containsKey);
     }
@@ -112,17 +102,17 @@ public record BiteWords(Map<String, String> given) {
         return given.containsKey("bath-temperature") || given.containsKey("bath-copper");
     }
 
+    private static double checked(String what, String text, Range range) {
+        return range.check(what, range.unit().parse(what, text));
+    }
+
+    private OptionalDouble number(String option, String what, Range range) {
+        String text = given.get(option);
+        return text == null ? OptionalDouble.empty() : OptionalDouble.of(checked(what, text, range));
+    }
+
     OptionalDouble depthMicrometres() {
-        String depth = given.get("depth");
-        return depth == null
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(Refusal.checkRange(
-                        "wanted depth",
-                        Lengths.parseMicrometres("wanted depth", depth),
-                        0.5,
-                        300,
-                        "µm",
-                        "20 to 50 µm is a deep aquatint"));
+        return number("depth", "wanted depth", Bite.WANTED);
     }
 
     OptionalDouble darkestLightness() {
@@ -132,8 +122,7 @@ public record BiteWords(Map<String, String> given) {
         }
         try {
             double lightness = Double.parseDouble(darkest.strip().replaceFirst("(?i)^l\\*\\s*=?\\s*", ""));
-            return OptionalDouble.of(
-                    Refusal.checkRange("darkest tone", lightness, 1, 99, "L*", "15 to 30 is a deep black"));
+            return OptionalDouble.of(BittenTones.checkedDarkest(lightness));
         } catch (NumberFormatException notANumber) {
             throw Refusal.use("darkest tone is \"" + darkest
                     + "\"; it must be a lightness L* between 1 and 99: write a number, such as 24");
@@ -141,8 +130,7 @@ public record BiteWords(Map<String, String> given) {
     }
 
     OptionalDouble bittenMinutes() {
-        String bitten = given.get("bitten");
-        return bitten == null ? OptionalDouble.empty() : OptionalDouble.of(minutes(bitten));
+        return number("bitten", "minutes bitten so far", Bite.SO_FAR);
     }
 
     OptionalDouble proofDensity() {
@@ -154,19 +142,9 @@ public record BiteWords(Map<String, String> given) {
     }
 
     OptionalDouble proofDepthMicrometres() {
-        String depth = given.get("proof-depth");
-        return depth == null
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(Refusal.checkRange(
-                        "depth at the proof",
-                        Lengths.parseMicrometres("depth at the proof", depth),
-                        0.1,
-                        1000,
-                        "µm",
-                        "measure it in a wide bar's edge"));
+        return number("proof-depth", "depth at the proof", Bite.PROVED);
     }
 
-    /** Whether the bath's present copper was told. */
     boolean copperTold() {
         return given.containsKey("bath-copper");
     }
@@ -177,19 +155,19 @@ public record BiteWords(Map<String, String> given) {
      * @param today when it was read
      */
     public Workshop bath(Workshop workshop, LocalDate today) {
-        Workshop now = workshop;
-        String temperature = given.get("bath-temperature");
-        if (temperature != null) {
-            double celsius = Temperatures.parseCelsius("bath temperature", temperature);
-            Refusal.checkRange("bath temperature", celsius, 5, 50, "C", "read a thermometer in the bath");
-            now = now.with("bath.temperatureCelsius", Figure.measured(celsius, today, "told for this bite"));
-        }
-        String copper = given.get("bath-copper");
-        if (copper != null) {
-            double grams = Concentrations.parseGramsPerLitre("copper in the bath", copper);
-            Refusal.checkRange("copper in the bath", grams, 0, 200, "g/L", "add up the bite log");
-            now = now.with("bath.copperGramsPerLitre", Figure.measured(grams, today, "told for this bite"));
-        }
-        return now;
+        return told(
+                told(workshop, "bath-temperature", "bath temperature", CELSIUS, "bath.temperatureCelsius", today),
+                "bath-copper",
+                "copper in the bath",
+                COPPER,
+                "bath.copperGramsPerLitre",
+                today);
+    }
+
+    private Workshop told(Workshop shop, String option, String what, Range range, String path, LocalDate today) {
+        OptionalDouble told = number(option, what, range);
+        return told.isEmpty()
+                ? shop
+                : shop.with(path, Figure.measured(told.getAsDouble(), today, "told for this bite"));
     }
 }

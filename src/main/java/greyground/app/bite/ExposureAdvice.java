@@ -1,6 +1,6 @@
 package greyground.app.bite;
 
-import greyground.app.kept.GrainTiles;
+import greyground.app.kept.GrainStore;
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.finding.Findings;
@@ -32,7 +32,8 @@ import java.io.IOException;
  * @param step to be read at the lamp
  */
 public record ExposureAdvice(
-        ExposureTrade trade, SplitTimes times, ExposureSplit present, Interference interference, Step step) {
+        ExposureTrade trade, SplitTimes times, ExposureSplit present, Interference interference, Step step)
+        implements BenchAdvice.Answer {
     /** Dots are seen best near half coverage. */
     private static final double HALF = 0.5;
 
@@ -75,18 +76,18 @@ public record ExposureAdvice(
                 .mapToDouble(Exposure::blurMicrometres)
                 .findFirst()
                 .orElse(0);
-        DotSpectrum positive = GrainTiles.positive(job)
+        DotSpectrum positive = GrainStore.positive(job)
                 .map(tile -> DotSpectrum.of(tile, HALF, job.resolution()))
                 .orElseGet(() -> DotSpectrum.ofPrinter(job.resolution()));
-        AquatintScreen screen = GrainTiles.screen(process, job.resolution());
+        AquatintScreen screen = GrainStore.screen(process, job.resolution());
         return Interference.between(
                 positive.blurred(blur),
                 DotSpectrum.of(screen.tile(), split.screenBlack(), job.resolution())
                         .blurred(split.edgeBlurMicrometres()));
     }
 
-    /** For other programs; a person reads the step. */
-    Findings findings() {
+    @Override
+    public Findings findings() {
         return new Findings()
                 .put(
                         "exposure",

@@ -1,6 +1,7 @@
 package greyground.app.bite;
 
 import greyground.fit.DepthFit;
+import greyground.plan.Bite;
 import greyground.quantity.Refusal;
 import greyground.tone.Lightness;
 import java.util.List;
@@ -19,7 +20,7 @@ public record LoggedProof(double minutes, OptionalDouble depthMicrometres, List<
 
     public LoggedProof {
         tones = List.copyOf(tones);
-        Refusal.checkRange("minutes bitten so far", minutes, 0.1, 10_000, "min", "add up the bite log");
+        Bite.SO_FAR.check("minutes bitten so far", minutes);
         depthMicrometres.ifPresent(depth ->
                 Refusal.checkRange("depth at the proof", depth, 0.5, 120, "µm", "measure it in a wide bar's edge"));
         if (depthMicrometres.isPresent() != tones.isEmpty()) {

@@ -3,7 +3,6 @@ package greyground.app.bite;
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmRecipe;
-import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
@@ -21,7 +20,6 @@ import java.nio.file.Path;
  * @param plan at the bench
  */
 public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
-    /** The plate of a film PDF, as it was planned when the film was made. */
     public static PlannedPlate ofFilm(Path filmPdf) {
         return new PlannedPlate(KeptFiles.job(filmPdf), KeptFiles.workshop(filmPdf), KeptFiles.plan(filmPdf));
     }
@@ -37,9 +35,8 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan) {
         }
     }
 
-    /** What the plan knew of the job. */
     PlanRequest request() {
-        return JobPlate.planRequest(job, BenchOrder.meanCoverage(plan), BenchOrder.curveName(plan));
+        return new PlanRequest(job, BenchOrder.meanCoverage(plan), BenchOrder.curveName(plan));
     }
 
     /** The same film planned anew in a workshop as it is now. */

@@ -1,6 +1,5 @@
 package greyground.app.chart;
 
-import greyground.app.recipe.JobPlate;
 import greyground.chart.CheckPlate;
 import greyground.chart.Recipe;
 import greyground.chart.TestPlate;
@@ -12,6 +11,7 @@ import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plan.ExposureTimes;
+import greyground.plan.PlanRequest;
 import greyground.plan.StepWedge;
 import greyground.plan.TestStrip;
 import greyground.quantity.Durations;
@@ -40,7 +40,6 @@ public final class WedgePlan {
                         StepWedge.DENSITY_PER_STEP));
     }
 
-    /** What stands beside each strip on the film. */
     static List<String> stripWords(TestStrip strips) {
         List<String> words = new ArrayList<>();
         for (int i = 0; i < strips.totals().size(); i++) {
@@ -63,8 +62,8 @@ public final class WedgePlan {
     }
 
     static ExposurePlan of(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check) {
-        ExposurePlan usual = BenchOrder.plan(
-                workshop, JobPlate.planRequest(job, plate.meanCoverage(), "none: coverages as they are"));
+        ExposurePlan usual =
+                BenchOrder.plan(workshop, new PlanRequest(job, plate.meanCoverage(), "none: coverages as they are"));
         Optional<TestStrip> strips = strips(plate, workshop);
         List<Step> steps = new ArrayList<>();
         for (Step step : usual.steps()) {

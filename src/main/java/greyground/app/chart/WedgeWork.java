@@ -1,7 +1,9 @@
 package greyground.app.chart;
 
 import greyground.app.files.SafeFile;
+import greyground.app.live.LiveGreys;
 import greyground.app.recipe.FilmFile;
+import greyground.app.recipe.FilmWords;
 import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobTones;
 import greyground.app.recipe.JobWords;
@@ -19,6 +21,8 @@ import greyground.film.job.JobFields;
 import greyground.film.job.Kind;
 import greyground.film.sheet.ChartFile;
 import greyground.film.sheet.FilmLegends;
+import greyground.film.sheet.FilmRows;
+import greyground.film.sheet.SheetShares;
 import greyground.finding.Findings;
 import greyground.grain.ThresholdTile;
 import greyground.output.FilmDocument;
@@ -32,18 +36,24 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.raster.Crew;
 import greyground.raster.Progress;
+import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Makes the film of a test plate and writes it. */
-public final class WedgeWork {
+public record WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed) {
+    /** Along the longer side: sharper than most windows show it (assumed). */
+    private static final int MOST_PIXELS = 1600;
+
     /** The codes' grain: no darker than this, so that it holds in a shop that bites deeper than assumed (assumed). */
     private static final int CODE_PERCENT = 75;
 
@@ -54,18 +64,6 @@ public final class WedgeWork {
     private static final List<CheckPlate.Tone> PLACEHOLDERS = IntStream.rangeClosed(0, CheckPlate.TONES)
             .mapToObj(tone -> new CheckPlate.Tone(10 * tone, 50, Optional.empty()))
             .toList();
-
-    private final Job job;
-    private final Workshop workshop;
-    private final Recipe.Kind kind;
-    private final long seed;
-
-    private WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed) {
-        this.job = job;
-        this.workshop = workshop;
-        this.kind = kind;
-        this.seed = seed;
-    }
 
     /**
      * A test plate from words as a person types them.
@@ -120,12 +118,11 @@ public final class WedgeWork {
      */
     public record Look(LivePicture sheet, Findings findings) {}
 
-    /** Shows the film without writing it. */
     public Look look(Progress progress) throws IOException {
         Laid laid = laid();
         progress.done(0.5);
-        LivePicture sheet = WedgePicture.of(laid.rows(), progress.part(0.5, 1));
-        return new Look(sheet, laid.findings(job));
+        LivePicture sheet = picture(laid.rows(), progress.part(0.5, 1));
+        return new Look(sheet, findings(job, laid));
     }
 
     /**
@@ -141,15 +138,10 @@ public final class WedgeWork {
         int threads = Crew.allCores();
         SafeFile.write(
                 "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
-        return laid.findings(job);
+        return findings(job, laid);
     }
 
-    /** What lies where, before it is written. */
-    private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {
-        Findings findings(Job job) {
-            return WedgeFindings.of(job, plate, check, plan, rows.sheet());
-        }
-    }
+    private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {}
 
     private Laid laid() {
         // Refuses what doesn't fit before the long work.
@@ -206,5 +198,77 @@ public final class WedgeWork {
                         job, pixels, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
                 strips.map(WedgePlan::stripWords).orElse(List.of()),
                 LegendFace.load());
+    }
+
+    /** A film of bits, to be looked at whole: every pixel the mean light of those of the film that it stands for. */
+    private static LivePicture picture(FilmRows film, Progress progress) throws IOException {
+        int factor = Math.max(1, (int) Math.ceil(Math.max(film.width(), film.height()) / (double) MOST_PIXELS));
+        int across = film.width() / factor;
+        int down = film.height() / factor;
+        SheetShares.Window whole = new SheetShares.Window(0, 0, factor, factor, across, down);
+        float[] black = SheetShares.ofFilm(film, 0, down * factor, whole, progress);
+        int[] table = LiveGreys.ofLuminance();
+        int[] pixels = new int[black.length];
+        for (int i = 0; i < pixels.length; i++) {
+            float light = Math.max(0, Math.min(1, 1 - black[i]));
+            pixels[i] = table[Math.round((ToneCurve.CODES - 1) * light)];
+        }
+        return new LivePicture(across, down, pixels);
+    }
+
+    private static Findings findings(Job job, Laid laid) {
+        TestPlate plate = laid.plate();
+        String kind = plate.recipe().kind().word();
+        Findings findings = FilmWords.findings(job, laid.rows().sheet(), 1)
+                .put("kind", kind)
+                .put("id", plate.id())
+                .say("chart", kind + " " + plate.id() + ", " + wedgeWords(plate))
+                .put("fields", plate.patches().size())
+                .put("fewestRepeats", plate.fewestRepeats())
+                .put("strips", plate.strips().size());
+        laid.check()
+                .ifPresent(tones -> findings.rows(
+                        "printsAtLightness",
+                        List.of(printsWords(tones.tones())),
+                        tones.tones().stream()
+                                .map(tone -> new Findings()
+                                        .put("coveragePercent", tone.coveragePerMille() / 10.0)
+                                        .put("lightness", tone.lightness()))
+                                .toList()));
+        return findings.say(
+                        "code",
+                        plate.codes().size() + ", each "
+                                + Refusal.plain(plate.codes().get(0).area().width() / 1000.0) + " mm, dark parts "
+                                + plate.recipe().codePercent() + " % grain; they say " + plate.codeText(),
+                        plate.codeText())
+                .put("codePercent", plate.recipe().codePercent())
+                .say("plan", laid.plan().summary())
+                .list("leftOut", plate.leftOut())
+                .list(
+                        "notes",
+                        Stream.concat(WedgePlan.notes(job).stream(), laid.plan().warnings().stream())
+                                .toList());
+    }
+
+    private static String printsWords(List<CheckPlate.Tone> tones) {
+        return String.format(
+                Locale.ROOT,
+                "L* %.1f (bare paper), then %.1f to %.1f in %d steps",
+                tones.get(0).lightness(),
+                tones.get(1).lightness(),
+                tones.get(tones.size() - 1).lightness(),
+                tones.size() - 1);
+    }
+
+    private static String wedgeWords(TestPlate plate) {
+        if (!plate.strips().isEmpty()) {
+            return plate.strips().size() + " strips";
+        }
+        long levels = plate.patches().stream()
+                .map(patch -> patch.coveragePerMille())
+                .distinct()
+                .count();
+        return plate.patches().size() + " fields of " + levels + " levels, each at least " + plate.fewestRepeats()
+                + " times";
     }
 }

@@ -24,12 +24,10 @@ public record PlateWarning(
         double sizeMillimetres,
         double areaSquareMillimetres,
         String mends) {
-    /** A warning that has no place. */
     public static PlateWarning of(String kind, String words, String mends) {
         return new PlateWarning(kind, words, Optional.empty(), 0, 0, mends);
     }
 
-    /** For other programs. */
     public Findings figures() {
         Findings figures = new Findings().put("kind", kind).say("words", words);
         place.ifPresent(

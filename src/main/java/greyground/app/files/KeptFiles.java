@@ -28,22 +28,18 @@ public final class KeptFiles {
 
     private KeptFiles() {}
 
-    /** Reads a job file, or the job inside a film PDF. */
     public static Job job(Path file) {
         return JobFile.read(text("job", file, Attachment.JOB));
     }
 
-    /** Reads a workshop file, or the workshop inside a film PDF. */
     public static Workshop workshop(Path file) {
         return WorkshopFile.read(text("workshop", file, Attachment.WORKSHOP));
     }
 
-    /** The plan that a film PDF carries. */
     public static ExposurePlan plan(Path filmPdf) {
         return PlanJson.read(text("plan", filmPdf, Attachment.PLAN));
     }
 
-    /** The test plate of a film PDF. */
     public static TestPlate chart(Path filmPdf) {
         if (Files.isRegularFile(filmPdf) && !isPdf(filmPdf)) {
             throw Refusal.use(
@@ -52,7 +48,6 @@ public final class KeptFiles {
         return ChartFile.read(text("test plate", filmPdf, Attachment.CHART));
     }
 
-    /** Readings as text, such as comma-separated values. */
     public static String readings(Path file) {
         return text("readings", file, "readings");
     }
@@ -62,7 +57,6 @@ public final class KeptFiles {
         return text(what, file, attachment);
     }
 
-    /** Whether a file starts like a PDF. */
     public static boolean isPdf(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
             return new String(in.readNBytes(5), StandardCharsets.ISO_8859_1).equals("%PDF-");
@@ -71,16 +65,16 @@ public final class KeptFiles {
         }
     }
 
-    /** Writes a job file, whole or not at all. */
     public static void saveJob(Path file, Job job) throws IOException {
-        byte[] bytes = JobFile.text(job).getBytes(StandardCharsets.UTF_8);
-        SafeFile.write("job", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+        save("job", file, JobFile.text(job));
     }
 
-    /** Writes a workshop file, whole or not at all. */
     public static void saveWorkshop(Path file, Workshop workshop) throws IOException {
-        byte[] bytes = WorkshopFile.text(workshop).getBytes(StandardCharsets.UTF_8);
-        SafeFile.write("workshop", file, channel -> channel.write(ByteBuffer.wrap(bytes)));
+        save("workshop", file, WorkshopFile.text(workshop));
+    }
+
+    private static void save(String what, Path file, String text) {
+        SafeFile.write(what, file, channel -> channel.write(StandardCharsets.UTF_8.encode(text)));
     }
 
     /**
@@ -119,13 +113,18 @@ public final class KeptFiles {
                 throw Refusal.failure("cannot read " + file + ": " + FileFault.words(closing), closing);
             }
         }
+        return decoded(what, file, bytes(what, file));
+    }
+
+    /** All of a file that is no larger than such files are. */
+    static byte[] bytes(String what, Path file) {
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
             if (bytes.length > LARGEST_BYTES) {
-                throw Refusal.failure(what + " file " + file + " is larger than " + LARGEST_BYTES / (1 << 20)
-                        + " MiB; a " + what + " takes a few kilobytes: choose another file");
+                throw Refusal.failure("the " + what + " file " + file + " is larger than " + (LARGEST_BYTES >> 20)
+                        + " MiB; it should take a few kilobytes: choose another file");
             }
-            return decoded(what, file, bytes);
+            return bytes;
         } catch (IOException unreadable) {
             throw Refusal.failure(
                     "cannot read the " + what + " file " + file + ": " + FileFault.words(unreadable), unreadable);

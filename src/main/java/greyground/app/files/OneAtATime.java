@@ -36,10 +36,8 @@ final class OneAtATime {
         this.opened = opened;
     }
 
-    /** What is done in a turn. */
     @FunctionalInterface
     interface Change<T> {
-        /** Does it. */
         T make() throws IOException;
     }
 

@@ -23,7 +23,6 @@ public final class Program {
         }
     }
 
-    /** Name and version. */
     public static String words() {
         return "Greyground " + VERSION;
     }

@@ -126,7 +126,7 @@ public final class SafeFile {
             return Files.isSymbolicLink(destination) ? destination.toRealPath() : destination;
         } catch (IOException standsForNothing) {
             throw refused(
-                    what, destination, "it is a link that leads to no file; choose another name, or mend the link");
+                    what, destination, "it is a link that leads to no file; choose another name, or correct the link");
         }
     }
 

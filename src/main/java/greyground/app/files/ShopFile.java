@@ -4,7 +4,6 @@ import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
@@ -43,10 +42,9 @@ public final class ShopFile {
                             + " shop.json; one that does not exist yet is made");
         }
         SafeFile.checkWritable(WHAT, file);
-        return new ShopFile(file, Files.exists(file) ? bytes(file) : null);
+        return new ShopFile(file, Files.exists(file) ? KeptFiles.bytes(WHAT, file) : null);
     }
 
-    /** The file. */
     public Path file() {
         return file;
     }
@@ -114,7 +112,7 @@ public final class ShopFile {
     }
 
     private void checkUnchanged() {
-        byte[] now = Files.exists(file) ? bytes(file) : null;
+        byte[] now = Files.exists(file) ? KeptFiles.bytes(WHAT, file) : null;
         if (!Arrays.equals(now, bytes)) {
             throw changed();
         }
@@ -125,10 +123,8 @@ public final class ShopFile {
                 + " was changed by someone else meanwhile; it is left as it is: read the test plate again");
     }
 
-    /** One lesson taken back. */
     public record TakenBack(Path restored, Path replaced) {}
 
-    /** Takes the last lesson back. */
     public TakenBack takeBack() throws IOException {
         if (bytes == null) {
             throw Refusal.failure("there is no workshop file " + file + ": check the name");
@@ -139,7 +135,7 @@ public final class ShopFile {
 
     private TakenBack takeBack(byte[] held) throws IOException {
         Kept last = last();
-        while (last != null && Arrays.equals(bytes(last.path()), held)) {
+        while (last != null && Arrays.equals(KeptFiles.bytes(WHAT, last.path()), held)) {
             // Already restored; only its removal was cut short.
             Files.delete(last.path());
             last = last();
@@ -148,7 +144,7 @@ public final class ShopFile {
             throw Refusal.failure("no lesson of " + file + " can be taken back: beside it lies no kept file named "
                     + name("before", 1, "DATE-CHART").replace("-1-", "-N-"));
         }
-        byte[] kept = bytes(last.path());
+        byte[] kept = KeptFiles.bytes(WHAT, last.path());
         // A kept file that isn't whole must not take the place of one that is.
         WorkshopFile.read(KeptFiles.decoded(WHAT, last.path(), kept));
         checkUnchanged();
@@ -207,20 +203,5 @@ public final class ShopFile {
 
     private static byte[] text(Workshop workshop) {
         return WorkshopFile.text(workshop).getBytes(StandardCharsets.UTF_8);
-    }
-
-    private static byte[] bytes(Path file) {
-        try (InputStream in = Files.newInputStream(file)) {
-            byte[] bytes = in.readNBytes(KeptFiles.LARGEST_BYTES + 1);
-            if (bytes.length > KeptFiles.LARGEST_BYTES) {
-                throw Refusal.failure(
-                        "the workshop file " + file + " is larger than " + KeptFiles.LARGEST_BYTES / (1 << 20)
-                                + " MiB; a workshop takes a few kilobytes: choose another file");
-            }
-            return bytes;
-        } catch (IOException unreadable) {
-            throw Refusal.failure(
-                    "cannot read the workshop file " + file + ": " + FileFault.words(unreadable), unreadable);
-        }
     }
 }

@@ -1,8 +1,7 @@
 package greyground.app.files;
 
 import greyground.quantity.Refusal;
-import java.io.IOException;
-import java.io.InputStream;
+import greyground.tone.Lightness;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,7 +18,10 @@ import java.util.Optional;
  * that begin with # are passed over. A fault is named by its line.
  */
 public final class TypedTable {
-    private static final int LARGEST_BYTES = 1 << 20;
+    /** A column of lightness; that of density holds densities with the paper included. */
+    public static final String LIGHTNESS = "L*";
+
+    public static final String DENSITY = "density";
 
     private final String name;
     private final List<String> columns;
@@ -65,7 +67,7 @@ public final class TypedTable {
                         "has " + cells.size() + " cells where the header has " + table.columns.size()
                                 + (separator.equals(",") && cells.size() > table.columns.size()
                                         ? ": with decimal commas put semicolons between cells"
-                                        : ": mend it"));
+                                        : ": correct it"));
             }
             table.rows.add(new Row(i + 1, cells));
         }
@@ -87,7 +89,7 @@ public final class TypedTable {
                         + (column == null ? "unknown" : "there twice") + "; the header line names "
                         + String.join(
                                 ", ",
-                                names.values().stream().distinct().sorted().toList()) + ": mend it");
+                                names.values().stream().distinct().sorted().toList()) + ": correct it");
             }
             columns.add(column);
         }
@@ -104,16 +106,8 @@ public final class TypedTable {
         if (!Files.isRegularFile(file)) {
             throw Refusal.failure("there is no file of " + what + " " + file + ": check the name");
         }
-        try (InputStream in = Files.newInputStream(file)) {
-            byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
-            if (bytes.length > LARGEST_BYTES) {
-                throw Refusal.failure(what + " file " + file + " is larger than 1 MiB: choose another file");
-            }
-            String text = KeptFiles.decoded(what, file, bytes);
-            return text.startsWith("\uFEFF") ? text.substring(1) : text;
-        } catch (IOException unreadable) {
-            throw Refusal.failure("cannot read " + file + ": " + FileFault.words(unreadable), unreadable);
-        }
+        String text = KeptFiles.decoded(what, file, KeptFiles.bytes(what, file));
+        return text.startsWith("\uFEFF") ? text.substring(1) : text;
     }
 
     public List<Row> rows() {
@@ -124,7 +118,6 @@ public final class TypedTable {
         return columns.contains(column);
     }
 
-    /** Refuses a table that lacks a column. */
     public void need(String... wanted) {
         for (String column : wanted) {
             if (!has(column)) {
@@ -132,6 +125,18 @@ public final class TypedTable {
                         name + " has no column \"" + column + "\": add it to the header line and to each row");
             }
         }
+    }
+
+    /** Refuses a table whose tones aren't all told alike, as L* or as density. */
+    public void needTones() {
+        if (has(DENSITY) == has(LIGHTNESS)) {
+            throw Refusal.use(name + " must have one column of density or one of L*: correct its header line");
+        }
+    }
+
+    /** L* of a row's tone, however it is told. */
+    public double lightness(Row row) {
+        return has(LIGHTNESS) ? needed(row, LIGHTNESS, 0, 100) : Lightness.ofDensity(needed(row, DENSITY, 0, 4));
     }
 
     /** A number in [least, most]; empty where the cell is. */
@@ -153,10 +158,9 @@ public final class TypedTable {
         throw fault(
                 row.line(),
                 column + " is \"" + shown + "\"; it must be a number from " + Refusal.plain(least) + " to "
-                        + Refusal.plain(most) + ": mend it");
+                        + Refusal.plain(most) + ": correct it");
     }
 
-    /** The same where it must be there. */
     public double needed(Row row, String column, double least, double most) {
         return number(row, column, least, most)
                 .orElseThrow(() -> fault(row.line(), "has no " + column + ": fill it in, or leave the whole line out"));

@@ -1,9 +1,13 @@
 package greyground.app.kept;
 
+import greyground.film.job.Job;
+import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
+import greyground.plate.PlateProcess;
 import greyground.quantity.RecordWords;
 import greyground.quantity.Resolution;
+import greyground.tone.ToneCurve;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.StandardCharsets;
@@ -19,7 +23,10 @@ import org.jspecify.annotations.Nullable;
  * that makes it; so a change in code never meets a grain of before. What is kept is checked
  * when it is read; anything damaged is made anew.
  */
-final class GrainStore {
+public final class GrainStore {
+    public static final long SCREEN_SEED = 1;
+
+    private static final GrainStore USUAL = new GrainStore(CacheFolder.usual().folder());
     private static final int MAGIC = 0x47524E31;
     private static final int HEAD_BYTES = 12;
     private static final int LARGEST_SIDE = 4096;
@@ -101,5 +108,19 @@ final class GrainStore {
             thresholds.put(row);
         }
         return bytes.array();
+    }
+
+    /** The positive's grain; empty for continuous tone. */
+    public static Optional<ThresholdTile> positive(Job job) {
+        return job.grain() instanceof Grain.Continuous
+                ? Optional.empty()
+                : Optional.of(USUAL.tile(job.grain(), job.resolution()));
+    }
+
+    /** The aquatint screen of photogravure. */
+    public static AquatintScreen screen(PlateProcess.Photogravure process, Resolution resolution) {
+        Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), SCREEN_SEED);
+        ThresholdTile tile = USUAL.tile(grain, resolution);
+        return new AquatintScreen(tile, (int) Math.round(process.screenBlack() * ToneCurve.SOLID));
     }
 }

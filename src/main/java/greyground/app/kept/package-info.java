@@ -1,6 +1,6 @@
 /**
  * What was computed once and may be wanted again: grains and responses, each a checked file in the user's cache. Doors: {@link
- * greyground.app.kept.GrainTiles} and {@link greyground.app.kept.ResponseStore}.
+ * greyground.app.kept.GrainStore} and {@link greyground.app.kept.ResponseStore}.
  */
 @NullMarked
 package greyground.app.kept;

@@ -12,7 +12,6 @@ import greyground.app.recipe.FilmRecipe;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.app.sight.Stage;
-import greyground.app.sight.StageLook;
 import greyground.app.sight.StageTones;
 import greyground.film.job.Job;
 import greyground.film.job.PlacingFields;
@@ -210,7 +209,7 @@ public final class LivePlate {
         List<PlateMap> maps = film(widest)
                 .look(
                         window,
-                        List.of(new WholePlate.Look(recipe.plate().conditions(), StageLook.view(stage, false))),
+                        List.of(new WholePlate.Look(recipe.plate().conditions(), stage.view(false))),
                         Crew.allCores(),
                         progress);
         PlateMap map = maps.get(0);
@@ -218,7 +217,7 @@ public final class LivePlate {
             map = tones.alignment(recipe.plate().plate(recipe.plate().conditions(), widest), widest)
                     .of(map);
         }
-        return LivePicture.of(StageLook.coloured(stage, map, recipe.plate().conditions()));
+        return LivePicture.of(stage.coloured(map, recipe.plate().conditions()));
     }
 
     /** The bath's own bite; empty where nothing is bitten. */
@@ -247,8 +246,7 @@ public final class LivePlate {
         }
         List<WholePlate.Look> looks = new ArrayList<>();
         for (double minutes : times.minutes()) {
-            looks.add(new WholePlate.Look(
-                    recipe.plate().conditions(depthMicrometres(minutes)), StageLook.view(stage, false)));
+            looks.add(new WholePlate.Look(recipe.plate().conditions(depthMicrometres(minutes)), stage.view(false)));
         }
         List<PlateMap> maps = film(recipe.plate().widestPixelMicrometres())
                 .look(window(view), looks, Crew.allCores(), progress.part(0, 0.5));
@@ -266,7 +264,7 @@ public final class LivePlate {
                     depthMicrometres(minutes),
                     coverage,
                     recipe.plate().response(conditions).lightness(coverage),
-                    LivePicture.of(StageLook.coloured(stage, maps.get(i), conditions))));
+                    LivePicture.of(stage.coloured(maps.get(i), conditions))));
         }
         return bites;
     }

@@ -1,5 +1,6 @@
 package greyground.app.print;
 
+import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;
 import greyground.film.sheet.PrintPaper;
@@ -16,7 +17,6 @@ import java.util.concurrent.CancellationException;
 import javax.print.PrintException;
 import javax.print.SimpleDoc;
 
-/** Prints films at their true size, straight to a printer. */
 public final class FilmPrinting {
     /** Composing takes about as long as handing over (assumed). */
     private static final double MAKING_SHARE = 0.5;
@@ -35,7 +35,6 @@ public final class FilmPrinting {
         }
     }
 
-    /** The largest film sheet of a film PDF. */
     public static SheetSize size(Path pdf) {
         return FilmPrintout.size(pdf);
     }
@@ -45,7 +44,13 @@ public final class FilmPrinting {
         Path folder = Files.createTempDirectory("greyground");
         Path film = folder.resolve("film.pdf");
         try {
-            PositiveWork.open(art).prepare(job, workshop, film, Optional.empty(), progress.part(0, MAKING_SHARE));
+            PositiveWork.prepare(
+                    ArtSource.open(art),
+                    job,
+                    workshop,
+                    Optional.of(film),
+                    Optional.empty(),
+                    progress.part(0, MAKING_SHARE));
             print(film, job.title(), order, progress.part(MAKING_SHARE, 1));
         } finally {
             Files.deleteIfExists(film);

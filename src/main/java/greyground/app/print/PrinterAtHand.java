@@ -30,7 +30,6 @@ import org.jspecify.annotations.Nullable;
 
 /** A printer that this machine can print with: its papers, and the resolutions it owns to. Immutable. */
 public final class PrinterAtHand {
-    /** What a film is handed over as. */
     static final DocFlavor PAGES = DocFlavor.SERVICE_FORMATTED.PAGEABLE;
 
     private final PrintService service;
@@ -86,7 +85,6 @@ public final class PrinterAtHand {
         return new PrintPaper(words, width, height, 0, 0, width, height);
     }
 
-    /** Its name. */
     public String name() {
         return service.getName();
     }

@@ -13,7 +13,6 @@ public interface PrintersAtHand {
     /** The printers there are, the usual one first. May take seconds: printers on a network answer slowly. */
     List<PrinterAtHand> find();
 
-    /** Those that the system knows. */
     static PrintersAtHand ofTheSystem() {
         return () -> {
             List<PrintService> services =

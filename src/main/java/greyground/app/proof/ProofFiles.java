@@ -120,7 +120,7 @@ public final class ProofFiles {
     private static void write(String what, Path file, Picture picture) throws IOException {
         SafeFile.write(what, file, channel -> {
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
-            PngFile.write(picture, what + ", foretold by " + Program.words(), out);
+            PngFile.write(picture, what + ", predicted by " + Program.words(), out);
             out.flush();
         });
     }

@@ -49,7 +49,7 @@ public final class ProofFindings {
                                 .toList());
         tones.measured().ifPresent(measured -> findings.rows("measuredResponse", levels(measured)));
         return findings.put("responseName", tones.name())
-                .put("known", tones.isMeasured() ? "measured" : "foretold")
+                .put("known", tones.isMeasured() ? "measured" : "predicted")
                 .say(
                         "printableRange",
                         toneWords(work),

@@ -1,7 +1,6 @@
 package greyground.app.proof;
 
 import greyground.app.bite.BiteTimes;
-import greyground.app.recipe.JobPlate;
 import greyground.app.sight.Stage;
 import greyground.film.job.Job;
 import greyground.picture.BiteSheet;
@@ -11,6 +10,7 @@ import greyground.picture.LoupeSheet;
 import greyground.picture.Mount;
 import greyground.picture.Picture;
 import greyground.plan.Bite;
+import greyground.plan.PlanRequest;
 import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
@@ -81,7 +81,7 @@ public final class ProofPictures {
             case PRINT ->
                 Mount.of(
                         picture,
-                        "Print, foretold",
+                        "Print, predicted",
                         List.of(
                                 "As it hangs; paper L* " + tone(range().bare()) + ", darkest tone L* "
                                         + tone(range().darkest()) + knownWords(),
@@ -210,7 +210,7 @@ public final class ProofPictures {
     /** The bath as it stands; what this one plate adds of copper is left out, 1 % of the rate for 300 cm2 in 2 litres. */
     private Bite bath() {
         Job job = work.job();
-        return Bite.of(work.workshop(), JobPlate.planRequest(job, 0, ""));
+        return Bite.of(work.workshop(), new PlanRequest(job, 0, ""));
     }
 
     private Job job() {

@@ -5,13 +5,12 @@ import greyground.app.check.PlateWarning;
 import greyground.app.files.KeptFiles;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.ComposedFilm;
-import greyground.app.recipe.CurveFile;
+import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.FilmOnPlate;
 import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobTones;
 import greyground.app.sight.Stage;
-import greyground.app.sight.StageLook;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
 import greyground.fit.MeasuredResponse;
@@ -149,7 +148,7 @@ public final class ProofWork implements Closeable {
             boolean mirrored = job.placing().readingSide().mirrored();
             Film printed = BenchConditions.film(workshop);
             List<Compensation.Node> nodes = reader.attachment(Attachment.CURVE)
-                    .map(bytes -> CurveFile.nodes(new String(bytes, StandardCharsets.UTF_8)))
+                    .map(bytes -> FilmFile.curve(new String(bytes, StandardCharsets.UTF_8)))
                     .orElse(List.of());
             JobPlate plate = JobPlate.of(workshop, job);
             return new ProofWork(
@@ -320,7 +319,7 @@ public final class ProofWork implements Closeable {
         List<WholePlate.Look> looks = new ArrayList<>();
         for (PlateConditions each : conditions) {
             stages.forEach(
-                    shown -> looks.add(new WholePlate.Look(each, StageLook.view(shown.stage(), shown.turned()))));
+                    shown -> looks.add(new WholePlate.Look(each, shown.stage().view(shown.turned()))));
         }
         double widest = widestPixelMicrometres(window);
         List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
@@ -336,7 +335,7 @@ public final class ProofWork implements Closeable {
                                     : alignment(conditions.get(i), widest))
                             .of(map);
                 }
-                Picture seen = StageLook.coloured(shown.stage(), map, conditions.get(i));
+                Picture seen = shown.stage().coloured(map, conditions.get(i));
                 row.add(shown.turned() ? seen.mirrored() : seen);
             }
             pictures.add(row);

@@ -81,7 +81,6 @@ public final class ArtSource implements Closeable {
     @SuppressWarnings("ArrayRecordComponent") // handed on without copying; equality is never asked
     private record Counted(GreyPlane plane, PixelRect part, long[] greys) {}
 
-    /** Art for one film. */
     public static ArtSource open(Path file) {
         return new ArtSource(file, false);
     }
@@ -204,7 +203,6 @@ public final class ArtSource implements Closeable {
         return present.greys();
     }
 
-    /** The pixels of a fragment. */
     private static PixelRect cropped(GreyPlane plane, ArtChoice.Crop crop) {
         int left = Math.min(plane.width() - 1, (int) (crop.left() * plane.width()));
         int top = Math.min(plane.height() - 1, (int) (crop.top() * plane.height()));
@@ -218,7 +216,6 @@ public final class ArtSource implements Closeable {
         return choice.read(Crew.joined(decoded(choice, Progress.NONE).fingerprint));
     }
 
-    /** What was odd about the file. */
     public List<String> remarks(ArtChoice choice) {
         return decoded(choice, Progress.NONE).remarks;
     }

@@ -54,17 +54,14 @@ public final class ComposedFilm implements FilmOnPlate.Parts {
         return composer.sheet();
     }
 
-    /** Where everything lies. */
     public SheetLayout layout() {
         return composer.layout();
     }
 
-    /** All rows as they are written. */
     public FilmRows rows() {
         return mend != null ? mend.rows() : composer;
     }
 
-    /** How it is mended, if it is. */
     public Optional<Mend> mend() {
         return Optional.ofNullable(mend);
     }

@@ -1,18 +1,25 @@
 package greyground.app.recipe;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.app.files.Program;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
+import greyground.json.JsonText;
 import greyground.output.Attachment;
 import greyground.output.Attachment.Relationship;
 import greyground.output.FilmDocument;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
+import greyground.quantity.Refusal;
+import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
 /** A film as a document that carries all it was made of, so that it can be planned, proved and made again. */
@@ -35,7 +42,7 @@ public final class FilmFile {
                 attachment(
                         Attachment.CURVE,
                         JSON,
-                        CurveFile.text(recipe.compensation(), recipe.tones()),
+                        JsonText.print(curve(recipe.compensation(), recipe.tones())),
                         "the tone curve",
                         Relationship.DATA));
     }
@@ -93,5 +100,49 @@ public final class FilmFile {
     private static Attachment attachment(
             String name, String mediaType, String text, String description, Relationship relationship) {
         return new Attachment(name, mediaType, text.getBytes(StandardCharsets.UTF_8), description, relationship);
+    }
+
+    /** The tone curve, for whoever wants to see or reuse it; the program itself computes it anew. */
+    static ObjectNode curve(Compensation compensation, JobTones tones) {
+        ObjectNode file = JsonText.file("curve", 1);
+        file.put("response", tones.name());
+        file.put("known", tones.isMeasured() ? "measured" : "predicted");
+        file.set("paperLightness", JsonText.number(compensation.paperLightness()));
+        file.set("lightestLightness", JsonText.number(compensation.lightestLightness()));
+        file.set("darkestLightness", JsonText.number(compensation.darkestLightness()));
+        file.set("leastCoverage", JsonText.number(tones.response().usable().least()));
+        file.set("turningPoint", JsonText.number(tones.turningPoint()));
+        ArrayNode nodes = file.putArray("nodes");
+        for (Compensation.Node node : compensation.nodes()) {
+            ObjectNode each = nodes.addObject();
+            each.set("artLightness", JsonText.number(round(node.artLightness())));
+            each.set("wishedLightness", JsonText.number(round(node.wishedLightness())));
+            each.set("coverage", JsonText.number(round(node.coverage())));
+            each.put("attained", node.attained());
+        }
+        return file;
+    }
+
+    /** The nodes of a curve that a film carries; none if it has no such list. */
+    public static List<Compensation.Node> curve(String text) {
+        List<Compensation.Node> nodes = new ArrayList<>();
+        for (JsonNode each : JsonText.parse("curve", text).path("nodes")) {
+            nodes.add(new Compensation.Node(
+                    checked(each, "artLightness", 100),
+                    checked(each, "wishedLightness", 100),
+                    checked(each, "coverage", 1),
+                    each.path("attained").asBoolean()));
+        }
+        return nodes;
+    }
+
+    private static double checked(JsonNode node, String field, double most) {
+        double value = node.path(field).asDouble(Double.NaN);
+        return Refusal.checkRange("curve's " + field, value, 0, most, "", "prepare the film again");
+    }
+
+    /** Six decimals say all that a film can hold, and keep the file readable. */
+    private static double round(double value) {
+        return Math.rint(value * 1e6) / 1e6;
     }
 }

@@ -1,6 +1,6 @@
 package greyground.app.recipe;
 
-import greyground.app.kept.GrainTiles;
+import greyground.app.kept.GrainStore;
 import greyground.film.compose.FilmComposer;
 import greyground.film.compose.FilmContent;
 import greyground.film.compose.Mend;
@@ -18,6 +18,7 @@ import greyground.output.LegendFace;
 import greyground.plan.BenchConditions;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
+import greyground.plan.PlanRequest;
 import greyground.plate.PlateProcess;
 import greyground.plate.inspect.FilmLimits;
 import greyground.quantity.FilmPixels;
@@ -28,11 +29,9 @@ import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.Compensation;
-import greyground.tone.RangeMapping;
 import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -74,13 +73,12 @@ public final class FilmRecipe {
      * neither needs the art; the file's digest is waited for last: only the job that goes with the film names it.
      */
     public static FilmRecipe of(ArtSource art, Job wanted, Workshop workshop, Progress progress) throws IOException {
-        RangeMapping mapping = RangeMapping.named(wanted.rangeMapping());
         CompletableFuture<JobPlate> grain = CompletableFuture.supplyAsync(() -> JobPlate.of(workshop, wanted));
         CompletableFuture<JobTones> known = grain.thenApplyAsync(JobPlate::tones);
         GreyPlane plane = art.turned(wanted.art(), progress.part(0, 0.9));
         ArtRange range = art.range(wanted.art(), progress);
         JobTones tones = Crew.joined(known);
-        Compensation compensation = Compensation.of(tones.name(), range, mapping, tones.response());
+        Compensation compensation = Compensation.of(tones.name(), range, wanted.rangeMapping(), tones.response());
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
         return new FilmRecipe(new Settled(workshop, plane, range, Crew.joined(grain), tones, compensation), art, job);
@@ -95,7 +93,6 @@ public final class FilmRecipe {
         return made.workshop();
     }
 
-    /** The art's own white and black. */
     public ArtRange range() {
         return made.range();
     }
@@ -105,12 +102,10 @@ public final class FilmRecipe {
         return made.plane();
     }
 
-    /** The virtual plate. */
     public JobPlate plate() {
         return made.plate();
     }
 
-    /** What set the curve. */
     public JobTones tones() {
         return made.tones();
     }
@@ -127,17 +122,16 @@ public final class FilmRecipe {
 
     /** What was odd about the art, about how it lies on the plate, and about the words of job and workshop. */
     public List<String> warnings() {
-        List<String> warnings = new ArrayList<>(ArtWarnings.of(this, art.remarks(job.art())));
+        List<String> warnings = FilmWords.warnings(this, art.remarks(job.art()));
         job.kept().forEach(field -> field.question("job").ifPresent(warnings::add));
         workshop().kept().forEach(field -> field.question("workshop").ifPresent(warnings::add));
         return warnings;
     }
 
-    /** What to do at the bench. */
     public ExposurePlan plan() throws IOException {
         ExposurePlan present = plan;
         if (present == null) {
-            present = BenchOrder.plan(workshop(), JobPlate.planRequest(job, blackShare(greys()), curve().name()));
+            present = BenchOrder.plan(workshop(), new PlanRequest(job, blackShare(greys()), curve().name()));
             plan = present;
         }
         return present;
@@ -161,7 +155,6 @@ public final class FilmRecipe {
         return workshop().filmPrinter().pixels(job.resolution());
     }
 
-    /** The positive on its whole sheet. */
     public ComposedFilm positive() throws IOException {
         ComposedFilm present = positive;
         if (present == null) {
@@ -204,7 +197,7 @@ public final class FilmRecipe {
             return Optional.empty();
         }
         SheetLayout layout = layout(screenLegends(process));
-        AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
+        AquatintScreen aquatint = GrainStore.screen(process, job.resolution());
         FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
         return Optional.of(film(FilmComposer.screened(layout, dots, curve(), aquatint.tile(), mirrored()), null));
     }
@@ -262,7 +255,6 @@ public final class FilmRecipe {
         return fits ? List.of() : SheetTiles.of(sheet, rows, film.get());
     }
 
-    /** The mend of the positive, where the job asks for one. */
     public Optional<Mend> mend() throws IOException {
         return positive().mend();
     }

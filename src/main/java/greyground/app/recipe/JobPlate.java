@@ -1,7 +1,7 @@
 package greyground.app.recipe;
 
 import greyground.app.kept.CacheFolder;
-import greyground.app.kept.GrainTiles;
+import greyground.app.kept.GrainStore;
 import greyground.app.kept.ResponseStore;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
@@ -11,7 +11,6 @@ import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.plan.BenchConditions;
 import greyground.plan.ExposureTimes;
-import greyground.plan.PlanRequest;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
@@ -28,8 +27,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * The virtual plate of one job in one workshop: which films lie on it, how it is exposed and bitten, and the tones that set
  * the job's curve.
+ *
+ * @param grain the positive's; empty for continuous tone
+ * @param screens the separate screen film at each share of black; empty where the process has none
  */
-public final class JobPlate {
+public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain, Optional<FilmPatches> screens) {
     /** A dot's spacing is this many of the plate's pixels, so that finer grains are computed more finely. */
     private static final double PIXELS_PER_SPACING = 40;
 
@@ -39,27 +41,15 @@ public final class JobPlate {
     private static final double FINEST_MICROMETRES = 2.2;
     private static final double COARSEST_MICROMETRES = 9;
 
-    private final Workshop workshop;
-    private final Job job;
-    private final Optional<ThresholdTile> positive;
-    private final @Nullable FilmPatches screen;
-
-    private JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> positive, @Nullable FilmPatches screen) {
-        this.workshop = workshop;
-        this.job = job;
-        this.positive = positive;
-        this.screen = screen;
-    }
-
     /** Looks up or makes the grain of every film that the job needs. */
     public static JobPlate of(Workshop workshop, Job job) {
-        FilmPatches screen = null;
+        Optional<FilmPatches> screens = Optional.empty();
         if (job.process() instanceof PlateProcess.Photogravure process) {
-            AquatintScreen aquatint = GrainTiles.screen(process, job.resolution());
-            Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainTiles.SCREEN_SEED);
-            screen = GrainPatches.of(grain, aquatint.tile(), pixels(workshop, job));
+            AquatintScreen aquatint = GrainStore.screen(process, job.resolution());
+            Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainStore.SCREEN_SEED);
+            screens = Optional.of(GrainPatches.of(grain, aquatint.tile(), pixels(workshop, job)));
         }
-        return new JobPlate(workshop, job, GrainTiles.positive(job), screen);
+        return new JobPlate(workshop, job, GrainStore.positive(job), screens);
     }
 
     /** Light, resist, bath, wipe, ink and paper, bitten as planned. */
@@ -67,7 +57,6 @@ public final class JobPlate {
         return conditions(workshop.usualDepthMicrometres());
     }
 
-    /** The same bitten to another depth. */
     public PlateConditions conditions(double depthMicrometres) {
         return conditions(workshop, job, depthMicrometres);
     }
@@ -78,32 +67,10 @@ public final class JobPlate {
         return BenchConditions.ofDepth(workshop, job.process(), depthMicrometres, inkDown);
     }
 
-    /**
-     * What a plan needs to know of a job.
-     *
-     * @param meanCoverage share of the plate that is black on the film, 0 to 1
-     * @param curve name of the curve that the film went through
-     */
-    public static PlanRequest planRequest(Job job, double meanCoverage, String curve) {
-        ReadingSide side = job.placing().readingSide();
-        return new PlanRequest(
-                job.process(),
-                job.plate(),
-                side.inkSide() == ReadingSide.InkSide.DOWN,
-                side.transfers(),
-                meanCoverage,
-                job.title(),
-                job.date(),
-                job.resolution(),
-                job.grain().name(),
-                curve);
-    }
-
     private static FilmPixels pixels(Workshop workshop, Job job) {
         return workshop.filmPrinter().pixels(job.resolution());
     }
 
-    /** The plate as planned. */
     public VirtualPlate plate() {
         return plate(conditions());
     }
@@ -113,25 +80,13 @@ public final class JobPlate {
         return plate(conditions, widestPixelMicrometres());
     }
 
-    /** The same on pixels of another width. */
     public VirtualPlate plate(PlateConditions conditions, double widestPixelMicrometres) {
         return new VirtualPlate(conditions, screenPatch(), widestPixelMicrometres);
     }
 
-    /** The positive's grain; empty for continuous tone. */
-    public Optional<ThresholdTile> grain() {
-        return positive;
-    }
-
-    /** Uniform tones of the job's positive. */
     public FilmPatches patches() {
-        return positive.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, pixels(workshop, job)))
+        return grain.<FilmPatches>map(tile -> GrainPatches.of(job.grain(), tile, pixels(workshop, job)))
                 .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
-    }
-
-    /** The separate screen film at each share of black; empty where the process has none. */
-    public Optional<FilmPatches> screens() {
-        return Optional.ofNullable(screen);
     }
 
     /** How its tones print as planned: measured or foretold. */
@@ -180,8 +135,8 @@ public final class JobPlate {
     }
 
     private @Nullable FilmPatch screenPatch() {
-        return screen != null && job.process() instanceof PlateProcess.Photogravure process
-                ? screen.at(Math.rint(process.screenBlack() * ToneCurve.SOLID) / ToneCurve.SOLID)
+        return screens.isPresent() && job.process() instanceof PlateProcess.Photogravure process
+                ? screens.get().at(Math.rint(process.screenBlack() * ToneCurve.SOLID) / ToneCurve.SOLID)
                 : null;
     }
 }

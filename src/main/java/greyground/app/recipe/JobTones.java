@@ -46,17 +46,14 @@ public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Op
                         + String.join("; ", one.making().differencesFrom(making)) + ADVICE);
     }
 
-    /** What sets the curve. */
     public PlateResponse response() {
         return measured().<PlateResponse>map(one -> one).orElse(foretold);
     }
 
-    /** The measured response in use. */
     public Optional<MeasuredResponse> measured() {
         return kept.map(KeptResponse::response);
     }
 
-    /** Whether a test plate measured them. */
     public boolean isMeasured() {
         return kept.isPresent();
     }

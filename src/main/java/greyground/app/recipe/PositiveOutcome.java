@@ -52,11 +52,10 @@ public record PositiveOutcome(Job job, Findings findings) {
                 job,
                 findings.say("plan", recipe.plan().summary())
                         .list("notes", notes)
-                        .put("curve", CurveFile.tree(compensation, recipe.tones()))
+                        .put("curve", FilmFile.curve(compensation, recipe.tones()))
                         .put("job", JobFile.tree(job)));
     }
 
-    /** What the plate holds of the art's tones. */
     private static String toneWords(FilmRecipe recipe) {
         return String.format(
                 Locale.ROOT,

@@ -16,53 +16,23 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 
-/** Prepares a positive and writes it: film PDF and, if wanted, TIFF. One object for one art. */
+/** Prepares a positive and writes it, each file whole or not at all: film PDF, TIFF or both. */
 public final class PositiveWork {
     private static final double DECODING_SHARE = 0.3;
 
     /** Done when a mended film is written and what changed is still to be counted. */
     private static final double MENDED_SHARE = 0.65;
 
-    private final ArtSource art;
-    private final int threads = Crew.allCores();
-
-    /** Of art that is closed once its film is made. */
-    public PositiveWork(ArtSource art) {
-        this.art = art;
-    }
-
-    /** Looks into the art, without decoding it. */
-    public static PositiveWork open(Path file) {
-        return new PositiveWork(ArtSource.open(file));
-    }
-
-    /** What is known of the art's page, from 1. */
-    public SourceArt source(int page) {
-        return art.source(page);
-    }
+    private PositiveWork() {}
 
     /**
-     * Makes the film and writes it.
+     * Makes a job's films and writes what is wanted of them; art is closed by it.
      *
-     * @param film the PDF to write, replaced whole or not at all
-     * @param tiff the same bits as a TIFF, if wanted
+     * @param pdf the films with all they carry
+     * @param tiff their bits alone
      */
-    public PositiveOutcome prepare(Job wanted, Workshop workshop, Path film, Optional<Path> tiff, Progress progress)
-            throws IOException {
-        return prepare(wanted, workshop, Optional.of(film), tiff, progress);
-    }
-
-    /**
-     * Makes the film and writes it as a TIFF alone, without the plan and the job that only a PDF carries.
-     *
-     * @param tiff to write, replaced whole or not at all
-     */
-    public PositiveOutcome prepareTiff(Job wanted, Workshop workshop, Path tiff, Progress progress) throws IOException {
-        return prepare(wanted, workshop, Optional.empty(), Optional.of(tiff), progress);
-    }
-
-    private PositiveOutcome prepare(
-            Job wanted, Workshop workshop, Optional<Path> film, Optional<Path> tiff, Progress progress)
+    public static PositiveOutcome prepare(
+            ArtSource art, Job wanted, Workshop workshop, Optional<Path> pdf, Optional<Path> tiff, Progress progress)
             throws IOException {
         CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         try (art) {
@@ -71,15 +41,15 @@ public final class PositiveWork {
             Optional<Mend> mend = recipe.mend();
             double written = mend.isPresent() ? MENDED_SHARE : 1;
             FilmDocument document = FilmFile.of(recipe, recipe.plan(), recipe.films());
-            write(document, film, tiff, progress.part(DECODING_SHARE, written));
+            write(document, pdf, tiff, progress.part(DECODING_SHARE, written));
             Optional<MendReport> mended = mend.isPresent()
-                    ? Optional.of(MendReport.of(mend.get(), threads, progress.part(written, 1)))
+                    ? Optional.of(MendReport.of(mend.get(), Crew.allCores(), progress.part(written, 1)))
                     : Optional.empty();
             return PositiveOutcome.of(recipe, mended);
         }
     }
 
-    private void write(FilmDocument document, Optional<Path> film, Optional<Path> tiff, Progress progress)
+    private static void write(FilmDocument document, Optional<Path> film, Optional<Path> tiff, Progress progress)
             throws IOException {
         double share = film.isEmpty() ? 0 : tiff.isPresent() ? 0.5 : 1;
         if (film.isPresent()) {
@@ -87,14 +57,14 @@ public final class PositiveWork {
                     "film",
                     film.get(),
                     channel -> FilmPdf.write(
-                            document, Channels.newOutputStream(channel), threads, progress.part(0, share)));
+                            document, Channels.newOutputStream(channel), Crew.allCores(), progress.part(0, share)));
         }
         if (tiff.isPresent()) {
             SafeFile.write(
                     "TIFF",
                     tiff.get(),
                     channel -> FilmTiff.write(
-                            document, channel, FilmTiff.Packing.DEFLATE, threads, progress.part(share, 1)));
+                            document, channel, FilmTiff.Packing.DEFLATE, Crew.allCores(), progress.part(share, 1)));
         }
     }
 }

@@ -12,7 +12,6 @@ import greyground.film.job.Job;
  * @param height pixels down, upright
  */
 public record SourceArt(String fileName, String title, String sha256, int width, int height) {
-    /** A job for this art. */
     public Job under(Job job) {
         return job.settled(job.art().of(fileName, sha256));
     }

@@ -74,8 +74,7 @@ public final class StageTones {
             values[i] = (float) value(stage, (double) i / STEPS, conditions);
         }
         PlateMap map = new PlateMap(new PlateWindow(0, 0, 100, STEPS + 1, 1), values);
-        int[] pixels =
-                LivePicture.of(StageLook.coloured(stage, map, conditions)).pixels();
+        int[] pixels = LivePicture.of(stage.coloured(map, conditions)).pixels();
         // The largest coverage rounds up to one step past the last.
         int[] table = new int[((ToneCurve.SOLID + 8) >> 4) + 1];
         System.arraycopy(pixels, 0, table, 0, pixels.length);
@@ -132,7 +131,7 @@ public final class StageTones {
                 .filter(i -> i % STRIDE == 0 || i == levels.size() - 1)
                 .mapToDouble(i -> levels.get(i).coverage())
                 .toArray();
-        PlateView view = StageLook.view(stage, false);
+        PlateView view = stage.view(false);
         double[] means = new double[coverages.length];
         IntStream.range(0, coverages.length).parallel().forEach(i -> {
             FilmPatch patch = patches.at(coverages[i]);

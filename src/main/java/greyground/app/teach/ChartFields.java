@@ -2,10 +2,9 @@ package greyground.app.teach;
 
 import greyground.chart.LevelPatch;
 import greyground.chart.TestPlate;
+import greyground.film.compose.TestPlateSheet;
 import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,23 +12,11 @@ import java.util.Optional;
  * The wedge's fields by row and column, as they are numbered beside the plate and listed in its plan: rows from the top, from 1, and
  * in each row the fields from the left.
  */
-final class ChartFields {
+record ChartFields(List<List<LevelPatch>> rows) {
     private static final double SAME_PLACE_MILLIMETRES = 0.5;
 
-    private final List<List<LevelPatch>> rows = new ArrayList<>();
-
-    ChartFields(TestPlate plate) {
-        List<Integer> tops = plate.patches().stream()
-                .map(patch -> patch.area().top())
-                .distinct()
-                .sorted()
-                .toList();
-        for (int top : tops) {
-            rows.add(plate.patches().stream()
-                    .filter(patch -> patch.area().top() == top)
-                    .sorted(Comparator.comparingInt(patch -> patch.area().left()))
-                    .toList());
-        }
+    static ChartFields of(TestPlate plate) {
+        return new ChartFields(TestPlateSheet.fields(plate));
     }
 
     int rowCount() {
@@ -44,7 +31,6 @@ final class ChartFields {
         return rows.get(row - 1).get(column - 1);
     }
 
-    /** A reading of the field at its place. */
     static MeasuredPatch read(LevelPatch field, double lightness) {
         return new MeasuredPatch(field.coverage(), lightness, 0, x(field), y(field), 1);
     }
@@ -72,7 +58,6 @@ final class ChartFields {
         return Refusal.plain(read.coverage() * 100) + " %";
     }
 
-    /** Whether the wedge has a level. */
     Optional<Integer> level(double coveragePercent) {
         return rows.stream()
                 .flatMap(List::stream)

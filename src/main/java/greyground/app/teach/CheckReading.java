@@ -12,7 +12,6 @@ import java.util.OptionalDouble;
 final class CheckReading {
     private CheckReading() {}
 
-    /** Compares what was measured with what the film states. */
     static ReadOutcome of(CheckPlate check, PlateFindings found) {
         CheckResult result = CheckResult.of(check, found.patches());
         String title =

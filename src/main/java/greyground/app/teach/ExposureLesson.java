@@ -98,15 +98,15 @@ final class ExposureLesson {
 
     /** @param steps from the planned exposure, that of the middle strip, to the best strip's */
     private static FigureChange change(Workshop shop, double steps) {
-        double before = LearnedWorkshop.figure(shop, PATH).value();
+        double before = shop.figure(PATH).value();
         double after = Refusal.checkRange(
                 "wanted wedge step",
                 before + steps,
                 0,
-                StepWedge.nominal().steps(),
+                StepWedge.STEPS,
                 "",
                 "choose a strip by eye and write its time into the workshop");
-        return new FigureChange(PATH, before, LearnedWorkshop.provenance(shop, PATH), after, ERROR);
+        return LearnedWorkshop.change(shop, PATH, after, ERROR);
     }
 
     /** The strip whose dots and lands are finest together; empty where no strip tells both. */

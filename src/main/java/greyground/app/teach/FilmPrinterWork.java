@@ -1,10 +1,12 @@
 package greyground.app.teach;
 
 import greyground.app.files.KeptFiles;
+import greyground.app.files.Lesson;
 import greyground.app.files.TypedTable;
-import greyground.app.kept.GrainTiles;
+import greyground.app.kept.GrainStore;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
+import greyground.finding.Findings;
 import greyground.fit.FigureChange;
 import greyground.fit.FilmPrinterFit;
 import greyground.fit.FilmPrinterFit.Estimate;
@@ -21,6 +23,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -30,7 +33,13 @@ import java.util.Optional;
  *
  * <p>Nothing is changed here: the outcome offers changes, for {@link LearnedWorkshop}.
  */
-public final class FilmPrinterWork {
+public record FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop, LocalDate date) {
+    /** Fewer pinholes than this let no light through that matters: 0.05 % of clear film is a density of 3.3 (science of a tint). */
+    private static final double FEWEST_PINHOLES = 0.0005;
+
+    /** A field this many of its errors from the fit is worth another look. */
+    private static final double ODD = 3;
+
     /** A steel rule with half millimetres, read between its lines under a loupe (assumed). */
     private static final double RULE_ERROR_MILLIMETRES = 0.1;
 
@@ -53,19 +62,6 @@ public final class FilmPrinterWork {
     /** No film is blacker (assumed); a greater number is a slip of the pen. */
     private static final double MOST_DENSITY = 6;
 
-    private final Job job;
-    private final Workshop printedIn;
-    private final Workshop workshop;
-    private final LocalDate date;
-
-    private FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop, LocalDate date) {
-        this.job = job;
-        this.printedIn = printedIn;
-        this.workshop = workshop;
-        this.date = date;
-    }
-
-    /** What the readings of a film are. */
     private enum Kind {
         ULTRAVIOLET("density"),
         VISUAL("visual"),
@@ -78,21 +74,10 @@ public final class FilmPrinterWork {
         }
     }
 
-    /**
-     * Opens the film.
-     *
-     * @param film the PDF that was printed
-     * @param shop the workshop to be taught; where there is none yet, the film's own is
-     * @param date of the readings
-     */
+    /** Opens the film that was printed; {@code app.Greyground} says of the rest. */
     public static FilmPrinterWork of(Path film, Optional<Workshop> shop, LocalDate date) {
         Workshop printedIn = KeptFiles.workshop(film);
         return new FilmPrinterWork(KeptFiles.job(film), printedIn, shop.orElse(printedIn), date);
-    }
-
-    /** The film's job. */
-    public Job job() {
-        return job;
     }
 
     /**
@@ -116,7 +101,7 @@ public final class FilmPrinterWork {
                 read -> scale("filmPrinter.scaleX", "across", read, drawn.scaleX(), changes, notes));
         downMillimetres.ifPresent(read -> scale("filmPrinter.scaleY", "down", read, drawn.scaleY(), changes, notes));
         Optional<FilmPrinterFit> fit = readings.map(file -> fit(file, changes, notes));
-        return FilmPrinterReading.of(job, workshop, date, fit, changes, notes);
+        return outcome(fit, changes, notes);
     }
 
     /** A film drawn smaller already, and still out, adds to what it was drawn for. */
@@ -181,7 +166,7 @@ public final class FilmPrinterWork {
     private List<FilmReading> readings(TypedTable table, Kind kind) {
         List<FilmReading> readings = new ArrayList<>();
         double least = kind == Kind.STEP ? 1 : 0;
-        double most = kind == Kind.STEP ? StepWedge.nominal().steps() : MOST_DENSITY;
+        double most = kind == Kind.STEP ? StepWedge.STEPS : MOST_DENSITY;
         for (TypedTable.Row row : table.rows()) {
             double coverage = table.needed(row, COVERAGE, 0, 100) / 100;
             double value = table.needed(row, kind.column, least, most);
@@ -190,8 +175,7 @@ public final class FilmPrinterWork {
                 continue;
             }
             if (kind == Kind.STEP) {
-                readings.add(
-                        FilmReading.matched(coverage, StepWedge.nominal().density(value), StepWedge.DENSITY_PER_STEP));
+                readings.add(FilmReading.matched(coverage, StepWedge.density(value), StepWedge.DENSITY_PER_STEP));
             } else {
                 readings.add(FilmReading.measured(coverage, value));
             }
@@ -200,18 +184,68 @@ public final class FilmPrinterWork {
     }
 
     private FilmPatches patches() {
-        return GrainTiles.positive(job)
+        return GrainStore.positive(job)
                 .<FilmPatches>map(tile -> GrainPatches.of(
                         job.grain(), tile, printedIn.filmPrinter().pixels(job.resolution())))
                 .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
     }
 
     private FigureChange change(String path, Estimate found) {
-        return new FigureChange(
-                path,
-                LearnedWorkshop.figure(workshop, path).value(),
-                LearnedWorkshop.provenance(workshop, path),
-                Math.rint(found.value() * 1e4) / 1e4,
-                Math.rint(found.standardError() * 1e6) / 1e6);
+        return LearnedWorkshop.change(
+                workshop, path, Math.rint(found.value() * 1e4) / 1e4, Math.rint(found.standardError() * 1e6) / 1e6);
+    }
+
+    private ReadOutcome outcome(Optional<FilmPrinterFit> fit, List<FigureChange> changes, List<String> notes) {
+        String title = "film " + (job.title().isEmpty() ? "without a title" : job.title());
+        List<String> all = new ArrayList<>(notes);
+        Findings findings = new Findings().put("kind", "film").put("how", "the film itself");
+        fit.ifPresent(found -> {
+            findings.rows(
+                            "fields",
+                            found.fields().stream().map(FilmPrinterWork::field).toList())
+                    .put("pinholeShare", found.pinholeShare());
+            all.addAll(odd(found));
+        });
+        findings.rows("changes", ReadOutcome.changes(changes, List.of())).list("notes", all);
+        LearnedWorkshop learned = LearnedWorkshop.of(workshop, changes, date, title);
+        return new ReadOutcome(
+                title,
+                findings,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(new Lesson(learned.before(), learned.after(), date + "-film")));
+    }
+
+    private static Findings field(FilmPrinterFit.Field field) {
+        return new Findings()
+                .put("coveragePercent", field.coverage() * 100)
+                .put("readings", field.readings())
+                .put("density", field.measured())
+                .put("predictedDensity", field.foretold())
+                .put("inkCoversPercent", field.covered() * 100);
+    }
+
+    private static List<String> odd(FilmPrinterFit fit) {
+        List<String> odd = new ArrayList<>();
+        if (fit.pinholeShare() > FEWEST_PINHOLES) {
+            odd.add(String.format(
+                    Locale.ROOT,
+                    "the thinnest reading of the solid is what %.2f %% of pinholes would make of it: look at the black on a light"
+                            + " table; the median was taken",
+                    fit.pinholeShare() * 100));
+        }
+        for (FilmPrinterFit.Field field : fit.fields()) {
+            double error = FilmReading.DENSITOMETER_ERROR;
+            if (field.coverage() > 0 && field.coverage() < 1 && Math.abs(field.residual()) > ODD * error) {
+                odd.add(String.format(
+                        Locale.ROOT,
+                        "the field of %.0f %% reads %.2f D where these numbers give %.2f D: measure it again",
+                        field.coverage() * 100,
+                        field.measured(),
+                        field.foretold()));
+            }
+        }
+        return odd;
     }
 }

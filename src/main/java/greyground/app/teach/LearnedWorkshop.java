@@ -6,7 +6,6 @@ import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 
 /**
  * A workshop that a test plate has taught, with what it was before, so that the lesson can be taken back.
@@ -20,9 +19,10 @@ public record LearnedWorkshop(Workshop before, Workshop after, List<FigureChange
         changes = List.copyOf(changes);
     }
 
-    /** How a workshop's number is known, for {@code PlateLesson.changes}: its provenance in words. */
-    public static String provenance(Workshop workshop, String path) {
-        return figure(workshop, path).provenance().words();
+    /** What a number of the workshop would change to. */
+    static FigureChange change(Workshop workshop, String path, double after, double standardError) {
+        Figure present = workshop.figure(path);
+        return new FigureChange(path, present.value(), present.provenance().words(), after, standardError);
     }
 
     /**
@@ -35,7 +35,7 @@ public record LearnedWorkshop(Workshop before, Workshop after, List<FigureChange
     public static LearnedWorkshop of(Workshop workshop, List<FigureChange> accepted, LocalDate date, String test) {
         Workshop taught = workshop;
         for (FigureChange change : accepted) {
-            double present = figure(workshop, change.path()).value();
+            double present = workshop.figure(change.path()).value();
             if (present != change.before()) {
                 throw Refusal.use("workshop " + change.path() + " is " + Refusal.plain(present)
                         + " by now; it must be " + Refusal.plain(change.before())
@@ -45,15 +45,5 @@ public record LearnedWorkshop(Workshop before, Workshop after, List<FigureChange
             taught = taught.with(change.path(), Figure.measured(change.after(), date, how));
         }
         return new LearnedWorkshop(workshop, taught, accepted);
-    }
-
-    static Figure figure(Workshop workshop, String path) {
-        Map<String, Figure> figures = workshop.figures();
-        Figure figure = figures.get(path);
-        if (figure == null) {
-            throw Refusal.use("workshop number \"" + path + "\" is unknown; it must be one of "
-                    + String.join(", ", figures.keySet()) + ": correct the name");
-        }
-        return figure;
     }
 }

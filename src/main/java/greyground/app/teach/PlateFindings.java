@@ -22,7 +22,6 @@ record PlateFindings(
         Optional<ScanReading> scan,
         Optional<Picture> overlay,
         List<String> notes) {
-    /** Targets that have a tone. */
     List<TargetReading> targets() {
         return scan.map(ScanReading::targets).orElse(List.of());
     }

@@ -1,15 +1,20 @@
 package greyground.app.teach;
 
 import greyground.app.recipe.JobPlate;
+import greyground.chart.Target;
 import greyground.fit.FigureChange;
 import greyground.fit.MeasuredDepth;
+import greyground.fit.MeasuredLevel;
+import greyground.fit.MeasuredLines;
 import greyground.fit.MeasuredResponse;
 import greyground.fit.PlateLesson;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
+import greyground.scan.ScanReading;
 import greyground.scan.TargetFindings;
+import greyground.scan.TargetReading;
 import greyground.tone.Lightness;
 import greyground.workshop.Figure;
 import greyground.workshop.KeptResponse;
@@ -20,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * What the readings of a test plate teach a workshop: the tones themselves, and the numbers of the virtual plate that foretell them
@@ -43,6 +49,12 @@ record PlateLearning(
         Optional<PlateLesson> fit,
         LearnedWorkshop learned,
         List<String> notes) {
+    /** One small field of lines is known no better than this, however even it is (assumed). */
+    private static final double LEAST_LINE_ERROR = 0.5;
+
+    /** Half the width of an even distribution over its standard deviation. */
+    private static final double HALF_OF_EVEN = Math.sqrt(3);
+
     /** A depth that nobody measured, from a rate that nobody measured, or from one that was (assumed). */
     private static final double GUESSED_DEPTH_SHARE = 0.15;
 
@@ -78,7 +90,7 @@ record PlateLearning(
         MeasuredDepth depth = words.depth().orElseGet(() -> guessed(shop, bite));
         boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
         List<TargetFindings.Finding> findings = found.scan()
-                .map(scan -> TargetLessons.findings(
+                .map(scan -> findings(
                         scan,
                         depth,
                         shop.bath().etchFactor().value(),
@@ -89,7 +101,8 @@ record PlateLearning(
         Workshop told =
                 LearnedWorkshop.of(shop, changes, date, "test plate " + chart).after();
         Optional<PlateLesson> fit = again ? Optional.empty() : fit(film, told, depth, measured, found, findings);
-        fit.ifPresent(one -> changes.addAll(exact(one.changes(path -> LearnedWorkshop.provenance(shop, path)), shop)));
+        fit.ifPresent(one -> changes.addAll(
+                exact(one.changes(path -> shop.figure(path).provenance().words()), shop)));
         progress.done(0.8);
         LearnedWorkshop figures = LearnedWorkshop.of(shop, changes, date, "test plate " + chart);
         Workshop after = figures.after().measuring(with(shop.responses(), kept));
@@ -127,20 +140,12 @@ record PlateLearning(
     private static List<FigureChange> told(Workshop shop, ReadWords words, double biteMinutes) {
         List<FigureChange> changes = new ArrayList<>();
         words.depth()
-                .ifPresent(depth -> changes.add(
-                        change(shop, RATE, depth.micrometres() / biteMinutes, depth.standardError() / biteMinutes)));
+                .ifPresent(depth -> changes.add(LearnedWorkshop.change(
+                        shop, RATE, depth.micrometres() / biteMinutes, depth.standardError() / biteMinutes)));
         words.paperLightness()
-                .ifPresent(white -> changes.add(change(shop, PAPER, Lightness.toDensity(white), PAPER_DENSITY_ERROR)));
+                .ifPresent(white -> changes.add(
+                        LearnedWorkshop.change(shop, PAPER, Lightness.toDensity(white), PAPER_DENSITY_ERROR)));
         return changes;
-    }
-
-    private static FigureChange change(Workshop shop, String path, double after, double error) {
-        Map<String, Figure> figures = shop.figures();
-        Figure present = figures.get(path);
-        if (present == null) {
-            throw new IllegalArgumentException(path);
-        }
-        return new FigureChange(path, present.value(), present.provenance().words(), after, error);
     }
 
     private static Optional<PlateLesson> fit(
@@ -160,7 +165,7 @@ record PlateLearning(
                 plate.patches(),
                 plate.widestPixelMicrometres(),
                 measured,
-                TargetLessons.lines(found.targets(), measured),
+                lines(found.targets(), measured),
                 findings.stream().flatMap(finding -> finding.reading().stream()).toList()));
     }
 
@@ -173,7 +178,7 @@ record PlateLearning(
     /** A fit may give a number back with its last digit rounded. */
     private static List<FigureChange> exact(List<FigureChange> changes, Workshop shop) {
         return changes.stream()
-                .map(each -> change(shop, each.path(), each.after(), each.standardError()))
+                .map(each -> LearnedWorkshop.change(shop, each.path(), each.after(), each.standardError()))
                 .toList();
     }
 
@@ -222,5 +227,54 @@ record PlateLearning(
             notes.add("under a sprayed ground the tones alone are learned, none of the workshop's numbers");
         }
         return notes;
+    }
+
+    /** The tone over each period of line pairs, upright and lying ones together. */
+    private static List<MeasuredLines> lines(List<TargetReading> targets, MeasuredResponse measured) {
+        double single = measured.levels().stream()
+                .mapToDouble(MeasuredLevel::standardDeviation)
+                .average()
+                .orElse(LEAST_LINE_ERROR);
+        Map<Integer, List<Double>> byPeriod = new TreeMap<>();
+        for (TargetReading read : targets) {
+            if (read.target() instanceof Target.Lines lines) {
+                byPeriod.computeIfAbsent(lines.period(), any -> new ArrayList<>())
+                        .add(read.lightness());
+            }
+        }
+        List<MeasuredLines> all = new ArrayList<>();
+        byPeriod.forEach((period, read) -> all.add(new MeasuredLines(
+                period,
+                read.stream().mapToDouble(Double::doubleValue).average().orElse(0),
+                Math.max(LEAST_LINE_ERROR, single) / Math.sqrt(read.size()))));
+        return all;
+    }
+
+    /**
+     * What bars, dots and holes say, in the order: pad, smallest opening, smallest land.
+     *
+     * @param etchFactor of the workshop's bath
+     * @param pitchMicrometres of the film: targets finer than its pixels are drawn coarser than they are called
+     */
+    private static List<TargetFindings.Finding> findings(
+            ScanReading reading, MeasuredDepth depth, double etchFactor, boolean bitten, double pitchMicrometres) {
+        List<TargetFindings.Finding> all = new ArrayList<>();
+        if (bitten) {
+            all.add(TargetFindings.barGauge(reading, depth, etchFactor));
+        }
+        all.add(drawn(TargetFindings.smallestOpening(reading.targets(), reading.patches()), pitchMicrometres));
+        all.add(drawn(TargetFindings.smallestLand(reading.targets()), pitchMicrometres));
+        return all;
+    }
+
+    private static TargetFindings.Finding drawn(TargetFindings.Finding finding, double pitchMicrometres) {
+        boolean finer = finding.reading().isPresent()
+                && finding.reading().get().value()
+                                - HALF_OF_EVEN * finding.reading().get().standardError()
+                        < pitchMicrometres;
+        return finer
+                ? new TargetFindings.Finding(
+                        Optional.empty(), finding.words() + "; finer than the film's pixels, so it says nothing sure")
+                : finding;
     }
 }

@@ -22,7 +22,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What a test plate's proof says of the shop's tones, and the numbers that it teaches. */
-final class PlateReading {
+record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) {
     /** A fit this far off does not explain the print (docs/calibration.md). */
     private static final double POOR_FIT = 2;
 
@@ -31,20 +31,12 @@ final class PlateReading {
 
     private static final int MOST_NAMED = 6;
 
-    private final TestFilm film;
-    private final PlateFindings found;
-    private final PlateLearning learning;
-    private final MeasuredResponse measured;
-
-    private PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) {
-        this.film = film;
-        this.found = found;
-        this.learning = learning;
-        this.measured = learning.measured();
-    }
-
     static ReadOutcome of(TestFilm film, PlateFindings found, PlateLearning learning) {
         return new PlateReading(film, found, learning).outcome();
+    }
+
+    private MeasuredResponse measured() {
+        return learning.measured();
     }
 
     private ReadOutcome outcome() {
@@ -55,11 +47,11 @@ final class PlateReading {
         return new ReadOutcome(
                 kind + " " + film.plate().id(),
                 findings(kind, carrier),
-                Optional.of(ResponseLines.of(measured, learning.foretold(), learning.taught())),
+                Optional.of(ResponseLines.of(measured(), learning.foretold(), learning.taught())),
                 Optional.of(ResponseCurve.of(
                         kind + " " + chart + ", " + carrier + ", "
                                 + learning.kept().words(),
-                        measured,
+                        measured(),
                         learning.foretold(),
                         learning.taught())),
                 found.overlay(),
@@ -70,7 +62,7 @@ final class PlateReading {
     }
 
     private Findings findings(String kind, String carrier) {
-        PrintableRange range = measured.printableRange();
+        PrintableRange range = measured().printableRange();
         List<FittedFigure> fitted = learning.fit().map(PlateLesson::figures).orElse(List.of());
         Findings findings = new Findings()
                 .say("how", foundWords(), found.how())
@@ -85,7 +77,7 @@ final class PlateReading {
                 .put("readings", found.patches().size())
                 .put("fields", film.plate().patches().size());
         found.scan().ifPresent(reading -> findings.put("place", place(reading)));
-        findings.rows("levels", measured.levels().stream().map(this::level).toList())
+        findings.rows("levels", measured().levels().stream().map(this::level).toList())
                 .say(
                         "printableRange",
                         rangeWords(),
@@ -95,13 +87,13 @@ final class PlateReading {
                                 .put("darkest", range.darkest()))
                 .say(
                         "turningPoint",
-                        measured.turn().against(learning.foretold().turningPoint()),
+                        measured().turn().against(learning.foretold().turningPoint()),
                         new Findings()
-                                .put("measured", measured.turn().coverage())
-                                .put("least", measured.turn().least())
-                                .put("most", measured.turn().most())
-                                .put("seen", measured.turn().seen())
-                                .put("foretold", learning.foretold().turningPoint()));
+                                .put("measured", measured().turn().coverage())
+                                .put("least", measured().turn().least())
+                                .put("most", measured().turn().most())
+                                .put("seen", measured().turn().seen())
+                                .put("predicted", learning.foretold().turningPoint()));
         learning.fit()
                 .map(PlateLesson::misfit)
                 .ifPresent(misfit -> findings.say(
@@ -133,9 +125,9 @@ final class PlateReading {
         return new Findings()
                 .put("coverage", level.coverage())
                 .put("lightness", level.lightness())
-                .put("halfWidth", measured.halfWidth(level.coverage()))
+                .put("halfWidth", measured().halfWidth(level.coverage()))
                 .put("repeats", level.repeats())
-                .put("foretold", learning.foretold().lightness(level.coverage()))
+                .put("predicted", learning.foretold().lightness(level.coverage()))
                 .put("taught", learning.taught().lightness(level.coverage()));
     }
 
@@ -180,7 +172,7 @@ final class PlateReading {
     }
 
     private String rangeWords() {
-        PrintableRange range = measured.printableRange();
+        PrintableRange range = measured().printableRange();
         PrintableRange was = learning.foretold().printableRange();
         String gap = range.lightGap() < 1
                 ? ""
@@ -190,11 +182,11 @@ final class PlateReading {
     }
 
     private Optional<String> outlierWords() {
-        List<MeasuredPatch> outliers = measured.outliers();
+        List<MeasuredPatch> outliers = measured().outliers();
         if (outliers.isEmpty()) {
             return Optional.empty();
         }
-        ChartFields fields = new ChartFields(film.plate());
+        ChartFields fields = ChartFields.of(film.plate());
         String named = String.join(
                 "; ", outliers.stream().limit(MOST_NAMED).map(fields::name).toList());
         return Optional.of("out, since their repeats contradict them: " + named
@@ -202,7 +194,7 @@ final class PlateReading {
     }
 
     private Optional<String> trendWords() {
-        MeasuredTrend trend = measured.trend();
+        MeasuredTrend trend = measured().trend();
         return switch (trend.kind()) {
             case NONE -> Optional.empty();
             case SLANTED, CURVED ->
@@ -227,7 +219,8 @@ final class PlateReading {
     }
 
     private Optional<String> bandWords() {
-        return measured.bands()
+        return measured()
+                .bands()
                 .map(bands -> "stripes "
                         + (bands.axis() == MeasuredBands.Axis.ACROSS ? "standing upright" : "lying across")
                         + ", one every " + tenth(bands.periodMillimetres()) + " mm, "
@@ -238,11 +231,11 @@ final class PlateReading {
     private List<String> notes() {
         List<String> notes = new ArrayList<>(found.notes());
         notes.addAll(learning.notes());
-        if (!measured.repeated()) {
+        if (!measured().repeated()) {
             notes.add("no level was read twice, so the band rests on an assumed scatter of 0.7 L*");
         }
-        if (measured.pooledShare() > MOST_POOLED) {
-            notes.add(Refusal.plain(Math.rint(100 * measured.pooledShare()))
+        if (measured().pooledShare() > MOST_POOLED) {
+            notes.add(Refusal.plain(Math.rint(100 * measured().pooledShare()))
                     + " % of the levels don't darken in order: the measurement is in doubt");
         }
         if (learning.fit().map(PlateLesson::misfit).orElse(0.0) >= POOR_FIT) {

@@ -51,7 +51,6 @@ public final class ReadFiles {
         return pictures;
     }
 
-    /** Writes what was wanted. */
     public void write(ReadOutcome outcome) throws IOException {
         Path curve = named.written().get(CURVE);
         if (curve != null) {

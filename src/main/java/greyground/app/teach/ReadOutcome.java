@@ -35,7 +35,6 @@ public record ReadOutcome(
                         + " strip test plate to teach it");
     }
 
-    /** The overlay for a window. */
     public Optional<LivePicture> scan() {
         return overlay.map(LivePicture::of);
     }

@@ -2,10 +2,11 @@ package greyground.app.teach;
 
 import greyground.app.recipe.FilmWords;
 import greyground.fit.MeasuredDepth;
-import greyground.quantity.Durations;
 import greyground.quantity.Lengths;
 import greyground.quantity.Percents;
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import greyground.tone.Lightness;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -35,11 +36,9 @@ public record ReadWords(Map<String, String> given) {
         return Optional.ofNullable(given.get(name)).map(String::strip);
     }
 
-    /** How long the test plate was bitten. */
     public Optional<Double> biteMinutes() {
-        return word("bite")
-                .map(text -> Refusal.checkRange(
-                        "bite", Durations.parseSeconds("bite", text) / 60, 0.1, 1440, "min", "give the whole bite"));
+        Range whole = new Range(0.1, 1440, Unit.MINUTES, "give the whole bite");
+        return word("bite").map(text -> whole.check("bite", whole.unit().parse("bite", text)));
     }
 
     /** How deep the test plate was measured to be. */
@@ -106,7 +105,6 @@ public record ReadWords(Map<String, String> given) {
                         + " top left clockwise: write \"120,95 1890,101 1884,2460 115,2452\"");
     }
 
-    /** When the proof was printed. */
     public LocalDate date(LocalDate otherwise) {
         return word("date").map(FilmWords::date).orElse(otherwise);
     }

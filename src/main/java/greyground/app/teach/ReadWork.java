@@ -22,31 +22,13 @@ import java.util.List;
 import java.util.Optional;
 
 /** Reads a test plate's proof back and works out what it teaches the workshop; writes nothing until that is accepted. */
-public final class ReadWork {
+public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate date) {
     private static final double MICROMETRES_PER_INCH = 25_400;
 
     private static final double DECODED = 0.2;
     private static final double FOUND = 0.5;
 
-    private final TestFilm film;
-    private final Workshop shop;
-    private final ReadWords words;
-    private final LocalDate date;
-
-    private ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate date) {
-        this.film = film;
-        this.shop = shop;
-        this.words = words;
-        this.date = date;
-    }
-
-    /**
-     * Opens what the reading rests on.
-     *
-     * @param testFilm the PDF of the test plate's film
-     * @param shop the workshop to be taught; where there is none yet, the film's own is
-     * @param today for a print whose date isn't told
-     */
+    /** Opens what the reading rests on; {@code app.Greyground} says what that is. */
     public static ReadWork of(Path testFilm, Optional<Workshop> shop, ReadWords words, LocalDate today) {
         TestFilm film = TestFilm.of(testFilm);
         // What can be refused is refused before the long work.
@@ -97,7 +79,6 @@ public final class ReadWork {
         return outcome(found, progress.part(FOUND, 1));
     }
 
-    /** Takes readings that a person typed in. */
     public ReadOutcome values(Path values, Progress progress) {
         List<MeasuredPatch> patches = TypedValues.fields(values, film.plate());
         PlateFindings found = new PlateFindings("densitometer", patches, Optional.empty(), Optional.empty(), List.of());
@@ -114,7 +95,6 @@ public final class ReadWork {
         return PlateReading.of(film, found, PlateLearning.of(film, shop, found, words, date, progress));
     }
 
-    /** As told, else as the workshop has it. */
     private double paperLightness() {
         return words.paperLightness()
                 .orElseGet(() -> Lightness.ofDensity(shop.paper().whiteDensity().value()));

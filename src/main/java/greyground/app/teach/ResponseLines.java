@@ -33,7 +33,6 @@ public record ResponseLines(List<Step> steps, List<Level> levels, List<Level> ou
      */
     public record Step(double coverage, double measured, double half, double foretold, double taught) {}
 
-    /** A measured tone. */
     public record Level(double coverage, double lightness) {}
 
     static ResponseLines of(MeasuredResponse measured, VirtualResponse foretold, VirtualResponse taught) {

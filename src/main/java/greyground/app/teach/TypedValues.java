@@ -6,7 +6,6 @@ import greyground.chart.TestPlate;
 import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
 import greyground.scan.ScanChoices;
-import greyground.tone.Lightness;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,8 +17,17 @@ final class TypedValues {
     private static final String ROW = "row";
     private static final String COLUMN = "column";
     private static final String COVERAGE = "coverage";
-    private static final String DENSITY = "density";
-    private static final String LIGHTNESS = "L*";
+    private static final Map<String, String> COLUMNS = Map.ofEntries(
+            Map.entry(ROW, ROW),
+            Map.entry(COLUMN, COLUMN),
+            Map.entry("col", COLUMN),
+            Map.entry(COVERAGE, COVERAGE),
+            Map.entry("coverage %", COVERAGE),
+            Map.entry(TypedTable.DENSITY, TypedTable.DENSITY),
+            Map.entry("d", TypedTable.DENSITY),
+            Map.entry("l*", TypedTable.LIGHTNESS),
+            Map.entry("l", TypedTable.LIGHTNESS),
+            Map.entry("lightness", TypedTable.LIGHTNESS));
 
     private TypedValues() {}
 
@@ -28,45 +36,17 @@ final class TypedValues {
      * included) or L*.
      */
     static List<MeasuredPatch> fields(Path file, TestPlate plate) {
-        TypedTable table = TypedTable.read(
-                "values",
-                file,
-                Map.of(
-                        "row",
-                        ROW,
-                        "column",
-                        COLUMN,
-                        "col",
-                        COLUMN,
-                        "coverage",
-                        COVERAGE,
-                        "coverage %",
-                        COVERAGE,
-                        "density",
-                        DENSITY,
-                        "d",
-                        DENSITY,
-                        "l*",
-                        LIGHTNESS,
-                        "l",
-                        LIGHTNESS,
-                        "lightness",
-                        LIGHTNESS));
-        if (table.has(DENSITY) == table.has(LIGHTNESS)) {
-            throw Refusal.use(
-                    file.getFileName() + " must have one column of density or one of L*: mend its header line");
-        }
+        TypedTable table = TypedTable.read("values", file, COLUMNS);
+        table.needTones();
         if (table.has(ROW) || table.has(COLUMN)) {
             table.need(ROW, COLUMN);
         } else {
             table.need(COVERAGE);
         }
-        ChartFields fields = new ChartFields(plate);
+        ChartFields fields = ChartFields.of(plate);
         List<MeasuredPatch> patches = new ArrayList<>();
         for (TypedTable.Row row : table.rows()) {
-            double lightness = table.has(DENSITY)
-                    ? Lightness.ofDensity(table.needed(row, DENSITY, 0, 4))
-                    : table.needed(row, LIGHTNESS, 0, 100);
+            double lightness = table.lightness(row);
             Optional<Double> coverage = table.number(row, COVERAGE, 0, 100);
             if (table.has(ROW)) {
                 LevelPatch field = field(table, row, fields);
@@ -100,7 +80,7 @@ final class TypedValues {
         double number = table.needed(row, column, 1, most);
         if (number != Math.rint(number)) {
             throw table.fault(
-                    row.line(), column + " is " + Refusal.plain(number) + "; it must be a whole number: mend it");
+                    row.line(), column + " is " + Refusal.plain(number) + "; it must be a whole number: correct it");
         }
         return (int) number;
     }
@@ -108,15 +88,17 @@ final class TypedValues {
     /** A reflection wedge on the same scan: middle and side of each patch in scan pixels, and its density. */
     static List<ScanChoices.Reference> reference(Path file) {
         TypedTable table = TypedTable.read(
-                "reference", file, Map.of("x", "x", "y", "y", "side", "side", "density", DENSITY, "d", DENSITY));
-        table.need("x", "y", "side", DENSITY);
+                "reference",
+                file,
+                Map.of("x", "x", "y", "y", "side", "side", "density", TypedTable.DENSITY, "d", TypedTable.DENSITY));
+        table.need("x", "y", "side", TypedTable.DENSITY);
         List<ScanChoices.Reference> references = new ArrayList<>();
         for (TypedTable.Row row : table.rows()) {
             references.add(new ScanChoices.Reference(
                     table.needed(row, "x", 0, 1_000_000),
                     table.needed(row, "y", 0, 1_000_000),
                     table.needed(row, "side", 1, 100_000),
-                    table.needed(row, DENSITY, 0, 4)));
+                    table.needed(row, TypedTable.DENSITY, 0, 4)));
         }
         return references;
     }

@@ -12,6 +12,7 @@ import greyground.app.recipe.SourceArt;
 import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
 import greyground.plan.BiteLog;
+import greyground.plan.PlanRequest;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
@@ -40,7 +41,7 @@ class BiteLogIT {
         SourceArt none = new SourceArt("", "invented", "", 1, 1);
         Job job = new JobWords(Map.of("plate", "80x60mm", "resolution", "720", "date", "2026-03-02"))
                 .job(Optional.empty(), none, shop, "2026-03-02");
-        return new PlannedPlate(job, shop, BenchOrder.plan(shop, JobPlate.planRequest(job, 0.4, "none"))).in(shop);
+        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none"))).in(shop);
     }
 
     /** What a proof of the virtual plate bitten so deep shows, with a spread of 0.7 L*. */

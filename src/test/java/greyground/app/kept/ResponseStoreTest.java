@@ -17,6 +17,7 @@ import greyground.plate.VirtualPlate;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
+import greyground.tone.RangeMapping;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.nio.charset.StandardCharsets;
@@ -121,7 +122,7 @@ class ResponseStoreTest {
                 GRAIN,
                 ArtChoice.WHOLE,
                 Placing.USUAL,
-                "lightness",
+                RangeMapping.DEFAULT,
                 false,
                 List.of());
         Workshop assumed = Workshop.assumed();

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.check.PlateWarning;
+import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.JobWords;
 import greyground.app.recipe.PositiveWork;
 import greyground.app.sight.LiveView;
@@ -36,7 +37,7 @@ class LiveSheetIT {
         for (int i = 0; i < words.length; i += 2) {
             given.put(words[i], words[i + 1]);
         }
-        return new JobWords(given).job(Optional.empty(), PositiveWork.open(ART).source(1), SHOP, "2026-01-01");
+        return new JobWords(given).job(Optional.empty(), ArtSource.open(ART).source(1), SHOP, "2026-01-01");
     }
 
     private static LiveSheet sheet(LiveBench bench, Job job) throws Exception {
@@ -54,7 +55,7 @@ class LiveSheetIT {
     private void checkAgainstPoppler(String... words) throws Exception {
         Job job = job(words);
         Path pdf = folder.resolve("film.pdf");
-        PositiveWork.open(ART).prepare(job, SHOP, pdf, Optional.empty(), Progress.NONE);
+        PositiveWork.prepare(ArtSource.open(ART), job, SHOP, Optional.of(pdf), Optional.empty(), Progress.NONE);
         ExternalTool.run(
                 folder, "pdftoppm", "-gray", "-png", "-singlefile", "-r", "720", "-aa", "no", pdf.toString(), "page");
         BufferedImage page = ImageIO.read(folder.resolve("page.png").toFile());

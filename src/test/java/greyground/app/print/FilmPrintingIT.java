@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.JobWords;
 import greyground.app.recipe.PositiveWork;
 import greyground.film.job.Job;
@@ -55,12 +56,13 @@ class FilmPrintingIT {
             given.put(words[i], words[i + 1]);
         }
         return new JobWords(given)
-                .job(Optional.empty(), PositiveWork.open(ART).source(1), Workshop.assumed(), "2026-01-01");
+                .job(Optional.empty(), ArtSource.open(ART).source(1), Workshop.assumed(), "2026-01-01");
     }
 
     private Path film(Job job) throws Exception {
         Path pdf = folder.resolve("film.pdf");
-        PositiveWork.open(ART).prepare(job, Workshop.assumed(), pdf, Optional.empty(), Progress.NONE);
+        PositiveWork.prepare(
+                ArtSource.open(ART), job, Workshop.assumed(), Optional.of(pdf), Optional.empty(), Progress.NONE);
         return pdf;
     }
 

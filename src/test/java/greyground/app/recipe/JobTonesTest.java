@@ -43,7 +43,7 @@ class JobTonesTest {
             GRAIN,
             ArtChoice.WHOLE.settled(1, 0),
             Placing.USUAL,
-            "lightness",
+            RangeMapping.DEFAULT,
             false,
             List.of());
 

@@ -70,9 +70,9 @@ class LoupeOnFilmIT {
     void theLoupeShowsTheDotsThatArePrinted(String words) throws Exception {
         Path art = art();
         Path pdf = folder.resolve("film.pdf");
-        PositiveWork work = PositiveWork.open(art);
-        Job job = job(work.source(1), words);
-        work.prepare(job, SHOP, pdf, Optional.empty(), Progress.NONE);
+        ArtSource source = ArtSource.open(art);
+        Job job = job(source.source(1), words);
+        PositiveWork.prepare(source, job, SHOP, Optional.of(pdf), Optional.empty(), Progress.NONE);
         ExternalTool.run(folder, "pdfimages", "-png", "-f", "1", "-l", "1", pdf.toString(), "bits");
         BufferedImage sheet;
         try (var files = Files.list(folder)) {

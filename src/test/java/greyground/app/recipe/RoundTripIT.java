@@ -83,7 +83,7 @@ class RoundTripIT {
                 grain,
                 ArtChoice.WHOLE.settled(1, 0),
                 Placing.USUAL,
-                "lightness",
+                RangeMapping.DEFAULT,
                 false,
                 List.of());
     }

@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.ShopFile;
-import greyground.app.kept.GrainTiles;
+import greyground.app.kept.GrainStore;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
 import greyground.finding.Findings;
@@ -62,7 +62,7 @@ class FilmPrinterWorkIT {
     private static String readings(String column) {
         Job job = KeptFiles.job(film);
         GrainPatches patches =
-                GrainPatches.of(job.grain(), GrainTiles.positive(job).orElseThrow(), FilmPixels.of(job.resolution()));
+                GrainPatches.of(job.grain(), GrainStore.positive(job).orElseThrow(), FilmPixels.of(job.resolution()));
         Random random = new Random(5);
         StringBuilder csv = new StringBuilder("# the strip's lower row\ncoverage," + column + "\n");
         for (int step = 0; step <= 10; step++) {

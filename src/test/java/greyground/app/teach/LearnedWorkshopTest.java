@@ -21,7 +21,7 @@ class LearnedWorkshopTest {
 
     private static FigureChange change(String path, double after) {
         double before = SHOP.figures().get(path).value();
-        return new FigureChange(path, before, LearnedWorkshop.provenance(SHOP, path), after, 0.25);
+        return new FigureChange(path, before, SHOP.figure(path).provenance().words(), after, 0.25);
     }
 
     @Test

@@ -41,7 +41,7 @@ class TypedValuesTest {
             })
     void fieldsAreFoundByRowAndColumnHoweverTheTableIsWritten(String text) throws Exception {
         List<MeasuredPatch> read = TypedValues.fields(file(text), PLATE);
-        ChartFields fields = new ChartFields(PLATE);
+        ChartFields fields = ChartFields.of(PLATE);
         assertEquals(2, read.size());
         assertEquals(fields.at(1, 2).coverage(), read.get(0).coverage());
         assertEquals(ChartFields.x(fields.at(1, 2)), read.get(0).xMillimetres());
