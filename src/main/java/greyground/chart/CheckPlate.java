@@ -37,7 +37,7 @@ public record CheckPlate(TestPlate plate, List<Tone> tones) {
             Refusal.checkRange("check plate's coverage", coveragePerMille / 10.0, 0, 100, "%", "make the film again");
             Refusal.checkRange("check plate's lightness", lightness, 0, 100, "L*", "make the film again");
             foretoldCoverage.ifPresent(coverage ->
-                    Refusal.checkRange("foretold coverage", coverage * 100, 0, 100, "%", "make the film again"));
+                    Refusal.checkRange("predicted coverage", coverage * 100, 0, 100, "%", "make the film again"));
         }
     }
 

@@ -88,12 +88,10 @@ public final class Findings {
         return add(key, List.of(), TextNode.valueOf(figure));
     }
 
-    /** Yes or no. */
     public Findings put(String key, boolean figure) {
         return add(key, List.of(), BooleanNode.valueOf(figure));
     }
 
-    /** A group of figures. */
     public Findings put(String key, Findings figures) {
         return add(key, List.of(), figures.tree());
     }
@@ -122,7 +120,6 @@ public final class Findings {
         return JsonText.number(Math.rint(value * DECIMALS) / DECIMALS);
     }
 
-    /** All of them, in order. */
     public List<Finding> all() {
         return List.copyOf(all.values());
     }
@@ -165,7 +162,6 @@ public final class Findings {
         return finding == null ? MissingNode.getInstance() : finding.figures();
     }
 
-    /** As JSON. */
     public ObjectNode tree() {
         ObjectNode tree = JsonText.object();
         all.values().forEach(finding -> tree.set(finding.key(), finding.figures()));

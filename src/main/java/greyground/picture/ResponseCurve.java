@@ -150,9 +150,9 @@ public final class ResponseCurve extends DrawnPage {
         drawing.ring(x + 18, y - 5, 4, Palette.PAGE, Palette.INK);
         drawing.words(x + 44, y, LETTER, Anchor.START, Palette.INK, "measured, with 95 % band");
         drawing.dashed(x + 250, y - 5, x + 286, y - 5, 1.6, Palette.QUIET, 3);
-        drawing.words(x + 294, y, LETTER, Anchor.START, Palette.INK, "foretold before");
+        drawing.words(x + 294, y, LETTER, Anchor.START, Palette.INK, "predicted before");
         drawing.line(x + 430, y - 5, x + 466, y - 5, 1.6, Palette.QUIET);
-        drawing.words(x + 474, y, LETTER, Anchor.START, Palette.INK, "foretold once taught");
+        drawing.words(x + 474, y, LETTER, Anchor.START, Palette.INK, "predicted once taught");
         if (!measured.outliers().isEmpty()) {
             cross(x + 660, y - 5);
             drawing.words(x + 672, y, LETTER, Anchor.START, Palette.INK, "left out");

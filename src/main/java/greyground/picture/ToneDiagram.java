@@ -226,7 +226,7 @@ public final class ToneDiagram extends DrawnPage {
             drawing.ring(78, y - 5, 3, Palette.PAGE, Palette.INK);
             drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "measured, with 95 % band");
             drawing.dashed(300, y - 5, 336, y - 5, 1.6, Palette.QUIET, 3);
-            drawing.words(344, y, LETTER, Anchor.START, Palette.INK, "foretold");
+            drawing.words(344, y, LETTER, Anchor.START, Palette.INK, "predicted");
         } else {
             drawing.line(60, y - 5, 96, y - 5, 2.4, Palette.INK);
             drawing.words(104, y, LETTER, Anchor.START, Palette.INK, "computed for this job");

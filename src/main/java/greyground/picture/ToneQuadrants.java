@@ -120,7 +120,10 @@ final class ToneQuadrants {
                 right + 54, MIDDLE_Y + SIDE / 2, DrawnPage.LETTER, 3, Palette.INK, "\u2190  black on the film, %");
         quadrant(right - 12, bottom - 14, Anchor.END, "1  art to film: the tone curve");
         quadrant(
-                left + 12, MIDDLE_Y + 24, Anchor.START, foretold ? "2  film to copper, foretold" : "2  film to copper");
+                left + 12,
+                MIDDLE_Y + 24,
+                Anchor.START,
+                foretold ? "2  film to copper, predicted" : "2  film to copper");
         quadrant(left + 12, top + 24, Anchor.START, "3  copper to print");
         quadrant(right - 12, MIDDLE_Y - 14, Anchor.END, "4  print against art");
     }

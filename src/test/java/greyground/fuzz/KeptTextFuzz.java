@@ -1,12 +1,12 @@
 package greyground.fuzz;
 
-import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.film.job.JobFields;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
 import greyground.plan.BenchOrder;
 import greyground.plan.PlanJson;
+import greyground.plan.PlanRequest;
 import greyground.plan.PlanText;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
@@ -48,6 +48,6 @@ public final class KeptTextFuzz {
     }
 
     private static void plan(Job job, Workshop workshop) {
-        PlanText.of(BenchOrder.plan(workshop, JobPlate.planRequest(job, HALF_BLACK, job.rangeMapping())));
+        PlanText.of(BenchOrder.plan(workshop, new PlanRequest(job, HALF_BLACK, "curve")));
     }
 }

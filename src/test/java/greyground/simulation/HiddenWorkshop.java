@@ -12,6 +12,7 @@ import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Resolution;
 import greyground.quantity.Size;
+import greyground.tone.RangeMapping;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.LinkedHashMap;
@@ -94,7 +95,7 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
                 grain,
                 ArtChoice.WHOLE,
                 Placing.USUAL,
-                "lightness",
+                RangeMapping.DEFAULT,
                 false,
                 List.of());
     }
