@@ -103,8 +103,7 @@ final class JobOptions {
         }
         Optional<String> limits = kind.range()
                 .filter(range -> range.most() < Long.MAX_VALUE)
-                .map(range -> range.unit().text(range.least()).replaceAll("[^0-9.-]", "") + " to "
-                        + range.unit().text(range.most()));
+                .map(range -> range.words(false));
         return limits.map(ends -> words + " (" + ends + "; usual: " + usual + ")")
                 .orElse(kind.range().isPresent() ? words + " (usual: " + usual + ")" : words);
     }

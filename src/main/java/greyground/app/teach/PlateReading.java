@@ -98,7 +98,10 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
                 .map(PlateLesson::misfit)
                 .ifPresent(misfit -> findings.say(
                         "misfit", tenth(misfit) + "; near 1 where the virtual plate explains the print", misfit));
-        return findings.list("outliers", outlierWords().stream().toList())
+        return findings.rows(
+                        "outliers",
+                        outlierWords().stream().toList(),
+                        measured().outliers().stream().map(this::outlier).toList())
                 .say("uneven", trendWords())
                 .say("bands", bandWords())
                 .list(
@@ -119,6 +122,13 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
                                         .say("words", figure.words()))
                                 .toList())
                 .list("notes", notes());
+    }
+
+    private Findings outlier(MeasuredPatch patch) {
+        return new Findings()
+                .put("field", ChartFields.of(film.plate()).name(patch))
+                .put("coverage", patch.coverage())
+                .put("lightness", patch.lightness());
     }
 
     private Findings level(MeasuredLevel level) {

@@ -137,10 +137,10 @@ public final class ArtFields {
 
     public static final JobField<RangeMapping> RANGE = JobField.part(
                     "range",
-                    Choice.of(
+                    Choice.of(List.of(
                             mapping("lightness", "even to the eye"),
                             mapping("black-point", "keep middle tones"),
-                            mapping("density", "even in density")),
+                            mapping("density", "even in density"))),
                     Job::rangeMapping,
                     "rangeMapping")
             .typed("WORD")

@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -240,15 +239,14 @@ public sealed interface Kind<T>
         }
 
         /** Of these values alone. */
-        @SafeVarargs
-        static <T> Choice<T> of(Way<T>... ways) {
+        static <T> Choice<T> of(List<Way<T>> ways) {
             return new Choice<>(
-                    value -> Stream.of(ways)
+                    value -> ways.stream()
                             .filter(way -> way.value().equals(value))
                             .map(Way::word)
                             .findFirst()
                             .orElseThrow(),
-                    List.of(ways));
+                    ways);
         }
 
         @Override

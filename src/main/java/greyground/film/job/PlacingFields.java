@@ -26,9 +26,9 @@ public final class PlacingFields {
 
     public static final JobField<Fit> FIT = JobField.part(
                     "fit",
-                    Choice.of(
+                    Choice.of(List.of(
                             new Way<>(Fit.FILL, "fill", "fills the plate"),
-                            new Way<>(Fit.WHOLE, "whole", "shown whole")),
+                            new Way<>(Fit.WHOLE, "whole", "shown whole"))),
                     job -> job.placing().fit(),
                     "placing.fit")
             .typed("WORD")
@@ -79,9 +79,9 @@ public final class PlacingFields {
 
     public static final JobField<InkSide> INK_SIDE = JobField.part(
                     "ink-side",
-                    Choice.of(
+                    Choice.of(List.of(
                             new Way<>(InkSide.DOWN, "down", "down, on the resist"),
-                            new Way<>(InkSide.UP, "up", "up, towards the lamp")),
+                            new Way<>(InkSide.UP, "up", "up, towards the lamp"))),
                     job -> job.placing().readingSide().inkSide(),
                     "placing.readingSide.inkSide")
             .typed("WORD")
