@@ -50,7 +50,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Makes the film of a test plate and writes it. */
-public record WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed) {
+public final class WedgeWork {
     /** Along the longer side: sharper than most windows show it (assumed). */
     private static final int MOST_PIXELS = 1600;
 
@@ -64,6 +64,18 @@ public record WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed)
     private static final List<CheckPlate.Tone> PLACEHOLDERS = IntStream.rangeClosed(0, CheckPlate.TONES)
             .mapToObj(tone -> new CheckPlate.Tone(10 * tone, 50, Optional.empty()))
             .toList();
+
+    private final Job job;
+    private final Workshop workshop;
+    private final Recipe.Kind kind;
+    private final long seed;
+
+    private WedgeWork(Job job, Workshop workshop, Recipe.Kind kind, long seed) {
+        this.job = job;
+        this.workshop = workshop;
+        this.kind = kind;
+        this.seed = seed;
+    }
 
     /**
      * A test plate from words as a person types them.
