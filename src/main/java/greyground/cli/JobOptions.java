@@ -101,9 +101,8 @@ final class JobOptions {
                             .map(way -> way.word() + (way.word().equals(usual) ? " (usual)" : ""))
                             .collect(Collectors.joining(", "));
         }
-        Optional<String> limits = kind.range()
-                .filter(range -> range.most() < Long.MAX_VALUE)
-                .map(range -> range.words(false));
+        Optional<String> limits =
+                kind.range().filter(range -> range.most() < Long.MAX_VALUE).map(range -> range.words(false));
         return limits.map(ends -> words + " (" + ends + "; usual: " + usual + ")")
                 .orElse(kind.range().isPresent() ? words + " (usual: " + usual + ")" : words);
     }

@@ -201,7 +201,8 @@ public final class FilmFields {
 
     public static final JobField<DotShape> DOTS = JobField.of(
                     "dots",
-                    Choice.of(List.of(new Way<>(DotShape.ROUND, "round", "round"), new Way<>(DotShape.LINE, "line", "lines"))),
+                    Choice.of(List.of(
+                            new Way<>(DotShape.ROUND, "round", "round"), new Way<>(DotShape.LINE, "line", "lines"))),
                     job -> halftone(job).shape(),
                     (job, value) -> dotted(job, "shape", value))
             .typed("WORD")
