@@ -64,7 +64,8 @@ class ArchitectureTest {
 
     /** The tower, from the ground up: a room may import the rooms behind its name, and nothing else of ours. */
     private static Map<String, Set<String>> table() {
-        String science = "quantity raster tone grain plate plate.edge plate.inspect plate.split chart fit json finding";
+        String science =
+                "quantity raster tone grain plate plate.edge plate.inspect plate.neighbourhood plate.split chart fit json finding";
         String film = "film.job film.sheet film.compose";
         String work = science + " workshop plan " + film + " output picture";
         String seen = "quantity finding workshop plan film.job film.sheet json";
@@ -87,6 +88,7 @@ class ArchitectureTest {
                         "plate.edge: quantity",
                         "plate: quantity raster tone plate.edge",
                         "plate.inspect: quantity raster plate plate.edge",
+                        "plate.neighbourhood: quantity raster plate plate.edge",
                         "plate.split: quantity raster tone plate plate.edge",
                         "chart: quantity tone plate",
                         "fit: quantity tone plate chart",
@@ -99,7 +101,7 @@ class ArchitectureTest {
                         "film.compose: quantity raster tone grain plate plate.inspect chart film.job film.sheet",
                         "output: quantity raster plan film.sheet",
                         "app.files: quantity json tone workshop plan chart film.job film.sheet output picture",
-                        "app.kept: quantity tone grain plate film.job app.files",
+                        "app.kept: quantity tone grain plate plate.neighbourhood film.job app.files",
                         "app.recipe: " + work + " art art.colour app.files app.kept",
                         "app.sight: quantity tone plate picture app.recipe",
                         "app.check: " + work + " app.recipe",

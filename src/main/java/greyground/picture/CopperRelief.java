@@ -1,6 +1,5 @@
 package greyground.picture;
 
-import greyground.plate.Bath;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateStates;
 import greyground.plate.PlateView;
@@ -21,27 +20,27 @@ public final class CopperRelief implements PlateView {
     private static final double LAMP_SIDE = 0.5;
     private static final double LAMP_UP = Math.sqrt(1 - 2 * LAMP_SIDE * LAMP_SIDE);
 
-    private final boolean fromRight;
+    private final double lampX;
+    private final double lampY;
 
-    private CopperRelief(boolean fromRight) {
-        this.fromRight = fromRight;
+    private CopperRelief(boolean right, boolean below) {
+        this.lampX = right ? LAMP_SIDE : -LAMP_SIDE;
+        this.lampY = below ? -LAMP_SIDE : LAMP_SIDE;
+    }
+
+    /** Lit from one of the four corners. */
+    public static CopperRelief litFrom(boolean right, boolean below) {
+        return new CopperRelief(right, below);
     }
 
     /** Seen as the print reads. */
     public static CopperRelief asPrinted() {
-        return new CopperRelief(false);
+        return litFrom(false, false);
     }
 
     /** For a picture that will be mirrored: the lamp stands to the right, so that afterwards it stands to the left. */
     public static CopperRelief toMirror() {
-        return new CopperRelief(true);
-    }
-
-    /** Depth of the deepest floor that these conditions bite. */
-    public static double fullDepthMicrometres(PlateConditions conditions) {
-        return conditions.wells() instanceof Bath bath
-                ? bath.depthMicrometres()
-                : conditions.resist().thicknessMicrometres();
+        return litFrom(true, false);
     }
 
     /** Brightness of a flat floor. */
@@ -51,13 +50,12 @@ public final class CopperRelief implements PlateView {
 
     @Override
     public float[] of(PlateConditions conditions, PlateStates states) {
-        return of(states.depthMicrometres(), states.grid(), Math.max(0.1, fullDepthMicrometres(conditions)));
+        return of(states.depthMicrometres(), states.grid(), Math.max(0.1, conditions.deepestMicrometres()));
     }
 
     float[] of(float[] depth, Grid grid, double fullDepth) {
         int width = grid.width();
         int height = grid.height();
-        double lampX = fromRight ? LAMP_SIDE : -LAMP_SIDE;
         float[] bright = new float[depth.length];
         for (int y = 0; y < height; y++) {
             int above = Math.max(0, y - 1) * width;
@@ -68,7 +66,7 @@ public final class CopperRelief implements PlateView {
                 double riseX = (depth[y * width + Math.max(0, x - 1)] - depth[y * width + Math.min(width - 1, x + 1)])
                         / (2 * grid.pitchMicrometres());
                 double riseY = (depth[above + x] - depth[below + x]) / (2 * grid.pitchMicrometres());
-                double towards = -riseX * lampX + riseY * LAMP_SIDE + LAMP_UP;
+                double towards = -riseX * lampX + riseY * lampY + LAMP_UP;
                 double cosine = towards / Math.sqrt(1 + riseX * riseX + riseY * riseY);
                 double value = flat(depth[at], fullDepth) * cosine / LAMP_UP;
                 bright[at] = (float) Math.max(0, Math.min(BRIGHTEST, value));

@@ -39,6 +39,11 @@ public record PlateConditions(
                 : "unetched";
     }
 
+    /** Depth of the deepest wells there can be. */
+    public double deepestMicrometres() {
+        return wells instanceof Bath bath ? bath.depthMicrometres() : resist.thicknessMicrometres();
+    }
+
     /** The same plate bitten otherwise. */
     public PlateConditions withWells(Wells other) {
         return new PlateConditions(exposures, resist, ground, other, wipe, ink, paper);

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.raster.BitPlane;
 import java.io.Closeable;
 import java.io.IOException;
 
@@ -43,5 +44,25 @@ public interface PlateFilm {
          * @return bounded, and placed on the plate
          */
         FilmPatch cut(int left, int width);
+
+        /**
+         * The strip's whole height as packed bits, of a film that has bits.
+         *
+         * @param left first column, which becomes column 0
+         * @param width columns; what follows them up to a whole word is unsaid
+         */
+        default BitPlane bits(int left, int width) {
+            FilmPatch patch = cut(left, width);
+            int words = (width + BitPlane.WORD - 1) / BitPlane.WORD;
+            BitPlane bits = new BitPlane(words, patch.height());
+            for (int y = 0; y < patch.height(); y++) {
+                for (int x = 0; x < width; x++) {
+                    if (patch.black(x, y)) {
+                        bits.words()[y * words + (x >> 6)] |= Long.MIN_VALUE >>> x;
+                    }
+                }
+            }
+            return bits;
+        }
     }
 }

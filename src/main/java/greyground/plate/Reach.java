@@ -7,7 +7,7 @@ import java.util.Comparator;
  * How far one place of the film can change the print: the sum of what each step reaches. A patch with this much plate round it
  * prints like the whole plate.
  */
-final class Reach {
+public final class Reach {
     /** Gaussians are cut off at four standard deviations ({@link Softening}). */
     private static final double DEVIATIONS = 4;
 
@@ -16,14 +16,23 @@ final class Reach {
 
     private Reach() {}
 
+    /** All of them. */
+    public static double micrometres(PlateConditions conditions, double pixelMicrometres) {
+        return besidesPad(conditions, pixelMicrometres) + padMicrometres(conditions);
+    }
+
+    /** The pad's apex comes down within sqrt(2 r h) of the places that hold it up, and the pad itself reaches as far again. */
+    public static double padMicrometres(PlateConditions conditions) {
+        return 2 * Math.sqrt(2000 * conditions.wipe().padRadiusMillimetres() * conditions.deepestMicrometres());
+    }
+
     /**
-     * Sums the steps: light and spot growth; resist too narrow to wash out or to hold; undercut and the lands it loosens; the
-     * pad, whose apex comes down within sqrt(2 r h) of the places that hold it up, and which itself reaches as far again;
-     * the ink, spread once and levelled twice.
+     * Sums all steps but the pad: light and spot growth; resist too narrow to wash out or to hold; undercut and the lands it
+     * loosens; the ink, spread once and levelled twice.
      *
      * @param pixelMicrometres of the virtual plate
      */
-    static double micrometres(PlateConditions conditions, double pixelMicrometres) {
+    public static double besidesPad(PlateConditions conditions, double pixelMicrometres) {
         double light = conditions.exposures().stream()
                 .map(exposure -> DEVIATIONS * exposure.blurMicrometres()
                         + Math.abs(exposure.film().spotGrowthMicrometres()))
@@ -31,14 +40,10 @@ final class Reach {
                 .orElse(0.0);
         Resist resist = conditions.resist();
         double developing = resist.smallestOpeningMicrometres() + resist.smallestLandMicrometres();
-        double bite = 0;
-        double deepest = resist.thicknessMicrometres();
-        if (conditions.wells() instanceof Bath bath) {
-            bite = bath.undercutMicrometres() + resist.leastHoldMicrometres();
-            deepest = bath.depthMicrometres();
-        }
-        double pad = 2 * Math.sqrt(2000 * conditions.wipe().padRadiusMillimetres() * deepest);
+        double bite = conditions.wells() instanceof Bath bath
+                ? bath.undercutMicrometres() + resist.leastHoldMicrometres()
+                : 0;
         double ink = (1 + 2 * DEVIATIONS) * conditions.ink().spreadMicrometres();
-        return light + developing + bite + pad + ink + 6 * PIXELS_PER_STEP * pixelMicrometres;
+        return light + developing + bite + ink + 6 * PIXELS_PER_STEP * pixelMicrometres;
     }
 }

@@ -7,15 +7,12 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Moves the tones of a coarsely computed plate onto those of its response, computed more finely or measured, so that an even tone
+ * Moves the tones of a plate onto those of a response known better, computed more finely or measured, so that an even tone
  * prints in a picture as light as the response has it. They are compared at a few dozen coverages, from paper to the turning point;
  * between them the move runs straight, and past the darkest it stays what it is there. Lines and wide blacks, which no even
  * tone stands for, are moved like the tone they resemble.
  */
 public final class ToneAlignment {
-    /** Steps at which a measured response is compared; its levels are about as many. */
-    private static final int STEPS = 32;
-
     private final double[] coarse;
     private final double[] fine;
     private final Paper paper;
@@ -27,7 +24,7 @@ public final class ToneAlignment {
     }
 
     /**
-     * Compares the two.
+     * From a plate computed more coarsely to its response.
      *
      * @param plate computed as coarsely as the pictures are
      * @param patches of the job's film
@@ -35,51 +32,51 @@ public final class ToneAlignment {
      */
     public static ToneAlignment of(VirtualPlate plate, FilmPatches patches, VirtualResponse response) {
         Paper paper = plate.conditions().paper();
-        List<ToneTerms> levels = response.levels().stream()
-                .filter(level -> level.coverage() <= response.turningPoint())
-                .toList();
+        List<ToneTerms> levels = fallingLevels(response);
         return of(
-                plate,
-                patches,
-                levels.stream().map(ToneTerms::coverage).toList(),
+                levels.parallelStream()
+                        .map(level -> plate.terms(level.coverage(), patches.at(level.coverage()))
+                                .density())
+                        .map(density -> rootOfDensity(density, paper))
+                        .toList(),
                 levels.stream()
                         .map(level -> rootOfDensity(level.density(), paper))
-                        .toList());
+                        .toList(),
+                paper);
     }
 
     /**
-     * Compares with a response that is known in lightness alone, such as a measured one.
+     * From a response that the virtual plate foretold to that of the plate as it really printed, which is known in lightness alone.
      *
-     * @param plate computed for the pictures
-     * @param patches of the job's film
-     * @param response of the plate as it really printed
+     * @param measured of the same film
      */
-    public static ToneAlignment of(VirtualPlate plate, FilmPatches patches, PlateResponse response) {
-        Paper paper = plate.conditions().paper();
-        UsableCoverage usable = response.usable();
-        List<Double> coverages = new ArrayList<>();
-        for (int i = 0; i <= STEPS; i++) {
-            coverages.add(usable.least() + (usable.most() - usable.least()) * i / STEPS);
-        }
-        if (usable.least() > 0) {
-            coverages.add(0, 0.0);
-        }
-        List<Double> roots = coverages.stream()
-                .map(coverage ->
-                        StrictMath.pow(Lightness.toLuminance(response.lightness(coverage)), 1 / paper.opticalGain()))
+    public static ToneAlignment of(VirtualResponse foretold, PlateResponse measured, Paper paper) {
+        UsableCoverage usable = measured.usable();
+        List<ToneTerms> levels = fallingLevels(foretold).stream()
+                .filter(level -> level.coverage() == 0
+                        || level.coverage() >= usable.least() && level.coverage() <= usable.most())
                 .toList();
-        return of(plate, patches, coverages, roots);
+        return of(
+                levels.stream()
+                        .map(level -> rootOfDensity(level.density(), paper))
+                        .toList(),
+                levels.stream()
+                        .map(level -> StrictMath.pow(
+                                Lightness.toLuminance(measured.lightness(level.coverage())), 1 / paper.opticalGain()))
+                        .toList(),
+                paper);
     }
 
-    private static ToneAlignment of(
-            VirtualPlate plate, FilmPatches patches, List<Double> coverages, List<Double> roots) {
-        Paper paper = plate.conditions().paper();
-        List<Double> coarse = coverages.parallelStream()
-                .map(coverage -> plate.terms(coverage, patches.at(coverage)).density())
+    private static List<ToneTerms> fallingLevels(VirtualResponse response) {
+        return response.levels().stream()
+                .filter(level -> level.coverage() <= response.turningPoint())
                 .toList();
+    }
+
+    private static ToneAlignment of(List<Double> coarse, List<Double> fine, Paper paper) {
         List<double[]> pairs = new ArrayList<>();
-        for (int i = 0; i < roots.size(); i++) {
-            double[] pair = {rootOfDensity(coarse.get(i), paper), roots.get(i)};
+        for (int i = 0; i < fine.size(); i++) {
+            double[] pair = {coarse.get(i), fine.get(i)};
             // From light to dark; what does not fall is a sample's noise, or the light gap.
             double[] before = pairs.isEmpty() ? null : pairs.get(pairs.size() - 1);
             if (before == null || (pair[0] < before[0] && pair[1] < before[1])) {

@@ -44,8 +44,13 @@ public final class VirtualPlate {
         return conditions;
     }
 
+    /** Widest pixel that it is computed on. */
+    public double widestPixelMicrometres() {
+        return widestPixelMicrometres;
+    }
+
     /** Names all that decides a result of this plate but the positive, with {@code more} for that; see {@link PlateConditions#digest}. */
-    String digest(String more) {
+    public String digest(String more) {
         String screenBytes = screen == null ? "no screen" : screen.digest();
         return conditions.digest(screenBytes + "\n" + widestPixelMicrometres + "\n" + more);
     }
@@ -72,8 +77,13 @@ public final class VirtualPlate {
     }
 
     /** The plate at every stage but the film, for whoever has no use for that. */
-    PlateStates statesBeyondFilm(FilmPatch positive) {
+    public PlateStates statesBeyondFilm(FilmPatch positive) {
         return states(positive, new float[0]);
+    }
+
+    /** A plate of these conditions with all of its wells full to the plate's face, as if the pad reached nowhere down. */
+    public PlateStates unwiped(PlateStates wiped) {
+        return inked(wiped, wiped.depthMicrometres().clone());
     }
 
     private PlateStates states(FilmPatch positive, float[] transmission) {
@@ -99,14 +109,28 @@ public final class VirtualPlate {
         } else {
             depth = FilmRelief.depth(dose, hard, resist);
         }
-        float[] ink = conditions.wipe().ink(depth, grid);
-        float[] print = conditions.ink().onPaper(ink, grid);
+        float[] none = new float[0];
+        PlateStates bitten = new PlateStates(grid, transmission, dose, hard, covered, depth, none, none);
+        return inked(bitten, conditions.wipe().ink(depth, grid));
+    }
+
+    /** The plate with so much ink in its wells, and its print. */
+    private PlateStates inked(PlateStates plate, float[] ink) {
+        float[] print = conditions.ink().onPaper(ink, plate.grid());
         float tone = (float) conditions.wipe().plateToneMicrometres();
         for (int i = 0; i < ink.length; i++) {
             ink[i] += tone;
             print[i] += (float) (tone * conditions.ink().transferFraction());
         }
-        return new PlateStates(grid, transmission, dose, hard, covered, depth, ink, print);
+        return new PlateStates(
+                plate.grid(),
+                plate.transmission(),
+                plate.dose(),
+                plate.resist(),
+                plate.covered(),
+                plate.depthMicrometres(),
+                ink,
+                print);
     }
 
     /**

@@ -28,7 +28,7 @@ public record Wipe(double padRadiusMillimetres, double plateToneMicrometres) {
      * @param depth of the copper below the plate's surface, in micrometres
      * @return ink film in micrometres, 0 to the depth
      */
-    float[] ink(float[] depth, Grid grid) {
+    public float[] ink(float[] depth, Grid grid) {
         grid.check("the copper", depth.length);
         double steepness = grid.pitchMicrometres() * grid.pitchMicrometres() / (2000 * padRadiusMillimetres);
         float[] level = depth.clone();

@@ -113,27 +113,37 @@ public final class BitPlane {
      * @param packed holds the row, first pixel in the highest bit
      * @param start its first byte
      * @param pixels in that row
-     * @param firstColumn of the packed row that becomes column 0 here; a multiple of 8, below 0 if the plane begins earlier
+     * @param firstColumn of the packed row that becomes column 0 here; below 0 if the plane begins earlier
      */
     public void take(int y, byte[] packed, int start, int pixels, int firstColumn) {
-        int bytes = (pixels + 7) / 8;
-        int at = firstColumn / 8;
-        for (int word = y * wordsPerRow; word < (y + 1) * wordsPerRow; word++, at += 8) {
-            long bits = 0;
-            if (at >= 0 && at + 8 <= bytes) {
-                bits = (long) BIG_ENDIAN.get(packed, start + at);
-            } else if (at + 8 > 0 && at < bytes) {
-                for (int k = 0; k < 8; k++) {
-                    int octet = at + k >= 0 && at + k < bytes ? packed[start + at + k] & 0xFF : 0;
-                    bits = bits << 8 | octet;
-                }
-            }
-            if (at + 8 >= bytes && at < bytes) {
-                int kept = pixels - at * 8;
-                bits &= kept >= WORD ? -1L : -1L << (WORD - kept);
-            }
-            words[word] = bits;
+        int column = firstColumn;
+        for (int word = y * wordsPerRow; word < (y + 1) * wordsPerRow; word++, column += WORD) {
+            words[word] = word(packed, start, pixels, column);
         }
+    }
+
+    /** The same as seen from behind: {@code lastColumn} of the packed row becomes column 0 here. */
+    public void takeMirrored(int y, byte[] packed, int start, int pixels, int lastColumn) {
+        int column = lastColumn + 1 - WORD;
+        for (int word = y * wordsPerRow; word < (y + 1) * wordsPerRow; word++, column -= WORD) {
+            words[word] = Long.reverse(word(packed, start, pixels, column));
+        }
+    }
+
+    private static long word(byte[] packed, int start, int pixels, int column) {
+        if (column >= 0 && column + WORD + 7 < pixels) {
+            int at = start + (column >> 3);
+            int shift = column & 7;
+            long bits = (long) BIG_ENDIAN.get(packed, at) << shift;
+            return shift == 0 ? bits : bits | (packed[at + 8] & 0xFF) >>> 8 - shift;
+        }
+        long bits = 0;
+        int last = Math.min(WORD, pixels - column);
+        for (int k = Math.max(0, -column); k < last; k++) {
+            int at = column + k;
+            bits |= (packed[start + (at >> 3)] & 0x80L >> (at & 7)) != 0 ? Long.MIN_VALUE >>> k : 0;
+        }
+        return bits;
     }
 
     /**

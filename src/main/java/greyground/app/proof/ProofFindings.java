@@ -6,6 +6,7 @@ import greyground.finding.Findings;
 import greyground.fit.MeasuredResponse;
 import greyground.plate.PrintableRange;
 import greyground.plate.ToneTerms;
+import greyground.plate.neighbourhood.NeighbourhoodPlate;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
@@ -20,6 +21,8 @@ import java.util.TreeSet;
 public final class ProofFindings {
     /** A gap in the lights below this can't be seen (1 L* side by side is about the least that is seen; from memory, unverified). */
     private static final double LEAST_GAP_TOLD = 1;
+
+    private static final double USUAL_DOTS_PER_INCH = 150;
 
     private ProofFindings() {}
 
@@ -47,6 +50,7 @@ public final class ProofFindings {
                         tones.foretold().levels().stream()
                                 .map(ProofFindings::level)
                                 .toList());
+        work.looks().read().ifPresent(seen -> findings.put("read", read(seen)));
         tones.measured().ifPresent(measured -> findings.rows("measuredResponse", levels(measured)));
         return findings.put("responseName", tones.name())
                 .put("known", tones.isMeasured() ? "measured" : "predicted")
@@ -153,19 +157,49 @@ public final class ProofFindings {
 
     /** How pictures of the whole plate are computed, in one sentence. */
     private static String computedWords(ProofWork work) {
-        double pixel = work.pixelMicrometres();
+        PlateLooks looks = work.looks();
+        double pixel = looks.pixelMicrometres(work.whole(USUAL_DOTS_PER_INCH));
+        String how = looks.haveNeighbourhoods()
+                ? "each by what light, resist, bath, wipe and ink make of the film within some 60 \u00b5m of it, told by a"
+                        + " sample of this grain on pixels of %.2f \u00b5m"
+                : "on pixels of %.2f \u00b5m, taken in tiles through light, resist, ground, bath, wipe and ink";
+        return String.format(
+                        Locale.ROOT,
+                        "whole plates: the film's %d x %d pixels, " + how,
+                        work.filmWidth(),
+                        work.filmHeight(),
+                        pixel)
+                + looks.read().map(ProofFindings::readWords).orElse("") + "; R^(1/n), n "
+                + Refusal.plain(work.workshop().ink().yuleNielsenFactor().value())
+                + ", averaged over the picture's pixels (Yule and Nielsen 1951)"
+                + looks.ontoMeasured()
+                        .map(alignment -> String.format(
+                                Locale.ROOT,
+                                "; even tones moved by at most %.1f L* onto the response, which is %s",
+                                alignment.mostLightness(),
+                                work.tones().name()))
+                        .orElse("");
+    }
+
+    private static String readWords(NeighbourhoodPlate.Seen seen) {
         return String.format(
                 Locale.ROOT,
-                "whole plates: the film's %d x %d pixels on pixels of %.2f \u00b5m, taken in tiles through light, resist, bath,"
-                        + " wipe and ink; R^(1/n), n %s, averaged over the picture's pixels (Yule and Nielsen 1951); even"
-                        + " tones moved by at most %.1f L* onto the response, which is "
-                        + (work.tones().isMeasured() ? work.tones().name() : "computed more finely"),
-                work.filmWidth(),
-                work.filmHeight(),
-                pixel,
-                Refusal.plain(work.workshop().ink().yuleNielsenFactor().value()),
-                work.mostAlignedLightness(),
-                work.tones().isMeasured() ? work.tones().name() : "computed more finely");
+                " (%s %% of pixels on this film itself, %s %% guessed from likenesses; the pad followed by itself over %s %%)",
+                percent(seen.computed(), seen.pixels()),
+                percent(seen.guessed(), seen.pixels()),
+                percent(seen.wiped(), seen.pixels()));
+    }
+
+    private static String percent(long some, long all) {
+        return Refusal.plain(Math.rint(10_000.0 * some / all) / 100);
+    }
+
+    private static Findings read(NeighbourhoodPlate.Seen seen) {
+        return new Findings()
+                .put("pixels", seen.pixels())
+                .put("computed", seen.computed())
+                .put("guessed", seen.guessed())
+                .put("wiped", seen.wiped());
     }
 
     private static String whole(double value) {

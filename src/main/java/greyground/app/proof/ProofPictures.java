@@ -4,7 +4,6 @@ import greyground.app.bite.BiteTimes;
 import greyground.app.sight.Stage;
 import greyground.film.job.Job;
 import greyground.picture.BiteSheet;
-import greyground.picture.CopperRelief;
 import greyground.picture.DepthLegend;
 import greyground.picture.LoupeSheet;
 import greyground.picture.Mount;
@@ -50,8 +49,8 @@ public final class ProofPictures {
      */
     public List<Picture> whole(double dotsPerInch, List<Stage> stages, Progress progress) throws IOException {
         PlateWindow window = work.whole(dotsPerInch);
-        List<ProofWork.Shown> shown = stages.stream()
-                .map(stage -> new ProofWork.Shown(stage, isPlate(stage) && work.plateMirrorsPrint()))
+        List<PlateLooks.Shown> shown = stages.stream()
+                .map(stage -> new PlateLooks.Shown(stage, isPlate(stage) && work.plateMirrorsPrint()))
                 .toList();
         List<Picture> seen = work.asPlanned(window, shown, progress);
         List<Picture> mounted = new ArrayList<>();
@@ -178,9 +177,9 @@ public final class ProofPictures {
                                 + "."));
     }
 
-    private static List<ProofWork.Shown> asPrinted(Stage... stages) {
+    private static List<PlateLooks.Shown> asPrinted(Stage... stages) {
         return Arrays.stream(stages)
-                .map(stage -> new ProofWork.Shown(stage, false))
+                .map(stage -> new PlateLooks.Shown(stage, false))
                 .toList();
     }
 
@@ -226,7 +225,7 @@ public final class ProofPictures {
     }
 
     private static DepthLegend legend(PlateConditions conditions) {
-        return new DepthLegend(CopperRelief.fullDepthMicrometres(conditions));
+        return new DepthLegend(conditions.deepestMicrometres());
     }
 
     private String plateWords() {

@@ -13,7 +13,6 @@ import greyground.app.recipe.JobTones;
 import greyground.app.sight.Stage;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
-import greyground.fit.MeasuredResponse;
 import greyground.output.Attachment;
 import greyground.output.FilmPdfReader;
 import greyground.picture.Picture;
@@ -22,14 +21,10 @@ import greyground.plan.BenchConditions;
 import greyground.plate.Film;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateFilm;
-import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
-import greyground.plate.ToneAlignment;
-import greyground.plate.WholePlate;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
-import greyground.raster.Crew;
 import greyground.raster.Progress;
 import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
@@ -50,12 +45,6 @@ import org.jspecify.annotations.Nullable;
  * closes it; the work itself runs on all cores.
  */
 public final class ProofWork implements Closeable {
-    /** A whole plate is computed on pixels this many times as wide as a tone of the response: a quarter of the work. */
-    private static final double COARSER = 2;
-
-    /** Half a dot's spacing in a pixel begins to be a tone (assumed). */
-    private static final double DOT_SHARE = 0.5;
-
     private static final double FEWEST_DOTS_PER_INCH = 10;
     private static final double MICROMETRES_PER_INCH = 25_400;
 
@@ -66,10 +55,9 @@ public final class ProofWork implements Closeable {
     private final List<Compensation.Node> nodes;
     private final List<String> notes;
     private final PlateFilm positive;
-    private final @Nullable PlateFilm screen;
+    private final PlateLooks looks;
     private final Closeable source;
     private final Checking checking;
-    private final int threads = Crew.allCores();
 
     private ProofWork(
             Job job,
@@ -91,7 +79,7 @@ public final class ProofWork implements Closeable {
         tones.note().filter(note -> !all.contains(note)).ifPresent(all::add);
         this.notes = List.copyOf(all);
         this.positive = positive;
-        this.screen = screen;
+        this.looks = new PlateLooks(plate, tones, GrainPatches.spacingMicrometres(job.grain()), positive, screen);
         this.source = source;
         this.checking = checking;
     }
@@ -218,9 +206,9 @@ public final class ProofWork implements Closeable {
         return positive.pitchMicrometres();
     }
 
-    /** Width of the pixels on which a whole plate is computed. */
-    double pixelMicrometres() {
-        return WholePlate.pixelMicrometres(positive.pitchMicrometres(), COARSER * plate.widestPixelMicrometres());
+    /** How it was and would be looked at. */
+    PlateLooks looks() {
+        return looks;
     }
 
     /** The whole plate in a picture's pixels. */
@@ -286,89 +274,24 @@ public final class ProofWork implements Closeable {
             throws IOException {
         boolean turned = held == Held.FACE_UP && plateMirrorsPrint();
         return asPlanned(
-                window, stages.stream().map(stage -> new Shown(stage, turned)).toList(), progress);
+                window,
+                stages.stream()
+                        .map(stage -> new PlateLooks.Shown(stage, turned))
+                        .toList(),
+                progress);
     }
 
     /** The plate as planned, its even tones as they were measured where they were. */
-    List<Picture> asPlanned(PlateWindow window, List<Shown> stages, Progress progress) throws IOException {
-        return pictures(window, List.of(plate.conditions()), stages, tones.measured(), progress)
+    List<Picture> asPlanned(PlateWindow window, List<PlateLooks.Shown> stages, Progress progress) throws IOException {
+        return looks.of(window, List.of(plate.conditions()), stages, true, progress)
                 .get(0);
     }
 
-    /**
-     * A stage to be shown.
-     *
-     * @param turned whether as the mirror of the print
-     */
-    record Shown(Stage stage, boolean turned) {}
-
     /** The plate as it is foretold under several conditions, all in one reading of the film. */
     List<List<Picture>> foretold(
-            PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
+            PlateWindow window, List<PlateConditions> conditions, List<PlateLooks.Shown> stages, Progress progress)
             throws IOException {
-        return pictures(window, conditions, stages, Optional.empty(), progress);
-    }
-
-    private List<List<Picture>> pictures(
-            PlateWindow window,
-            List<PlateConditions> conditions,
-            List<Shown> stages,
-            Optional<MeasuredResponse> measured,
-            Progress progress)
-            throws IOException {
-        List<WholePlate.Look> looks = new ArrayList<>();
-        for (PlateConditions each : conditions) {
-            stages.forEach(
-                    shown -> looks.add(new WholePlate.Look(each, shown.stage().view(shown.turned()))));
-        }
-        double widest = widestPixelMicrometres(window);
-        List<PlateMap> maps = new WholePlate(positive, screen, widest).look(window, looks, threads, progress);
-        List<List<Picture>> pictures = new ArrayList<>();
-        for (int i = 0; i < conditions.size(); i++) {
-            List<Picture> row = new ArrayList<>();
-            for (int k = 0; k < stages.size(); k++) {
-                Shown shown = stages.get(k);
-                PlateMap map = maps.get(i * stages.size() + k);
-                if (shown.stage() == Stage.PRINT && widest > plate.widestPixelMicrometres()) {
-                    map = (measured.isPresent() && showsTones(window)
-                                    ? alignment(measured.get(), widest)
-                                    : alignment(conditions.get(i), widest))
-                            .of(map);
-                }
-                Picture seen = shown.stage().coloured(map, conditions.get(i));
-                row.add(shown.turned() ? seen.mirrored() : seen);
-            }
-            pictures.add(row);
-        }
-        return pictures;
-    }
-
-    /** As fine as a window's cells deserve. */
-    private double widestPixelMicrometres(PlateWindow window) {
-        double fine = plate.widestPixelMicrometres();
-        return Math.min(COARSER * fine, Math.max(fine, window.cellMicrometres()));
-    }
-
-    private ToneAlignment alignment(PlateConditions conditions, double widest) {
-        return ToneAlignment.of(plate.plate(conditions, widest), plate.patches(), plate.response(conditions));
-    }
-
-    private ToneAlignment alignment(MeasuredResponse measured, double widest) {
-        return ToneAlignment.of(plate.plate(plate.conditions(), widest), plate.patches(), measured);
-    }
-
-    /** Whether a picture's pixels are so wide that they hold tones; closer up they hold single dots, which have none to be moved. */
-    private boolean showsTones(PlateWindow window) {
-        return window.cellMicrometres() >= DOT_SHARE * GrainPatches.spacingMicrometres(job.grain());
-    }
-
-    /** The most that even tones of a whole plate's print are moved onto the response, in L*. */
-    double mostAlignedLightness() {
-        double widest = COARSER * plate.widestPixelMicrometres();
-        return tones.measured()
-                .map(measured -> alignment(measured, widest))
-                .orElseGet(() -> alignment(plate.conditions(), widest))
-                .mostLightness();
+        return looks.of(window, conditions, stages, false, progress);
     }
 
     /** The four-quadrant diagram of the job's tones. */

@@ -9,6 +9,7 @@ import greyground.plate.PlateFilm;
 import greyground.plate.edge.Rim;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
+import greyground.raster.BitPlane;
 import greyground.raster.PixelRect;
 import greyground.workshop.FilmPrinter;
 import java.io.Closeable;
@@ -267,6 +268,22 @@ public final class FilmOnPlate implements PlateFilm {
             }
             return FilmPatch.densities(
                     width, rowCount, pitchMicrometres, Rim.BOUNDED, across, down, densities(columns));
+        }
+
+        @Override
+        public BitPlane bits(int left, int width) {
+            BitPlane bits = new BitPlane((width + BitPlane.WORD - 1) / BitPlane.WORD, rowCount);
+            for (int y = 0; y < count; y++) {
+                int start = y * shape.bytesPerRow();
+                if (mirrored) {
+                    bits.takeMirrored(
+                            above + y, rows, start, shape.width(), shape.plate().right() - 1 - left);
+                } else {
+                    bits.take(
+                            above + y, rows, start, shape.width(), shape.plate().left() + left);
+                }
+            }
+            return bits;
         }
 
         private byte[] bits(int[] columns) {

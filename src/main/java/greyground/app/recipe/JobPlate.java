@@ -2,6 +2,7 @@ package greyground.app.recipe;
 
 import greyground.app.kept.CacheFolder;
 import greyground.app.kept.GrainStore;
+import greyground.app.kept.NeighbourhoodStore;
 import greyground.app.kept.ResponseStore;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.Job;
@@ -9,6 +10,7 @@ import greyground.film.job.ReadingSide;
 import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
+import greyground.picture.CopperRelief;
 import greyground.plan.BenchConditions;
 import greyground.plan.ExposureTimes;
 import greyground.plate.FilmPatch;
@@ -17,6 +19,7 @@ import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualPlate;
 import greyground.plate.VirtualResponse;
+import greyground.plate.neighbourhood.NeighbourhoodSample;
 import greyground.quantity.FilmPixels;
 import greyground.tone.ToneCurve;
 import greyground.workshop.PlateMaking;
@@ -119,6 +122,11 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
     /** The response foretold under other conditions. */
     public VirtualResponse response(PlateConditions conditions) {
         return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
+    }
+
+    /** What neighbourhoods of the positive's bits print under other conditions, kept from an earlier proof or computed now. */
+    public NeighbourhoodSample neighbourhoods(PlateConditions conditions) {
+        return new NeighbourhoodStore(CacheFolder.usual()).sample(plate(conditions), patches(), CopperRelief::litFrom);
     }
 
     /** Widest pixel on which the job's plate is computed. */

@@ -1,0 +1,320 @@
+package greyground.plate.neighbourhood;
+
+import greyground.plate.FilmPatch;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateWindow;
+import greyground.plate.Reach;
+import greyground.raster.BitPlane;
+import greyground.raster.Crew;
+import greyground.raster.DiscReach;
+import greyground.raster.Progress;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Future;
+
+/**
+ * A window of a plate, read from its film by a table of neighbourhoods: print, covered share and copper in one pass. What the table
+ * does not know is computed by the engine on blocks of this film, and the pixels in question are set right; where black is wide the pad
+ * gets its own step.
+ *
+ * <p>Work is cut into bands of cell rows, each of which alone adds to its cells, and everything else goes in the film's order; so threads
+ * can't change a picture. Nothing that one film teaches is kept for another.
+ */
+public final class NeighbourhoodPlate {
+    /** Film pixels across a cell from which on it may be read so; finer cells show what lies within a pixel. */
+    public static final double LEAST_PIXELS = 4;
+
+    /** Film rows of a band, about. */
+    private static final int BAND_ROWS = 256;
+
+    /** Blocks of a film that the engine computes: more than pays on photographs and drawings (measured, docs/virtual-plate.md). */
+    private static final int MOST_BLOCKS = 150;
+
+    /** Film pixels across a stretch in which the pad is followed. */
+    private static final int STRETCH = 512;
+
+    private final NeighbourhoodSample sample;
+    private final FilmBits film;
+    private final PlateWindow window;
+    private final Tents across;
+    private final Tents down;
+
+    /**
+     * Takes a film.
+     *
+     * @param film of bits, read with {@link #reachMicrometres} about the window
+     * @param sample of its grain under the conditions of the plate
+     */
+    public NeighbourhoodPlate(FilmBits film, PlateWindow window, NeighbourhoodSample sample) {
+        this.film = film;
+        this.window = window;
+        this.sample = sample;
+        this.across = new Tents(
+                window.leftMicrometres(), window.cellMicrometres(), window.columns(), film.pitchMicrometres());
+        this.down =
+                new Tents(window.topMicrometres(), window.cellMicrometres(), window.rows(), film.pitchMicrometres());
+    }
+
+    /** How much film about a window decides what it shows. */
+    public static double reachMicrometres(PlateConditions conditions, PlateWindow window, double pitchMicrometres) {
+        double blocks = UnseenPixels.BLOCK * pitchMicrometres + Reach.besidesPad(conditions, pitchMicrometres);
+        return window.cellMicrometres() / 2 + Math.max(Reach.padMicrometres(conditions), blocks);
+    }
+
+    /** What can be seen. */
+    public enum Look {
+        PRINT(NeighbourhoodTable.ROOT),
+        COVERED(NeighbourhoodTable.COVERED),
+        RELIEF(NeighbourhoodTable.RELIEF);
+
+        private final int column;
+
+        Look(int column) {
+            this.column = column;
+        }
+    }
+
+    /**
+     * What was seen.
+     *
+     * @param maps in the order of asking
+     * @param pixels of film read
+     * @param computed pixels whose pattern the engine computed on this film
+     * @param guessed pixels whose pattern was never seen, which go by what lies nearest them
+     * @param wiped pixels in wide blacks, where the pad was followed by itself
+     */
+    public record Seen(List<PlateMap> maps, long pixels, long computed, long guessed, long wiped) {}
+
+    /** Cell rows {@code first} to {@code end - 1}. */
+    private record Band(int first, int end) {}
+
+    /**
+     * Reads.
+     *
+     * @param fromRight whether the lamp stands to the right
+     * @param threads at least 1
+     */
+    public Seen look(List<Look> looks, boolean fromRight, int threads, Progress progress) throws IOException {
+        NeighbourhoodTable table = NeighbourhoodTable.of(sample.disc(), fromRight ? 1 : 0, sample.tally());
+        List<PlateMap> maps = looks.stream()
+                .map(look -> new PlateMap(window, new float[window.area()]))
+                .toList();
+        BitPlane land = new BitPlane((across.count() + BitPlane.WORD - 1) / BitPlane.WORD, down.count());
+        int rows = Math.max(1, (int) (BAND_ROWS * film.pitchMicrometres() / window.cellMicrometres()));
+        List<Band> bands = new ArrayList<>();
+        for (int first = 0; first < window.rows(); first += rows) {
+            bands.add(new Band(first, Math.min(window.rows(), first + rows)));
+        }
+        try (Crew crew = new Crew("neighbourhoods", threads)) {
+            List<UnseenPixels> unseen =
+                    each(crew, bands, band -> read(table, band, looks, maps, land), progress.part(0, 0.4));
+            List<UnseenPixels.Block> blocks = UnseenPixels.best(unseen, sample.disc(), MOST_BLOCKS);
+            PatternTally taught = new PatternTally();
+            each(crew, blocks, this::computed, progress.part(0.4, 0.8)).forEach(taught::add);
+            NeighbourhoodTable more = blocks.isEmpty() ? table : table.with(taught);
+            long[] counts = new long[2];
+            for (UnseenPixels part : unseen) {
+                part.each((x, y, pattern) -> {
+                    int before = table.entryOf(pattern);
+                    int now = more.entryOf(pattern);
+                    counts[now < 0 ? 1 : 0]++;
+                    correct(looks, maps, x, y, more, before < 0 ? ~before : before, now < 0 ? ~now : now);
+                    setLand(land, x, y, more.column(NeighbourhoodTable.LEAST_DEPTH)[now < 0 ? ~now : now]);
+                });
+            }
+            long wiped = 0;
+            if (looks.contains(Look.PRINT)) {
+                PlateMap print = maps.get(looks.indexOf(Look.PRINT));
+                for (long some : each(crew, bands, band -> pad(more, band, print, land), progress.part(0.8, 1))) {
+                    wiped += some;
+                }
+            }
+            long pixels = (long) across.count() * down.count();
+            return new Seen(maps, pixels, counts[0], counts[1], wiped);
+        }
+    }
+
+    /** Work on one of many parts. */
+    private interface Work<P, R> {
+        R of(P part);
+    }
+
+    private static <P, R> List<R> each(Crew crew, List<P> parts, Work<P, R> work, Progress progress)
+            throws IOException {
+        List<Future<R>> underWay = new ArrayList<>();
+        for (P part : parts) {
+            underWay.add(crew.submit(() -> work.of(part)));
+        }
+        List<R> done = new ArrayList<>();
+        for (Future<R> one : underWay) {
+            done.add(crew.result(one));
+            progress.done((double) done.size() / parts.size());
+        }
+        return done;
+    }
+
+    private int endOf(Band band) {
+        return band.end() == window.rows() ? down.first() + down.count() : down.firstOf(band.end() + 1);
+    }
+
+    private UnseenPixels read(
+            NeighbourhoodTable table, Band band, List<Look> looks, List<PlateMap> maps, BitPlane land) {
+        UnseenPixels unseen = new UnseenPixels();
+        int columns = window.columns();
+        double[][] sums = new double[looks.size()][(band.end() - band.first()) * columns];
+        int[] entries = new int[across.count()];
+        long[] words = new long[2 * sample.disc().radius() + 1];
+        float[] least = table.column(NeighbourhoodTable.LEAST_DEPTH);
+        for (int y = down.firstOf(band.first()); y < endOf(band); y++) {
+            int below = down.below(y);
+            double share = down.share(y);
+            // A row between two bands is read by both; its unseen pixels are the first one's.
+            boolean own = below >= band.first() || band.first() == 0;
+            table.row(film, across.first(), entries.length, y, entries, words, own ? unseen : (x, line, pattern) -> {});
+            for (int look = 0; look < looks.size(); look++) {
+                double[] row = new double[columns + 2];
+                across.sum(table.column(looks.get(look).column), entries, row);
+                add(sums[look], below - band.first(), 1 - share, row, columns);
+                add(sums[look], below + 1 - band.first(), share, row, columns);
+            }
+            for (int i = 0; i < land.width() && own; i++) {
+                if (isRim(i, y - down.first()) || least[entries[i]] < PixelPrints.LAND_MICROMETRES) {
+                    land.words()[(y - down.first()) * land.wordsPerRow() + (i >> 6)] |= Long.MIN_VALUE >>> i;
+                }
+            }
+        }
+        for (int look = 0; look < looks.size(); look++) {
+            float[] values = maps.get(look).values();
+            for (int i = 0; i < sums[look].length; i++) {
+                values[band.first() * columns + i] = (float)
+                        (sums[look][i] / (down.weight(band.first() + i / columns) * across.weight(i % columns)));
+            }
+        }
+        return unseen;
+    }
+
+    private static void add(double[] sums, int row, double weight, double[] values, int columns) {
+        if (row >= 0 && row * columns < sums.length) {
+            for (int column = 0; column < columns; column++) {
+                sums[row * columns + column] += weight * values[column + 1];
+            }
+        }
+    }
+
+    private PatternTally computed(UnseenPixels.Block block) {
+        PlateConditions conditions = sample.plate().conditions();
+        double reach = Reach.besidesPad(conditions, sample.plate().widestPixelMicrometres());
+        int margin = (int) Math.ceil(reach / film.pitchMicrometres());
+        FilmPatch patch = film.square(block.x() - margin, block.y() - margin, UnseenPixels.BLOCK + 2 * margin);
+        return sample.engine().of(patch, margin);
+    }
+
+    private void correct(
+            List<Look> looks, List<PlateMap> maps, int x, int y, NeighbourhoodTable table, int before, int now) {
+        for (int look = 0; look < looks.size() && before != now; look++) {
+            float[] column = table.column(looks.get(look).column);
+            add(maps.get(look).values(), x, y, 0, window.rows(), column[now] - column[before]);
+        }
+    }
+
+    /** Adds to the cells round a pixel that lie within some rows of cells. */
+    private void add(float[] values, int x, int y, int firstRow, int endRow, double change) {
+        int row = down.below(y);
+        int column = across.below(x);
+        for (int k = 0; k < 4; k++) {
+            int cellRow = row + (k >> 1);
+            int cellColumn = column + (k & 1);
+            if (cellRow >= firstRow && cellRow < endRow && cellColumn >= 0 && cellColumn < window.columns()) {
+                double weight = (k >> 1 == 0 ? 1 - down.share(y) : down.share(y))
+                        * ((k & 1) == 0 ? 1 - across.share(x) : across.share(x))
+                        / (down.weight(cellRow) * across.weight(cellColumn));
+                values[cellRow * window.columns() + cellColumn] += (float) (weight * change);
+            }
+        }
+    }
+
+    /** The outermost pixels read count as land, so that the pad is not followed where nothing is known. */
+    private boolean isRim(int column, int row) {
+        return column == 0 || column >= across.count() - 1 || row == 0 || row == down.count() - 1;
+    }
+
+    private void setLand(BitPlane land, int x, int y, float leastDepth) {
+        int at = (y - down.first()) * land.wordsPerRow() + (x - across.first() >> 6);
+        long bit = Long.MIN_VALUE >>> x - across.first();
+        boolean isLand = isRim(x - across.first(), y - down.first()) || leastDepth < PixelPrints.LAND_MICROMETRES;
+        land.words()[at] = isLand ? land.words()[at] | bit : land.words()[at] & ~bit;
+    }
+
+    /** Follows the pad where land is far; returns how many pixels. */
+    private long pad(NeighbourhoodTable table, Band band, PlateMap print, BitPlane land) {
+        PlateConditions conditions = sample.plate().conditions();
+        double held = PixelPrints.heldMicrometres(conditions) / film.pitchMicrometres();
+        int first = down.firstOf(band.first());
+        int end = endOf(band);
+        int about = 2 * (int) Math.ceil(held);
+        int top = Math.max(0, first - down.first() - about);
+        int bottom = Math.min(land.rows(), end - down.first() + about);
+        BitPlane far = DiscReach.within(land.rows(top, bottom - top), held).turned();
+        if (far.isEmpty()) {
+            return 0;
+        }
+        far = DiscReach.within(far, held, first - down.first() - top, end - first);
+        PadInBlacks pad = new PadInBlacks(conditions);
+        int reach = (int) Math.ceil(Reach.padMicrometres(conditions) / film.pitchMicrometres());
+        long count = 0;
+        for (int from = 0; from < across.count(); from += STRETCH) {
+            int width = Math.min(STRETCH, across.count() - from);
+            int firstFar = end - first;
+            int lastFar = -1;
+            for (int y = 0; y < end - first; y++) {
+                if (far.count(y, from, from + width) > 0) {
+                    firstFar = Math.min(firstFar, y);
+                    lastFar = y;
+                }
+            }
+            if (lastFar < 0) {
+                continue;
+            }
+            int wide = width + 2 * reach;
+            int tall = lastFar + 1 - firstFar + 2 * reach;
+            int left = across.first() + from - reach;
+            int upper = first + firstFar - reach;
+            float[] least = new float[wide * tall];
+            float[] before = new float[width * (lastFar + 1 - firstFar)];
+            float[] full = new float[before.length];
+            int[] entries = new int[wide];
+            long[] words = new long[2 * sample.disc().radius() + 1];
+            for (int y = 0; y < tall; y++) {
+                table.row(film, left, wide, upper + y, entries, words, (x, line, pattern) -> {});
+                for (int x = 0; x < wide; x++) {
+                    least[y * wide + x] = table.column(NeighbourhoodTable.LEAST_DEPTH)[entries[x]];
+                }
+                int into = (y - reach) * width;
+                for (int x = 0; x < width && into >= 0 && into < before.length; x++) {
+                    before[into + x] = table.column(NeighbourhoodTable.ROOT)[entries[x + reach]];
+                    full[into + x] = table.column(NeighbourhoodTable.FULL)[entries[x + reach]];
+                }
+            }
+            float[] levels = pad.levels(least, wide, film.pitchMicrometres());
+            for (int y = firstFar; y <= lastFar; y++) {
+                boolean own = down.below(first + y) >= band.first() || band.first() == 0;
+                for (int x = far.next(y, from, from + width, true); x < from + width; ) {
+                    int at = (y - firstFar) * width + x - from;
+                    float level = levels[(y - firstFar + reach) * wide + x - from + reach];
+                    add(
+                            print.values(),
+                            across.first() + x,
+                            first + y,
+                            band.first(),
+                            band.end(),
+                            pad.root(full[at], level) - before[at]);
+                    count += own ? 1 : 0;
+                    x = far.next(y, x + 1, from + width, true);
+                }
+            }
+        }
+        return count;
+    }
+}

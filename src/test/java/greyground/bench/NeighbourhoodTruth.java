@@ -1,0 +1,149 @@
+package greyground.bench;
+
+import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.FilmRecipe;
+import greyground.app.recipe.JobPlate;
+import greyground.app.recipe.JobWords;
+import greyground.film.job.Job;
+import greyground.picture.CopperRelief;
+import greyground.plate.Paper;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateFilm;
+import greyground.plate.PlateMap;
+import greyground.plate.PlateView;
+import greyground.plate.PlateWindow;
+import greyground.plate.WholePlate;
+import greyground.plate.neighbourhood.FilmBits;
+import greyground.plate.neighbourhood.NeighbourhoodPlate;
+import greyground.plate.neighbourhood.NeighbourhoodSample;
+import greyground.raster.Crew;
+import greyground.raster.Progress;
+import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Windows of plates read by neighbourhoods against the same windows computed by the engine on the pixels of the response, in L* of 150-dpi
+ * cells.
+ *
+ * <pre>
+ * java ... greyground.bench.NeighbourhoodTruth ART LEFT,TOP,SIDE(mm) [OPTION=VALUE ...]
+ * </pre>
+ */
+public final class NeighbourhoodTruth {
+    private static final double CELL = 25_400 / 150.0;
+
+    private NeighbourhoodTruth() {}
+
+    public static void main(String[] arguments) throws Exception {
+        Path art = Path.of(arguments[0]);
+        double[] place = Arrays.stream(arguments[1].split(","))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
+        Map<String, String> given = new HashMap<>(Map.of("plate", "210x148mm"));
+        for (String word : Arrays.asList(arguments).subList(2, arguments.length)) {
+            String[] parts = word.split("=", 2);
+            given.put(parts[0], parts.length > 1 ? parts[1] : "");
+        }
+        Workshop shop = Workshop.assumed();
+        try (ArtSource source = ArtSource.open(art)) {
+            Job job = new JobWords(given).job(Optional.empty(), source.source(1), shop, "2026-01-01");
+            FilmRecipe recipe = FilmRecipe.of(source, job, shop, Progress.NONE).onOneSheet();
+            JobPlate plate = recipe.plate();
+            PlateConditions conditions = plate.conditions();
+            PlateFilm film = recipe.positive().onPlateInParts();
+            int cells = (int) (place[2] * 1000 / CELL);
+            PlateWindow window = new PlateWindow(place[0] * 1000, place[1] * 1000, CELL, cells, cells);
+            int threads = Crew.allCores();
+            long start = System.nanoTime();
+            List<PlateMap> truth = new WholePlate(film, null, plate.widestPixelMicrometres())
+                    .look(
+                            window,
+                            List.of(
+                                    new WholePlate.Look(conditions, PlateView.printRoot()),
+                                    new WholePlate.Look(conditions, PlateView.covered()),
+                                    new WholePlate.Look(conditions, CopperRelief.asPrinted())),
+                            threads,
+                            Progress.NONE);
+            double engine = seconds(start);
+            start = System.nanoTime();
+            NeighbourhoodSample sample = NeighbourhoodSample.of(plate.plate(), plate.patches(), CopperRelief::litFrom);
+            double sampled = seconds(start);
+            start = System.nanoTime();
+            FilmBits bits = FilmBits.read(
+                    film,
+                    window,
+                    NeighbourhoodPlate.reachMicrometres(conditions, window, film.pitchMicrometres()),
+                    Progress.NONE);
+            NeighbourhoodPlate.Seen seen = new NeighbourhoodPlate(bits, window, sample)
+                    .look(List.of(NeighbourhoodPlate.Look.values()), false, threads, Progress.NONE);
+            System.out.printf(
+                    Locale.ROOT,
+                    "%s: engine %.1f s, sample %.1f s (%d KB), look %.1f s; pixels %d, computed %.3f %%, guessed %.3f %%,"
+                            + " wiped %.1f %%%n",
+                    String.join(" ", arguments),
+                    engine,
+                    sampled,
+                    sample.bytes().length / 1024,
+                    seconds(start),
+                    seen.pixels(),
+                    100.0 * seen.computed() / seen.pixels(),
+                    100.0 * seen.guessed() / seen.pixels(),
+                    100.0 * seen.wiped() / seen.pixels());
+            Paper paper = conditions.paper();
+            tell(
+                    "print, L*",
+                    lightness(truth.get(0), paper),
+                    lightness(seen.maps().get(0), paper));
+            tell("covered, %", percent(truth.get(1)), percent(seen.maps().get(1)));
+            tell("relief, %", percent(truth.get(2)), percent(seen.maps().get(2)));
+        }
+    }
+
+    private static double seconds(long start) {
+        return (System.nanoTime() - start) / 1e9;
+    }
+
+    private static double[] lightness(PlateMap map, Paper paper) {
+        double[] lightness = new double[map.values().length];
+        for (int i = 0; i < lightness.length; i++) {
+            lightness[i] = Paper.lightness(paper.reflectance(map.values()[i]));
+        }
+        return lightness;
+    }
+
+    private static double[] percent(PlateMap map) {
+        double[] percent = new double[map.values().length];
+        for (int i = 0; i < percent.length; i++) {
+            percent[i] = 100 * map.values()[i];
+        }
+        return percent;
+    }
+
+    private static void tell(String what, double[] truth, double[] read) {
+        double[] off = new double[truth.length];
+        double bias = 0;
+        double squares = 0;
+        for (int i = 0; i < off.length; i++) {
+            double error = read[i] - truth[i];
+            bias += error / off.length;
+            squares += error * error / off.length;
+            off[i] = Math.abs(error);
+        }
+        Arrays.sort(off);
+        System.out.printf(
+                Locale.ROOT,
+                "    %-12s bias %+.3f  rms %.3f  99 %% within %.2f  worst %.2f  (%d cells)%n",
+                what,
+                bias,
+                Math.sqrt(squares),
+                off[(int) (off.length * 0.99)],
+                off[off.length - 1],
+                off.length);
+    }
+}
