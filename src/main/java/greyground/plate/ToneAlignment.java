@@ -54,7 +54,7 @@ public final class ToneAlignment {
         UsableCoverage usable = measured.usable();
         List<ToneTerms> levels = fallingLevels(foretold).stream()
                 .filter(level -> level.coverage() == 0
-                        || level.coverage() >= usable.least() && level.coverage() <= usable.most())
+                        || (level.coverage() >= usable.least() && level.coverage() <= usable.most()))
                 .toList();
         return of(
                 levels.stream()

@@ -135,13 +135,13 @@ public final class BitPlane {
             int at = start + (column >> 3);
             int shift = column & 7;
             long bits = (long) BIG_ENDIAN.get(packed, at) << shift;
-            return shift == 0 ? bits : bits | (packed[at + 8] & 0xFF) >>> 8 - shift;
+            return shift == 0 ? bits : bits | ((packed[at + 8] & 0xFF) >>> (8 - shift));
         }
         long bits = 0;
         int last = Math.min(WORD, pixels - column);
         for (int k = Math.max(0, -column); k < last; k++) {
             int at = column + k;
-            bits |= (packed[start + (at >> 3)] & 0x80L >> (at & 7)) != 0 ? Long.MIN_VALUE >>> k : 0;
+            bits |= (packed[start + (at >> 3)] & (0x80L >> (at & 7))) != 0 ? Long.MIN_VALUE >>> k : 0;
         }
         return bits;
     }

@@ -89,7 +89,7 @@ public final class FilmBits {
         int row = y - into.length / 2 - top;
         for (int k = 0; k < into.length; k++, row++) {
             long bit = word(row, word) << shift;
-            into[k] = shift == 0 ? bit : bit | word(row, word + 1) >>> -shift;
+            into[k] = shift == 0 ? bit : bit | (word(row, word + 1) >>> -shift);
         }
     }
 

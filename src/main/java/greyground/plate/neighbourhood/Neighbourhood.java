@@ -66,8 +66,8 @@ final class Neighbourhood {
 
     /** Where a corner comes to lie: 0 to 3, 1 to the right and 2 below. */
     static int corner(int corner, int turn) {
-        int swapped = (turn & 4) != 0 ? corner >> 1 | (corner & 1) << 1 : corner;
-        return swapped ^ turn & 3;
+        int swapped = (turn & 4) != 0 ? (corner >> 1) | ((corner & 1) << 1) : corner;
+        return swapped ^ (turn & 3);
     }
 
     /** Rows above and below the pixel. */
@@ -93,7 +93,7 @@ final class Neighbourhood {
         for (int k = 0; k < halves.length; k++) {
             int half = halves[k];
             int width = 2 * half + 1;
-            pattern = pattern << width | rows[skipped + k] >>> middle - half & (1L << width) - 1;
+            pattern = (pattern << width) | ((rows[skipped + k] >>> (middle - half)) & ((1L << width) - 1));
         }
         return pattern;
     }
@@ -101,11 +101,11 @@ final class Neighbourhood {
     /** {@link #pattern} of {@link #INNER}, of which most pixels ask. */
     static int inner(long[] rows, int skipped, int pixel) {
         int middle = Long.SIZE - 1 - MOST_RADIUS - pixel;
-        return (int) (rows[skipped] >>> middle - 1 & 7) << 18
-                | (int) (rows[skipped + 1] >>> middle - 2 & 31) << 13
-                | (int) (rows[skipped + 2] >>> middle - 2 & 31) << 8
-                | (int) (rows[skipped + 3] >>> middle - 2 & 31) << 3
-                | (int) (rows[skipped + 4] >>> middle - 1 & 7);
+        return (((int) (rows[skipped] >>> (middle - 1)) & 7) << 18)
+                | (((int) (rows[skipped + 1] >>> (middle - 2)) & 31) << 13)
+                | (((int) (rows[skipped + 2] >>> (middle - 2)) & 31) << 8)
+                | (((int) (rows[skipped + 3] >>> (middle - 2)) & 31) << 3)
+                | ((int) (rows[skipped + 4] >>> (middle - 1)) & 7);
     }
 
     /** The inner pattern within a pattern of this disc. */
@@ -119,7 +119,7 @@ final class Neighbourhood {
             if (row >= 0 && row < INNER.halves.length) {
                 int half = INNER.halves[row];
                 int width = 2 * half + 1;
-                inner = inner << width | (int) (pattern >>> at + halves[k] - half) & (1 << width) - 1;
+                inner = (inner << width) | ((int) (pattern >>> (at + halves[k] - half)) & ((1 << width) - 1));
             }
         }
         return inner;
@@ -139,7 +139,7 @@ final class Neighbourhood {
     private static long spread(long row, int half) {
         long spread = row;
         for (int step = 1; step <= half; step++) {
-            spread |= row << step | row >>> step;
+            spread |= (row << step) | (row >>> step);
         }
         return spread;
     }
@@ -149,7 +149,7 @@ final class Neighbourhood {
         int[] to = turns[turn];
         long turned = 0;
         for (int i = 0; i < bits; i++) {
-            turned |= (pattern >>> bits - 1 - i & 1) << to[i];
+            turned |= ((pattern >>> (bits - 1 - i)) & 1) << to[i];
         }
         return turned;
     }

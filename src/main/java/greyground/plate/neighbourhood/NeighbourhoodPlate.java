@@ -227,7 +227,7 @@ public final class NeighbourhoodPlate {
             int cellRow = row + (k >> 1);
             int cellColumn = column + (k & 1);
             if (cellRow >= firstRow && cellRow < endRow && cellColumn >= 0 && cellColumn < window.columns()) {
-                double weight = (k >> 1 == 0 ? 1 - down.share(y) : down.share(y))
+                double weight = ((k >> 1) == 0 ? 1 - down.share(y) : down.share(y))
                         * ((k & 1) == 0 ? 1 - across.share(x) : across.share(x))
                         / (down.weight(cellRow) * across.weight(cellColumn));
                 values[cellRow * window.columns() + cellColumn] += (float) (weight * change);
@@ -241,8 +241,8 @@ public final class NeighbourhoodPlate {
     }
 
     private void setLand(BitPlane land, int x, int y, float leastDepth) {
-        int at = (y - down.first()) * land.wordsPerRow() + (x - across.first() >> 6);
-        long bit = Long.MIN_VALUE >>> x - across.first();
+        int at = (y - down.first()) * land.wordsPerRow() + ((x - across.first()) >> 6);
+        long bit = Long.MIN_VALUE >>> (x - across.first());
         boolean isLand = isRim(x - across.first(), y - down.first()) || leastDepth < PixelPrints.LAND_MICROMETRES;
         land.words()[at] = isLand ? land.words()[at] | bit : land.words()[at] & ~bit;
     }

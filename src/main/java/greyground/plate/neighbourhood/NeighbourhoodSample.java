@@ -95,7 +95,7 @@ public final class NeighbourhoodSample {
         byte[] packed = new byte[(width + 7) / 8 * height];
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                packed[y * ((width + 7) / 8) + (x >> 3)] |= (byte) (black.applyAsInt(x, y) << 7 - (x & 7));
+                packed[y * ((width + 7) / 8) + (x >> 3)] |= (byte) (black.applyAsInt(x, y) << (7 - (x & 7)));
             }
         }
         return FilmPatch.tile(width, height, within.pitchMicrometres(), packed);

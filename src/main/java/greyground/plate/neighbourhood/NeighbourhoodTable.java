@@ -69,7 +69,7 @@ final class NeighbourhoodTable {
         table.entry(Arrays.copyOfRange(plain, COLUMNS, 2 * COLUMNS));
         int[] fallback = new int[NINE_PATTERNS];
         for (int i = 0; i < NINE_PATTERNS; i++) {
-            fallback[i] = nine.has(i) ? table.entry(nine.mean(i)) : i >> 4 & 1;
+            fallback[i] = nine.has(i) ? table.entry(nine.mean(i)) : (i >> 4) & 1;
         }
         for (int key = 0; key < INNER_PATTERNS; key++) {
             if (inner.has(key)) {
@@ -173,9 +173,9 @@ final class NeighbourhoodTable {
 
     private int slot(long pattern) {
         int mask = wide.length - 1;
-        int at = (int) (pattern * 0x9E3779B97F4A7C15L >>> 32) & mask;
+        int at = (int) ((pattern * 0x9E3779B97F4A7C15L) >>> 32) & mask;
         while (wide[at] != 0 && wide[at] != pattern) {
-            at = at + 1 & mask;
+            at = (at + 1) & mask;
         }
         return at;
     }
@@ -186,7 +186,7 @@ final class NeighbourhoodTable {
     }
 
     private static int nine(int inner) {
-        return (inner >> 14 & 7) << 6 | (inner >> 9 & 7) << 3 | inner >> 4 & 7;
+        return (((inner >> 14) & 7) << 6) | (((inner >> 9) & 7) << 3) | ((inner >> 4) & 7);
     }
 
     /** Values of a column by entry. */
@@ -227,7 +227,7 @@ final class NeighbourhoodTable {
             film.rows(from + start, y, rows);
             long middle = rows[disc.radius()] << Neighbourhood.MOST_RADIUS;
             for (int i = 0; i < pixels; i++) {
-                entries[start + i] = (int) (middle >>> 63 - i) & 1;
+                entries[start + i] = (int) (middle >>> (63 - i)) & 1;
             }
             long mixed = disc.mixed(rows) << Neighbourhood.MOST_RADIUS;
             for (int i = Long.numberOfLeadingZeros(mixed); i < pixels; i = Long.numberOfLeadingZeros(mixed)) {

@@ -72,9 +72,9 @@ final class PatternTally {
 
     private static int place(long[] patterns, int[] counts, long pattern) {
         int mask = patterns.length - 1;
-        int at = (int) (pattern * 0x9E3779B97F4A7C15L >>> 32) & mask;
+        int at = (int) ((pattern * 0x9E3779B97F4A7C15L) >>> 32) & mask;
         while (counts[at] != 0 && patterns[at] != pattern) {
-            at = at + 1 & mask;
+            at = (at + 1) & mask;
         }
         return at;
     }
