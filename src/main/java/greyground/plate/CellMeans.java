@@ -19,14 +19,6 @@ final class CellMeans {
         return cellMicrometres < LEAST_TENT * pixelMicrometres ? 0 : cellMicrometres / 2 + pixelMicrometres;
     }
 
-    /** Writes one value to every cell. */
-    static void fill(PlateMap map, WholePlate.CellRange range, float value) {
-        for (int row = range.firstRow(); row < range.endRow(); row++) {
-            int from = row * map.window().columns();
-            Arrays.fill(map.values(), from + range.firstColumn(), from + range.endColumn(), value);
-        }
-    }
-
     /**
      * Averages a patch over the cells that it covers.
      *

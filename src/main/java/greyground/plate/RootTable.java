@@ -18,7 +18,7 @@ final class RootTable {
     RootTable(Ink ink, Paper paper, float[] films) {
         float thickest = 1e-3f;
         for (float film : films) {
-            thickest = Math.max(thickest, film);
+            thickest = film > thickest ? film : thickest;
         }
         stepsPerMicrometre = STEPS / (double) thickest;
         for (int i = 0; i < roots.length; i++) {

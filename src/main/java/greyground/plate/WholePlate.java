@@ -1,6 +1,5 @@
 package greyground.plate;
 
-import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
 import greyground.raster.Crew;
 import greyground.raster.Progress;
@@ -29,9 +28,6 @@ public final class WholePlate {
     private static final double BYTES_PER_PIXEL = 72;
 
     private static final double MEMORY_SHARE = 0.6;
-
-    /** Pixels of a plain patch, which stands for a tile whose film is all clear or all black. */
-    private static final int PLAIN_PIXELS = 8;
 
     private final PlateFilm positive;
     private final @Nullable PlateFilm screen;
@@ -166,40 +162,15 @@ public final class WholePlate {
         PlateStates states = null;
         for (int i = 0; i < looks.size(); i++) {
             PlateConditions conditions = looks.get(i).conditions();
-            boolean plain = under == null && conditions.ground() == null && isPlain(patch);
             boolean ofFilm = looks.get(i).view().seesFilmAlone();
             if (states == null || ofFilm != lastOfFilm || !conditions.equals(last)) {
-                FilmPatch computed = plain ? plain(patch) : patch;
                 VirtualPlate plate = new VirtualPlate(conditions, under, widestPixelMicrometres);
-                states = ofFilm ? plate.filmAlone(computed) : plate.statesBeyondFilm(computed);
+                states = ofFilm ? plate.filmAlone(patch) : plate.statesBeyondFilm(patch);
                 last = conditions;
                 lastOfFilm = ofFilm;
             }
             float[] values = looks.get(i).view().of(conditions, states);
-            if (plain) {
-                Grid grid = states.grid();
-                float middle = values[grid.height() / 2 * grid.width() + grid.width() / 2];
-                CellMeans.fill(maps.get(i), range, middle);
-            } else {
-                CellMeans.add(maps.get(i), range, values, states.grid(), patch);
-            }
+            CellMeans.add(maps.get(i), range, values, states.grid(), patch);
         }
-    }
-
-    private static boolean isPlain(FilmPatch patch) {
-        if (!patch.isBits()) {
-            return false;
-        }
-        double coverage = patch.coverage();
-        return coverage == 0 || coverage == 1;
-    }
-
-    /** A small patch of the same film: where nothing changes within reach, one pixel is like another. */
-    private static FilmPatch plain(FilmPatch patch) {
-        byte[] packed = new byte[PLAIN_PIXELS];
-        if (patch.black(0, 0)) {
-            java.util.Arrays.fill(packed, (byte) 0xFF);
-        }
-        return FilmPatch.tile(PLAIN_PIXELS, PLAIN_PIXELS, patch.pitchMicrometres(), packed);
     }
 }

@@ -112,22 +112,6 @@ class WholePlateTest {
         assertTrue(lightness(line) < 30, "bar L* " + lightness(line));
     }
 
-    /** What stands for a tile of solid black must be what the tile itself would have been. */
-    @Test
-    void aPlainTileIsComputedLikeAnyOther() throws Exception {
-        IntBinaryOperator block = (x, y) -> x > -200 && x < 1000 && y > -200 && y < 1000 ? 1 : 0;
-        // One white speck far to the right keeps the large tile from being plain.
-        IntBinaryOperator speck = (x, y) -> x == SIDE + 40 && y == 5 ? 0 : block.applyAsInt(x, y);
-        PlateWindow left = new PlateWindow(0, 0, 170, 10, 20);
-        float[] plain = print(film(block), Studio.etched(40, 2), 100, 1, left);
-        float[] computed = print(film(speck), Studio.etched(40, 2), 4096, 1, new PlateWindow(0, 0, 170, 29, 20));
-        for (int y = 0; y < 20; y++) {
-            for (int x = 0; x < 10; x++) {
-                assertEquals(computed[y * 29 + x], plain[y * 10 + x], 1e-6);
-            }
-        }
-    }
-
     /** Mean R^(1/n) over whole repeats of the grain, against the wrapped patch itself: only the cells' edges differ. */
     @Test
     void anEvenToneIsAsLightAsItsResponse() throws Exception {

@@ -32,8 +32,8 @@ public final class EdgeDistance {
         float low = Float.POSITIVE_INFINITY;
         float high = 0;
         for (float one : dose) {
-            low = Math.min(low, one);
-            high = Math.max(high, one);
+            low = one < low ? one : low;
+            high = one > high ? one : high;
         }
         this.least = low;
         this.span = high - low;

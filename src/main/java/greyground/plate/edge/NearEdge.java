@@ -153,7 +153,10 @@ final class NearEdge {
             int from = row * width + left;
             float down = (float) dy * dy;
             for (int x = 0; x < count; x++) {
-                squared[into + x] = Math.min(squared[into + x], across[from + x] + down);
+                // Several times as quick as Math.min, which minds the sign of nought.
+                float here = squared[into + x];
+                float other = across[from + x] + down;
+                squared[into + x] = other < here ? other : here;
             }
         }
         float most = (float) reach * reach;

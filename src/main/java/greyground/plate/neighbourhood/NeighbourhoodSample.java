@@ -48,7 +48,7 @@ public final class NeighbourhoodSample {
         Neighbourhood disc = disc(plate.conditions(), patches.at(0).pitchMicrometres());
         PixelPrints prints = new PixelPrints(plate, disc, relief);
         List<FilmPatch> sample = new ArrayList<>();
-        for (int level = 0; level <= LEVELS; level++) {
+        for (int level = 1; level < LEVELS; level++) {
             sample.add(patches.at((double) level / LEVELS));
         }
         for (double[] edge : EDGES) {

@@ -1,6 +1,10 @@
 package greyground.plate.neighbourhood;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the middle pixel of each pattern prints. Most patterns are told by the 21 pixels of {@link Neighbourhood#INNER}; where prints
@@ -30,92 +34,101 @@ final class NeighbourhoodTable {
     /** Entry of an inner pattern; {@code ~entry} where the wider disc decides, or would if it were known. */
     private final int[] inner;
 
-    private final boolean[] known;
-    private long[] wide;
-    private int[] wideEntries;
+    private final BitSet known;
+    private long[] wide = new long[1 << 12];
+    private int[] wideEntries = new int[1 << 12];
     private int wideCount;
     private float[][] columns = new float[COLUMNS][1 << 12];
     private int entries;
-
-    private NeighbourhoodTable(Neighbourhood disc, int lamp, int[] inner, boolean[] known) {
-        this.disc = disc;
-        this.lamp = lamp;
-        this.inner = inner;
-        this.known = known;
-        this.wide = new long[1 << 12];
-        this.wideEntries = new int[1 << 12];
-    }
 
     /**
      * Builds a table.
      *
      * @param lamp corner that lights the copper, as {@link Neighbourhood#corner} counts them
+     * @param before a table that shall know this besides, or null
      */
-    static NeighbourhoodTable of(Neighbourhood disc, int lamp, PatternTally tally) {
-        NeighbourhoodTable table =
-                new NeighbourhoodTable(disc, lamp, new int[INNER_PATTERNS], new boolean[INNER_PATTERNS]);
-        Means inner = new Means(INNER_PATTERNS);
-        Means nine = new Means(NINE_PATTERNS);
-        float[] plain = new float[2 * COLUMNS];
-        tally.each((pattern, count, means) -> table.turns(pattern, means, (turned, values) -> {
-            int key = disc.innerOf(turned);
-            inner.add(key, count, values);
-            nine.add(nine(key), count, values);
+    private NeighbourhoodTable(
+            Neighbourhood disc, int lamp, PatternTally tally, @Nullable NeighbourhoodTable before) {
+        this.disc = disc;
+        this.lamp = lamp;
+        Map<Integer, double[]> means = new HashMap<>();
+        Map<Integer, double[]> nines = new HashMap<>();
+        float[][] plain = new float[2][COLUMNS];
+        tally.each((pattern, count, values) -> turns(pattern, values, (turned, turnedValues) -> {
+            add(means, disc.innerOf(turned), count, turnedValues);
+            add(nines, nine(disc.innerOf(turned)), count, turnedValues);
             if (turned == 0 || turned == (1L << disc.bits()) - 1) {
-                System.arraycopy(values, 0, plain, turned == 0 ? 0 : COLUMNS, COLUMNS);
+                plain[turned == 0 ? 0 : 1] = turnedValues.clone();
             }
         }));
-        table.entry(Arrays.copyOf(plain, COLUMNS));
-        table.entry(Arrays.copyOfRange(plain, COLUMNS, 2 * COLUMNS));
-        int[] fallback = new int[NINE_PATTERNS];
-        for (int i = 0; i < NINE_PATTERNS; i++) {
-            fallback[i] = nine.has(i) ? table.entry(nine.mean(i)) : (i >> 4) & 1;
-        }
-        for (int key = 0; key < INNER_PATTERNS; key++) {
-            if (inner.has(key)) {
-                table.known[key] = true;
-                int entry = table.entry(inner.mean(key));
-                table.inner[key] = inner.spread(key) <= MOST_SPREAD ? entry : ~entry;
-            } else {
-                table.inner[key] = ~fallback[nine(key)];
+        if (before == null) {
+            known = new BitSet(INNER_PATTERNS);
+            inner = new int[INNER_PATTERNS];
+            entry(plain[0]);
+            entry(plain[1]);
+            int[] guesses = new int[NINE_PATTERNS];
+            for (int i = 0; i < NINE_PATTERNS; i++) {
+                double[] sums = nines.get(i);
+                guesses[i] = sums == null ? (i >> 4) & 1 : entry(mean(sums));
+            }
+            for (int key = 0; key < INNER_PATTERNS; key++) {
+                inner[key] = ~guesses[nine(key)];
+            }
+        } else {
+            known = (BitSet) before.known.clone();
+            inner = before.inner.clone();
+            wide = before.wide.clone();
+            wideEntries = before.wideEntries.clone();
+            wideCount = before.wideCount;
+            entries = before.entries;
+            for (int column = 0; column < COLUMNS; column++) {
+                columns[column] = before.columns[column].clone();
             }
         }
-        table.addWide(tally);
-        return table;
+        means.forEach((key, sums) -> {
+            if (!known.get(key)) {
+                int entry = entry(mean(sums));
+                inner[key] = before == null && spread(sums) <= MOST_SPREAD ? entry : ~entry;
+            }
+        });
+        means.keySet().forEach(known::set);
+        tally.each((pattern, count, values) -> turns(pattern, values, (turned, turnedValues) -> {
+            if (inner[disc.innerOf(turned)] < 0 && wideEntry(turned) < 0 && turned != 0) {
+                put(turned, entry(turnedValues));
+            }
+        }));
+    }
+
+    /** A table of a sample. */
+    static NeighbourhoodTable of(Neighbourhood disc, int lamp, PatternTally tally) {
+        return new NeighbourhoodTable(disc, lamp, tally, null);
     }
 
     /** The same table, and what it did not know before. */
     NeighbourhoodTable with(PatternTally more) {
-        NeighbourhoodTable table = new NeighbourhoodTable(disc, lamp, inner.clone(), known.clone());
-        table.wide = wide.clone();
-        table.wideEntries = wideEntries.clone();
-        table.wideCount = wideCount;
-        for (int column = 0; column < COLUMNS; column++) {
-            table.columns[column] = columns[column].clone();
-        }
-        table.entries = entries;
-        Means news = new Means(INNER_PATTERNS);
-        more.each((pattern, count, means) -> table.turns(pattern, means, (turned, values) -> {
-            int key = disc.innerOf(turned);
-            if (!known[key]) {
-                news.add(key, count, values);
-            }
-        }));
-        for (int key = 0; key < INNER_PATTERNS; key++) {
-            if (news.has(key)) {
-                table.inner[key] = ~table.entry(news.mean(key));
-            }
-        }
-        table.addWide(more);
-        return table;
+        return new NeighbourhoodTable(disc, lamp, more, this);
     }
 
-    private void addWide(PatternTally tally) {
-        tally.each((pattern, count, means) -> turns(pattern, means, (turned, values) -> {
-            if (inner[disc.innerOf(turned)] < 0 && wideEntry(turned) < 0 && turned != 0) {
-                put(turned, entry(values));
-            }
-        }));
+    private static void add(Map<Integer, double[]> means, int key, int count, float[] values) {
+        double[] sums = means.computeIfAbsent(key, none -> new double[COLUMNS + 2]);
+        for (int column = 0; column < COLUMNS; column++) {
+            sums[column] += (double) count * values[column];
+        }
+        sums[COLUMNS] += count;
+        sums[COLUMNS + 1] += (double) count * values[ROOT] * values[ROOT];
+    }
+
+    private static float[] mean(double[] sums) {
+        float[] mean = new float[COLUMNS];
+        for (int column = 0; column < COLUMNS; column++) {
+            mean[column] = (float) (sums[column] / sums[COLUMNS]);
+        }
+        return mean;
+    }
+
+    private static double spread(double[] sums) {
+        double mean = sums[ROOT] / sums[COLUMNS];
+        return Math.sqrt(Math.max(0, sums[COLUMNS + 1] / sums[COLUMNS] - mean * mean));
     }
 
     /** Takes a pattern turned in one of eight ways. */
@@ -194,11 +207,6 @@ final class NeighbourhoodTable {
         return columns[column];
     }
 
-    /** Patterns that have an entry of their own. */
-    int patterns() {
-        return wideCount;
-    }
-
     /** Entry of a pattern of the wider disc, or {@code ~entry} of the guess where it is not known. */
     int entryOf(long pattern) {
         int entry = inner[disc.innerOf(pattern)];
@@ -244,54 +252,6 @@ final class NeighbourhoodTable {
                 }
                 entries[start + i] = entry;
             }
-        }
-    }
-
-    /** Sums of columns under keys. */
-    private static final class Means {
-        private final int[] place;
-        private int size;
-        private double[] sums = new double[STRIDE << 10];
-
-        /** Columns, count, sum of squared roots. */
-        private static final int STRIDE = COLUMNS + 2;
-
-        Means(int keys) {
-            place = new int[keys];
-        }
-
-        void add(int key, int count, float[] values) {
-            if (place[key] == 0) {
-                place[key] = ++size;
-                if (STRIDE * size > sums.length) {
-                    sums = Arrays.copyOf(sums, 2 * sums.length);
-                }
-            }
-            int at = STRIDE * (place[key] - 1);
-            for (int column = 0; column < COLUMNS; column++) {
-                sums[at + column] += (double) count * values[column];
-            }
-            sums[at + COLUMNS] += count;
-            sums[at + COLUMNS + 1] += (double) count * values[ROOT] * values[ROOT];
-        }
-
-        boolean has(int key) {
-            return place[key] > 0;
-        }
-
-        float[] mean(int key) {
-            int at = STRIDE * (place[key] - 1);
-            float[] mean = new float[COLUMNS];
-            for (int column = 0; column < COLUMNS; column++) {
-                mean[column] = (float) (sums[at + column] / sums[at + COLUMNS]);
-            }
-            return mean;
-        }
-
-        double spread(int key) {
-            int at = STRIDE * (place[key] - 1);
-            double mean = sums[at + ROOT] / sums[at + COLUMNS];
-            return Math.sqrt(Math.max(0, sums[at + COLUMNS + 1] / sums[at + COLUMNS] - mean * mean));
         }
     }
 }

@@ -1,12 +1,14 @@
 package greyground.plate.neighbourhood;
 
 import java.nio.ByteBuffer;
-import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
- * Sums of what the engine printed, under each pattern's least turn. One thread adds; nothing here depends on the order in which
- * patterns are asked for, and tallies are joined in a fixed order.
+ * Sums of what the engine printed, under each pattern's least turn. One thread adds, and tallies are joined in a fixed order, so that
+ * the sums repeat.
  */
 final class PatternTally {
     /** Root of the print, of pixels where the pad is held up by land near by, and how many of those there are. */
@@ -25,144 +27,84 @@ final class PatternTally {
     /** Brightness of the copper by the lamp's corner, four columns. */
     static final int RELIEF = 5;
 
-    static final int COLUMNS = RELIEF + 4;
+    private static final int COUNT = RELIEF + 4;
+    static final int COLUMNS = COUNT + 1;
 
     private static final int MAGIC = 0x474E4231;
+    private static final int RECORD_BYTES = Long.BYTES + COLUMNS * Float.BYTES;
 
-    private long[] patterns = new long[1 << 12];
-    private int[] counts = new int[1 << 12];
-    private double[] sums = new double[COLUMNS << 12];
-    private int size;
+    private final Map<Long, double[]> sums = new HashMap<>();
 
     /** Adds a pixel's values, its corners turned with it. */
     void add(Neighbourhood disc, long pattern, double[] values) {
         int turn = disc.leastTurn(pattern);
-        int at = COLUMNS * slot(disc.turned(pattern, turn), 1);
+        double[] sum = sum(disc.turned(pattern, turn));
         for (int column = 0; column < RELIEF; column++) {
-            sums[at + column] += values[column];
+            sum[column] += values[column];
         }
         for (int corner = 0; corner < 4; corner++) {
-            sums[at + RELIEF + Neighbourhood.corner(corner, turn)] += values[RELIEF + corner];
+            sum[RELIEF + Neighbourhood.corner(corner, turn)] += values[RELIEF + corner];
         }
+        sum[COUNT]++;
+    }
+
+    private double[] sum(long pattern) {
+        return sums.computeIfAbsent(pattern, none -> new double[COLUMNS]);
     }
 
     /** Adds another tally. */
     void add(PatternTally other) {
-        for (int i : other.inOrder()) {
-            int at = COLUMNS * slot(other.patterns[i], other.counts[i]);
+        other.sums.forEach((pattern, more) -> {
+            double[] sum = sum(pattern);
             for (int column = 0; column < COLUMNS; column++) {
-                sums[at + column] += other.sums[COLUMNS * i + column];
+                sum[column] += more[column];
             }
-        }
-    }
-
-    /** Counts pixels of a pattern. */
-    private int slot(long pattern, int count) {
-        if (2 * size > patterns.length) {
-            grow();
-        }
-        int at = place(patterns, counts, pattern);
-        if (counts[at] == 0) {
-            patterns[at] = pattern;
-            size++;
-        }
-        counts[at] += count;
-        return at;
-    }
-
-    private static int place(long[] patterns, int[] counts, long pattern) {
-        int mask = patterns.length - 1;
-        int at = (int) ((pattern * 0x9E3779B97F4A7C15L) >>> 32) & mask;
-        while (counts[at] != 0 && patterns[at] != pattern) {
-            at = (at + 1) & mask;
-        }
-        return at;
-    }
-
-    private void grow() {
-        long[] wider = new long[2 * patterns.length];
-        int[] widerCounts = new int[wider.length];
-        double[] widerSums = new double[COLUMNS * wider.length];
-        for (int i = 0; i < patterns.length; i++) {
-            if (counts[i] != 0) {
-                int at = place(wider, widerCounts, patterns[i]);
-                wider[at] = patterns[i];
-                widerCounts[at] = counts[i];
-                System.arraycopy(sums, COLUMNS * i, widerSums, COLUMNS * at, COLUMNS);
-            }
-        }
-        patterns = wider;
-        counts = widerCounts;
-        sums = widerSums;
-    }
-
-    private int[] inOrder() {
-        Integer[] order = new Integer[size];
-        int next = 0;
-        for (int i = 0; i < patterns.length; i++) {
-            if (counts[i] != 0) {
-                order[next++] = i;
-            }
-        }
-        Arrays.sort(order, (one, two) -> Long.compare(patterns[one], patterns[two]));
-        return Arrays.stream(order).mapToInt(i -> i).toArray();
+        });
     }
 
     /** Takes patterns in the order of their numbers. */
     interface Taker {
-        /**
-         * Takes one.
-         *
-         * @param means of the columns but {@link #HELD}; where the pad was held up nowhere, the root is that of nothing wiped. Used again
-         */
+        /** Takes one and the means of its columns; where the pad was held up nowhere, the root is that of nothing wiped. */
         void take(long pattern, int count, float[] means);
     }
 
     /** Hands on every pattern. */
     void each(Taker taker) {
-        float[] means = new float[COLUMNS];
-        for (int i : inOrder()) {
+        new TreeMap<>(sums).forEach((pattern, sum) -> {
+            float[] means = new float[COLUMNS];
             for (int column = 0; column < COLUMNS; column++) {
-                means[column] = (float) (sums[COLUMNS * i + column] / counts[i]);
+                means[column] = (float) (sum[column] / sum[COUNT]);
             }
-            double held = sums[COLUMNS * i + HELD];
-            means[ROOT] = held > 0 ? (float) (sums[COLUMNS * i + ROOT] / held) : means[FULL];
-            taker.take(patterns[i], counts[i], means);
-        }
+            means[ROOT] = sum[HELD] > 0 ? (float) (sum[ROOT] / sum[HELD]) : means[FULL];
+            taker.take(pattern, (int) sum[COUNT], means);
+        });
     }
 
     /** For keeping. */
     byte[] bytes() {
-        ByteBuffer bytes =
-                ByteBuffer.allocate(8 + size * (12 + 4 * COLUMNS)).putInt(MAGIC).putInt(size);
-        for (int i : inOrder()) {
-            bytes.putLong(patterns[i]).putInt(counts[i]);
-            for (int column = 0; column < COLUMNS; column++) {
-                bytes.putFloat((float) sums[COLUMNS * i + column]);
+        ByteBuffer bytes = ByteBuffer.allocate(Integer.BYTES + sums.size() * RECORD_BYTES).putInt(MAGIC);
+        new TreeMap<>(sums).forEach((pattern, sum) -> {
+            bytes.putLong(pattern);
+            for (double value : sum) {
+                bytes.putFloat((float) value);
             }
-        }
+        });
         return bytes.array();
     }
 
     /** What was kept; empty if it is something else. */
     static Optional<PatternTally> of(ByteBuffer bytes) {
-        if (bytes.remaining() < 8 || bytes.getInt() != MAGIC) {
-            return Optional.empty();
-        }
-        int size = bytes.getInt();
-        if (size < 1 || bytes.remaining() != (long) size * (12 + 4 * COLUMNS)) {
+        if (bytes.remaining() <= RECORD_BYTES || bytes.getInt() != MAGIC || bytes.remaining() % RECORD_BYTES != 0) {
             return Optional.empty();
         }
         PatternTally tally = new PatternTally();
-        for (int i = 0; i < size; i++) {
-            long pattern = bytes.getLong();
-            int count = bytes.getInt();
-            if (count < 1) {
-                return Optional.empty();
-            }
-            int at = COLUMNS * tally.slot(pattern, count);
+        while (bytes.hasRemaining()) {
+            double[] sum = tally.sum(bytes.getLong());
             for (int column = 0; column < COLUMNS; column++) {
-                tally.sums[at + column] = bytes.getFloat();
+                sum[column] = bytes.getFloat();
+            }
+            if (!(sum[COUNT] >= 1)) {
+                return Optional.empty();
             }
         }
         return Optional.of(tally);
