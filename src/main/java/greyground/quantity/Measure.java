@@ -6,9 +6,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A number and a unit, as people type them: the one parser behind {@link Lengths}, {@link Durations}, {@link Angles},
- * {@link Temperatures}, {@link Percents} and {@link Density}. A decimal comma is taken as a point; a space before the unit
- * and the case of its letters do not matter.
+ * A number and a unit, as people type them: the one parser behind {@link Lengths}, {@link Durations} and every {@link Unit}.
+ * A decimal comma is taken as a point; a space before the unit and the case of its letters do not matter.
  *
  * @param number as typed, with its sign
  * @param unit in lower case, empty when none was typed

@@ -30,8 +30,8 @@ public record PaperShrink(double acrossPercent, double downPercent) {
      */
     public static PaperShrink parse(String what, String text) {
         String[] pair = Measure.pair(text);
-        double across = Percents.parsePercent(what, pair[0]);
-        return new PaperShrink(across, pair.length == 1 ? across : Percents.parsePercent(what, pair[1]));
+        double across = Unit.PERCENT.parse(what, pair[0]);
+        return new PaperShrink(across, pair.length == 1 ? across : Unit.PERCENT.parse(what, pair[1]));
     }
 
     /** Film width for a print of width 1. */

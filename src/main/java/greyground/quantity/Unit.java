@@ -3,6 +3,8 @@ package greyground.quantity;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What a number counts: how it is shown, also where people measure in inches, and how it is typed. Values are kept metric. */
 @SuppressWarnings("ImmutableEnumChecker") // ways of reading hold nothing that changes
@@ -17,23 +19,33 @@ public enum Unit {
             Lengths.MILLIMETRES_PER_INCH / 10,
             1),
     DOTS("dpi", 0, (what, text) -> Resolution.parse(what, text).dotsPerInch()),
-    PERCENT("%", 1, Percents::read),
+    PERCENT("%", 1, Unit::percent),
     /** A fraction, 0 to 1, that people read in percent. */
-    SHARE("%", 1, (what, text) -> Percents.read(what, text) / 100, "%", 100, 1),
-    DEGREES("\u00b0", 2, Angles::parseDegrees),
+    SHARE("%", 1, (what, text) -> percent(what, text) / 100, "%", 100, 1),
+    DEGREES("\u00b0", 2, Unit::degrees),
     SECONDS("s", 1, Durations::parseSeconds),
     MINUTES("min", 1, (what, text) -> Durations.parseSeconds(what, text) / 60),
-    CELSIUS("\u00b0C", 1, Temperatures::parseCelsius),
+    CELSIUS("\u00b0C", 1, Unit::celsius),
     BAUME("\u00b0B\u00e9", 1),
-    GRAMS("g/L", 1, Concentrations::parseGramsPerLitre),
+    GRAMS("g/L", 1, Unit::grams),
     RATE("\u00b5m/min", 2),
-    DENSITY("D", 2),
+    /** Optical density, D = -log10 T (transmittance) or -log10 R (reflectance factor); functional notation of ISO 5-1:2009. */
+    DENSITY("D", 2, Unit::density),
     STEPS("steps", 0),
     RATIO("", 2),
     PER_MICROMETRE("per \u00b5m", 3),
     COUNT("", 0);
 
     private static final Pattern BARE = Pattern.compile("\\s*[+\\-\u2212]?[0-9.,]+\\s*");
+
+    private static final Map<String, Double> DEGREES_PER_UNIT =
+            Map.of("", 1.0, "\u00b0", 1.0, "deg", 1.0, "degree", 1.0, "degrees", 1.0);
+    private static final Map<String, Double> DEGREES_OF_HEAT = Stream.of(
+                    "c", "\u00b0c", "\u00b0 c", "degc", "celsius", "f", "\u00b0f", "\u00b0 f", "degf", "fahrenheit")
+            .collect(Collectors.toMap(unit -> unit, unit -> 1.0));
+    private static final double STOP = StrictMath.log10(2);
+    private static final Map<String, Double> DENSITY_PER_UNIT =
+            Map.of("", 1.0, "d", 1.0, "stop", STOP, "stops", STOP, "step", 0.15, "steps", 0.15);
 
     private final String symbol;
     private final int decimals;
@@ -68,6 +80,38 @@ public enum Unit {
     private static double plain(String symbol, String what, String text) {
         return Measure.parse(what, text, "a number", "write digits")
                 .in(Map.of("", 1.0, symbol.toLowerCase(Locale.ROOT), 1.0), what, text, symbol + ", or nothing");
+    }
+
+    /** The sign must be typed: "0.7" could be seven tenths or seven thousandths. */
+    private static double percent(String what, String text) {
+        return Measure.parse(what, text, "a percentage", "write a number and %, such as 0.7%")
+                .in(Map.of("%", 1.0, "percent", 1.0, "\u2030", 0.1), what, text, "%");
+    }
+
+    /** A bare number is degrees; the trade uses nothing else. */
+    private static double degrees(String what, String text) {
+        double degrees = Measure.parse(what, text, "an angle", "write degrees, such as 45 or 7.5deg")
+                .in(DEGREES_PER_UNIT, what, text, "deg, or nothing");
+        return Refusal.checkRange(what, degrees, -360, 360, "degrees", "one turn is enough");
+    }
+
+    private static double celsius(String what, String text) {
+        Measure measure = Measure.parse(what, text, "a temperature", "write a number and C or F, such as 20C or 68F");
+        double number = measure.in(DEGREES_OF_HEAT, what, text, "C or F");
+        double celsius = measure.unit().contains("f") ? (number - 32) * 5 / 9 : number;
+        return Refusal.checkRange(what, celsius, -20, 150, "\u00b0C", "check the number and its unit");
+    }
+
+    private static double grams(String what, String text) {
+        double grams = Measure.parse(what, text, "a concentration", "write a number and g/L, such as 20g/L")
+                .in(Map.of("g/l", 1.0, "mg/l", 1e-3), what, text, "g/L");
+        return Refusal.checkRange(what, grams, 0, 1000, "g/L", "check the number and its unit");
+    }
+
+    /** In stops (log10 2), or in steps of the usual 21-step wedge: 0.15, an exposure ratio of 10^0.15 = 1.412538. */
+    private static double density(String what, String text) {
+        return Measure.parse(what, text, "a density", "write a number, such as 1.35 or 4.5stops")
+                .in(DENSITY_PER_UNIT, what, text, "D, stops or steps, or nothing for density");
     }
 
     private static boolean bare(String text) {

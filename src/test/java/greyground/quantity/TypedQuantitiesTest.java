@@ -78,10 +78,10 @@ class TypedQuantitiesTest {
         List<Consumer<String>> readers = List.of(
                 text -> Lengths.parseMillimetres("x", text),
                 text -> Durations.parseSeconds("x", text),
-                text -> Angles.parseDegrees("x", text),
-                text -> Temperatures.parseCelsius("x", text),
-                text -> Percents.parsePercent("x", text),
-                text -> Density.parse("x", text),
+                text -> Unit.DEGREES.parse("x", text),
+                text -> Unit.CELSIUS.parse("x", text),
+                text -> Unit.PERCENT.parse("x", text),
+                text -> Unit.DENSITY.parse("x", text),
                 text -> Offset.parse("x", text),
                 text -> PaperShrink.parse("x", text),
                 text -> Ruling.parse("x", text),
@@ -165,24 +165,34 @@ class TypedQuantitiesTest {
 
     @Test
     void readsAngles() {
-        assertEquals(45, Angles.parseDegrees("angle", "45"));
-        assertEquals(45, Angles.parseDegrees("angle", "45°"));
-        assertEquals(-7.5, Angles.parseDegrees("angle", "-7.5 deg"));
-        assertThrows(Refusal.class, () -> Angles.parseDegrees("angle", "0.5 rad"));
-        assertThrows(Refusal.class, () -> Angles.parseDegrees("angle", "361"));
+        assertEquals(45, Unit.DEGREES.parse("angle", "45"));
+        assertEquals(45, Unit.DEGREES.parse("angle", "45°"));
+        assertEquals(-7.5, Unit.DEGREES.parse("angle", "-7.5 deg"));
+        assertThrows(Refusal.class, () -> Unit.DEGREES.parse("angle", "0.5 rad"));
+        assertThrows(Refusal.class, () -> Unit.DEGREES.parse("angle", "361"));
     }
 
     /** 68 °F = 20 °C by definition of the scales. */
     @Test
     void readsTemperatures() {
-        assertEquals(20, Temperatures.parseCelsius("bath", "20C"));
-        assertEquals(20, Temperatures.parseCelsius("bath", "20 °C"));
-        assertEquals(20, Temperatures.parseCelsius("bath", "68F"), 1e-12);
-        assertEquals(-5, Temperatures.parseCelsius("room", "-5 c"));
-        assertTrue(assertThrows(Refusal.class, () -> Temperatures.parseCelsius("bath", "20"))
+        assertEquals(20, Unit.CELSIUS.parse("bath", "20C"));
+        assertEquals(20, Unit.CELSIUS.parse("bath", "20 °C"));
+        assertEquals(20, Unit.CELSIUS.parse("bath", "68F"), 1e-12);
+        assertEquals(-5, Unit.CELSIUS.parse("room", "-5 c"));
+        assertTrue(assertThrows(Refusal.class, () -> Unit.CELSIUS.parse("bath", "20"))
                 .getMessage()
                 .contains("has no unit"));
-        assertThrows(Refusal.class, () -> Temperatures.parseCelsius("bath", "300C"));
+        assertThrows(Refusal.class, () -> Unit.CELSIUS.parse("bath", "300C"));
+    }
+
+    /** By its definition, D = -log10 T (functional notation of ISO 5-1:2009). */
+    @Test
+    void readsDensities() {
+        assertEquals(1.35, Unit.DENSITY.parse("black", "9 steps"), 1e-12);
+        assertEquals(1.35, Unit.DENSITY.parse("black", "4.4846 stops"), 1e-5);
+        assertEquals(1.35, Unit.DENSITY.parse("black", "1,35 D"));
+        assertEquals(1.35, Unit.DENSITY.parse("black", "1.35"));
+        assertThrows(Refusal.class, () -> Unit.DENSITY.parse("black", "3 mm"));
     }
 
     @ParameterizedTest

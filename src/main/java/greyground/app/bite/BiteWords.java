@@ -2,7 +2,6 @@ package greyground.app.bite;
 
 import greyground.plan.Bite;
 import greyground.plan.BittenTones;
-import greyground.quantity.Density;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
@@ -26,6 +25,7 @@ public record BiteWords(Map<String, String> given) {
             List.of("depth", "darkest", "bitten", "measured", "proof-density", "proof-depth");
 
     private static final Range CELSIUS = new Range(5, 50, Unit.CELSIUS, "read a thermometer in the bath");
+    private static final Range DENSITY = new Range(0, 10, Unit.DENSITY, "films reach 4.5, prints 2.2");
     private static final Range COPPER = new Range(0, 200, Unit.GRAMS, "add up the bite log");
     private static final int MOST_PROOFS = 50;
 
@@ -138,7 +138,8 @@ public record BiteWords(Map<String, String> given) {
         return density == null
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(
-                        Density.parse("density of the proof's solid", density).optical());
+                        DENSITY.check(
+                        "density of the proof's solid", Unit.DENSITY.parse("density of the proof's solid", density)));
     }
 
     OptionalDouble proofDepthMicrometres() {

@@ -3,7 +3,6 @@ package greyground.app.teach;
 import greyground.app.recipe.FilmWords;
 import greyground.fit.MeasuredDepth;
 import greyground.quantity.Lengths;
-import greyground.quantity.Percents;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
@@ -75,7 +74,7 @@ public record ReadWords(Map<String, String> given) {
     public double flareShare() {
         return word("flare")
                 .map(text -> Refusal.checkRange(
-                                "flare", Percents.parsePercent("flare", text), 0, 10, "%", "0.5 to 2 % is usual")
+                                "flare", Unit.PERCENT.parse("flare", text), 0, 10, "%", "0.5 to 2 % is usual")
                         / 100)
                 .orElse(0.0);
     }
