@@ -10,8 +10,8 @@ import java.util.Arrays;
  * The gap between paper and that lightest tone, and all that is darker than the turning point, has no coverage; such a wish
  * gets the nearest attainable tone, and {@link #attainable} says so. Nothing is extrapolated.
  *
- * <p>The response is read at {@value #NODES} coverages, closer at both ends where edges make it steep, and inverted by a
- * {@link FritschButland} cubic through the exchanged axes. A response that wavers is first fitted isotonically.
+ * <p>The response is read at {@value #NODES} coverages, closer at both ends where edges make it steep, and inverted by
+ * Fritsch and Butland's {@link MonotoneCubic} through the exchanged axes. A response that wavers is first fitted isotonically.
  */
 public final class ResponseInverse {
     /** Coverages at which a response is read. */
