@@ -122,15 +122,9 @@ final class DiscRows {
     private static void narrow(long[] run, long[] source, int step) {
         int from = PAD + Math.floorDiv(step, BitPlane.WORD);
         int left = Math.floorMod(step, BitPlane.WORD);
-        int right = BitPlane.WORD - left;
-        if (left == 0) {
-            for (int i = 0; i < run.length; i++) {
-                run[i] &= source[from + i];
-            }
-            return;
-        }
+        int right = BitPlane.WORD - 1 - left;
         for (int i = 0; i < run.length; i++) {
-            run[i] &= source[from + i] << left | source[from + i + 1] >>> right;
+            run[i] &= source[from + i] << left | source[from + i + 1] >>> 1 >>> right;
         }
     }
 
@@ -138,15 +132,9 @@ final class DiscRows {
     private static void widen(long[] run, long[] source, int step) {
         int from = PAD + Math.floorDiv(step, BitPlane.WORD);
         int left = Math.floorMod(step, BitPlane.WORD);
-        int right = BitPlane.WORD - left;
-        if (left == 0) {
-            for (int i = 0; i < run.length; i++) {
-                run[i] |= source[from + i];
-            }
-            return;
-        }
+        int right = BitPlane.WORD - 1 - left;
         for (int i = 0; i < run.length; i++) {
-            run[i] |= source[from + i] << left | source[from + i + 1] >>> right;
+            run[i] |= source[from + i] << left | source[from + i + 1] >>> 1 >>> right;
         }
     }
 

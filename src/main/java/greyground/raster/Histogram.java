@@ -11,20 +11,15 @@ public final class Histogram {
 
     private Histogram() {}
 
-    /** Counts every pixel of a rectangle, which must lie on the plane. */
-    public static long[] of(GreyPlane plane, PixelRect part, int threads) throws IOException {
-        return of(plane, part.left(), part.top(), part.width(), part.height(), threads);
-    }
-
     /**
-     * Counts every pixel of columns {@code left..left+width-1} and rows {@code top..top+height-1}, which must lie on the plane.
+     * Counts every pixel of a rectangle, which must lie on the plane.
      *
      * @return 65 536 counts, indexed by grey code
      */
-    public static long[] of(GreyPlane plane, int left, int top, int width, int height, int threads) throws IOException {
+    public static long[] of(GreyPlane plane, PixelRect part, int threads) throws IOException {
         long[] all = new long[CODES];
         Bands.<int[]>inOrder(
-                height,
+                part.height(),
                 ROWS_PER_BAND,
                 threads,
                 () -> {
@@ -32,8 +27,8 @@ public final class Histogram {
                     return (first, count) -> {
                         int[] counts = new int[CODES];
                         for (int y = first; y < first + count; y++) {
-                            plane.readRow(top + y, row);
-                            for (int x = left; x < left + width; x++) {
+                            plane.readRow(part.top() + y, row);
+                            for (int x = part.left(); x < part.right(); x++) {
                                 counts[row[x] & 0xFFFF]++;
                             }
                         }

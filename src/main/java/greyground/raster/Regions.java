@@ -1,6 +1,7 @@
 package greyground.raster;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Finds the connected regions of a bitmap that is seen once, row by row from the top; pixels that meet at a corner are
@@ -25,43 +26,55 @@ public final class Regions {
     }
 
     private final Taker taker;
-    private Row before = new Row();
-    private Row now = new Row();
-    private int[] parents = new int[64];
+    private List<Run> before = new ArrayList<>();
+    private List<Run> now = new ArrayList<>();
 
-    /** The runs of one row, and the regions they belong to. */
-    private static final class Row {
-        private int[] starts = new int[32];
-        private int[] ends = new int[32];
-        private int[] regions = new int[32];
-        private int runs;
-        private long[] pixels = new long[32];
-        private long[] weights = new long[32];
-        private double[] bests = new double[32];
-        private int[] bestXs = new int[32];
-        private int[] bestYs = new int[32];
-        private int count;
+    /** A run of one row; the one that stands for its region holds what the region has so far. */
+    private static final class Run {
+        private final int start;
+        private final int end;
+        private long pixels;
+        private long weight;
+        private double best;
+        private int bestX;
+        private int bestY;
+        private Run standsFor = this;
+        private boolean settled;
 
-        private void grow() {
-            int size = 2 * starts.length;
-            starts = Arrays.copyOf(starts, size);
-            ends = Arrays.copyOf(ends, size);
-            regions = Arrays.copyOf(regions, size);
-            pixels = Arrays.copyOf(pixels, size);
-            weights = Arrays.copyOf(weights, size);
-            bests = Arrays.copyOf(bests, size);
-            bestXs = Arrays.copyOf(bestXs, size);
-            bestYs = Arrays.copyOf(bestYs, size);
+        Run(int start, int end, long weight, double best, int bestX, int bestY) {
+            this.start = start;
+            this.end = end;
+            this.pixels = (long) end - start;
+            this.weight = weight;
+            this.best = best;
+            this.bestX = bestX;
+            this.bestY = bestY;
         }
 
-        private void add(int region, long morePixels, long moreWeight, double best, int x, int y) {
-            pixels[region] += morePixels;
-            weights[region] += moreWeight;
-            boolean earlier = y < bestYs[region] || (y == bestYs[region] && x < bestXs[region]);
-            if (best > bests[region] || (best == bests[region] && earlier)) {
-                bests[region] = best;
-                bestXs[region] = x;
-                bestYs[region] = y;
+        /** The run that stands for this one's region (union and find, with ways made shorter as they are gone). */
+        Run region() {
+            Run at = this;
+            while (at.standsFor != at) {
+                at.standsFor = at.standsFor.standsFor;
+                at = at.standsFor;
+            }
+            return at;
+        }
+
+        void join(Run other) {
+            Run into = other.region();
+            Run from = region();
+            if (from == into) {
+                return;
+            }
+            from.standsFor = into;
+            into.pixels += from.pixels;
+            into.weight += from.weight;
+            boolean earlier = from.bestY < into.bestY || (from.bestY == into.bestY && from.bestX < into.bestX);
+            if (from.best > into.best || (from.best == into.best && earlier)) {
+                into.best = from.best;
+                into.bestX = from.bestX;
+                into.bestY = from.bestY;
             }
         }
     }
@@ -82,17 +95,7 @@ public final class Regions {
      * @param y the row at hand
      */
     public void add(int start, int end, long weight, double best, int bestX, int y) {
-        if (now.runs == now.starts.length) {
-            now.grow();
-        }
-        int run = now.runs++;
-        now.starts[run] = start;
-        now.ends[run] = end;
-        now.pixels[run] = (long) end - start;
-        now.weights[run] = weight;
-        now.bests[run] = best;
-        now.bestXs[run] = bestX;
-        now.bestYs[run] = y;
+        now.add(new Run(start, end, weight, best, bestX, y));
     }
 
     /**
@@ -114,106 +117,33 @@ public final class Regions {
 
     /** Ends the row at hand; a row without runs ends all regions. */
     public void endRow() {
-        int earlier = before.count;
-        int nodes = earlier + now.runs;
-        if (parents.length < nodes) {
-            parents = new int[2 * nodes];
-        }
-        for (int i = 0; i < nodes; i++) {
-            parents[i] = i;
-        }
         int above = 0;
-        for (int run = 0; run < now.runs; run++) {
-            while (above < before.runs && before.ends[above] < now.starts[run]) {
+        for (Run run : now) {
+            while (above < before.size() && before.get(above).end < run.start) {
                 above++;
             }
-            for (int k = above; k < before.runs && before.starts[k] <= now.ends[run]; k++) {
-                join(before.regions[k], earlier + run);
+            for (int k = above; k < before.size() && before.get(k).start <= run.end; k++) {
+                run.join(before.get(k));
             }
         }
-        settle(earlier);
-        Row old = before;
+        before.forEach(run -> run.region().settled = false);
+        now.forEach(run -> run.region().settled = true);
+        for (Run run : before) {
+            Run region = run.region();
+            if (!region.settled) {
+                region.settled = true;
+                taker.take(region.pixels, region.weight, region.best, region.bestX, region.bestY);
+            }
+        }
+        List<Run> row = before;
         before = now;
-        now = old;
-        now.runs = 0;
-        now.count = 0;
+        now = row;
+        now.clear();
     }
 
     /** Hands on whatever regions are left. */
     public void end() {
         endRow();
         endRow();
-    }
-
-    /** Gathers this row's runs, and the regions above that they join, into regions numbered from 0. */
-    private void settle(int earlier) {
-        // The first run of a region takes its number; runs were added in order, so a number never passes its run.
-        int[] numbers = now.regions;
-        int count = 0;
-        for (int run = 0; run < now.runs; run++) {
-            int root = root(earlier + run);
-            if (root == earlier + run) {
-                // The slot belonged to a run already gathered, or to this one.
-                int number = count++;
-                now.pixels[number] = now.pixels[run];
-                now.weights[number] = now.weights[run];
-                now.bests[number] = now.bests[run];
-                now.bestXs[number] = now.bestXs[run];
-                now.bestYs[number] = now.bestYs[run];
-                numbers[run] = number;
-            } else {
-                int number = numbers[root - earlier];
-                now.add(number, now.pixels[run], now.weights[run], now.bests[run], now.bestXs[run], now.bestYs[run]);
-                numbers[run] = number;
-            }
-        }
-        now.count = count;
-        for (int region = 0; region < earlier; region++) {
-            int root = root(region);
-            if (root >= earlier) {
-                now.add(
-                        numbers[root - earlier],
-                        before.pixels[region],
-                        before.weights[region],
-                        before.bests[region],
-                        before.bestXs[region],
-                        before.bestYs[region]);
-            } else {
-                taker.take(
-                        before.pixels[region],
-                        before.weights[region],
-                        before.bests[region],
-                        before.bestXs[region],
-                        before.bestYs[region]);
-            }
-        }
-    }
-
-    /** Joins two regions; the root is the earliest run among them, or a region above where there is no run yet. */
-    private void join(int a, int b) {
-        int first = root(a);
-        int second = root(b);
-        if (first == second) {
-            return;
-        }
-        int earlier = before.count;
-        boolean firstIsRun = first >= earlier;
-        boolean secondIsRun = second >= earlier;
-        if (firstIsRun == secondIsRun) {
-            parents[Math.max(first, second)] = Math.min(first, second);
-        } else if (firstIsRun) {
-            parents[second] = first;
-        } else {
-            parents[first] = second;
-        }
-    }
-
-    private int root(int node) {
-        int at = node;
-        while (parents[at] != at) {
-            parents[at] = parents[parents[at]];
-            at = parents[at];
-        }
-        return at;
     }
 }

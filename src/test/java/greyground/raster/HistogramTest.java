@@ -38,8 +38,8 @@ class HistogramTest {
                 expected[(7 * x + 13 * y) & 0xFFFF]++;
             }
         }
-        assertArrayEquals(expected, Histogram.of(SLANTED, 5, 20, 250, 600, 1));
-        assertArrayEquals(expected, Histogram.of(SLANTED, 5, 20, 250, 600, 3));
+        assertArrayEquals(expected, Histogram.of(SLANTED, new PixelRect(5, 20, 250, 600), 1));
+        assertArrayEquals(expected, Histogram.of(SLANTED, new PixelRect(5, 20, 250, 600), 3));
         assertEquals(250L * 600, Arrays.stream(expected).sum());
     }
 }
