@@ -1,17 +1,21 @@
 package greyground.grain;
 
 /**
- * Enlarges a worked grain to a finer film: edges become smooth, and each dot and land is born at the least size that the
+ * Enlarges a grain to a finer film: edges become smooth, and each dot and land is born at the least size that the
  * finer film allows.
  */
 final class FineGrain {
     private FineGrain() {}
 
-    /** @param times whole enlargement in both directions, at least 2 */
-    static float[] enlarged(WorkedGrain grain, int times, LeastDot least, long seed) {
-        int from = grain.side();
+    /**
+     * Enlarges.
+     *
+     * @param coarse the coverage at which each pixel of the grid turns black, row by row, 0 to 1
+     * @param times whole enlargement in both directions, at least 2
+     */
+    static float[] enlarged(GrainSites sites, float[] coarse, int times, LeastDot least, long seed) {
+        int from = (int) sites.side;
         int side = from * times;
-        float[] coarse = grain.coverage();
         float[] fine = new float[side * side];
         int[] near = new int[times];
         float[] share = new float[times];
@@ -34,7 +38,6 @@ final class FineGrain {
                 }
             }
         }
-        GrainSites sites = grain.sites();
         for (int s = 0; s < 2 * sites.count; s++) {
             boolean dot = s < sites.count;
             int row = (int) sites.y[s];

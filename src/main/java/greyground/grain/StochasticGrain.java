@@ -2,6 +2,8 @@ package greyground.grain;
 
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
+import java.util.Arrays;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * Makes the tile of a clustered random grain (green noise, after Lau, Arce and Gallagher 1998, from memory): dots and
@@ -63,10 +65,11 @@ public final class StochasticGrain {
         int side = (int) Math.min(Math.ceil(wanted), most);
         side -= side % block;
         int count = (int) Math.max(4, Math.round(side * (double) side / (working * working)));
-        WorkedGrain worked = WorkedGrain.of(side, count, block, least / enlargement, grain.seed());
-        float[] coverage = enlargement == 1
-                ? worked.coverage()
-                : FineGrain.enlarged(worked, enlargement, LeastDot.holding(least), grain.seed());
+        GrainSites sites = GrainSites.relaxed(count, side, grain.seed());
+        float[] coverage = coverage(sites, block, LeastDot.holding(least / enlargement), grain.seed());
+        if (enlargement > 1) {
+            coverage = FineGrain.enlarged(sites, coverage, enlargement, LeastDot.holding(least), grain.seed());
+        }
         int pixels = side * enlargement;
         return ThresholdTile.fromOrder(pixels, pixels, BlackeningOrder.of(coverage, grain.seed()));
     }
@@ -86,5 +89,58 @@ public final class StochasticGrain {
                 + Refusal.plain(Math.min(leastWidthMicrometres, MOST_WIDTH_IN_SPACINGS * spacing))
                 + " µm wide need at least " + Refusal.plain(Math.ceil(possible))
                 + " µm there: choose a coarser grain or a finer film");
+    }
+
+    /**
+     * Works out when each pixel turns black, row by row, 0 to 1.
+     *
+     * @param block side of the squares that share a threshold in {@link GrainGrowth}; divides the tile's side
+     * @param least what each dot and land holds from the first
+     */
+    private static float[] coverage(GrainSites sites, int block, LeastDot least, long seed) {
+        int side = (int) sites.side;
+        int count = sites.count;
+        double spacing = side / Math.sqrt(count);
+        float[] field = GrainField.evenlySpread(sites, side, spacing);
+        byte[] reserved = new byte[side * side];
+        FirstPixels[] first = FirstPixels.of(sites, side, spacing, field, least, seed, reserved);
+        CompletableFuture<FirstDots> landsBorn = CompletableFuture.supplyAsync(() -> FirstDots.born(
+                Arrays.copyOfRange(sites.x, count, 2 * count),
+                Arrays.copyOfRange(sites.y, count, 2 * count),
+                side,
+                first[1],
+                seed + 1));
+        CompletableFuture<FirstDots> dotsBorn = CompletableFuture.supplyAsync(() ->
+                FirstDots.born(Arrays.copyOf(sites.x, count), Arrays.copyOf(sites.y, count), side, first[0], seed));
+        GrainGrowth growth = new GrainGrowth(side, spacing, block);
+        float[] bend = growth.halfway(field, reserved);
+        boolean[] black = new boolean[side * side];
+        boolean[] white = new boolean[side * side];
+        for (int y = 0; y < side; y++) {
+            for (int x = 0; x < side; x++) {
+                boolean isBlack = growth.blackHalfway(field, reserved, bend, x, y);
+                black[y * side + x] = isBlack;
+                white[y * side + x] = !isBlack;
+            }
+        }
+        float[] lands = new float[side * side];
+        FirstDots landsFirst = landsBorn.join();
+        CompletableFuture<Void> landsGrown = CompletableFuture.runAsync(() -> {
+            float[] bendBack = new float[bend.length];
+            for (int i = 0; i < bend.length; i++) {
+                bendBack[i] = -bend[i];
+            }
+            new GrainGrowth(side, spacing, block).grow(GrainField.mirrored(field), white, landsFirst, bendBack, lands);
+            UnbrokenDots.join(lands, white, side, first[1], count, 0.5f);
+        });
+        float[] coverage = new float[side * side];
+        FirstDots dotsFirst = dotsBorn.join();
+        growth.grow(field, black, dotsFirst, bend, coverage);
+        UnbrokenDots.join(coverage, black, side, first[0], count, 0.5f);
+        landsGrown.join();
+        for (int i = 0; i < coverage.length; i++) {
+            coverage[i] = black[i] ? coverage[i] : 1 - lands[i];
+        }
+        return coverage;
     }
 }

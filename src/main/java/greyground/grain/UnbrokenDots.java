@@ -21,12 +21,6 @@ final class UnbrokenDots {
     static void join(float[] coverage, boolean[] inside, int side, FirstPixels first, int sites, float most) {
         float[] joined = new float[coverage.length];
         Arrays.fill(joined, NEVER);
-        for (int site = 0; site < sites; site++) {
-            for (int k = 0; k < first.least(); k++) {
-                int pixel = first.pixel(site, k);
-                joined[pixel] = coverage[pixel];
-            }
-        }
         int pixels = side * side;
         // A wave from all least dots at once; a pixel waits at most once, so the ring never overflows.
         int[] ring = new int[pixels];
@@ -34,8 +28,10 @@ final class UnbrokenDots {
         int tail = 0;
         for (int site = 0; site < sites; site++) {
             for (int k = 0; k < first.least(); k++) {
-                waits[first.pixel(site, k)] = true;
-                ring[tail++] = first.pixel(site, k);
+                int pixel = first.pixel(site, k);
+                joined[pixel] = coverage[pixel];
+                waits[pixel] = true;
+                ring[tail++] = pixel;
             }
         }
         int waiting = tail;
