@@ -29,6 +29,21 @@ public record Area(int left, int top, int width, int height) {
         return top + height;
     }
 
+    /** Its middle, across. */
+    public double middleX() {
+        return left + width / 2.0;
+    }
+
+    /** Its middle, down. */
+    public double middleY() {
+        return top + height / 2.0;
+    }
+
+    /** True where a place lies inside, not on its left or top edge. */
+    public boolean holds(double x, double y) {
+        return x > left && y > top && x < right() && y < bottom();
+    }
+
     /** True where the two share any of their surface. */
     public boolean meets(Area other) {
         return left < other.right() && other.left < right() && top < other.bottom() && other.top < bottom();

@@ -3,6 +3,7 @@ package greyground.chart;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A test plate: what lies where. All places count from the plate's top left as the print reads.
@@ -61,6 +62,11 @@ public record TestPlate(
                 ? of(recipe).codes().stream().map(CornerCode::area).toList()
                 : CodePlaces.of(recipe).corners();
         return codes(recipe, places, code.id());
+    }
+
+    /** The code that says a text, if any of the plate's does. */
+    public Optional<CornerCode> code(String text) {
+        return codes.stream().filter(code -> code.text().equals(text)).findFirst();
     }
 
     /** Five letters and digits that stand for this layout. */

@@ -10,7 +10,7 @@ import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.scan.ChartReader;
 import greyground.scan.PaperWhite;
-import greyground.scan.PlateOnScan;
+import greyground.scan.Projective;
 import greyground.scan.ScanReading;
 import greyground.scan.TargetReading;
 import java.util.ArrayList;
@@ -31,7 +31,7 @@ public final class ScanOverlay {
     private static final double LIGHTEST_BEHIND_WHITE = 55;
 
     private final ScanReading reading;
-    private final PlateOnScan place;
+    private final Projective place;
     private final double left;
     private final double top;
     private final double perPixel;

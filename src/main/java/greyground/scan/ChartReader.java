@@ -35,15 +35,13 @@ public final class ChartReader {
      */
     public static ScanReading read(GreyPlane scan, TestPlate expected, ScanChoices choices, Progress progress) {
         LightMap light = LightMap.of(scan, THREADS, progress.part(0, 0.5));
-        FoundPlate sight = choices.corners().isEmpty()
+        PlateSearch.FoundPlate sight = choices.corners().isEmpty()
                 ? PlateSearch.byCodes(light, expected)
                 : PlateSearch.byHand(light, expected, choices.corners());
         progress.done(0.8);
         List<String> notes = new ArrayList<>(sight.notes());
         Projective place = sight.place();
-        double middleX = expected.recipe().widthMicrometres() / 2.0;
-        double middleY = expected.recipe().heightMicrometres() / 2.0;
-        double pixelsPerMillimetre = place.scale(middleX, middleY) * 1000;
+        double pixelsPerMillimetre = place.scale(expected.recipe().plate()) * 1000;
         StrayLight stray = new StrayLight(light, choices.flareShare(), pixelsPerMillimetre);
         PaperWhite paper = PaperWhite.of(expected, place, stray);
         @Nullable
@@ -58,15 +56,16 @@ public final class ChartReader {
                 continue;
             }
             Area inner = inner(patch.area());
-            FieldReading reading = meter.read(inner.left(), inner.top(), inner.width(), inner.height(), uneven(patch));
+            FieldMeter.Reading reading =
+                    meter.read(inner.left(), inner.top(), inner.width(), inner.height(), uneven(patch));
             tally.count(reading);
             if (!spoiled(reading)) {
                 patches.add(new MeasuredPatch(
                         patch.coverage(),
                         reading.lightness(),
                         Math.min(100, reading.spread()),
-                        (patch.area().left() + patch.area().width() / 2.0) / 1000,
-                        (patch.area().top() + patch.area().height() / 2.0) / 1000,
+                        patch.area().middleX() / 1000,
+                        patch.area().middleY() / 1000,
                         inner.width() / 1000.0 * inner.height() / 1000.0));
             }
         }
@@ -74,7 +73,7 @@ public final class ChartReader {
         List<TargetReading> targets = TargetMeter.read(scan, expected.targets(), place, meter);
         tally.say(notes, paper, expected, choices);
         progress.done(1);
-        return new ScanReading(expected, place.place(), patches, targets, paper.squares(), notes);
+        return new ScanReading(expected, place, patches, targets, paper.squares(), notes);
     }
 
     /** Dots that stand alone and lands that are lost here and there make cells uneven (assumed limits). */
@@ -82,7 +81,7 @@ public final class ChartReader {
         return patch.coveragePerMille() <= 75 || patch.coveragePerMille() >= 960;
     }
 
-    private static boolean spoiled(FieldReading reading) {
+    private static boolean spoiled(FieldMeter.Reading reading) {
         return reading.leftOut() > MOST_SPOILED;
     }
 
@@ -100,7 +99,7 @@ public final class ChartReader {
         private int dusty;
         private int spoiled;
 
-        void count(FieldReading reading) {
+        void count(FieldMeter.Reading reading) {
             clipped += reading.clipped() > MOST_CLIPPED ? 1 : 0;
             past += reading.outsideWedge() ? 1 : 0;
             spoiled += spoiled(reading) ? 1 : 0;

@@ -71,8 +71,8 @@ final class CodeSearch {
         /** Where another place of the plate lies if the scan is flat there, x then y in scan pixels. */
         double[] foretold(Area own, double xMicrometres, double yMicrometres) {
             double between = 18.0 / CornerCode.MODULES * own.width();
-            double across = (xMicrometres - own.left() - own.width() / 2.0) / between;
-            double down = (yMicrometres - own.top() - own.height() / 2.0) / between;
+            double across = (xMicrometres - own.middleX()) / between;
+            double down = (yMicrometres - own.middleY()) / between;
             return new double[] {
                 middleX() + across * (corners.get(2) - corners.get(0)) + down * (corners.get(4) - corners.get(0)),
                 middleY() + across * (corners.get(3) - corners.get(1)) + down * (corners.get(5) - corners.get(1))
@@ -118,9 +118,8 @@ final class CodeSearch {
             for (CornerCode own : codes) {
                 if (own.text().equals(one.text())) {
                     for (CornerCode code : codes) {
-                        Area area = code.area();
                         double[] at = one.foretold(
-                                own.area(), area.left() + area.width() / 2.0, area.top() + area.height() / 2.0);
+                                own.area(), code.area().middleX(), code.area().middleY());
                         double away = StrictMath.hypot(at[0] - one.middleX(), at[1] - one.middleY());
                         if (found.stream().noneMatch(other -> other.text().equals(code.text()))) {
                             likely.add(new double[] {at[0], at[1], UNSURE * away});

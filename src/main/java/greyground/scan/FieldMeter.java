@@ -21,6 +21,17 @@ final class FieldMeter {
     private static final double WHITE_CLIPPED = 0.9999;
     private static final double BLACK_CLIPPED = 2e-5;
 
+    /**
+     * A tone over an area of the print.
+     *
+     * @param lightness CIE L* of its mean light
+     * @param spread standard deviation of L* between its cells
+     * @param leftOut share of its cells that dust or a scratch had spoiled
+     * @param clipped share of it where the scan holds no more light or no more dark
+     * @param outsideWedge whether its tone lies past the reference wedge
+     */
+    record Reading(double lightness, double spread, double leftOut, double clipped, boolean outsideWedge) {}
+
     private final Projective place;
     private final StrayLight light;
     private final PaperWhite paper;
@@ -55,7 +66,7 @@ final class FieldMeter {
      *
      * @param uneven whether its cells may differ as they like: sparse or broken grain, that is not dust
      */
-    FieldReading read(double left, double top, double width, double height, boolean uneven) {
+    Reading read(double left, double top, double width, double height, boolean uneven) {
         int across = (int) Math.max(FEWEST_CELLS, Math.ceil(width / CELL));
         int down = (int) Math.max(FEWEST_CELLS, Math.ceil(height / CELL));
         return read(light::raw, left, top, width, height, across, down, stepPixels, uneven);
@@ -68,7 +79,7 @@ final class FieldMeter {
     }
 
     /** Measures a rectangle in a number of cells, from a map of its own. */
-    FieldReading read(
+    Reading read(
             Source source,
             double left,
             double top,
@@ -109,7 +120,7 @@ final class FieldMeter {
     }
 
     /** The mean of cells without the spoiled ones. */
-    static FieldReading reading(double[] cells, double clipped, boolean past, boolean uneven) {
+    static Reading reading(double[] cells, double clipped, boolean past, boolean uneven) {
         double[] tones = new double[cells.length];
         for (int i = 0; i < cells.length; i++) {
             tones[i] = Lightness.ofLuminance(Math.max(0, cells[i]));
@@ -141,7 +152,7 @@ final class FieldMeter {
                 spread += (tones[i] - lightness) * (tones[i] - lightness);
             }
         }
-        return new FieldReading(
+        return new Reading(
                 Math.min(100, lightness),
                 Math.sqrt(spread / Math.max(1, kept - 1)),
                 1 - (double) kept / cells.length,

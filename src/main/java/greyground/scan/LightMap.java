@@ -4,7 +4,8 @@ import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
-import java.util.concurrent.CancellationException;
+import java.io.IOException;
+import java.util.Arrays;
 
 /**
  * A scan made smaller: each value is the mean light of a square of scan pixels, as a densitometer would average it. Places on it are
@@ -53,10 +54,8 @@ final class LightMap {
                     },
                     (first, count, means) -> System.arraycopy(means, 0, values, first * width, means.length),
                     progress);
-        } catch (Refusal | CancellationException known) {
-            throw known;
-        } catch (Exception unforeseen) {
-            throw Refusal.failure("the scan can't be read: open it again", unforeseen);
+        } catch (IOException broken) {
+            throw Refusal.failure("the scan can't be read: open it again", broken);
         }
         return new LightMap(width, height, factor, 0, 0, values);
     }
@@ -65,7 +64,7 @@ final class LightMap {
         float[] means = new float[width * count];
         long[] sums = new long[width];
         for (int r = 0; r < count; r++) {
-            java.util.Arrays.fill(sums, 0);
+            Arrays.fill(sums, 0);
             int top = (first + r) * factor;
             int bottom = Math.min(scan.height(), top + factor);
             for (int y = top; y < bottom; y++) {
@@ -91,6 +90,16 @@ final class LightMap {
 
     private static int rounded(int length, int factor) {
         return (length + factor - 1) / factor;
+    }
+
+    /** The part of a scan that holds some places, and two pixels beside them. */
+    static LightMap about(GreyPlane scan, double[] x, double[] y) {
+        return part(
+                scan,
+                (int) Math.floor(Arrays.stream(x).min().orElse(0)) - 2,
+                (int) Math.floor(Arrays.stream(y).min().orElse(0)) - 2,
+                (int) Math.ceil(Arrays.stream(x).max().orElse(0)) + 2,
+                (int) Math.ceil(Arrays.stream(y).max().orElse(0)) + 2);
     }
 
     /** A part of a scan, pixel by pixel; what lies outside of the scan is left away. */

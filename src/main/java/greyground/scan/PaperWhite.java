@@ -1,10 +1,19 @@
 package greyground.scan;
 
+import greyground.chart.Area;
 import greyground.chart.LevelPatch;
 import greyground.chart.TestPlate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.DiagonalMatrix;
+import org.hipparchus.linear.QRDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 
 /**
  * What bare paper sends back at every place of the plate: a smooth surface through the paper round the platemark, so that uneven light is
@@ -27,32 +36,18 @@ public final class PaperWhite {
     private static final double MOST_CLEAR = 1.04;
 
     private static final double ENOUGH_OF_A_SIDE = 0.4;
+    private static final double SINGULAR = 1e-9;
 
+    private final Area plate;
     private final double[] surface;
-    private final double middleX;
-    private final double middleY;
-    private final double reach;
     private final double mean;
     private final List<Square> squares;
-    private final double fall;
 
-    private PaperWhite(TestPlate plate, double[] surface, double mean, List<Square> squares) {
+    private PaperWhite(Area plate, double[] surface, double mean, List<Square> squares) {
+        this.plate = plate;
         this.surface = surface;
-        this.middleX = plate.recipe().widthMicrometres() / 2.0;
-        this.middleY = plate.recipe().heightMicrometres() / 2.0;
-        this.reach = Math.max(middleX, middleY);
         this.mean = mean;
         this.squares = List.copyOf(squares);
-        double least = Double.MAX_VALUE;
-        double most = 0;
-        for (int j = 0; j <= 8; j++) {
-            for (int i = 0; i <= 8; i++) {
-                double value = at(middleX * i / 4, middleY * j / 4);
-                least = Math.min(least, value);
-                most = Math.max(most, value);
-            }
-        }
-        this.fall = 1 - least / most;
     }
 
     /**
@@ -63,7 +58,18 @@ public final class PaperWhite {
      * @param sideMicrometres of the square
      * @param edge which side of the plate it lies at: 0 left, 1 right, 2 top, 3 bottom
      */
-    public record Square(double leftMicrometres, double topMicrometres, double sideMicrometres, int edge) {}
+    public record Square(double leftMicrometres, double topMicrometres, double sideMicrometres, int edge) {
+        private double middleX() {
+            return leftMicrometres + sideMicrometres / 2;
+        }
+
+        private double middleY() {
+            return topMicrometres + sideMicrometres / 2;
+        }
+    }
+
+    /** A square that lies on the scan, and its light there. */
+    private record Seen(Square square, double light) {}
 
     /** The squares of paper that are asked, whether or not the scan shows them. */
     public static List<Square> squares(TestPlate plate) {
@@ -87,114 +93,84 @@ public final class PaperWhite {
     /** Measures it. */
     static PaperWhite of(TestPlate plate, Projective place, StrayLight light) {
         List<Square> squares = squares(plate);
-        List<Square> seen = new ArrayList<>();
-        List<Double> values = new ArrayList<>();
-        for (Square square : squares) {
-            double value = mean(square, place, light);
-            if (!Double.isNaN(value)) {
-                seen.add(square);
-                values.add(value);
-            }
-        }
-        double[] levels = values.stream().mapToDouble(value -> value).sorted().toArray();
+        List<Seen> seen = seen(squares, place, light);
+        double[] levels = seen.stream().mapToDouble(Seen::light).sorted().toArray();
         double usual = levels.length == 0 ? 0 : levels[(int) (levels.length * 0.7)];
-        List<Square> paper = new ArrayList<>();
-        List<Double> paperValues = new ArrayList<>();
-        int[] have = new int[4];
-        int[] could = new int[4];
-        squares.forEach(square -> could[square.edge()]++);
-        for (int i = 0; i < seen.size(); i++) {
-            // A lid, a hand or another print is much darker than most of the paper; uneven light is not.
-            if (values.get(i) > 0.65 * usual && values.get(i) < 1.35 * usual) {
-                paper.add(seen.get(i));
-                paperValues.add(values.get(i));
-                have[seen.get(i).edge()]++;
-            }
-        }
+        // A lid, a hand or another print is much darker than most of the paper; uneven light is not.
+        List<Seen> paper = seen.stream()
+                .filter(one -> one.light() > 0.65 * usual && one.light() < 1.35 * usual)
+                .toList();
+        boolean[] enough = new boolean[4];
         int sides = 0;
         for (int edge = 0; edge < 4; edge++) {
-            sides += have[edge] > ENOUGH_OF_A_SIDE * could[edge] ? 1 : 0;
+            int side = edge;
+            long could = squares.stream().filter(one -> one.edge() == side).count();
+            long have =
+                    paper.stream().filter(one -> one.square().edge() == side).count();
+            enough[edge] = have > ENOUGH_OF_A_SIDE * could;
+            sides += enough[edge] ? 1 : 0;
         }
-        boolean opposite = (have[0] > ENOUGH_OF_A_SIDE * could[0] && have[1] > ENOUGH_OF_A_SIDE * could[1])
-                || (have[2] > ENOUGH_OF_A_SIDE * could[2] && have[3] > ENOUGH_OF_A_SIDE * could[3]);
+        boolean opposite = (enough[0] && enough[1]) || (enough[2] && enough[3]);
+        List<Seen> clear = seen(clearFields(plate), place, light);
+        int few = clear.size() >= 4 ? 3 : 1;
         if (sides == 0) {
-            return clearFields(plate, place, light);
+            return fitted(plate, clear, few, false);
         }
-        int terms = sides == 4 ? 6 : sides == 3 || (sides == 2 && !opposite) ? 3 : 1;
-        double[] x = paper.stream()
-                .mapToDouble(s -> s.leftMicrometres() + s.sideMicrometres() / 2)
-                .toArray();
-        double[] y = paper.stream()
-                .mapToDouble(s -> s.topMicrometres() + s.sideMicrometres() / 2)
-                .toArray();
-        PaperWhite white =
-                fitted(plate, x, y, paperValues.stream().mapToDouble(v -> v).toArray(), terms, paper);
+        PaperWhite white = fitted(plate, paper, sides == 4 ? 6 : sides == 3 || (sides == 2 && !opposite) ? 3 : 1, true);
         // Clear film can't print lighter than its paper: what lies round the plate then is something else.
-        double[] clear = clear(plate, place, light).stream()
-                .mapToDouble(field -> field[2] / white.at(field[0], field[1]))
+        double[] shares = clear.stream()
+                .mapToDouble(one -> one.light()
+                        / white.at(one.square().middleX(), one.square().middleY()))
                 .sorted()
                 .toArray();
-        return clear.length > 0 && clear[clear.length / 2] > MOST_CLEAR ? clearFields(plate, place, light) : white;
-    }
-
-    private static PaperWhite clearFields(TestPlate plate, Projective place, StrayLight light) {
-        List<double[]> fields = clear(plate, place, light);
-        double[] x = fields.stream().mapToDouble(f -> f[0]).toArray();
-        double[] y = fields.stream().mapToDouble(f -> f[1]).toArray();
-        double[] v = fields.stream().mapToDouble(f -> f[2]).toArray();
-        return v.length == 0
-                ? new PaperWhite(plate, new double[] {1}, 1, List.of())
-                : fitted(plate, x, y, v, v.length >= 4 ? 3 : 1, List.of());
+        return shares.length > 0 && shares[shares.length / 2] > MOST_CLEAR ? fitted(plate, clear, few, false) : white;
     }
 
     /** Least squares, again and again with less weight for what is far off (Tukey's biweight). */
-    private static PaperWhite fitted(
-            TestPlate plate, double[] x, double[] y, double[] values, int terms, List<Square> squares) {
-        double middleX = plate.recipe().widthMicrometres() / 2.0;
-        double middleY = plate.recipe().heightMicrometres() / 2.0;
-        double reach = Math.max(middleX, middleY);
-        double[] weights = new double[x.length];
-        Arrays.fill(weights, 1);
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        double usual = sorted[sorted.length / 2];
-        double[] surface = {usual};
+    private static PaperWhite fitted(TestPlate plate, List<Seen> seen, int terms, boolean paper) {
+        Area whole = plate.recipe().plate();
+        if (seen.isEmpty()) {
+            return new PaperWhite(whole, new double[] {1}, 1, List.of());
+        }
+        RealMatrix rows = new Array2DRowRealMatrix(seen.size(), terms);
+        RealVector light = new ArrayRealVector(seen.size());
+        for (int i = 0; i < seen.size(); i++) {
+            Square square = seen.get(i).square();
+            rows.setRow(i, row(whole, square.middleX(), square.middleY(), terms));
+            light.setEntry(i, seen.get(i).light());
+        }
+        double usual = Arrays.stream(light.toArray()).sorted().toArray()[seen.size() / 2];
+        RealVector surface = new ArrayRealVector(new double[] {usual});
+        RealVector weights = new ArrayRealVector(seen.size(), 1.0);
         for (int round = 0; round < 12; round++) {
-            LeastSquares problem = new LeastSquares(terms);
-            for (int i = 0; i < x.length; i++) {
-                problem.add(row((x[i] - middleX) / reach, (y[i] - middleY) / reach, terms), values[i], weights[i]);
-            }
-            double[] solved = problem.solved();
-            if (solved.length == 0) {
+            DiagonalMatrix root = new DiagonalMatrix(weights.map(Math::sqrt).toArray());
+            DecompositionSolver solver = new QRDecomposition(root.multiply(rows), SINGULAR).getSolver();
+            if (!solver.isNonSingular()) {
                 break;
             }
-            surface = solved;
-            double[] rest = new double[x.length];
-            for (int i = 0; i < x.length; i++) {
-                rest[i] = Math.abs(values[i] - value(surface, (x[i] - middleX) / reach, (y[i] - middleY) / reach));
-            }
-            double[] order = rest.clone();
-            Arrays.sort(order);
+            surface = solver.solve(root.operate(light));
+            RealVector rest = light.subtract(rows.operate(surface)).map(Math::abs);
+            double middle = Arrays.stream(rest.toArray()).sorted().toArray()[seen.size() / 2];
             // Loose at first, so that light that falls off is not taken for a stain.
-            double far = Math.max(UNEVEN * usual, (round < 3 ? 8 : 4) * order[order.length / 2]);
-            for (int i = 0; i < x.length; i++) {
-                double share = rest[i] / far;
-                weights[i] = share < 1 ? (1 - share * share) * (1 - share * share) : 0;
-            }
+            double far = Math.max(UNEVEN * usual, (round < 3 ? 8 : 4) * middle);
+            weights = rest.map(off -> Math.pow(Math.max(0, 1 - off * off / (far * far)), 2));
         }
-        double sum = 0;
-        double all = 0;
-        for (int i = 0; i < x.length; i++) {
-            sum += weights[i] * values[i];
-            all += weights[i];
-        }
+        double all = weights.getL1Norm();
         List<Square> kept = new ArrayList<>();
-        for (int i = 0; i < squares.size(); i++) {
-            if (weights[i] > 0) {
-                kept.add(squares.get(i));
+        for (int i = 0; i < seen.size(); i++) {
+            if (paper && weights.getEntry(i) > 0) {
+                kept.add(seen.get(i).square());
             }
         }
-        return new PaperWhite(plate, surface, all > 0 ? sum / all : usual, kept);
+        return new PaperWhite(whole, surface.toArray(), all > 0 ? weights.dotProduct(light) / all : usual, kept);
+    }
+
+    /** The squares that lie on the scan, with their light. */
+    private static List<Seen> seen(List<Square> squares, Projective place, StrayLight light) {
+        return squares.stream()
+                .map(square -> new Seen(square, mean(square, place, light)))
+                .filter(one -> !Double.isNaN(one.light()))
+                .toList();
     }
 
     private static double mean(Square square, Projective place, StrayLight light) {
@@ -207,45 +183,39 @@ public final class PaperWhite {
                 sum += light.raw(place.x(x, y), place.y(x, y));
             }
         }
-        double x = square.leftMicrometres() + square.sideMicrometres() / 2;
-        double y = square.topMicrometres() + square.sideMicrometres() / 2;
+        double x = square.middleX();
+        double y = square.middleY();
         return light.cleared(sum / SAMPLES / SAMPLES, place.x(x, y), place.y(x, y));
     }
 
-    /** The clear fields: place of each and its light. */
-    private static List<double[]> clear(TestPlate plate, Projective place, StrayLight light) {
-        List<double[]> fields = new ArrayList<>();
-        for (LevelPatch patch : plate.patches()) {
-            if (patch.coveragePerMille() == 0) {
-                double side = 0.5 * Math.min(patch.area().width(), patch.area().height());
-                double x = patch.area().left() + patch.area().width() / 2.0;
-                double y = patch.area().top() + patch.area().height() / 2.0;
-                double value = mean(new Square(x - side / 2, y - side / 2, side, 0), place, light);
-                if (!Double.isNaN(value)) {
-                    fields.add(new double[] {x, y, value});
-                }
-            }
-        }
-        return fields;
+    /** The middles of the clear fields. */
+    private static List<Square> clearFields(TestPlate plate) {
+        return plate.patches().stream()
+                .filter(patch -> patch.coveragePerMille() == 0)
+                .map(LevelPatch::area)
+                .map(area -> {
+                    double side = 0.5 * Math.min(area.width(), area.height());
+                    return new Square(area.middleX() - side / 2, area.middleY() - side / 2, side, 0);
+                })
+                .toList();
     }
 
-    private static double[] row(double u, double v, int terms) {
-        double[] row = {1, u, v, u * u, u * v, v * v};
-        return Arrays.copyOf(row, terms);
+    /** Terms of the surface: constant, then linear, then square, in shares of the plate's half from its middle. */
+    private static double[] row(Area plate, double x, double y, int terms) {
+        double reach = Math.max(plate.middleX(), plate.middleY());
+        double u = (x - plate.middleX()) / reach;
+        double v = (y - plate.middleY()) / reach;
+        return Arrays.copyOf(new double[] {1, u, v, u * u, u * v, v * v}, terms);
     }
 
-    private static double value(double[] surface, double u, double v) {
-        double[] row = row(u, v, surface.length);
+    /** Paper's light at a place of the plate, as the scan has it. */
+    double at(double xMicrometres, double yMicrometres) {
+        double[] row = row(plate, xMicrometres, yMicrometres, surface.length);
         double value = 0;
         for (int i = 0; i < row.length; i++) {
             value += surface[i] * row[i];
         }
         return value;
-    }
-
-    /** Paper's light at a place of the plate, as the scan has it. */
-    double at(double xMicrometres, double yMicrometres) {
-        return value(surface, (xMicrometres - middleX) / reach, (yMicrometres - middleY) / reach);
     }
 
     /** Its middling light. */
@@ -265,6 +235,10 @@ public final class PaperWhite {
 
     /** How much darker the darkest place of the plate is lit than the lightest, 0 to 1. */
     double fall() {
-        return fall;
+        double[] lit = IntStream.range(0, 81)
+                .mapToDouble(i -> at(plate.width() * (i % 9) / 8.0, plate.height() * (i / 9) / 8.0))
+                .sorted()
+                .toArray();
+        return 1 - lit[0] / lit[80];
     }
 }

@@ -34,6 +34,20 @@ final class PlateSearch {
     /** Values to a module past which no finer map is searched. */
     private static final double MOST_MODULE = 8;
 
+    /**
+     * A plate found.
+     *
+     * @param place its map
+     * @param hidden fields, by their number in the layout, of which no edge is seen though most others' are
+     * @param notes what a person should know of the finding
+     */
+    record FoundPlate(Projective place, Set<Integer> hidden, List<String> notes) {
+        FoundPlate {
+            hidden = Set.copyOf(hidden);
+            notes = List.copyOf(notes);
+        }
+    }
+
     private final LightMap light;
     private final TestPlate plate;
     private final ScanWords words;
@@ -47,9 +61,8 @@ final class PlateSearch {
         this.words = words;
         int reduction = (int) Math.max(1, modulePixels / light.step() / 4);
         this.coarse = light.reduced(reduction).roots();
-        this.codesFit = new Registering(
-                coarse, plate.recipe().widthMicrometres(), plate.recipe().heightMicrometres());
-        this.patterns = plate.codes().stream().map(CodePattern::of).toList();
+        this.codesFit = new Registering(coarse, plate.recipe().plate());
+        this.patterns = plate.codes().stream().map(Pattern::of).toList();
     }
 
     /** Finds it by its codes. */
@@ -77,10 +90,9 @@ final class PlateSearch {
                     "the plate's corners are given as " + corners.size()
                             + " numbers; they must be 8: x and y of the top left, top right, bottom right and bottom left corner");
         }
-        double width = plate.recipe().widthMicrometres();
-        double height = plate.recipe().heightMicrometres();
-        double[] x = {0, width, width, 0};
-        double[] y = {0, 0, height, height};
+        Area whole = plate.recipe().plate();
+        int[] x = {0, whole.width(), whole.width(), 0};
+        int[] y = {0, 0, whole.height(), whole.height()};
         List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < 4; i++) {
             pairs.add(new Pair(x[i], y[i], corners.get(2 * i), corners.get(2 * i + 1)));
@@ -89,7 +101,7 @@ final class PlateSearch {
         words.checkCorners(place, pairs);
         words.checkCoarseness(place);
         words.checkWhole(place, light);
-        double module = plate.recipe().codeModuleMicrometres() * place.scale(width / 2, height / 2);
+        double module = plate.recipe().codeModuleMicrometres() * place.scale(whole);
         PlateSearch search = new PlateSearch(light, plate, words, module);
         List<Integer> seen = new ArrayList<>();
         Projective mended = search.withOtherCodes(place, seen, 2500);
@@ -155,7 +167,7 @@ final class PlateSearch {
     private Projective placed(List<Found> found, List<Integer> seen) {
         List<Pair> pairs = new ArrayList<>();
         for (Found one : found) {
-            CornerCode code = code(one.text());
+            CornerCode code = plate.code(one.text()).orElseThrow();
             seen.add(plate.codes().indexOf(code));
             double module = (double) code.area().width() / CornerCode.MODULES;
             double[] x = {FINDER_FIRST, FINDER_LAST, FINDER_FIRST};
@@ -199,7 +211,7 @@ final class PlateSearch {
                 if (seen.size() > 1 || leastReach < 1000) {
                     place = Projective.through(pairs, seen.size() > 2);
                 } else {
-                    place = place.after(new Projective(new double[] {1, 0, moved[0], 0, 1, moved[1], 0, 0, 1}));
+                    place = place.after(Projective.scaled(1, moved[0], moved[1]));
                 }
                 place = codesFit.fitted(place, seen.stream().map(patterns::get).toList(), seen.size() > 1, 12);
             }
@@ -246,44 +258,25 @@ final class PlateSearch {
                 .orElse(0);
     }
 
-    private CornerCode code(String text) {
-        return plate.codes().stream()
-                .filter(code -> code.text().equals(text))
-                .findFirst()
-                .orElseThrow();
-    }
-
     /** Looks for codes outside of the plate. */
     private void checkAlone(Projective place) {
-        double module = plate.recipe().codeModuleMicrometres()
-                * place.scale(
-                        plate.recipe().widthMicrometres() / 2.0, plate.recipe().heightMicrometres() / 2.0);
+        Area whole = plate.recipe().plate();
+        double module = plate.recipe().codeModuleMicrometres() * place.scale(whole);
         int reduction = (int) Math.max(1, Math.rint(module / light.step() / 4));
         Projective back = place.inverse();
         LightMap roots = light.reduced(reduction).roots();
         words.checkNoOther(
                 CodeSearch.codes(
-                        roots, true, middle -> inside(back.x(middle[0], middle[1]), back.y(middle[0], middle[1]))),
+                        roots, true, middle -> whole.holds(back.x(middle[0], middle[1]), back.y(middle[0], middle[1]))),
                 place);
-    }
-
-    private boolean inside(double x, double y) {
-        return x > 0
-                && y > 0
-                && x < plate.recipe().widthMicrometres()
-                && y < plate.recipe().heightMicrometres();
     }
 
     /** Lays codes and fields' edges on the scan, from the codes that were seen outwards, and moves the map as it goes. */
     private FoundPlate refined(Projective start, List<Integer> seen, boolean byHand) {
-        double perMicrometre = start.scale(
-                plate.recipe().widthMicrometres() / 2.0, plate.recipe().heightMicrometres() / 2.0);
+        Area whole = plate.recipe().plate();
         // An edge's pattern is 0.12 mm soft: values of about 0.1 mm lose nothing of it.
-        int reduction = (int) Math.max(1, 100 * perMicrometre / light.step());
-        Registering fit = new Registering(
-                light.reduced(reduction).roots(),
-                plate.recipe().widthMicrometres(),
-                plate.recipe().heightMicrometres());
+        int reduction = (int) Math.max(1, 100 * start.scale(whole) / light.step());
+        Registering fit = new Registering(light.reduced(reduction).roots(), whole);
         List<LevelPatch> open = new ArrayList<>(plate.patches());
         List<Integer> openCodes = new ArrayList<>();
         Reached reached = new Reached();
@@ -309,7 +302,7 @@ final class PlateSearch {
             }
             open.removeAll(near);
             near.forEach(patch -> {
-                laid.addAll(EdgePatterns.of(patch.area()));
+                laid.addAll(Pattern.edges(patch.area()));
                 reached.add(patch.area());
             });
             for (int code : List.copyOf(openCodes)) {
@@ -318,14 +311,12 @@ final class PlateSearch {
                     openCodes.remove(Integer.valueOf(code));
                 }
             }
-            boolean whole = seen.size() > 1
-                    || open.isEmpty()
-                    || reached.covers(plate.recipe().plate(), 0.5);
-            place = fit.fitted(place, laid, whole, open.isEmpty() ? 12 : 5);
+            boolean enough = seen.size() > 1 || open.isEmpty() || reached.covers(whole, 0.5);
+            place = fit.fitted(place, laid, enough, open.isEmpty() ? 12 : 5);
         }
         List<Registering.Fit> codes = fit.fits(place, patterns);
         List<Pattern> edges = plate.patches().stream()
-                .flatMap(patch -> EdgePatterns.of(patch.area()).stream())
+                .flatMap(patch -> Pattern.edges(patch.area()).stream())
                 .toList();
         return words.checked(place, codes, fit.fits(place, edges), byHand);
     }

@@ -1,51 +1,73 @@
 package greyground.scan;
 
+import greyground.chart.Area;
 import greyground.quantity.Refusal;
 import java.util.List;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.QRDecomposition;
+import org.hipparchus.linear.RealMatrix;
 
 /**
- * A projective map of the plane, nine numbers row by row, as (X Y 1) goes to (x y w) (Hartley and Zisserman 2004, Multiple View Geometry,
- * 2.3; from memory).
+ * Where a plate lies on a scan: the projective map from the plate, in micrometres from its top left as the print reads, to scan pixels
+ * counted from the top left corner of the first (Hartley and Zisserman 2004, Multiple View Geometry, 2.3; from memory).
+ *
+ * <p>x = (a X + b Y + c) / w, y = (d X + e Y + f) / w, w = g X + h Y + 1.
  */
-@SuppressWarnings("ArrayRecordComponent") // never compared, never seen outside this package
-record Projective(double[] m) {
+public record Projective(double a, double b, double c, double d, double e, double f, double g, double h) {
+    private static final double SINGULAR = 1e-9;
+
     /** A place on the plate, in micrometres, and on the scan, in pixels. */
     record Pair(double plateX, double plateY, double scanX, double scanY) {}
 
-    PlateOnScan place() {
-        double w = m[8];
-        return new PlateOnScan(m[0] / w, m[1] / w, m[2] / w, m[3] / w, m[4] / w, m[5] / w, m[6] / w, m[7] / w);
+    private static Projective of(RealMatrix m) {
+        RealMatrix one = m.scalarMultiply(1 / m.getEntry(2, 2));
+        double[] x = one.getRow(0);
+        double[] y = one.getRow(1);
+        double[] w = one.getRow(2);
+        return new Projective(x[0], x[1], x[2], y[0], y[1], y[2], w[0], w[1]);
     }
 
-    double x(double x, double y) {
-        return (m[0] * x + m[1] * y + m[2]) / (m[6] * x + m[7] * y + m[8]);
+    private RealMatrix matrix() {
+        return new Array2DRowRealMatrix(new double[][] {{a, b, c}, {d, e, f}, {g, h, 1}}, false);
     }
 
-    double y(double x, double y) {
-        return (m[3] * x + m[4] * y + m[5]) / (m[6] * x + m[7] * y + m[8]);
+    /** A map that scales and then shifts. */
+    static Projective scaled(double scale, double shiftX, double shiftY) {
+        return new Projective(scale, 0, shiftX, 0, scale, shiftY, 0, 0);
+    }
+
+    /** Scan pixel across, of a place on the plate. */
+    public double x(double xMicrometres, double yMicrometres) {
+        return (a * xMicrometres + b * yMicrometres + c) / (g * xMicrometres + h * yMicrometres + 1);
+    }
+
+    /** Scan pixel down, of a place on the plate. */
+    public double y(double xMicrometres, double yMicrometres) {
+        return (d * xMicrometres + e * yMicrometres + f) / (g * xMicrometres + h * yMicrometres + 1);
+    }
+
+    /** Whether the scan shows the plate's print from behind, or its copper. */
+    public boolean mirrored() {
+        return a * e - b * d < 0;
     }
 
     /** This after the other. */
     Projective after(Projective first) {
-        double[] product = new double[9];
-        for (int r = 0; r < 3; r++) {
-            for (int c = 0; c < 3; c++) {
-                for (int k = 0; k < 3; k++) {
-                    product[3 * r + c] += m[3 * r + k] * first.m[3 * k + c];
-                }
-            }
-        }
-        return new Projective(product);
+        return of(matrix().multiply(first.matrix()));
     }
 
     /** The way back. */
     Projective inverse() {
-        double[] back = {
-            m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
-            m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],
-            m[3] * m[7] - m[4] * m[6], m[1] * m[6] - m[0] * m[7], m[0] * m[4] - m[1] * m[3]
-        };
-        return new Projective(back);
+        // Cofactors: places of micrometres beside shares of a millionth are no work for pivots.
+        return of(new Array2DRowRealMatrix(
+                new double[][] {
+                    {e - f * h, c * h - b, b * f - c * e},
+                    {f * g - d, a - c * g, c * d - a * f},
+                    {d * h - e * g, b * g - a * h, a * e - b * d}
+                },
+                false));
     }
 
     /** Scan pixels to a micrometre near a place: the square root of how areas grow. */
@@ -56,6 +78,11 @@ record Projective(double[] m) {
         double bx = x(x, y + step) - x(x, y - step);
         double by = y(x, y + step) - y(x, y - step);
         return Math.sqrt(Math.abs(ax * by - ay * bx)) / (2 * step);
+    }
+
+    /** The same in the middle of an area. */
+    double scale(Area area) {
+        return scale(area.middleX(), area.middleY());
     }
 
     /**
@@ -70,46 +97,37 @@ record Projective(double[] m) {
             throw Refusal.use("a map of the plate has " + pairs.size() + " pairs of places; it needs " + unknowns / 2
                     + ": give one for each corner");
         }
-        double[] plate = framing(pairs, true);
-        double[] scan = framing(pairs, false);
-        LeastSquares sums = new LeastSquares(unknowns);
-        double[] row = new double[unknowns];
-        for (Pair pair : pairs) {
-            double x = (pair.plateX() - plate[0]) / plate[2];
-            double y = (pair.plateY() - plate[1]) / plate[2];
-            double u = (pair.scanX() - scan[0]) / scan[2];
-            double v = (pair.scanY() - scan[1]) / scan[2];
-            fill(row, 0, x, y, u);
-            sums.add(row, u, 1);
-            fill(row, 3, x, y, v);
-            sums.add(row, v, 1);
+        Projective plate = framing(pairs, true);
+        Projective scan = framing(pairs, false);
+        RealMatrix rows = new Array2DRowRealMatrix(2 * pairs.size(), unknowns);
+        double[] targets = new double[2 * pairs.size()];
+        for (int i = 0; i < targets.length; i++) {
+            Pair pair = pairs.get(i / 2);
+            boolean across = i % 2 == 0;
+            double x = plate.x(pair.plateX(), pair.plateY());
+            double y = plate.y(pair.plateX(), pair.plateY());
+            targets[i] = across ? scan.x(pair.scanX(), pair.scanY()) : scan.y(pair.scanX(), pair.scanY());
+            double[] row = {x, y, 1, 0, 0, 0, -x * targets[i], -y * targets[i]};
+            for (int k = 0; k < 6; k++) {
+                rows.setEntry(i, across ? k : (k + 3) % 6, row[k]);
+            }
+            for (int k = 6; k < unknowns; k++) {
+                rows.setEntry(i, k, row[k]);
+            }
         }
-        double[] p = sums.solved();
-        if (p.length == 0) {
+        DecompositionSolver solver = new QRDecomposition(rows, SINGULAR).getSolver();
+        if (!solver.isNonSingular()) {
             throw Refusal.failure(
                     "the corners of the plate lie on one line or on one another: give four corners, clockwise"
                             + " from the print's top left");
         }
-        Projective inner = new Projective(
-                new double[] {p[0], p[1], p[2], p[3], p[4], p[5], whole ? p[6] : 0, whole ? p[7] : 0, 1});
-        Projective in = new Projective(
-                new double[] {1 / plate[2], 0, -plate[0] / plate[2], 0, 1 / plate[2], -plate[1] / plate[2], 0, 0, 1});
-        Projective out = new Projective(new double[] {scan[2], 0, scan[0], 0, scan[2], scan[1], 0, 0, 1});
-        return out.after(inner).after(in);
+        double[] p = solver.solve(new ArrayRealVector(targets, false)).toArray();
+        Projective inner = new Projective(p[0], p[1], p[2], p[3], p[4], p[5], whole ? p[6] : 0, whole ? p[7] : 0);
+        return scan.inverse().after(inner).after(plate);
     }
 
-    private static void fill(double[] row, int from, double x, double y, double target) {
-        java.util.Arrays.fill(row, 0);
-        row[from] = x;
-        row[from + 1] = y;
-        row[from + 2] = 1;
-        if (row.length == 8) {
-            row[6] = -x * target;
-            row[7] = -y * target;
-        }
-    }
-
-    private static double[] framing(List<Pair> pairs, boolean plate) {
+    /** What brings places to their middle and to a mean distance of 1 from it. */
+    private static Projective framing(List<Pair> pairs, boolean plate) {
         double x = 0;
         double y = 0;
         for (Pair pair : pairs) {
@@ -122,6 +140,6 @@ record Projective(double[] m) {
             double dy = (plate ? pair.plateY() : pair.scanY()) - y;
             away += Math.sqrt(dx * dx + dy * dy) / pairs.size();
         }
-        return new double[] {x, y, away};
+        return scaled(1 / away, -x / away, -y / away);
     }
 }

@@ -1,8 +1,16 @@
 package greyground.scan;
 
+import greyground.chart.Area;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 
 /**
  * Lays patterns of known places onto a scan and moves the plate's map until they agree: Gauss and Newton's method on the squares of what
@@ -15,21 +23,18 @@ final class Registering {
     private static final double FAR = 4;
 
     private static final double LEAST_LIKENESS = 0.3;
+    private static final double SINGULAR = 1e-12;
 
     private final LightMap roots;
     private final double middleX;
     private final double middleY;
     private final double reach;
 
-    /**
-     * For a plate of a size.
-     *
-     * @param roots of the scan
-     */
-    Registering(LightMap roots, double widthMicrometres, double heightMicrometres) {
+    /** For a plate and the roots of its scan. */
+    Registering(LightMap roots, Area plate) {
         this.roots = roots;
-        this.middleX = widthMicrometres / 2;
-        this.middleY = heightMicrometres / 2;
+        this.middleX = plate.middleX();
+        this.middleY = plate.middleY();
         this.reach = Math.max(middleX, middleY);
     }
 
@@ -42,64 +47,49 @@ final class Registering {
         for (int round = 0; round < rounds; round++) {
             List<Sums> sums = new ArrayList<>();
             for (Pattern pattern : patterns) {
-                Sums one = sums(place, pattern, whole ? 8 : 6);
-                if (one.likeness > LEAST_LIKENESS) {
-                    sums.add(one);
-                }
+                sums(place, pattern, whole ? 8 : 6)
+                        .filter(one -> one.likeness > LEAST_LIKENESS)
+                        .ifPresent(sums::add);
             }
-            double[] moved = solved(sums, whole ? 8 : 6);
-            if (moved.length == 0) {
+            Optional<RealVector> moved = solved(sums);
+            if (moved.isEmpty()) {
                 return place;
             }
-            place = place.after(move(moved));
-            if (largest(moved) * reach < 0.5) {
+            place = place.after(move(moved.get()));
+            if (moved.get().getLInfNorm() * reach < 0.5) {
                 return place;
             }
         }
         return place;
     }
 
-    private static double largest(double[] values) {
-        return Arrays.stream(values).map(Math::abs).max().orElse(0);
-    }
-
     /** How each pattern sits at a place. */
     List<Fit> fits(Projective place, List<Pattern> patterns) {
-        return patterns.stream().map(pattern -> fit(place, pattern)).toList();
+        return patterns.stream()
+                .map(pattern -> sums(place, pattern, 6)
+                        .map(one -> one.left(new ArrayRealVector(6), reach))
+                        .orElse(new Fit(0, 0, 0)))
+                .toList();
     }
 
-    private Fit fit(Projective place, Pattern pattern) {
-        Sums sums = sums(place, pattern, 6);
-        // The shifts alone, in units of the reach.
-        double xx = sums.normal[2][2];
-        double yy = sums.normal[5][5];
-        double moveX = xx > 0.05 * yy ? sums.normal[2][6] / xx * reach : 0;
-        double moveY = yy > 0.05 * xx ? sums.normal[5][6] / yy * reach : 0;
-        return new Fit(sums.likeness, moveX, moveY);
-    }
-
-    /** Solves for the move, twice: the second time without the patterns that disagree with it. */
-    private static double[] solved(List<Sums> all, int unknowns) {
-        double[] moved = solvedOnce(all, unknowns);
-        if (moved.length == 0 || all.size() < 8) {
-            return moved;
-        }
-        for (int again = 0; again < 3; again++) {
-            double[] left = new double[all.size()];
-            for (int i = 0; i < left.length; i++) {
-                left[i] = all.get(i).disagreement(moved);
-            }
-            double[] sorted = left.clone();
-            Arrays.sort(sorted);
-            double usual = Math.max(1e-12, sorted[left.length / 2]);
+    /** Solves for the move, again and again without the patterns that disagree with it. */
+    private static Optional<RealVector> solved(List<Sums> all) {
+        Optional<RealVector> moved = solvedOnce(all);
+        for (int again = 0; again < 3 && moved.isPresent() && all.size() >= 8; again++) {
+            RealVector move = moved.get();
+            double[] left = all.stream()
+                    .map(one -> one.left(move, 1))
+                    .mapToDouble(fit -> fit.moveX() * fit.moveX() + fit.moveY() * fit.moveY())
+                    .toArray();
+            double usual = Math.max(1e-12, Arrays.stream(left).sorted().toArray()[left.length / 2]);
             List<Sums> kept = new ArrayList<>();
             for (int i = 0; i < left.length; i++) {
                 if (left[i] <= FAR * FAR * usual) {
                     kept.add(all.get(i));
                 }
             }
-            double[] next = solvedOnce(kept, unknowns);
-            if (next.length == 0) {
+            Optional<RealVector> next = solvedOnce(kept);
+            if (next.isEmpty()) {
                 return moved;
             }
             moved = next;
@@ -107,100 +97,92 @@ final class Registering {
         return moved;
     }
 
-    private static double[] solvedOnce(List<Sums> all, int unknowns) {
-        double[][] normal = new double[unknowns][unknowns + 1];
-        for (Sums one : all) {
-            for (int i = 0; i < unknowns; i++) {
-                for (int k = 0; k <= unknowns; k++) {
-                    normal[i][k] += one.weight * one.normal[i][k];
-                }
-            }
+    private static Optional<RealVector> solvedOnce(List<Sums> all) {
+        if (all.isEmpty()) {
+            return Optional.empty();
         }
-        LeastSquares problem = new LeastSquares(unknowns);
-        problem.addNormal(normal);
-        return problem.solved();
+        int unknowns = all.get(0).right.getDimension();
+        RealMatrix normal = new Array2DRowRealMatrix(unknowns, unknowns);
+        RealVector right = new ArrayRealVector(unknowns);
+        for (Sums one : all) {
+            normal = normal.add(one.normal.scalarMultiply(one.weight));
+            right = right.add(one.right.mapMultiply(one.weight));
+        }
+        double largest = 0;
+        for (int i = 0; i < unknowns; i++) {
+            largest = Math.max(largest, Math.abs(normal.getEntry(i, i)));
+        }
+        DecompositionSolver solver = new LUDecomposition(normal, SINGULAR * largest).getSolver();
+        return solver.isNonSingular() ? Optional.of(solver.solve(right)) : Optional.empty();
     }
 
     /** The small projective map of a move; lengths are shares of the reach, counted from the plate's middle. */
-    private Projective move(double[] p) {
-        Projective in =
-                new Projective(new double[] {1 / reach, 0, -middleX / reach, 0, 1 / reach, -middleY / reach, 0, 0, 1});
-        Projective out = new Projective(new double[] {reach, 0, middleX, 0, reach, middleY, 0, 0, 1});
-        double g = p.length == 8 ? p[6] : 0;
-        double h = p.length == 8 ? p[7] : 0;
-        Projective small = new Projective(new double[] {1 + p[0], p[1], p[2], p[3], 1 + p[4], p[5], -g, -h, 1});
-        return out.after(small).after(in);
+    private Projective move(RealVector move) {
+        double[] p = Arrays.copyOf(move.toArray(), 8);
+        Projective in = Projective.scaled(1 / reach, -middleX / reach, -middleY / reach);
+        Projective out = Projective.scaled(reach, middleX, middleY);
+        return out.after(new Projective(1 + p[0], p[1], p[2], p[3], 1 + p[4], p[5], -p[6], -p[7]))
+                .after(in);
     }
 
-    private Sums sums(Projective place, Pattern pattern, int unknowns) {
-        int size = pattern.size();
+    /** One pattern's part of the normal equations; none where too little of it lies on the scan, or all of it is alike. */
+    private Optional<Sums> sums(Projective place, Pattern pattern, int unknowns) {
+        int size = pattern.marks().size();
         double[] light = new double[size];
-        double n = 0;
-        double sumT = 0;
-        double sumI = 0;
-        double sumTT = 0;
-        double sumTI = 0;
-        double sumII = 0;
+        Pattern.Seen seen = new Pattern.Seen();
         for (int i = 0; i < size; i++) {
-            light[i] = roots.at(place.x(pattern.x(i), pattern.y(i)), place.y(pattern.x(i), pattern.y(i)));
-            if (!Double.isNaN(light[i])) {
-                double t = pattern.ink(i);
-                n++;
-                sumT += t;
-                sumI += light[i];
-                sumTT += t * t;
-                sumTI += t * light[i];
-                sumII += light[i] * light[i];
-            }
+            Pattern.Mark mark = pattern.marks().get(i);
+            light[i] = roots.at(place.x(mark.x(), mark.y()), place.y(mark.x(), mark.y()));
+            seen.add(mark.ink(), light[i]);
         }
-        double tt = sumTT - sumT * sumT / n;
-        double ti = sumTI - sumT * sumI / n;
-        double ii = sumII - sumI * sumI / n;
-        if (n < 12 || 2 * n < size || !(tt > 0) || !(ii > 0)) {
-            return Sums.none(unknowns);
+        double n = seen.count;
+        double likeness = seen.likeness();
+        if (n < 12 || 2 * n < size || likeness == 0) {
+            return Optional.empty();
         }
-        double ink = ti / tt;
-        double meanT = sumT / n;
-        double meanI = sumI / n;
-        double[][] normal = new double[unknowns][unknowns + 1];
+        double ink = seen.slope();
+        double[][] normal = new double[unknowns][unknowns];
+        double[] right = new double[unknowns];
         double[] row = new double[unknowns];
         double[] means = new double[unknowns];
-        double[] withT = new double[unknowns];
+        double[] withInk = new double[unknowns];
         double left = 0;
         for (int i = 0; i < size; i++) {
             if (Double.isNaN(light[i])) {
                 continue;
             }
-            slopes(pattern, i, ink, row);
-            double t = pattern.ink(i) - meanT;
-            double rest = light[i] - meanI - ink * t;
+            Pattern.Mark mark = pattern.marks().get(i);
+            slopes(mark, ink, row);
+            double t = mark.ink() - seen.meanInk();
+            double rest = light[i] - seen.meanLight() - ink * t;
             left += rest * rest;
             for (int a = 0; a < unknowns; a++) {
                 means[a] += row[a];
-                withT[a] += row[a] * t;
+                withInk[a] += row[a] * t;
                 for (int b = 0; b < unknowns; b++) {
                     normal[a][b] += row[a] * row[b];
                 }
-                normal[a][unknowns] += row[a] * rest;
+                right[a] += row[a] * rest;
             }
         }
         // What paper and ink of their own take up is taken out.
         for (int a = 0; a < unknowns; a++) {
             for (int b = 0; b < unknowns; b++) {
-                normal[a][b] -= means[a] * means[b] / n + withT[a] * withT[b] / tt;
+                normal[a][b] -= means[a] * means[b] / n + withInk[a] * withInk[b] / seen.inkSquares();
             }
         }
         double variance = left / n + 1e-7;
-        return new Sums(-ti / Math.sqrt(tt * ii), 1 / variance, normal);
+        return Optional.of(new Sums(
+                likeness, 1 / variance, new Array2DRowRealMatrix(normal, false), new ArrayRealVector(right, false)));
     }
 
     /** How the light at a place changes with each number of the move. */
-    private void slopes(Pattern pattern, int i, double ink, double[] row) {
-        double u = (pattern.x(i) - middleX) / reach;
-        double v = (pattern.y(i) - middleY) / reach;
+    private void slopes(Pattern.Mark mark, double ink, double[] row) {
+        double u = (mark.x() - middleX) / reach;
+        double v = (mark.y() - middleY) / reach;
         // The scan at a moved place is the pattern moved the other way.
-        double byX = -ink * pattern.riseX(i) * reach;
-        double byY = -ink * pattern.riseY(i) * reach;
+        double byX = -ink * mark.riseX() * reach;
+        double byY = -ink * mark.riseY() * reach;
         row[0] = byX * u;
         row[1] = byX * v;
         row[2] = byX;
@@ -213,27 +195,16 @@ final class Registering {
         }
     }
 
-    /** One pattern's part of the normal equations. */
-    @SuppressWarnings("ArrayRecordComponent") // never compared
-    private record Sums(double likeness, double weight, double[][] normal) {
-        static Sums none(int unknowns) {
-            return new Sums(0, 0, new double[unknowns][unknowns + 1]);
-        }
-
-        /** How much of what remains the move does not explain, as the square of a shift left over. */
-        double disagreement(double[] move) {
-            int unknowns = normal.length;
-            double xx = normal[2][2];
-            double yy = normal[5][5];
-            double restX = normal[2][unknowns];
-            double restY = normal[5][unknowns];
-            for (int k = 0; k < unknowns; k++) {
-                restX -= normal[2][k] * move[k];
-                restY -= normal[5][k] * move[k];
-            }
-            double moveX = xx > 0.05 * yy ? restX / xx : 0;
-            double moveY = yy > 0.05 * xx ? restY / yy : 0;
-            return moveX * moveX + moveY * moveY;
+    private record Sums(double likeness, double weight, RealMatrix normal, RealVector right) {
+        /** The shifts alone that are left over after a move; a reach of 1 leaves them in its units. */
+        Fit left(RealVector move, double reach) {
+            RealVector rest = right.subtract(normal.operate(move));
+            double xx = normal.getEntry(2, 2);
+            double yy = normal.getEntry(5, 5);
+            return new Fit(
+                    likeness,
+                    xx > 0.05 * yy ? rest.getEntry(2) / xx * reach : 0,
+                    yy > 0.05 * xx ? rest.getEntry(5) / yy * reach : 0);
         }
     }
 }

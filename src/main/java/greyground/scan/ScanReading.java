@@ -16,7 +16,7 @@ import java.util.List;
  */
 public record ScanReading(
         TestPlate plate,
-        PlateOnScan place,
+        Projective place,
         List<MeasuredPatch> patches,
         List<TargetReading> targets,
         List<PaperWhite.Square> paper,
@@ -31,7 +31,7 @@ public record ScanReading(
     /** A reading that tells of no paper. */
     public ScanReading(
             TestPlate plate,
-            PlateOnScan place,
+            Projective place,
             List<MeasuredPatch> patches,
             List<TargetReading> targets,
             List<String> notes) {

@@ -4,10 +4,10 @@ import greyground.chart.Area;
 import greyground.chart.CodeText;
 import greyground.chart.LevelPatch;
 import greyground.chart.Recipe;
-import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.quantity.Refusal;
 import greyground.scan.CodeSearch.Found;
+import greyground.scan.PlateSearch.FoundPlate;
 import greyground.scan.Projective.Pair;
 import greyground.tone.Lightness;
 import java.util.ArrayList;
@@ -65,7 +65,8 @@ final class ScanWords {
 
     /** Only codes of the expected plate, each once and where the others want it. */
     void checkOneChart(List<Found> found) {
-        List<Found> others = found.stream().filter(one -> !ours(one.text())).toList();
+        List<Found> others =
+                found.stream().filter(one -> plate.code(one.text()).isEmpty()).toList();
         if (!others.isEmpty()) {
             CodeText other = CodeText.read(others.get(0).text());
             throw others.size() == found.size() ? wrongChart(other) : twoCharts(other);
@@ -79,25 +80,17 @@ final class ScanWords {
         }
     }
 
-    private boolean ours(String text) {
-        return plate.codes().stream().anyMatch(code -> code.text().equals(text));
-    }
-
     /** Whether the vector between two codes is as one of them foretells, within a fifth of it: a second print lies elsewhere. */
     private boolean agree(Found one, Found other) {
         Area to = area(other.text());
-        double[] foretold = one.foretold(area(one.text()), to.left() + to.width() / 2.0, to.top() + to.height() / 2.0);
+        double[] foretold = one.foretold(area(one.text()), to.middleX(), to.middleY());
         double away = StrictMath.hypot(foretold[0] - other.middleX(), foretold[1] - other.middleY());
         double distance = StrictMath.hypot(one.middleX() - other.middleX(), one.middleY() - other.middleY());
         return away < 0.2 * distance + 3 * one.modulePixels();
     }
 
     private Area area(String text) {
-        return plate.codes().stream()
-                .filter(code -> code.text().equals(text))
-                .findFirst()
-                .orElseThrow()
-                .area();
+        return plate.code(text).orElseThrow().area();
     }
 
     private Refusal wrongChart(CodeText other) {
@@ -120,12 +113,12 @@ final class ScanWords {
     /** No code beside those of this plate. */
     void checkNoOther(List<Found> found, Projective place) {
         for (Found one : found) {
-            if (!ours(one.text())) {
+            if (plate.code(one.text()).isEmpty()) {
                 throw twoCharts(CodeText.read(one.text()));
             }
             Area area = area(one.text());
-            double x = place.x(area.left() + area.width() / 2.0, area.top() + area.height() / 2.0);
-            double y = place.y(area.left() + area.width() / 2.0, area.top() + area.height() / 2.0);
+            double x = place.x(area.middleX(), area.middleY());
+            double y = place.y(area.middleX(), area.middleY());
             if (StrictMath.hypot(x - one.middleX(), y - one.middleY()) > 8 * one.modulePixels()) {
                 throw twoCharts(CodeText.read(one.text()));
             }
@@ -141,9 +134,7 @@ final class ScanWords {
     }
 
     private double pixelsPerInch(Projective place) {
-        return MICROMETRES_PER_INCH
-                * place.scale(
-                        plate.recipe().widthMicrometres() / 2.0, plate.recipe().heightMicrometres() / 2.0);
+        return MICROMETRES_PER_INCH * place.scale(plate.recipe().plate());
     }
 
     /** All that is measured must lie on the scan. */
@@ -157,13 +148,11 @@ final class ScanWords {
         for (Area area : areas) {
             if (!within(area, place, light)) {
                 outside++;
-                x += (area.left() + area.right()) / (double) plate.recipe().widthMicrometres() - 1;
-                y += (area.top() + area.bottom()) / (double) plate.recipe().heightMicrometres() - 1;
+                x += area.middleX() / plate.recipe().widthMicrometres() - 0.5;
+                y += area.middleY() / plate.recipe().heightMicrometres() - 0.5;
             }
         }
         if (outside > 0) {
-            x /= outside;
-            y /= outside;
             boolean sideways = Math.abs(x) >= Math.abs(y);
             String side = sideways ? (x < 0 ? "left" : "right") : y < 0 ? "top" : "bottom";
             throw Refusal.failure("only part of the chart is on the scan: " + outside + " of its " + areas.size()
@@ -241,7 +230,7 @@ final class ScanWords {
         if (byHand) {
             notes.add("the corners given by hand were moved onto the print's codes and fields");
         }
-        if (place.place().mirrored()) {
+        if (place.mirrored()) {
             notes.add(
                     "the scan shows the print mirrored: from behind, an offset, or the copper itself; it was read all the"
                             + " same");
@@ -271,15 +260,10 @@ final class ScanWords {
 
     /** How far the print lies turned, clockwise, -180 to 180; a mirrored one as if turned over sideways first. */
     private double turnedDegrees(Projective place) {
-        double x = plate.recipe().widthMicrometres() / 2.0;
-        double y = plate.recipe().heightMicrometres() / 2.0;
+        double x = plate.recipe().plate().middleX();
+        double y = plate.recipe().plate().middleY();
         double downX = place.x(x, y + 1000) - place.x(x, y - 1000);
         double downY = place.y(x, y + 1000) - place.y(x, y - 1000);
         return StrictMath.toDegrees(StrictMath.atan2(-downX, downY));
-    }
-
-    /** Whether a target has a tone that can be read. */
-    static boolean readable(Target target) {
-        return !(target instanceof Target.Numeral) && !(target instanceof Target.Star);
     }
 }

@@ -34,9 +34,7 @@ public record StripReading(
                     .filter(patch -> holds(strip.area(), 1000 * patch.yMillimetres()))
                     .toList();
             List<TargetReading> targets = reading.targets().stream()
-                    .filter(one -> holds(
-                            strip.area(),
-                            one.target().area().top() + one.target().area().height() / 2.0))
+                    .filter(one -> holds(strip.area(), one.target().area().middleY()))
                     .toList();
             strips.add(new StripReading(
                     strip.number(),

@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 
@@ -89,18 +91,12 @@ public final class TargetFindings {
         List<Step> steps = bars.stream()
                 .map(bar -> new Step(width(bar.target()), clear - bar.lightness() < SOLID_SHARE * (clear - black)))
                 .toList();
-        String about = "the bar gauge: ";
-        Optional<int[]> between = bracket(steps);
-        if (between.isEmpty()) {
-            return Finding.none(about + unbracketed(steps, "printed pale", "bar"));
-        }
-        int[] widths = between.get();
-        try {
-            FitReading pad = FitReading.barGauge(widths[0] / 1000.0, widths[1] / 1000.0, depth, etchFactor);
-            return new Finding(Optional.of(pad), about + pad.how());
-        } catch (Refusal outside) {
-            return Finding.none(about + outside.getMessage());
-        }
+        return told(
+                "the bar gauge",
+                steps,
+                "printed pale",
+                "bar",
+                widths -> FitReading.barGauge(widths[0] / 1000.0, widths[1] / 1000.0, depth, etchFactor));
     }
 
     /**
@@ -110,18 +106,18 @@ public final class TargetFindings {
     public static Finding smallestOpening(List<TargetReading> targets, List<MeasuredPatch> patches) {
         List<TargetReading> dots =
                 of(targets, Target.Dots.class::isInstance, target -> ((Target.Dots) target).diameter());
-        if (dots.size() < 3) {
-            return Finding.none("the plate has too few rows of dots to tell the smallest opening");
-        }
-        double ground = dots.get(0).lightness();
-        double noise = Math.abs(dots.get(1).lightness() - ground);
-        List<Step> steps = new ArrayList<>();
-        boolean held = clear(patches) - ground > CLEARLY;
-        for (TargetReading row : dots) {
-            held = held || ground - row.lightness() > Math.max(SEEN, SPREADS * noise);
-            steps.add(new Step(((Target.Dots) row.target()).diameter(), held));
-        }
-        return held(FitParameter.SMALLEST_OPENING, steps, "dots", "printed", "row of dots");
+        return dots.size() < 3
+                ? Finding.none("the plate has too few rows of dots to tell the smallest opening")
+                : told(
+                        "dots",
+                        held(
+                                dots,
+                                target -> ((Target.Dots) target).diameter(),
+                                clear(patches) - dots.get(0).lightness() > CLEARLY,
+                                off -> off),
+                        "printed",
+                        "row of dots",
+                        sizes -> FitReading.target(FitParameter.SMALLEST_OPENING, sizes[0], sizes[1]));
     }
 
     /**
@@ -131,32 +127,45 @@ public final class TargetFindings {
     public static Finding smallestLand(List<TargetReading> targets) {
         List<TargetReading> holes =
                 of(targets, Target.Holes.class::isInstance, target -> ((Target.Holes) target).diameter());
-        if (holes.size() < 3) {
-            return Finding.none("the plate has too few rows of holes to tell the smallest land");
-        }
-        double open = holes.get(0).lightness();
-        double noise = Math.abs(holes.get(1).lightness() - open);
-        List<Step> steps = new ArrayList<>();
-        boolean held = false;
-        for (TargetReading row : holes) {
-            // On the way from darker to lighter a row may print as open bite does by chance.
-            held = held || Math.abs(row.lightness() - open) > Math.max(SEEN, SPREADS * noise);
-            steps.add(new Step(((Target.Holes) row.target()).diameter(), held));
-        }
-        return held(FitParameter.SMALLEST_LAND, steps, "holes", "left their lands", "row of holes");
+        return holes.size() < 3
+                ? Finding.none("the plate has too few rows of holes to tell the smallest land")
+                : told(
+                        "holes",
+                        held(holes, target -> ((Target.Holes) target).diameter(), false, Math::abs),
+                        "left their lands",
+                        "row of holes",
+                        sizes -> FitReading.target(FitParameter.SMALLEST_LAND, sizes[0], sizes[1]));
     }
 
-    private static Finding held(FitParameter parameter, List<Step> steps, String name, String done, String one) {
-        Optional<int[]> between = bracket(steps);
-        if (between.isEmpty()) {
-            return Finding.none(name + ": " + unbracketed(steps, done, one));
+    /**
+     * Rows that differ from the smallest; once one does, all larger ones do, since a row may print as open bite by chance.
+     *
+     * @param smallest whether already the smallest does
+     * @param off how far a row that is as much darker than the smallest differs from it
+     */
+    private static List<Step> held(
+            List<TargetReading> rows, ToIntFunction<Target> size, boolean smallest, DoubleUnaryOperator off) {
+        double ground = rows.get(0).lightness();
+        double noise = Math.abs(rows.get(1).lightness() - ground);
+        List<Step> steps = new ArrayList<>();
+        boolean held = smallest;
+        for (TargetReading row : rows) {
+            held = held || off.applyAsDouble(ground - row.lightness()) > Math.max(SEEN, SPREADS * noise);
+            steps.add(new Step(size.applyAsInt(row.target()), held));
         }
-        int[] sizes = between.get();
+        return steps;
+    }
+
+    /** What the two sizes tell between which a row changes, or why there are none. */
+    private static Finding told(
+            String about, List<Step> steps, String done, String one, Function<int[], FitReading> between) {
         try {
-            FitReading found = FitReading.target(parameter, sizes[0], sizes[1]);
-            return new Finding(Optional.of(found), name + ": " + found.how());
+            return bracket(steps)
+                    .map(between)
+                    .map(reading -> new Finding(Optional.of(reading), about + ": " + reading.how()))
+                    .orElseGet(() -> Finding.none(about + ": " + unbracketed(steps, done, one)));
         } catch (Refusal outside) {
-            return Finding.none(name + ": " + outside.getMessage());
+            return Finding.none(about + ": " + outside.getMessage());
         }
     }
 
@@ -168,7 +177,8 @@ public final class TargetFindings {
                 .toList();
     }
 
-    private static int width(Target bar) {
+    /** A bar's shorter side. */
+    static int width(Target bar) {
         return Math.min(bar.area().width(), bar.area().height());
     }
 

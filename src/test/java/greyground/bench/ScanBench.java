@@ -10,7 +10,7 @@ import greyground.raster.GreyPlane;
 import greyground.raster.PlaneStore;
 import greyground.raster.Progress;
 import greyground.scan.ChartReader;
-import greyground.scan.PlateOnScan;
+import greyground.scan.Projective;
 import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
 import greyground.tone.Lightness;
@@ -79,7 +79,7 @@ public final class ScanBench {
         double sin = Math.sin(Math.toRadians(3)) * pixelsPerMicrometre;
         double middleX = plate.recipe().widthMicrometres() / 2.0;
         double middleY = plate.recipe().heightMicrometres() / 2.0;
-        PlateOnScan back = new PlateOnScan(
+        Projective back = new Projective(
                 cos / pixelsPerMicrometre / pixelsPerMicrometre,
                 sin / pixelsPerMicrometre / pixelsPerMicrometre,
                 middleX - (cos * width / 2 + sin * height / 2) / pixelsPerMicrometre / pixelsPerMicrometre,

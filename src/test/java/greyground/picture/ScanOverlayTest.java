@@ -10,7 +10,7 @@ import greyground.chart.TestPlate;
 import greyground.fit.MeasuredPatch;
 import greyground.quantity.Size;
 import greyground.raster.ArrayPlane;
-import greyground.scan.PlateOnScan;
+import greyground.scan.Projective;
 import greyground.scan.ScanReading;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class ScanOverlayTest {
     private static final TestPlate PLATE = TestPlate.of(Recipe.of(Recipe.Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
     private static final ArrayPlane SCAN = ArrayPlane.of(800, 1000, (x, y) -> 50_000);
-    private static final PlateOnScan PLACE = new PlateOnScan(0.01, 0, 100, 0, 0.01, 100, 0, 0);
+    private static final Projective PLACE = new Projective(0.01, 0, 100, 0, 0.01, 100, 0, 0);
 
     private static ScanReading reading(int leftOut) {
         List<MeasuredPatch> patches = PLATE

@@ -14,7 +14,7 @@ class FieldMeterTest {
     @Test
     void theMeanIsOfLight() {
         double[] cells = {0, 1, 0, 1, 0, 1, 0, 1};
-        FieldReading reading = FieldMeter.reading(cells, 0, false, true);
+        FieldMeter.Reading reading = FieldMeter.reading(cells, 0, false, true);
         assertEquals(Lightness.ofLuminance(0.5), reading.lightness(), 1e-9);
         assertEquals(0, reading.leftOut());
     }
@@ -25,7 +25,7 @@ class FieldMeterTest {
         Arrays.fill(cells, 0.3);
         cells[7] = 0.02;
         cells[8] = 0.9;
-        FieldReading reading = FieldMeter.reading(cells, 0, false, false);
+        FieldMeter.Reading reading = FieldMeter.reading(cells, 0, false, false);
         assertEquals(Lightness.ofLuminance(0.3), reading.lightness(), 1e-9);
         assertEquals(2 / 25.0, reading.leftOut(), 1e-12);
     }
@@ -39,7 +39,7 @@ class FieldMeterTest {
             cells[i] = 0.75;
         }
         double mean = Arrays.stream(cells).average().orElseThrow();
-        FieldReading reading = FieldMeter.reading(cells, 0, false, true);
+        FieldMeter.Reading reading = FieldMeter.reading(cells, 0, false, true);
         assertEquals(Lightness.ofLuminance(mean), reading.lightness(), 1e-9);
     }
 

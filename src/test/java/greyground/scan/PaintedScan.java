@@ -47,7 +47,7 @@ final class PaintedScan {
             fill(patch.area(), tone.applyAsDouble(patch.coverage()));
         }
         for (Target target : plate.targets()) {
-            if (ScanWords.readable(target)) {
+            if (!(target instanceof Target.Numeral) && !(target instanceof Target.Star)) {
                 fill(target.area(), tone.applyAsDouble(0.8));
             }
         }

@@ -39,14 +39,12 @@ class ProjectiveTest {
                 + "  print('%.9f %.9f'%tuple(t([[x,y]])[0]))\n");
         String[] said = python(script.toString()).split("\n", -1);
         Projective map = Projective.through(CORNERS, true);
-        PlateOnScan place = map.place();
         int line = 0;
         for (double x : new double[] {20_000, 75_000, 160_000}) {
             for (double y : new double[] {-5_000, 90_000, 199_000}) {
                 String[] theirs = said[line++].split(" ", -1);
                 assertEquals(Double.parseDouble(theirs[0]), map.x(x, y), 1e-6);
                 assertEquals(Double.parseDouble(theirs[1]), map.y(x, y), 1e-6);
-                assertEquals(map.x(x, y), place.x(x, y), 1e-9);
             }
         }
         assertEquals(9, line);

@@ -34,7 +34,7 @@ class TargetFindingsTest {
     private static TargetFindings.Finding gauge(List<TargetReading> bars) {
         TestPlate plate = TestPlate.of(Recipe.of(Recipe.Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
         return TargetFindings.barGauge(
-                new ScanReading(plate, new PlateOnScan(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of()), DEPTH, 2);
+                new ScanReading(plate, new Projective(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of()), DEPTH, 2);
     }
 
     /** Bars solid up to 0.7 mm and pale from 1 mm: the same numbers as the gauge's own closed form. */

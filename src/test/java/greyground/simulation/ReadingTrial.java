@@ -5,7 +5,7 @@ import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.scan.ChartReader;
-import greyground.scan.PlateOnScan;
+import greyground.scan.Projective;
 import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
 import java.util.ArrayList;
@@ -85,7 +85,7 @@ record ReadingTrial(
         return best;
     }
 
-    private static double placeError(SimulatedShop.Case given, PlateOnScan found) {
+    private static double placeError(SimulatedShop.Case given, Projective found) {
         double width = given.print().width();
         double height = given.print().height();
         double worst = 0;

@@ -12,7 +12,7 @@ import greyground.fit.PlateLesson;
 import greyground.picture.ResponseCurve;
 import greyground.plate.PrintableRange;
 import greyground.quantity.Refusal;
-import greyground.scan.PlateOnScan;
+import greyground.scan.Projective;
 import greyground.scan.ScanReading;
 import greyground.scan.TargetFindings;
 import java.util.ArrayList;
@@ -145,7 +145,7 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
     private Findings place(ScanReading reading) {
         double width = film.plate().recipe().widthMicrometres();
         double height = film.plate().recipe().heightMicrometres();
-        PlateOnScan place = reading.place();
+        Projective place = reading.place();
         return new Findings()
                 .put("pixelsPerInch", ReadWork.pixelsPerInch(reading))
                 .put("mirrored", place.mirrored())
@@ -166,7 +166,7 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
                 .orElse(found.how() + ", " + fields);
     }
 
-    private static String placeWords(PlateOnScan place) {
+    private static String placeWords(Projective place) {
         double step = 10_000;
         double across = (place.x(step, 0) - place.x(0, 0)) * (place.mirrored() ? -1 : 1);
         double down = (place.y(step, 0) - place.y(0, 0)) * (place.mirrored() ? -1 : 1);

@@ -9,7 +9,7 @@ import greyground.picture.ScanOverlay;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.scan.ChartReader;
-import greyground.scan.PlateOnScan;
+import greyground.scan.Projective;
 import greyground.scan.ScanChoices;
 import greyground.scan.ScanReading;
 import greyground.tone.Lightness;
@@ -102,7 +102,7 @@ public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate 
 
     /** Of print, at the plate's middle on the scan. */
     static double pixelsPerInch(ScanReading reading) {
-        PlateOnScan place = reading.place();
+        Projective place = reading.place();
         double x = reading.plate().recipe().widthMicrometres() / 2.0;
         double y = reading.plate().recipe().heightMicrometres() / 2.0;
         double step = 1000;
