@@ -1,10 +1,19 @@
 package greyground.output;
 
 import greyground.quantity.Refusal;
+import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
-/** A file that travels inside the film PDF. Immutable. */
-public final class Attachment {
+/**
+ * A file that travels inside the film PDF.
+ *
+ * @param name letters, digits, dots, dashes and underlines, at most 64, for example "job.json"
+ * @param mediaType for example "application/json"
+ * @param text the file, at most {@value #LARGEST_BYTES} bytes of UTF-8
+ * @param description one line for whoever opens the list of attachments
+ * @param relationship what it is to the film
+ */
+public record Attachment(String name, String mediaType, String text, String description, Relationship relationship) {
     /** What the job record holds: from these the film can be made again. */
     public static final String JOB = "job.json";
 
@@ -36,9 +45,7 @@ public final class Attachment {
         /** Numbers that the page shows as a picture. */
         DATA("Data"),
         /** The same content in another form. */
-        ALTERNATIVE("Alternative"),
-        /** Goes with it. */
-        SUPPLEMENT("Supplement");
+        ALTERNATIVE("Alternative");
 
         private final String pdfName;
 
@@ -51,22 +58,7 @@ public final class Attachment {
         }
     }
 
-    private final String name;
-    private final String mediaType;
-    private final byte[] bytes;
-    private final String description;
-    private final Relationship relationship;
-
-    /**
-     * Copies the bytes.
-     *
-     * @param name letters, digits, dots, dashes and underlines, at most 64, for example "job.json"
-     * @param mediaType for example "application/json"
-     * @param bytes the file, at most {@value #LARGEST_BYTES} bytes
-     * @param description one line for whoever opens the list of attachments
-     * @param relationship what it is to the film
-     */
-    public Attachment(String name, String mediaType, byte[] bytes, String description, Relationship relationship) {
+    public Attachment {
         if (!NAME.matcher(name).matches()) {
             throw Refusal.use("the attachment name \"" + name
                     + "\" is not allowed: use 1 to 64 letters, digits, dots, dashes and underlines");
@@ -75,35 +67,10 @@ public final class Attachment {
             throw Refusal.use("the attachment " + name + " has the media type \"" + mediaType
                     + "\"; it must read like application/json");
         }
-        if (bytes.length > LARGEST_BYTES) {
-            throw Refusal.use("the attachment " + name + " holds " + bytes.length
-                    + " bytes; a film PDF carries at most " + LARGEST_BYTES + ": leave it out");
+        int length = text.getBytes(StandardCharsets.UTF_8).length;
+        if (length > LARGEST_BYTES) {
+            throw Refusal.use("the attachment " + name + " holds " + length + " bytes; a film PDF carries at most "
+                    + LARGEST_BYTES + ": leave it out");
         }
-        this.name = name;
-        this.mediaType = mediaType;
-        this.bytes = bytes.clone();
-        this.description = description;
-        this.relationship = relationship;
-    }
-
-    public String name() {
-        return name;
-    }
-
-    public String mediaType() {
-        return mediaType;
-    }
-
-    /** A copy. */
-    public byte[] bytes() {
-        return bytes.clone();
-    }
-
-    public String description() {
-        return description;
-    }
-
-    public Relationship relationship() {
-        return relationship;
     }
 }

@@ -3,22 +3,16 @@ package greyground.output;
 import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.Legend;
 import greyground.film.sheet.Sheet;
-import greyground.output.FilmDocument.CurvePoint;
+import greyground.film.sheet.TextWidth;
 import greyground.output.FilmDocument.Film;
-import greyground.plan.ExposurePlan;
-import greyground.quantity.FilmPixels;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
-import greyground.quantity.Resolution;
-import greyground.raster.Bands;
 import greyground.raster.DeflatedRows;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -28,8 +22,6 @@ import java.util.List;
  * 19005-3:2012). The film passes straight through to the file. The same document gives the same bytes on any machine.
  */
 public final class FilmPdf {
-    private static final double POINTS_PER_INCH = 72;
-
     /** The longest page side a PDF/A-3 file may have, in points (ISO 19005-3:2012, 6.1.13, clause from memory). */
     private static final double LONGEST_SIDE = 14_400;
 
@@ -51,7 +43,7 @@ public final class FilmPdf {
         int parent = objects.number();
         List<Integer> pictures = new ArrayList<>();
         for (int i = 0; i < document.films().size(); i++) {
-            Progress share = Blackness.share(progress, i, document.films().size());
+            Progress share = progress.share(i, document.films().size());
             pictures.add(picture(document.films().get(i).rows(), objects, threads, share));
         }
         UsedGlyphs glyphs = new UsedGlyphs(TypeFace.load());
@@ -82,47 +74,18 @@ public final class FilmPdf {
         objects.finish(catalog, objects.add(information(document)));
     }
 
-    /**
-     * Sets a plan of one line and a blank film to nowhere, so that a fresh machine has everything loaded when the film comes.
-     * Worth calling on a spare thread while the art is read; {@link #write} gives the same bytes without it.
-     */
-    public static void prepare() {
-        PixelRect whole = new PixelRect(0, 0, 16, 16);
-        Legend legend = new Legend(1, 1, 1, 0, "0");
-        Sheet sheet = new Sheet(FilmPixels.of(new Resolution(60)), 16, 16, whole, whole, List.of(legend));
-        ExposurePlan.Line line = new ExposurePlan.Line("0", "0", "assumed", "0");
-        ExposurePlan.Step step = new ExposurePlan.Step("0", List.of(line), List.of("0"), List.of("0"));
-        FilmDocument blank = new FilmDocument(
-                "0",
-                LocalDate.EPOCH,
-                "0",
-                List.of(new Film(sheet, new BlankRows(16, 16))),
-                List.of(line),
-                List.of(new CurvePoint(0, 1), new CurvePoint(100, 0)),
-                new ExposurePlan(List.of(step), "0", "0"),
-                List.of());
+    /** How wide legends become in the face that films are set in. */
+    public static TextWidth legendWidth() {
         try {
-            write(blank, OutputStream.nullOutputStream(), 1, Progress.NONE);
+            TypeFace face = TypeFace.load();
+            return (text, capHeightMillimetres) -> face.width(text) / face.capHeight() * capHeightMillimetres;
         } catch (IOException missing) {
-            throw new UncheckedIOException(missing);
-        }
-    }
-
-    /** Clear film. */
-    private record BlankRows(int width, int height) implements FilmRows {
-        @Override
-        public int bitsPerSample() {
-            return 1;
-        }
-
-        @Override
-        public Bands.Maker<byte[]> maker() {
-            return (first, count) -> new byte[count * bytesPerRow()];
+            throw Refusal.failure("the program's type face can't be read: install the program again", missing);
         }
     }
 
     private static void checkSize(Sheet sheet) {
-        double widest = LONGEST_SIDE / POINTS_PER_INCH * Lengths.MILLIMETRES_PER_INCH;
+        double widest = LONGEST_SIDE / Lengths.POINTS_PER_INCH * Lengths.MILLIMETRES_PER_INCH;
         for (int pixels : new int[] {sheet.widthPixels(), sheet.heightPixels()}) {
             double millimetres = sheet.resolution().millimetres(pixels);
             Refusal.checkRange("the film sheet's side", millimetres, 2, widest, "mm", "divide the film into sheets");
@@ -137,14 +100,13 @@ public final class FilmPdf {
                 + "/ColorSpace/DeviceGray/Decode[1 0]/Interpolate false/Filter/FlateDecode";
         return objects.addPassing(
                 entries,
-                out -> DeflatedRows.write(
-                        rows.height(), rows.bytesPerRow(), Blackness.KEPT.bands(rows), threads, out, progress));
+                out -> DeflatedRows.write(rows.height(), rows.bytesPerRow(), rows::maker, threads, out, progress));
     }
 
     private static PageDrawing filmPage(Sheet sheet, UsedGlyphs glyphs) {
         PageDrawing page = new PageDrawing(points(sheet, sheet.heightPixels()), glyphs);
         page.picture("Film", points(sheet, sheet.widthPixels()));
-        double pointsPerMillimetre = POINTS_PER_INCH / Lengths.MILLIMETRES_PER_INCH;
+        double pointsPerMillimetre = Lengths.POINTS_PER_INCH / Lengths.MILLIMETRES_PER_INCH;
         for (Legend legend : sheet.legends()) {
             page.turnedText(
                     legend.leftMillimetres() * pointsPerMillimetre,
@@ -186,7 +148,7 @@ public final class FilmPdf {
     }
 
     private static double points(Sheet sheet, int pixels) {
-        return pixels * POINTS_PER_INCH / sheet.resolution().dotsPerInch();
+        return pixels * Lengths.POINTS_PER_INCH / sheet.resolution().dotsPerInch();
     }
 
     private static String page(int parent, String boxes, String pictures, int font, int content) {
@@ -198,7 +160,7 @@ public final class FilmPdf {
     private static String catalog(FilmDocument document, PdfObjects objects, int pages) throws IOException {
         byte[] profile = GreyProfile.bytes();
         int profileNumber = objects.addDeflated("/N 1", profile);
-        byte[] metadata = FilmMetadata.of(document).getBytes(StandardCharsets.UTF_8);
+        byte[] metadata = metadata(document).getBytes(StandardCharsets.UTF_8);
         int metadataNumber = objects.addStream("/Type/Metadata/Subtype/XML", metadata);
         return "<</Type/Catalog/Pages " + PdfObjects.reference(pages) + "/Lang(en)/Metadata "
                 + PdfObjects.reference(metadataNumber) + "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1"
@@ -217,7 +179,7 @@ public final class FilmPdf {
         List<Integer> files = new ArrayList<>();
         String date = PdfWords.date(document.date());
         for (Attachment attachment : sorted) {
-            byte[] bytes = attachment.bytes();
+            byte[] bytes = attachment.text().getBytes(StandardCharsets.UTF_8);
             int stream = objects.addDeflated(
                     "/Type/EmbeddedFile/Subtype" + PdfWords.name(attachment.mediaType()) + "/Params<</Size "
                             + bytes.length + "/CreationDate" + date + "/ModDate" + date + ">>",
@@ -238,6 +200,30 @@ public final class FilmPdf {
         String date = PdfWords.date(document.date());
         return "<</Title" + PdfWords.text(document.title()) + "/Creator" + program + "/Producer" + program
                 + "/CreationDate" + date + "/ModDate" + date + ">>";
+    }
+
+    /** What the PDF says about itself in XMP (ISO 16684-1), word for word the same as in its information dictionary. */
+    private static String metadata(FilmDocument document) {
+        String program = PdfWords.xml(document.program());
+        String date = PdfWords.xmpDate(document.date());
+        return """
+                <?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
+                <x:xmpmeta xmlns:x="adobe:ns:meta/">
+                <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+                <rdf:Description rdf:about=""
+                  xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/"
+                  xmlns:dc="http://purl.org/dc/elements/1.1/"
+                  xmlns:xmp="http://ns.adobe.com/xap/1.0/"
+                  xmlns:pdf="http://ns.adobe.com/pdf/1.3/">
+                <pdfaid:part>3</pdfaid:part>
+                <pdfaid:conformance>B</pdfaid:conformance>
+                <dc:format>application/pdf</dc:format>
+                <dc:title><rdf:Alt><rdf:li xml:lang="x-default">"""
+                + PdfWords.xml(document.title())
+                + "</rdf:li></rdf:Alt></dc:title>\n<xmp:CreatorTool>" + program
+                + "</xmp:CreatorTool>\n<xmp:CreateDate>" + date + "</xmp:CreateDate>\n<xmp:ModifyDate>" + date
+                + "</xmp:ModifyDate>\n<pdf:Producer>" + program
+                + "</pdf:Producer>\n</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>\n";
     }
 
     private static String references(List<Integer> numbers) {

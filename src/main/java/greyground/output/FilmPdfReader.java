@@ -5,7 +5,6 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
-import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
@@ -131,14 +130,14 @@ public final class FilmPdfReader implements Closeable {
      */
     public void readRows(int index, int rowsPerBand, Bands.Taker<byte[]> taker) {
         guarded(name, () -> {
-            try (FilmStream film = stream(index)) {
-                byte[] band = new byte[Math.multiplyExact(film.bytesPerRow, rowsPerBand)];
-                for (int first = 0; first < film.heightPixels; first += rowsPerBand) {
-                    int count = Math.min(rowsPerBand, film.heightPixels - first);
-                    film.read(band, 0, count);
+            try (FilmStream rows = stream(index)) {
+                byte[] band = new byte[Math.multiplyExact(rows.film.bytesPerRow(), rowsPerBand)];
+                for (int first = 0; first < rows.film.heightPixels(); first += rowsPerBand) {
+                    int count = Math.min(rowsPerBand, rows.film.heightPixels() - first);
+                    rows.read(band, 0, count);
                     taker.take(first, count, band);
                 }
-                return film;
+                return rows;
             }
         });
     }
@@ -158,15 +157,13 @@ public final class FilmPdfReader implements Closeable {
 
     /** The rows of one film, from top to bottom; whoever opened it closes it. */
     public final class FilmStream implements Closeable {
-        private final int bytesPerRow;
-        private final int heightPixels;
+        private final ReadFilm film;
         private final boolean turn;
         private final InputStream in;
         private int next;
 
         private FilmStream(ReadFilm film, boolean turn, InputStream in) {
-            this.bytesPerRow = film.bytesPerRow();
-            this.heightPixels = film.heightPixels();
+            this.film = film;
             this.turn = turn;
             this.in = in;
         }
@@ -179,9 +176,9 @@ public final class FilmPdfReader implements Closeable {
          */
         public void read(byte[] into, int offset, int rows) {
             guarded(name, () -> {
-                int wanted = Math.multiplyExact(rows, bytesPerRow);
+                int wanted = Math.multiplyExact(rows, film.bytesPerRow());
                 if (in.readNBytes(into, offset, wanted) < wanted) {
-                    throw notOurs("its film breaks off in row " + next + " of " + heightPixels);
+                    throw notOurs("its film breaks off in row " + next + " of " + film.heightPixels());
                 }
                 next += rows;
                 if (turn) {
@@ -195,6 +192,11 @@ public final class FilmPdfReader implements Closeable {
         public void close() throws IOException {
             in.close();
         }
+    }
+
+    /** The PDF itself, to draw its pages; the reader closes it. */
+    PDDocument document() {
+        return document;
     }
 
     @Override
@@ -275,18 +277,14 @@ public final class FilmPdfReader implements Closeable {
     }
 
     private byte[] limited(COSStream stream, String exactName) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (InputStream in = decoded(stream)) {
-            byte[] some = new byte[1 << 16];
-            for (int got = in.read(some); got >= 0; got = in.read(some)) {
-                if (bytes.size() + got > Attachment.LARGEST_BYTES) {
-                    throw notOurs(
-                            "its attachment " + exactName + " holds more than " + Attachment.LARGEST_BYTES + " bytes");
-                }
-                bytes.write(some, 0, got);
+            byte[] bytes = in.readNBytes(Attachment.LARGEST_BYTES + 1);
+            if (bytes.length > Attachment.LARGEST_BYTES) {
+                throw notOurs(
+                        "its attachment " + exactName + " holds more than " + Attachment.LARGEST_BYTES + " bytes");
             }
+            return bytes;
         }
-        return bytes.toByteArray();
     }
 
     /** Inflates on the way: the library's own decoding would hold the whole film in memory. */

@@ -20,8 +20,6 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -53,10 +51,9 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
     private int page = -1;
     private int pass;
 
-    private FilmPrintout(
-            FilmPdfReader reader, PDDocument document, PrintPaper paper, boolean withPlan, Progress progress) {
+    private FilmPrintout(FilmPdfReader reader, PrintPaper paper, boolean withPlan, Progress progress) {
         this.reader = reader;
-        this.document = document;
+        this.document = reader.document();
         this.films = reader.films();
         this.paper = paper;
         this.pages = withPlan ? document.getNumberOfPages() : films.size();
@@ -90,19 +87,7 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
      */
     public static FilmPrintout open(Path pdf, PrintPaper paper, boolean withPlan, Progress progress) {
         SheetOnPaper.laid(size(pdf), paper);
-        FilmPdfReader reader = FilmPdfReader.open(pdf);
-        try {
-            PDDocument document;
-            try {
-                document = Loader.loadPDF(pdf.toFile(), IOUtils.createTempFileOnlyStreamCache());
-            } catch (IOException broken) {
-                reader.close();
-                throw broken;
-            }
-            return new FilmPrintout(reader, document, paper, withPlan, progress);
-        } catch (IOException broken) {
-            throw Refusal.failure(pdf.getFileName() + " can't be read as a film PDF: make it anew", broken);
-        }
+        return new FilmPrintout(FilmPdfReader.open(pdf), paper, withPlan, progress);
     }
 
     /** Of the films. */
@@ -189,7 +174,6 @@ public final class FilmPrintout implements Pageable, Printable, Closeable {
 
     @Override
     public void close() throws IOException {
-        document.close();
         reader.close();
     }
 

@@ -12,8 +12,6 @@ import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.function.Supplier;
-import java.util.zip.Deflater;
 
 /**
  * Writes the films as a TIFF (TIFF 6.0, 1992) for a bureau, one page each, with the same samples as the film PDF.
@@ -32,19 +30,8 @@ public final class FilmTiff {
     /** Readers of classic TIFF hold offsets in 32 bits. */
     private static final long CLASSIC_LIMIT = 0xFFFF_FFFFL;
 
-    /** How strips are packed. */
-    public enum Packing {
-        /** As they are. */
-        PLAIN(1),
-        /** zlib, scheme 8. */
-        DEFLATE(8);
-
-        private final int tiffScheme;
-
-        Packing(int tiffScheme) {
-            this.tiffScheme = tiffScheme;
-        }
-    }
+    /** Of Compression: zlib, scheme 8. */
+    private static final int DEFLATE = 8;
 
     private FilmTiff() {}
 
@@ -55,28 +42,20 @@ public final class FilmTiff {
      * @param threads at least 1
      * @throws IOException if {@code out} fails; half a file may then lie in it
      */
-    public static void write(
-            FilmDocument document, SeekableByteChannel out, Packing packing, int threads, Progress progress)
+    public static void write(FilmDocument document, SeekableByteChannel out, int threads, Progress progress)
             throws IOException {
-        boolean big = largestSize(document) > CLASSIC_LIMIT;
-        write(document, out, packing, threads, progress, big);
+        write(document, out, threads, progress, largestSize(document) > CLASSIC_LIMIT);
     }
 
-    static void write(
-            FilmDocument document,
-            SeekableByteChannel out,
-            Packing packing,
-            int threads,
-            Progress progress,
-            boolean big)
+    static void write(FilmDocument document, SeekableByteChannel out, int threads, Progress progress, boolean big)
             throws IOException {
         put(out, TiffFields.header(big, 0));
         long link = big ? 8 : 4;
         for (int i = 0; i < document.films().size(); i++) {
             Film film = document.films().get(i);
-            Progress share = Blackness.share(progress, i, document.films().size());
-            long[][] strips = strips(film.rows(), out, packing, threads, share);
-            TiffFields directory = directory(document, film, packing, strips, big);
+            Progress share = progress.share(i, document.films().size());
+            long[][] strips = strips(film.rows(), out, threads, share);
+            TiffFields directory = directory(document, film, strips, big);
             if (out.position() % 2 != 0) {
                 put(out, new byte[1]);
             }
@@ -109,20 +88,17 @@ public final class FilmTiff {
     }
 
     /** Writes the strips; returns their positions and lengths. */
-    private static long[][] strips(
-            FilmRows rows, SeekableByteChannel out, Packing packing, int threads, Progress progress)
+    private static long[][] strips(FilmRows rows, SeekableByteChannel out, int threads, Progress progress)
             throws IOException {
         int rowsPerStrip = rowsPerStrip(rows);
         int count = (rows.height() + rowsPerStrip - 1) / rowsPerStrip;
         long[] positions = new long[count];
         long[] lengths = new long[count];
-        Supplier<Bands.Maker<byte[]>> bands = fileBands(rows);
-        Supplier<Bands.Maker<byte[]>> makers = packing == Packing.PLAIN ? bands : () -> deflated(bands.get());
         Bands.inOrder(
                 rows.height(),
                 rowsPerStrip,
                 threads,
-                makers,
+                () -> packed(rows),
                 (first, taken, strip) -> {
                     positions[first / rowsPerStrip] = out.position();
                     lengths[first / rowsPerStrip] = strip.length;
@@ -132,54 +108,30 @@ public final class FilmTiff {
         return new long[][] {positions, lengths};
     }
 
-    private static Supplier<Bands.Maker<byte[]>> fileBands(FilmRows rows) {
-        if (rows.bitsPerSample() == 1) {
-            return Blackness.KEPT.bands(rows);
-        }
-        Supplier<Bands.Maker<byte[]>> turned = Blackness.TURNED.bands(rows);
-        return rows.bitsPerSample() == 8 ? turned : () -> littleEndian(turned.get());
-    }
-
-    private static Bands.Maker<byte[]> littleEndian(Bands.Maker<byte[]> maker) {
+    /** Bands as the file counts and orders their samples, deflated. */
+    private static Bands.Maker<byte[]> packed(FilmRows rows) {
+        Bands.Maker<byte[]> maker = rows.maker();
         return (first, count) -> {
             byte[] band = maker.make(first, count);
-            for (int i = 0; i + 1 < band.length; i += 2) {
+            if (rows.bitsPerSample() > 1) {
+                Blackness.turn(band, 0, band.length);
+            }
+            for (int i = 0; rows.bitsPerSample() == 16 && i + 1 < band.length; i += 2) {
                 byte high = band[i];
                 band[i] = band[i + 1];
                 band[i + 1] = high;
             }
-            return band;
+            return PdfObjects.deflated(band, 1);
         };
     }
 
-    private static Bands.Maker<byte[]> deflated(Bands.Maker<byte[]> maker) {
-        return (first, count) -> {
-            byte[] band = maker.make(first, count);
-            Deflater deflater = new Deflater(1);
-            try {
-                deflater.setInput(band);
-                deflater.finish();
-                byte[] packed = new byte[band.length / 2 + 64];
-                int length = deflater.deflate(packed);
-                while (!deflater.finished()) {
-                    packed = Arrays.copyOf(packed, packed.length * 2);
-                    length += deflater.deflate(packed, length, packed.length - length);
-                }
-                return Arrays.copyOf(packed, length);
-            } finally {
-                deflater.end();
-            }
-        };
-    }
-
-    private static TiffFields directory(
-            FilmDocument document, Film film, Packing packing, long[][] strips, boolean big) {
+    private static TiffFields directory(FilmDocument document, Film film, long[][] strips, boolean big) {
         FilmRows rows = film.rows();
         TiffFields directory = new TiffFields(big);
         directory.longs(256, rows.width());
         directory.longs(257, rows.height());
         directory.shorts(258, rows.bitsPerSample());
-        directory.shorts(259, packing.tiffScheme);
+        directory.shorts(259, DEFLATE);
         directory.shorts(262, rows.bitsPerSample() == 1 ? 0 : 1);
         directory.words(270, description(document, film.sheet()));
         directory.positions(273, strips[0]);

@@ -1,10 +1,9 @@
 package greyground.output;
 
-import java.io.ByteArrayOutputStream;
-import java.io.DataOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /**
  * A grey colour profile of our own, so that a film PDF carries a full output intent without anybody else's data.
@@ -20,110 +19,46 @@ final class GreyProfile {
     private GreyProfile() {}
 
     static byte[] bytes() {
-        try {
-            return build();
-        } catch (IOException impossible) {
-            throw new UncheckedIOException(impossible);
-        }
-    }
-
-    private static byte[] build() throws IOException {
-        byte[][] tags = {description("Film grey, gamma 2.2"), words("No rights reserved"), white(), gamma()};
-        String[] names = {"desc", "cprt", "wtpt", "kTRC"};
-        int at = HEADER_BYTES + 4 + names.length * TAG_ENTRY_BYTES;
-        int size = at;
-        for (byte[] tag : tags) {
-            size += tag.length;
-        }
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(size);
-        DataOutputStream out = new DataOutputStream(bytes);
-        header(out, size);
-        out.writeInt(names.length);
-        for (int i = 0; i < names.length; i++) {
-            ascii(out, names[i]);
-            out.writeInt(at);
-            out.writeInt(tags[i].length);
-            at += tags[i].length;
-        }
-        for (byte[] tag : tags) {
-            out.write(tag);
-        }
-        return bytes.toByteArray();
-    }
-
-    private static void header(DataOutputStream out, int size) throws IOException {
-        out.writeInt(size);
-        out.writeInt(0);
-        out.writeInt(0x02400000);
+        Map<String, byte[]> tags = new LinkedHashMap<>();
+        String words = "Film grey, gamma 2.2";
+        ByteBuffer description = ByteBuffer.allocate(112);
+        // No Unicode and no script-code form: code, count, then 67 fixed bytes of the latter.
+        ascii(description, "desc").putInt(0).putInt(words.length() + 1);
+        ascii(description, words);
+        tags.put("desc", description.array());
+        ByteBuffer rights = ByteBuffer.allocate(28);
+        ascii(rights, "text").putInt(0);
+        ascii(rights, "No rights reserved");
+        tags.put("cprt", rights.array());
+        ByteBuffer white = ByteBuffer.allocate(20);
+        tags.put("wtpt", xyz(ascii(white, "XYZ ").putInt(0)).array());
+        ByteBuffer gamma = ByteBuffer.allocate(16);
+        ascii(gamma, "curv").putInt(0).putInt(1).putShort((short) Math.round(2.2 * 256));
+        tags.put("kTRC", gamma.array());
+        int at = HEADER_BYTES + 4 + tags.size() * TAG_ENTRY_BYTES;
+        int size = at + tags.values().stream().mapToInt(tag -> tag.length).sum();
+        ByteBuffer out = ByteBuffer.allocate(size).putInt(size).putInt(0).putInt(0x02400000);
         ascii(out, "mntrGRAYXYZ ");
         // The day this profile was laid down; it belongs to the profile, not to the film.
-        for (int part : new int[] {2026, 11, 25, 0, 0, 0}) {
-            out.writeShort(part);
-        }
-        ascii(out, "acsp");
+        out.putShort((short) 2026).putShort((short) 11).putShort((short) 25);
+        ascii(out.position(36), "acsp");
         // Platform, flags, maker, model, attributes and rendering intent: bytes 40 to 67, none stated.
-        out.write(new byte[68 - 40]);
-        xyz(out);
-        out.write(new byte[HEADER_BYTES - 80]);
+        xyz(out.position(68));
+        out.position(HEADER_BYTES).putInt(tags.size());
+        for (Map.Entry<String, byte[]> tag : tags.entrySet()) {
+            ascii(out, tag.getKey()).putInt(at).putInt(tag.getValue().length);
+            at += tag.getValue().length;
+        }
+        tags.values().forEach(out::put);
+        return out.array();
     }
 
     /** The D50 white as s15Fixed16 numbers, as the ICC header prints them: F6D6 = 0.9642, D32D = 0.8249. */
-    private static void xyz(DataOutputStream out) throws IOException {
-        out.writeInt(0xF6D6);
-        out.writeInt(0x10000);
-        out.writeInt(0xD32D);
+    private static ByteBuffer xyz(ByteBuffer out) {
+        return out.putInt(0xF6D6).putInt(0x10000).putInt(0xD32D);
     }
 
-    private static byte[] description(String words) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        DataOutputStream out = new DataOutputStream(bytes);
-        ascii(out, "desc");
-        out.writeInt(0);
-        out.writeInt(words.length() + 1);
-        ascii(out, words);
-        out.writeByte(0);
-        // No Unicode and no script-code form: code, count, then 67 fixed bytes of the latter.
-        out.write(new byte[4 + 4 + 2 + 1 + 67]);
-        return padded(bytes);
-    }
-
-    private static byte[] words(String words) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        DataOutputStream out = new DataOutputStream(bytes);
-        ascii(out, "text");
-        out.writeInt(0);
-        ascii(out, words);
-        out.writeByte(0);
-        return padded(bytes);
-    }
-
-    private static byte[] white() throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        DataOutputStream out = new DataOutputStream(bytes);
-        ascii(out, "XYZ ");
-        out.writeInt(0);
-        xyz(out);
-        return padded(bytes);
-    }
-
-    private static byte[] gamma() throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        DataOutputStream out = new DataOutputStream(bytes);
-        ascii(out, "curv");
-        out.writeInt(0);
-        out.writeInt(1);
-        out.writeShort((int) Math.round(2.2 * 256));
-        return padded(bytes);
-    }
-
-    private static byte[] padded(ByteArrayOutputStream bytes) {
-        while (bytes.size() % 4 != 0) {
-            bytes.write(0);
-        }
-        return bytes.toByteArray();
-    }
-
-    private static void ascii(DataOutputStream out, String words) throws IOException {
-        out.write(words.getBytes(StandardCharsets.US_ASCII));
+    private static ByteBuffer ascii(ByteBuffer out, String words) {
+        return out.put(words.getBytes(StandardCharsets.US_ASCII));
     }
 }

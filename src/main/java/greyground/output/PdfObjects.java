@@ -76,14 +76,19 @@ final class PdfObjects {
 
     /** Numbers and writes a stream that is deflated on the way. */
     int addDeflated(String entries, byte[] bytes) throws IOException {
+        return addStream(entries + "/Filter/FlateDecode", deflated(bytes, 6));
+    }
+
+    /** Bytes as a zlib stream. */
+    static byte[] deflated(byte[] bytes, int level) throws IOException {
         ByteArrayOutputStream small = new ByteArrayOutputStream();
-        Deflater deflater = new Deflater(6);
-        try (DeflaterOutputStream deflated = new DeflaterOutputStream(small, deflater)) {
+        Deflater deflater = new Deflater(level);
+        try (DeflaterOutputStream deflated = new DeflaterOutputStream(small, deflater, 1 << 13)) {
             deflated.write(bytes);
         } finally {
             deflater.end();
         }
-        return addStream(entries + "/Filter/FlateDecode", small.toByteArray());
+        return small.toByteArray();
     }
 
     /** Numbers and writes a stream whose length is known only once it has passed. */

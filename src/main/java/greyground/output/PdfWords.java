@@ -1,5 +1,6 @@
 package greyground.output;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.HexFormat;
@@ -16,26 +17,12 @@ final class PdfWords {
     }
 
     /**
-     * A number with at most six decimals, never in exponent form: 1e-6 pt is a third of a nanometre. By whole-number
-     * arithmetic, which needs no locale.
+     * A number with at most six decimals, never in exponent form: 1e-6 pt is a third of a nanometre.
      */
     static String number(double value) {
-        long millionths = Math.round(value * 1e6);
-        long size = Math.abs(millionths);
-        StringBuilder text = new StringBuilder(16);
-        if (millionths < 0) {
-            text.append('-');
-        }
-        text.append(size / 1_000_000);
-        long rest = size % 1_000_000;
-        if (rest != 0) {
-            text.append('.');
-            for (long place = 100_000; rest != 0; place /= 10) {
-                text.append(rest / place);
-                rest %= place;
-            }
-        }
-        return text.toString();
+        return BigDecimal.valueOf(Math.round(value * 1e6), 6)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** Numbers with a blank between them. */

@@ -1,5 +1,6 @@
 package greyground.output;
 
+import greyground.output.FilmDocument.CurvePoint;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
 import java.util.ArrayList;
@@ -25,6 +26,9 @@ final class PlanPages {
     private static final double KNOWN = MARK + 11;
     private static final double PLOT = 118;
     private static final double PLOT_ROOM = PLOT + 34;
+    private static final double PLOT_LETTER = 7.5;
+    private static final int PLOT_DIVISIONS = 4;
+    private static final double PLOT_GREY = 0.72;
     private static final double BODY = 10;
     private static final double SMALL = 8;
     private static final double QUIET = 0.35;
@@ -87,13 +91,40 @@ final class PlanPages {
             particular(line, right);
         }
         if (plotted) {
-            ToneCurvePlot.draw(page, RIGHT - PLOT - 7, below + 14 + PLOT, PLOT, document.curve());
+            plot(RIGHT - PLOT - 7, below + 14 + PLOT, PLOT);
             y = Math.max(y, below + 14 + PLOT + 34);
         }
         y += 2;
         Piece lead = caution(LEFT, List.of(document.plan().caution()));
         lead.draw().run();
         y += 12;
+    }
+
+    /** The tone curve as a small plot with its lower left corner at (x, y): lightness of the art across, coverage of the film up. */
+    private void plot(double x, double y, double side) {
+        List<CurvePoint> curve = document.curve();
+        for (int i = 0; i <= PLOT_DIVISIONS; i++) {
+            double at = side * i / PLOT_DIVISIONS;
+            if (i > 0 && i < PLOT_DIVISIONS) {
+                page.line(x + at, y, x + at, y - side, 0.35, PLOT_GREY);
+                page.line(x, y - at, x + side, y - at, 0.35, PLOT_GREY);
+            }
+            String value = Integer.toString(100 * i / PLOT_DIVISIONS);
+            page.text(x + at - page.width(value, PLOT_LETTER) / 2, y + PLOT_LETTER + 3, PLOT_LETTER, 0.2, value);
+            page.textEndingAt(x - 4, y - at + PLOT_LETTER * 0.35, PLOT_LETTER, 0.2, value);
+        }
+        page.frame(x, y - side, side, side, 0.7, 0);
+        String across = "art L*";
+        page.text(x + (side - page.width(across, PLOT_LETTER)) / 2, y + 2 * PLOT_LETTER + 7, PLOT_LETTER, 0, across);
+        String up = "film coverage %";
+        page.turnedText(x - 25, y - (side - page.width(up, PLOT_LETTER)) / 2, PLOT_LETTER, 3, up);
+        double[] xs = new double[curve.size()];
+        double[] ys = new double[curve.size()];
+        for (int i = 0; i < xs.length; i++) {
+            xs[i] = x + side * curve.get(i).artLightness() / 100;
+            ys[i] = y - side * curve.get(i).filmCoverage();
+        }
+        page.path(xs, ys, 1.5, 0);
     }
 
     private void particular(ExposurePlan.Line line, double right) {
@@ -103,13 +134,9 @@ final class PlanPages {
         List<String> values =
                 page.lines(line.value(), BODY, (line.provenance().isEmpty() ? right : known - 14) - value);
         List<String> knowns = page.lines(line.provenance(), SMALL, right - known);
-        for (int i = 0; i < values.size(); i++) {
-            page.text(value, y + i * 12, BODY, 0, values.get(i));
-        }
+        column(value, y, 12, BODY, 0, values);
         mark(known - 11, y, line.provenance());
-        for (int i = 0; i < knowns.size(); i++) {
-            page.text(known, y + i * SMALL_ROW, SMALL, QUIET, knowns.get(i));
-        }
+        column(known, y, SMALL_ROW, SMALL, QUIET, knowns);
         y += ROW + 12 * (Math.max(values.size(), knowns.size()) - 1);
     }
 
@@ -162,17 +189,13 @@ final class PlanPages {
         int rows = Math.max(labels.size(), values.size());
         double height = Math.max(rows * ROW, ROW + bases.size() * SMALL_ROW);
         return new Piece(height, () -> {
-            for (int i = 0; i < labels.size(); i++) {
-                page.text(TEXT, y + i * ROW, BODY, 0, labels.get(i));
-            }
+            column(TEXT, y, ROW, BODY, 0, labels);
             for (int i = 0; i < values.size(); i++) {
                 page.heavyText(VALUE, y + i * ROW, BODY + 1, 0, values.get(i));
             }
             mark(MARK, y, line.provenance());
             page.text(KNOWN, y, BODY - 1, 0, line.provenance());
-            for (int i = 0; i < bases.size(); i++) {
-                page.text(KNOWN, y + (i + 1) * SMALL_ROW, SMALL, QUIET, bases.get(i));
-            }
+            column(KNOWN, y + SMALL_ROW, SMALL_ROW, SMALL, QUIET, bases);
             y += height;
         });
     }
@@ -191,9 +214,7 @@ final class PlanPages {
         double height = lines.size() * 13.0 + 6;
         return new Piece(height, () -> {
             y += 3;
-            for (int i = 0; i < lines.size(); i++) {
-                page.text(TEXT, y + i * 13, BODY, 0.15, lines.get(i));
-            }
+            column(TEXT, y, 13, BODY, 0.15, lines);
             y += height - 3;
         });
     }
@@ -214,14 +235,18 @@ final class PlanPages {
             page.heavyText(left + 13, y + 7, 7, 0, "!");
             double at = y + 7;
             for (List<String> lines : notes) {
-                for (String line : lines) {
-                    page.text(inside, at, BODY - 0.5, 0, line);
-                    at += 12;
-                }
-                at += 3;
+                column(inside, at, 12, BODY - 0.5, 0, lines);
+                at += 12 * lines.size() + 3;
             }
             y += box + 8;
         });
+    }
+
+    /** Sets lines one below the other, the first with its baseline at {@code top}. */
+    private void column(double x, double top, double row, double size, double grey, List<String> lines) {
+        for (int i = 0; i < lines.size(); i++) {
+            page.text(x, top + i * row, size, grey, lines.get(i));
+        }
     }
 
     private void turnPage() {

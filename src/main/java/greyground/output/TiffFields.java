@@ -24,61 +24,48 @@ final class TiffFields {
         this.big = big;
     }
 
-    private static final class Entry {
-        final int type;
-        final long count;
-        final byte[] value;
-
-        Entry(int type, long count, byte[] value) {
-            this.type = type;
-            this.count = count;
-            this.value = value;
-        }
-    }
+    private record Entry(int type, long count, ByteBuffer value) {}
 
     /** The file's first bytes; the place of the first directory is to be filled in when it is known. */
     static byte[] header(boolean big, long firstDirectory) {
-        byte[] bytes = new byte[big ? 16 : 8];
-        ByteBuffer header = little(bytes).put((byte) 'I').put((byte) 'I');
+        ByteBuffer header = little(big ? 16 : 8).put((byte) 'I').put((byte) 'I');
         if (big) {
             header.putShort((short) 43).putShort((short) 8).putShort((short) 0).putLong(firstDirectory);
         } else {
             header.putShort((short) 42).putInt((int) firstDirectory);
         }
-        return bytes;
+        return header.array();
     }
 
     void shorts(int tag, int value) {
-        byte[] bytes = new byte[2];
-        little(bytes).putShort((short) value);
-        entries.put(tag, new Entry(SHORT, 1, bytes));
+        entries.put(tag, new Entry(SHORT, 1, little(2).putShort((short) value).flip()));
     }
 
     void longs(int tag, int value) {
-        byte[] bytes = new byte[4];
-        little(bytes).putInt(value);
-        entries.put(tag, new Entry(LONG, 1, bytes));
+        entries.put(tag, new Entry(LONG, 1, little(4).putInt(value).flip()));
     }
 
     void words(int tag, String words) {
         byte[] bytes = (words + "\0").getBytes(StandardCharsets.UTF_8);
-        entries.put(tag, new Entry(ASCII, bytes.length, bytes));
+        entries.put(tag, new Entry(ASCII, bytes.length, ByteBuffer.wrap(bytes)));
     }
 
     void rational(int tag, int numerator, int denominator) {
-        byte[] bytes = new byte[8];
-        little(bytes).putInt(numerator).putInt(denominator);
-        entries.put(tag, new Entry(RATIONAL, 1, bytes));
+        entries.put(
+                tag,
+                new Entry(
+                        RATIONAL,
+                        1,
+                        little(8).putInt(numerator).putInt(denominator).flip()));
     }
 
     /** File positions or lengths, as wide as the file's kind has them. */
     void positions(int tag, long[] values) {
-        byte[] bytes = new byte[Math.multiplyExact(values.length, big ? 8 : 4)];
-        ByteBuffer out = little(bytes);
+        ByteBuffer out = little(Math.multiplyExact(values.length, big ? 8 : 4));
         for (long value : values) {
             number(out, value);
         }
-        entries.put(tag, new Entry(big ? LONG8 : LONG, values.length, bytes));
+        entries.put(tag, new Entry(big ? LONG8 : LONG, values.length, out.flip()));
     }
 
     /** The directory and its long values, to stand at {@code position}, an even number. */
@@ -87,10 +74,10 @@ final class TiffFields {
         int tableBytes = big ? 8 + 20 * entries.size() + 8 : 2 + 12 * entries.size() + 4;
         int size = tableBytes;
         for (Entry entry : entries.values()) {
-            size += entry.value.length > inline ? even(entry.value.length) : 0;
+            int length = entry.value.limit();
+            size += length > inline ? even(length) : 0;
         }
-        byte[] bytes = new byte[size];
-        ByteBuffer out = little(bytes);
+        ByteBuffer out = little(size);
         long valueAt = position + tableBytes;
         if (big) {
             out.putLong(entries.size());
@@ -101,17 +88,17 @@ final class TiffFields {
             Entry entry = tagged.getValue();
             out.putShort(tagged.getKey().shortValue()).putShort((short) entry.type);
             number(out, entry.count);
-            if (entry.value.length > inline) {
+            int length = entry.value.limit();
+            if (length > inline) {
                 number(out, valueAt);
-                out.put((int) (valueAt - position), entry.value);
-                valueAt += even(entry.value.length);
+                out.put((int) (valueAt - position), entry.value, 0, length);
+                valueAt += even(length);
             } else {
-                out.put(entry.value);
-                out.position(out.position() + inline - entry.value.length);
+                out.put(out.position(), entry.value, 0, length).position(out.position() + inline);
             }
         }
         number(out, nextDirectory);
-        return bytes;
+        return out.array();
     }
 
     /** Where the number of the next directory stands, counted from a directory's start. */
@@ -131,7 +118,7 @@ final class TiffFields {
         return bytes + (bytes & 1);
     }
 
-    private static ByteBuffer little(byte[] bytes) {
-        return ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+    private static ByteBuffer little(int bytes) {
+        return ByteBuffer.allocate(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 }

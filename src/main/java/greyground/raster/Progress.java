@@ -14,6 +14,11 @@ public interface Progress {
      */
     void done(double fraction);
 
+    /** The watcher of part {@code index} of {@code count} like parts. */
+    default Progress share(int index, int count) {
+        return part((double) index / count, (index + 1.0) / count);
+    }
+
     /** The watcher of one part of this work: the part's 0..1 becomes {@code from..to} of the whole. */
     default Progress part(double from, double to) {
         return fraction -> done(from + (to - from) * fraction);

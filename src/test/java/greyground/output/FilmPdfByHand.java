@@ -33,7 +33,7 @@ final class FilmPdfByHand {
                 StandardOpenOption.CREATE,
                 StandardOpenOption.TRUNCATE_EXISTING,
                 StandardOpenOption.WRITE)) {
-            FilmTiff.write(document, out, FilmTiff.Packing.DEFLATE, 2, Progress.NONE);
+            FilmTiff.write(document, out, 2, Progress.NONE);
         }
         System.out.printf("tiff %.0f ms%n", (System.nanoTime() - start) / 1e6);
     }

@@ -290,14 +290,6 @@ class FilmPdfTest {
     }
 
     @Test
-    void preparingChangesNoByte() throws Exception {
-        FilmDocument document = SampleFilm.document(SampleFilm.film(180, 80, 70, 1));
-        byte[] before = Written.pdf(document, 1);
-        FilmPdf.prepare();
-        assertArrayEquals(before, Written.pdf(document, 1));
-    }
-
-    @Test
     void stoppingTravelsUp() {
         FilmDocument document = SampleFilm.document(SampleFilm.film(720, 80, 70, 1));
         Progress stop = fraction -> {

@@ -12,7 +12,6 @@ import greyground.quantity.FilmPixels;
 import greyground.quantity.Resolution;
 import greyground.raster.Bands;
 import greyground.raster.PixelRect;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,12 +99,7 @@ final class SampleFilm {
     }
 
     private static Attachment attachment(String name, String type, String words) {
-        return new Attachment(
-                name,
-                type,
-                words.getBytes(StandardCharsets.UTF_8),
-                "the film's " + name,
-                Attachment.Relationship.SUPPLEMENT);
+        return new Attachment(name, type, words, "the film's " + name, Attachment.Relationship.DATA);
     }
 
     private static List<Line> particulars() {

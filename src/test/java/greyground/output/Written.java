@@ -22,11 +22,11 @@ final class Written {
         return Files.write(folder.resolve("film.pdf"), pdf(document, 2));
     }
 
-    static Path tiff(Path folder, FilmDocument document, FilmTiff.Packing packing, boolean big) throws IOException {
+    static Path tiff(Path folder, FilmDocument document, boolean big) throws IOException {
         Path file = folder.resolve("film.tif");
         try (FileChannel out = FileChannel.open(
                 file, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
-            FilmTiff.write(document, out, packing, 2, Progress.NONE, big);
+            FilmTiff.write(document, out, 2, Progress.NONE, big);
         }
         return file;
     }

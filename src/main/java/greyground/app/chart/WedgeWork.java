@@ -27,7 +27,6 @@ import greyground.finding.Findings;
 import greyground.grain.ThresholdTile;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
-import greyground.output.LegendFace;
 import greyground.plan.ExposurePlan;
 import greyground.plan.TestStrip;
 import greyground.plate.PlateProcess;
@@ -209,7 +208,7 @@ public final class WedgeWork {
                 FilmLegends.testPlate(
                         job, pixels, "test plate " + kind.word() + " " + plate.id(), contents, plan.summary()),
                 strips.map(WedgePlan::stripWords).orElse(List.of()),
-                LegendFace.load());
+                FilmPdf.legendWidth());
     }
 
     /** A film of bits, to be looked at whole: every pixel the mean light of those of the film that it stands for. */

@@ -17,7 +17,6 @@ import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,7 +38,7 @@ public final class FilmFile {
                 plan,
                 films,
                 points,
-                attachment(
+                new Attachment(
                         Attachment.CURVE,
                         JSON,
                         JsonText.print(curve(recipe.compensation(), recipe.tones())),
@@ -56,7 +55,7 @@ public final class FilmFile {
                 plan,
                 List.of(film),
                 List.of(),
-                attachment(Attachment.CHART, JSON, chart, "what lies where on the test plate", Relationship.DATA));
+                new Attachment(Attachment.CHART, JSON, chart, "what lies where on the test plate", Relationship.DATA));
     }
 
     private static FilmDocument of(
@@ -75,31 +74,26 @@ public final class FilmFile {
                 points,
                 plan,
                 List.of(
-                        attachment(Attachment.JOB, JSON, JobFile.text(job), "the job", Relationship.SOURCE),
-                        attachment(
+                        new Attachment(Attachment.JOB, JSON, JobFile.text(job), "the job", Relationship.SOURCE),
+                        new Attachment(
                                 Attachment.WORKSHOP,
                                 JSON,
                                 WorkshopFile.text(workshop),
                                 "the workshop's numbers",
                                 Relationship.SOURCE),
                         own,
-                        attachment(
+                        new Attachment(
                                 Attachment.PLAN,
                                 JSON,
                                 PlanJson.text(plan),
                                 "the exposure and bite plan",
                                 Relationship.DATA),
-                        attachment(
+                        new Attachment(
                                 Attachment.PLAN_TEXT,
                                 "text/plain",
                                 PlanText.of(plan),
                                 "the exposure and bite plan, to read",
                                 Relationship.ALTERNATIVE)));
-    }
-
-    private static Attachment attachment(
-            String name, String mediaType, String text, String description, Relationship relationship) {
-        return new Attachment(name, mediaType, text.getBytes(StandardCharsets.UTF_8), description, relationship);
     }
 
     /** The tone curve, for whoever wants to see or reuse it; the program itself computes it anew. */

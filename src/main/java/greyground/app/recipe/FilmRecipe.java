@@ -14,7 +14,7 @@ import greyground.film.sheet.SheetTiles;
 import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.output.FilmDocument;
-import greyground.output.LegendFace;
+import greyground.output.FilmPdf;
 import greyground.plan.BenchConditions;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
@@ -224,7 +224,7 @@ public final class FilmRecipe {
                 job.placing().bevelMillimetres(),
                 job.placing().tiled() ? Optional.empty() : job.placing().sheet(),
                 words,
-                LegendFace.load());
+                FilmPdf.legendWidth());
     }
 
     /** The films to be written, the positive first, then the screen film if there is one; each may be several tiles. */

@@ -14,7 +14,6 @@ import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 
 /** Prepares a positive and writes it, each file whole or not at all: film PDF, TIFF or both. */
 public final class PositiveWork {
@@ -34,10 +33,8 @@ public final class PositiveWork {
     public static PositiveOutcome prepare(
             ArtSource art, Job wanted, Workshop workshop, Optional<Path> pdf, Optional<Path> tiff, Progress progress)
             throws IOException {
-        CompletableFuture<Void> typeface = CompletableFuture.runAsync(FilmPdf::prepare);
         try (art) {
             FilmRecipe recipe = FilmRecipe.of(art, wanted, workshop, progress.part(0, DECODING_SHARE));
-            Crew.joined(typeface);
             Optional<Mend> mend = recipe.mend();
             double written = mend.isPresent() ? MENDED_SHARE : 1;
             FilmDocument document = FilmFile.of(recipe, recipe.plan(), recipe.films());
@@ -63,8 +60,7 @@ public final class PositiveWork {
             SafeFile.write(
                     "TIFF",
                     tiff.get(),
-                    channel -> FilmTiff.write(
-                            document, channel, FilmTiff.Packing.DEFLATE, Crew.allCores(), progress.part(share, 1)));
+                    channel -> FilmTiff.write(document, channel, Crew.allCores(), progress.part(share, 1)));
         }
     }
 }
