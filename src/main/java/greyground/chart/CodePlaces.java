@@ -3,28 +3,20 @@ package greyground.chart;
 import greyground.quantity.Refusal;
 import java.util.List;
 
-/** Where the codes of a plate stand, and the room that is left. */
-final class CodePlaces {
+/**
+ * Where the codes of a plate stand, and the room that is left.
+ *
+ * @param inner the plate inside its bevel and margin
+ * @param module side of a module of the codes
+ */
+record CodePlaces(Area inner, int module) {
     /** Clear film between the bevel and everything on the plate. */
     static final int MARGIN = 1000;
-
-    private final Area inner;
-    private final int module;
-
-    private CodePlaces(Area inner, int module) {
-        this.inner = inner;
-        this.module = module;
-    }
 
     static CodePlaces of(Recipe recipe) {
         int away = recipe.bevelMicrometres() + MARGIN;
         Area inner = new Area(away, away, recipe.widthMicrometres() - 2 * away, recipe.heightMicrometres() - 2 * away);
         return new CodePlaces(inner, recipe.codeModuleMicrometres());
-    }
-
-    /** The plate inside its bevel and margin. */
-    Area inner() {
-        return inner;
     }
 
     /** Side of a code with its quiet zone. */
@@ -48,13 +40,11 @@ final class CodePlaces {
                     + inner.height() / 1000.0 + " mm; a code takes " + side() / 1000.0
                     + " mm each way: use a narrower bevel or a larger plate");
         }
+        int across = inner.left() + (inner.width() - side()) / 2;
+        int down = inner.top() + (inner.height() - side()) / 2;
         return inner.width() >= inner.height()
-                ? List.of(
-                        code(inner.left(), inner.top() + (inner.height() - side()) / 2),
-                        code(right, inner.top() + (inner.height() - side()) / 2))
-                : List.of(
-                        code(inner.left() + (inner.width() - side()) / 2, inner.top()),
-                        code(inner.left() + (inner.width() - side()) / 2, bottom));
+                ? List.of(code(inner.left(), down), code(right, down))
+                : List.of(code(across, inner.top()), code(across, bottom));
     }
 
     /** The bands between the codes along the plate's top and bottom; none where the codes don't stand in four corners. */

@@ -58,9 +58,8 @@ public record CornerCode(Area area, int place, String text) {
 
     private ByteMatrix matrix() {
         try {
-            ByteMatrix matrix = Encoder.encode(text, ErrorCorrectionLevel.Q, Map.of(EncodeHintType.QR_VERSION, 2))
+            return Encoder.encode(text, ErrorCorrectionLevel.Q, Map.of(EncodeHintType.QR_VERSION, 2))
                     .getMatrix();
-            return matrix;
         } catch (WriterException tooLong) {
             throw Refusal.failure("the test plate's code \"" + text + "\" can't be drawn: please report it", tooLong);
         }

@@ -40,28 +40,28 @@ final class ExposureStrips {
         }
         int count = inner.height() / MOST_STRIPS >= LEAST_STRIP ? MOST_STRIPS : FEWER_STRIPS;
         List<Integer> order = Shuffle.shuffled(Levels.EXPOSURE, recipe.seed());
-        List<Strip> strips = new ArrayList<>();
+        List<TestPlate.Strip> strips = new ArrayList<>();
         List<LevelPatch> patches = new ArrayList<>();
         List<Target> targets = new ArrayList<>();
         int fittingDots = 0;
         for (int number = 1; number <= count; number++) {
             int top = inner.top() + (int) ((long) (number - 1) * inner.height() / count);
             int bottom = inner.top() + (int) ((long) number * inner.height() / count);
-            strips.add(new Strip(number, new Area(0, top, recipe.widthMicrometres(), bottom - top)));
+            strips.add(new TestPlate.Strip(number, new Area(0, top, recipe.widthMicrometres(), bottom - top)));
             targets.add(Target.Numeral.at(left, top + EDGE, number));
             int room = bottom - top - 2 * EDGE;
             int from = left + LABEL;
-            int cellHeight = Math.min(LARGEST_CELL, room - TargetBlocks.dotRowHeight() - EDGE);
+            int cellHeight = Math.min(LARGEST_CELL, room - TargetBlocks.DOT_ROW_HEIGHT - EDGE);
             int cellWidth = Math.min(LARGEST_CELL, (right - from) / order.size());
             for (int i = 0; i < order.size(); i++) {
                 Area cell = new Area(from + i * cellWidth, top + EDGE, cellWidth - PATCH_GAP, cellHeight);
                 patches.add(new LevelPatch(cell, order.get(i)));
             }
             int row = top + EDGE + cellHeight + EDGE;
-            int lines = Math.min(Target.Lines.PERIODS.size(), (right - from) / TargetBlocks.lineStep());
+            int lines = Math.min(Target.Lines.PERIODS.size(), (right - from) / TargetBlocks.LINE_STEP);
             targets.addAll(TargetBlocks.lines(from, row, lines, true));
-            int afterLines = from + lines * TargetBlocks.lineStep();
-            fittingDots = Math.min(Target.Dots.DIAMETERS.size(), (right - afterLines) / TargetBlocks.dotStep());
+            int afterLines = from + lines * TargetBlocks.LINE_STEP;
+            fittingDots = Math.min(Target.Dots.DIAMETERS.size(), (right - afterLines) / TargetBlocks.DOT_STEP);
             targets.addAll(TargetBlocks.dots(afterLines, row, fittingDots));
         }
         String id = TestPlate.idOf(patches, targets, codes);

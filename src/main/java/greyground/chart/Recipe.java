@@ -96,22 +96,13 @@ public record Recipe(
     public Recipe {
         double width = widthMicrometres / 1000.0;
         double height = heightMicrometres / 1000.0;
+        String remedy = "a " + kind.word + " test plate takes " + Refusal.plain(kind.shorterMillimetres) + "x"
+                + Refusal.plain(kind.longerMillimetres) + "mm or more";
+        double most = MOST_SIDE_MILLIMETRES;
         Refusal.checkRange(
-                "test plate's shorter side",
-                Math.min(width, height),
-                kind.shorterMillimetres,
-                MOST_SIDE_MILLIMETRES,
-                "mm",
-                "a " + kind.word + " test plate takes " + Refusal.plain(kind.shorterMillimetres) + "x"
-                        + Refusal.plain(kind.longerMillimetres) + "mm or more");
+                "test plate's shorter side", Math.min(width, height), kind.shorterMillimetres, most, "mm", remedy);
         Refusal.checkRange(
-                "test plate's longer side",
-                Math.max(width, height),
-                kind.longerMillimetres,
-                MOST_SIDE_MILLIMETRES,
-                "mm",
-                "a " + kind.word + " test plate takes " + Refusal.plain(kind.shorterMillimetres) + "x"
-                        + Refusal.plain(kind.longerMillimetres) + "mm or more");
+                "test plate's longer side", Math.max(width, height), kind.longerMillimetres, most, "mm", remedy);
         Refusal.checkRange("bevel", bevelMicrometres / 1000.0, 0, 6, "mm", "1 to 3 mm is usual");
         Refusal.checkRange("test plate's seed", seed, 0, MOST_SEED, "", "1 is usual");
         Refusal.checkRange(

@@ -16,18 +16,25 @@ final class TargetBlocks {
     private static final int LABEL = 1800;
     private static final int BAR_GAP = 800;
     private static final int BAR_LENGTH = 6000;
-    private static final int DOT_STEP = 1900;
+    static final int DOT_STEP = 1900;
     private static final int DOT_FIELD = 1500;
     private static final int DOT_HEIGHT = 2000;
     private static final int BAND_HEIGHT = 600;
-    private static final int LINE_STEP = 2300;
+
+    /** Dots and, below them, holes. */
+    static final int DOT_ROW_HEIGHT = DOT_HEIGHT + BAND_HEIGHT + 400;
+
+    static final int LINE_STEP = 2300;
     private static final int LINE_FIELD = 1900;
 
+    final List<Target> targets = new ArrayList<>();
+
+    /** Room taken by the groups. */
+    final List<Area> taken = new ArrayList<>();
+
+    final List<String> legend = new ArrayList<>();
+    final List<String> leftOut = new ArrayList<>();
     private final List<Band> bands;
-    private final List<Target> targets = new ArrayList<>();
-    private final List<Area> taken = new ArrayList<>();
-    private final List<String> legend = new ArrayList<>();
-    private final List<String> leftOut = new ArrayList<>();
 
     private TargetBlocks(List<Area> rooms) {
         this.bands = rooms.stream().map(Band::new).toList();
@@ -41,57 +48,37 @@ final class TargetBlocks {
     static TargetBlocks in(List<Area> rooms) {
         TargetBlocks blocks = new TargetBlocks(rooms);
         int last = rooms.size() - 1;
-        blocks.bars(0);
+        blocks.bars(0, true);
         blocks.bare(0);
         blocks.dots(last);
         blocks.lines(last);
-        blocks.turnedBars(0);
+        blocks.bars(0, false);
         return blocks;
     }
 
-    List<Target> targets() {
-        return targets;
-    }
-
-    /** Room taken by the groups. */
-    List<Area> taken() {
-        return taken;
-    }
-
-    List<String> legend() {
-        return legend;
-    }
-
-    List<String> leftOut() {
-        return leftOut;
-    }
-
-    private void bars(int preferred) {
-        int width = LABEL + barRun();
-        Area room = place(preferred, width, BAR_LENGTH, "the bar gauge");
-        if (room != null) {
-            int left = room.left() + LABEL;
-            for (int bar : Target.Bar.WIDTHS) {
-                targets.add(new Target.Bar(new Area(left, room.top(), bar, BAR_LENGTH), true));
-                left += bar + BAR_GAP;
-            }
-            label(
-                    room,
-                    "bars " + sizes(Target.Bar.WIDTHS)
-                            + " µm wide: the widest that prints black tells the wiping radius");
+    private void bars(int preferred, boolean upright) {
+        int run =
+                Target.Bar.WIDTHS.stream().mapToInt(Integer::intValue).sum() + (Target.Bar.WIDTHS.size() - 1) * BAR_GAP;
+        Area room = upright
+                ? place(preferred, LABEL + run, BAR_LENGTH, "the bar gauge")
+                : place(preferred, LABEL + BAR_LENGTH, run, "the second bar gauge, lying across the first");
+        if (room == null) {
+            return;
         }
-    }
-
-    private void turnedBars(int preferred) {
-        Area room = place(preferred, LABEL + BAR_LENGTH, barRun(), "the second bar gauge, lying across the first");
-        if (room != null) {
-            int top = room.top();
-            for (int bar : Target.Bar.WIDTHS) {
-                targets.add(new Target.Bar(new Area(room.left() + LABEL, top, BAR_LENGTH, bar), false));
-                top += bar + BAR_GAP;
-            }
-            label(room, "the same bars lying across, from the top");
+        int at = upright ? room.left() + LABEL : room.top();
+        for (int bar : Target.Bar.WIDTHS) {
+            Area area = upright
+                    ? new Area(at, room.top(), bar, BAR_LENGTH)
+                    : new Area(room.left() + LABEL, at, BAR_LENGTH, bar);
+            targets.add(new Target.Bar(area, upright));
+            at += bar + BAR_GAP;
         }
+        label(
+                room,
+                upright
+                        ? "bars " + sizes(Target.Bar.WIDTHS)
+                                + " µm wide: the widest that prints black tells the wiping radius"
+                        : "the same bars lying across, from the top");
     }
 
     private void bare(int preferred) {
@@ -111,8 +98,7 @@ final class TargetBlocks {
 
     private void dots(int preferred) {
         List<Integer> sizes = Target.Dots.DIAMETERS;
-        int height = DOT_HEIGHT + BAND_HEIGHT + 400;
-        Area room = place(preferred, LABEL + sizes.size() * DOT_STEP, height, "dots and holes");
+        Area room = place(preferred, LABEL + sizes.size() * DOT_STEP, DOT_ROW_HEIGHT, "dots and holes");
         if (room != null) {
             targets.addAll(dots(room.left() + LABEL, room.top(), sizes.size()));
             label(room, "dots, and below them holes, " + sizes(sizes) + " µm: smallest opening and smallest land");
@@ -157,24 +143,8 @@ final class TargetBlocks {
         return row;
     }
 
-    static int lineStep() {
-        return LINE_STEP;
-    }
-
-    static int dotStep() {
-        return DOT_STEP;
-    }
-
-    static int dotRowHeight() {
-        return DOT_HEIGHT + BAND_HEIGHT + 400;
-    }
-
     static String sizes(List<Integer> sizes) {
         return sizes.stream().map(String::valueOf).collect(Collectors.joining(" "));
-    }
-
-    private static int barRun() {
-        return Target.Bar.WIDTHS.stream().mapToInt(Integer::intValue).sum() + (Target.Bar.WIDTHS.size() - 1) * BAR_GAP;
     }
 
     private void label(Area room, String words) {

@@ -2,8 +2,10 @@ package greyground.chart;
 
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * A test plate: what lies where. All places count from the plate's top left as the print reads.
@@ -24,6 +26,14 @@ public record TestPlate(
         List<Strip> strips,
         List<String> legend,
         List<String> leftOut) {
+    /**
+     * One strip of an exposure test, from edge to edge of the plate.
+     *
+     * @param number from 1, the shortest exposure, at the top
+     * @param area what lies uncovered together
+     */
+    public record Strip(int number, Area area) {}
+
     public TestPlate {
         patches = List.copyOf(patches);
         targets = List.copyOf(targets);
@@ -97,13 +107,11 @@ public record TestPlate(
 
     /** How often the rarest level stands on the plate. */
     public int fewestRepeats() {
-        return (int) patches.stream()
-                .map(LevelPatch::coveragePerMille)
-                .distinct()
-                .mapToLong(level -> patches.stream()
-                        .filter(patch -> patch.coveragePerMille() == level)
-                        .count())
-                .min()
+        return patches.stream()
+                .collect(Collectors.groupingBy(LevelPatch::coveragePerMille, Collectors.summingInt(patch -> 1)))
+                .values()
+                .stream()
+                .min(Comparator.naturalOrder())
                 .orElse(0);
     }
 

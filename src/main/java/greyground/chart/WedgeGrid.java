@@ -48,10 +48,10 @@ final class WedgeGrid {
             leftOut.add("all numbered targets: the plate holds no more than two codes and the wedge");
         } else if (full) {
             TargetBlocks blocks = TargetBlocks.in(bands);
-            targets.addAll(blocks.targets());
-            blocks.taken().forEach(block -> taken.add(block.grown(TargetBlocks.GAP / 2)));
-            legend.addAll(blocks.legend());
-            leftOut.addAll(blocks.leftOut());
+            targets.addAll(blocks.targets);
+            blocks.taken.forEach(block -> taken.add(block.grown(TargetBlocks.GAP / 2)));
+            legend.addAll(blocks.legend);
+            leftOut.addAll(blocks.leftOut);
         }
         int stars = full ? STARS : 0;
         int fewest = recipe.kind() == Recipe.Kind.CHECK ? WANTED_REPEATS : FEWEST_REPEATS;

@@ -1,7 +1,7 @@
 package greyground.scan;
 
 import greyground.chart.Area;
-import greyground.chart.Strip;
+import greyground.chart.TestPlate.Strip;
 import greyground.fit.MeasuredPatch;
 import java.util.ArrayList;
 import java.util.List;

@@ -78,7 +78,7 @@ class CheckPlateTest {
         List<MeasuredPatch> patches = new ArrayList<>();
         for (LevelPatch patch : check.plate().patches()) {
             double lightness = truth.lightness(patch.coverage()) + deviation * random.nextGaussian();
-            patches.add(new MeasuredPatch(patch.coverage(), Math.min(100, lightness), 0.3, 1, 1, 1));
+            patches.add(new MeasuredPatch(patch.coverage(), Math.min(100, lightness), 1, 1, 1));
         }
         return patches;
     }
@@ -100,7 +100,7 @@ class CheckPlateTest {
         List<MeasuredPatch> patches = new ArrayList<>();
         for (MeasuredPatch patch : read(CHECK, MEASURED, 0.2, 2)) {
             double fault = patch.coverage() > 0.7 ? 1.4 : patch.coverage() == 0 ? -2.6 : 0;
-            patches.add(new MeasuredPatch(patch.coverage(), patch.lightness() + fault, 0, 1, 1, 1));
+            patches.add(new MeasuredPatch(patch.coverage(), patch.lightness() + fault, 1, 1, 1));
         }
         CheckResult result = CheckResult.of(CHECK, patches);
         int dark = (int) CHECK.tones().stream()
@@ -123,7 +123,7 @@ class CheckPlateTest {
         for (CheckPlate.Tone tone : CHECK.tones().subList(0, 2)) {
             for (int i = 0; i < 4; i++) {
                 double lightness = tone.lightness() + (i % 2 == 0 ? off : -off);
-                patches.add(new MeasuredPatch(tone.coveragePerMille() / 1000.0, lightness, 0, 1, 1, 1));
+                patches.add(new MeasuredPatch(tone.coveragePerMille() / 1000.0, lightness, 1, 1, 1));
             }
         }
         CheckResult.Line line = CheckResult.of(CHECK, patches).lines().get(0);
@@ -156,7 +156,7 @@ class CheckPlateTest {
 
     @Test
     void fieldsOfAnotherPlateAreRefused() {
-        List<MeasuredPatch> foreign = List.of(new MeasuredPatch(0.123, 50, 0, 1, 1, 1));
+        List<MeasuredPatch> foreign = List.of(new MeasuredPatch(0.123, 50, 1, 1, 1));
         assertThrows(Refusal.class, () -> CheckResult.of(CHECK, foreign));
         assertThrows(Refusal.class, () -> CheckResult.of(CHECK, List.of()));
     }
