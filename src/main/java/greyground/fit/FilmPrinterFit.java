@@ -6,7 +6,6 @@ import greyground.plate.FilmPatches;
 import greyground.plate.PrintedTint;
 import greyground.quantity.Refusal;
 import greyground.tone.MonotoneCubic;
-import greyground.tone.ToneValue;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -136,7 +135,7 @@ public record FilmPrinterFit(
                     level.readings(),
                     level.density(),
                     density(share, clear.value(), black.value()),
-                    ToneValue.area(level.density(), clear.value(), black.value(), 1)));
+                    covered(level.density(), clear.value(), black.value())));
         }
         double thinnest = byCoverage.lastEntry().getValue().stream()
                 .mapToDouble(FilmReading::density)
@@ -183,9 +182,13 @@ public record FilmPrinterFit(
      * @param read density of the solid with its pinholes
      */
     public static double pinholes(double read, double black, double clear) {
-        double opaque = Film.transmission(black);
-        double share = (Film.transmission(read) - opaque) / (Film.transmission(clear) - opaque);
-        return Math.max(0, Math.min(1, share));
+        return Math.max(0, Math.min(1, 1 - covered(read, clear, black)));
+    }
+
+    /** Murray and Davies (Murray 1936): share of ink by the light that passes, 0 at the clear density and 1 at the black. */
+    static double covered(double density, double clear, double black) {
+        return (Film.transmission(clear) - Film.transmission(density))
+                / (Film.transmission(clear) - Film.transmission(black));
     }
 
     /** For each tint, the share that ink covers as a curve over the growth. The field's own share stands in for its patch's. */
@@ -217,7 +220,7 @@ public record FilmPrinterFit(
                 .boxed()
                 .min(Comparator.comparingDouble(i -> Math.abs(tints.get(i).coverage() - 0.5)))
                 .orElseThrow();
-        double share = ToneValue.area(tints.get(middle).density(), clear, black, 1);
+        double share = covered(tints.get(middle).density(), clear, black);
         MonotoneCubic curve = covered.get(middle);
         int best = 0;
         for (int i = 0; i < GROWTHS.length; i++) {

@@ -2,20 +2,24 @@ package greyground.fit;
 
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.hipparchus.exception.MathIllegalArgumentException;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DiagonalMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.hipparchus.linear.SingularValueDecomposition;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.random.HaltonSequenceGenerator;
 import org.hipparchus.util.Pair;
 
 /**
@@ -94,33 +98,15 @@ final class FitLeastSquares {
          * @param scales size of each number, so that a small singular value means the same for all
          */
         RealMatrix covariance(double[] scales) {
-            int n = values.getDimension();
-            SingularValueDecomposition parts = parts(scales);
+            DiagonalMatrix scale = new DiagonalMatrix(scales);
+            SingularValueDecomposition parts = new SingularValueDecomposition(jacobian.multiply(scale));
             double[] singular = parts.getSingularValues();
-            RealMatrix covariance = new Array2DRowRealMatrix(n, n);
-            for (int a = 0; a < n; a++) {
-                for (int b = 0; b < n; b++) {
-                    double sum = 0;
-                    for (int k = 0; k < n; k++) {
-                        double product =
-                                parts.getV().getEntry(a, k) * parts.getV().getEntry(b, k);
-                        double value = Math.max(singular[k], 1e-9 * Math.max(singular[0], 1e-300));
-                        sum += product / (value * value);
-                    }
-                    covariance.setEntry(a, b, sum * scales[a] * scales[b]);
-                }
-            }
-            return covariance;
-        }
-
-        private SingularValueDecomposition parts(double[] scales) {
-            RealMatrix scaled = jacobian.copy();
-            for (int row = 0; row < scaled.getRowDimension(); row++) {
-                for (int column = 0; column < scaled.getColumnDimension(); column++) {
-                    scaled.multiplyEntry(row, column, scales[column]);
-                }
-            }
-            return new SingularValueDecomposition(scaled);
+            double least = 1e-9 * Math.max(singular[0], 1e-300);
+            RealMatrix spread = scale.multiply(parts.getV())
+                    .multiply(new DiagonalMatrix(Arrays.stream(singular)
+                            .map(value -> 1 / Math.max(value, least))
+                            .toArray()));
+            return spread.multiplyTransposed(spread);
         }
     }
 
@@ -130,10 +116,9 @@ final class FitLeastSquares {
             throw Refusal.use("a fit has " + readings.length + " readings for " + start.length
                     + " numbers; it needs at least as many readings: measure more patches");
         }
-        double[] angles = new double[start.length];
-        for (int i = 0; i < start.length; i++) {
-            angles[i] = angle(start[i], i);
-        }
+        double[] angles = IntStream.range(0, start.length)
+                .mapToDouble(i -> angle(start[i], i))
+                .toArray();
         try {
             Optimum optimum = new LevenbergMarquardtOptimizer()
                     .withCostRelativeTolerance(precision)
@@ -150,12 +135,12 @@ final class FitLeastSquares {
                             .maxIterations(MOST_TRIALS)
                             .build());
             double[] values = values(optimum.getPoint().toArray());
-            double[] foretold = scaled(values);
-            double sum = 0;
-            for (double one : foretold) {
-                sum += one * one;
-            }
-            return new Solution(new ArrayRealVector(values), closeSlopes(values), sum, readings.length - start.length);
+            RealVector rest = new ArrayRealVector(scaled(values), false);
+            return new Solution(
+                    new ArrayRealVector(values, false),
+                    closeSlopes(values),
+                    rest.dotProduct(rest),
+                    readings.length - start.length);
         } catch (MathIllegalStateException | MathIllegalArgumentException failed) {
             throw Refusal.failure(
                     "the fit found no end within " + MOST_TRIALS
@@ -171,10 +156,10 @@ final class FitLeastSquares {
      */
     Solution solveFromMany(double[] start, int trials, int best) {
         List<double[]> points = new ArrayList<>();
-        for (int trial = 1; trial <= trials; trial++) {
+        for (double[] share : halton(start.length, 1, trials)) {
             double[] point = new double[start.length];
             for (int i = 0; i < point.length; i++) {
-                point[i] = least[i] + (most[i] - least[i]) * halton(trial, PRIMES[i]);
+                point[i] = least[i] + (most[i] - least[i]) * share[i];
             }
             points.add(point);
         }
@@ -194,15 +179,11 @@ final class FitLeastSquares {
         return lowest;
     }
 
-    /** Halton's sequence (1960), 0 to 1. */
-    static double halton(int index, int base) {
-        double place = 0;
-        double digit = 1;
-        for (int rest = index; rest > 0; rest /= base) {
-            digit /= base;
-            place += digit * (rest % base);
-        }
-        return place;
+    /** Points of Halton's sequence (1960), each number 0 to 1, from the one of number {@code first} on. */
+    static List<double[]> halton(int numbers, int first, int count) {
+        HaltonSequenceGenerator sequence = new HaltonSequenceGenerator(numbers, PRIMES, null);
+        sequence.skipTo(first);
+        return Stream.generate(sequence::nextVector).limit(count).toList();
     }
 
     private Pair<RealVector, RealMatrix> valueAndSlopes(RealVector angles) {

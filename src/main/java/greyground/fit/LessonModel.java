@@ -7,6 +7,10 @@ import greyground.plate.VirtualPlate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 
 /**
  * The virtual plate made smooth. It is computed for a few dozen plates spread over the numbers that move edges and wells, and between
@@ -15,8 +19,6 @@ import java.util.stream.IntStream;
  * {@link #roughness}. Ink and paper are computed exactly.
  */
 final class LessonModel {
-    private static final int[] PRIMES = {2, 3, 5, 7};
-
     /** How far plates lie from the first in each number alone, in beliefs; assumed. */
     private static final double AXIS = 1.2;
 
@@ -54,10 +56,10 @@ final class LessonModel {
                 more.add(beside);
             }
         }
-        for (int k = 1; k <= count; k++) {
+        for (double[] share : FitLeastSquares.halton(here.length, places.size() + 1, count)) {
             double[] one = here.clone();
             for (int i = 0; i < one.length; i++) {
-                one[i] += reach * (2 * FitLeastSquares.halton(places.size() + k, PRIMES[i]) - 1);
+                one[i] += reach * (2 * share[i] - 1);
             }
             more.add(one);
         }
@@ -86,40 +88,25 @@ final class LessonModel {
 
     /** Lightness of each patch. */
     double[] lightness(double[] coordinates) {
-        double[][] tones = tones(coordinates);
-        double[] shares = local.shares(place(coordinates));
-        double[] smooth = new double[patches.size()];
-        for (int d = 0; d < shares.length; d++) {
-            for (int p = 0; p < smooth.length; p++) {
-                smooth[p] += shares[d] * tones[d][p];
-            }
-        }
-        return smooth;
+        return tones(coordinates).preMultiply(local.shares(place(coordinates)));
     }
 
     /** How far the plates near the middle lie from the quadratic, root mean square by patch, in L*. */
     double[] roughness(double[] coordinates) {
-        double[][] tones = tones(coordinates);
-        double[] squares = new double[patches.size()];
+        RealMatrix tones = tones(coordinates);
+        RealVector squares = new ArrayRealVector(patches.size());
         double all = 0;
         double freedom = 0;
-        for (int d = 0; d < tones.length; d++) {
+        for (int d = 0; d < places.size(); d++) {
             double[] shares = local.shares(places.get(d));
-            all += local.weight(d);
-            freedom += local.weight(d) * (1 - shares[d]);
-            for (int p = 0; p < squares.length; p++) {
-                double off = tones[d][p];
-                for (int k = 0; k < tones.length; k++) {
-                    off -= shares[k] * tones[k][p];
-                }
-                squares[p] += local.weight(d) * off * off;
-            }
+            double weight = local.weight(d);
+            all += weight;
+            freedom += weight * (1 - shares[d]);
+            RealVector off = tones.getRowVector(d).subtract(new ArrayRealVector(tones.preMultiply(shares), false));
+            squares = squares.add(off.ebeMultiply(off).mapMultiply(weight));
         }
         double divisor = Math.max(freedom, 0.1 * all);
-        for (int p = 0; p < squares.length; p++) {
-            squares[p] = Math.sqrt(squares[p] / divisor);
-        }
-        return squares;
+        return squares.map(square -> Math.sqrt(square / divisor)).toArray();
     }
 
     /** Error of each patch for being a sample of the grain, in L*. */
@@ -132,14 +119,17 @@ final class LessonModel {
                 .toArray();
     }
 
-    private double[][] tones(double[] coordinates) {
+    /** Lightness of every plate computed, a row each, of every patch. */
+    private RealMatrix tones(double[] coordinates) {
         PlateConditions conditions = numbers.with(coordinates);
         double[] roots = roots(prints.stream().flatMap(List::stream).toList(), conditions);
-        return prints.stream()
-                .map(one -> one.stream()
-                        .mapToDouble(patch -> patch.lightness(roots, conditions.paper()))
-                        .toArray())
-                .toArray(double[][]::new);
+        return new Array2DRowRealMatrix(
+                prints.stream()
+                        .map(one -> one.stream()
+                                .mapToDouble(patch -> patch.lightness(roots, conditions.paper()))
+                                .toArray())
+                        .toArray(double[][]::new),
+                false);
     }
 
     private double[] place(double[] coordinates) {

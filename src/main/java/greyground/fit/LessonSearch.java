@@ -3,8 +3,12 @@ package greyground.fit;
 import greyground.plate.Bath;
 import greyground.tone.Confidence;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
@@ -23,8 +27,8 @@ final class LessonSearch {
     private static final double NEAR_BANDWIDTH = 0.9;
 
     // Errors that all tones share, assumed: where a pixel puts an edge, in pixels; light that strays into every dark,
-    // over white; and
-    // what was taken for paper, over itself.
+    // over
+    // white; and what was taken for paper, over itself.
     private static final double EDGE_PIXELS = 0.25;
     private static final double STRAY = 0.001;
     private static final double PAPER = 0.005;
@@ -47,10 +51,14 @@ final class LessonSearch {
 
     private final LessonNumbers numbers;
     private final LessonModel model;
-    private final List<MeasuredLevel> levels;
-    private final List<MeasuredLines> lines;
     private final List<FitReading> readings;
+    private final int levels;
     private final int tones;
+
+    // Of tones, lines, direct readings and beliefs, in this order: what was read, and how unsure the reading itself is.
+    private final double[] read;
+    private final double[] own;
+    private final double[] spreads;
     private double[] errors = new double[0];
 
     LessonSearch(
@@ -61,102 +69,74 @@ final class LessonSearch {
             List<FitReading> readings) {
         this.numbers = numbers;
         this.model = model;
-        this.levels = levels;
-        this.lines = lines;
         this.readings = readings.stream()
                 .filter(one -> numbers.parameters().contains(one.parameter()))
                 .toList();
+        this.levels = levels.size();
         this.tones = levels.size() + lines.size();
+        this.spreads = each(numbers::spread);
+        this.read = joined(
+                levels.stream().mapToDouble(MeasuredLevel::lightness),
+                lines.stream().mapToDouble(MeasuredLines::lightness),
+                this.readings.stream().mapToDouble(one -> one.parameter().coordinate(one.value())),
+                DoubleStream.of(each(numbers::believed)));
+        this.own = joined(
+                levels.stream().mapToDouble(MeasuredLevel::standardError),
+                lines.stream().mapToDouble(MeasuredLines::standardError),
+                this.readings.stream()
+                        .mapToDouble(
+                                one -> one.standardError() / one.parameter().slope(one.value())),
+                DoubleStream.of(each(i -> isHeld(i) ? HELD * spreads[i] : spreads[i])));
+    }
+
+    private static double[] joined(DoubleStream... parts) {
+        return Stream.of(parts).flatMapToDouble(part -> part).toArray();
+    }
+
+    private double[] each(IntToDoubleFunction number) {
+        return IntStream.range(0, numbers.size()).mapToDouble(number).toArray();
     }
 
     PlateLesson found() {
-        double[] start = new double[numbers.size()];
-        for (int i = 0; i < start.length; i++) {
-            start[i] = numbers.believed(i);
-        }
+        double[] start = each(numbers::believed);
         model.spread(start, FIRST_REACH, FIRST, true);
         model.centre(start, FIRST_BANDWIDTH);
-        FitLeastSquares.Solution solution = solve(start);
-        double[] near = solution.values().toArray();
+        double[] near = solve(start).values().toArray();
         model.spread(near, NEAR_REACH, NEAR, false);
         model.centre(near, NEAR_BANDWIDTH);
-        solution = solve(near);
-        double[] at = solution.values().toArray();
-        return result(solution, at);
+        FitLeastSquares.Solution solution = solve(near);
+        return result(solution, solution.values().toArray());
     }
 
     private FitLeastSquares.Solution solve(double[] from) {
         errors = errors(from);
-        int size = numbers.size();
-        double[] least = new double[size];
-        double[] most = new double[size];
-        double[] steps = new double[size];
-        double[] start = new double[size];
-        for (int i = 0; i < size; i++) {
-            least[i] = numbers.least(i);
-            most[i] = numbers.most(i);
-            steps[i] = STEP * numbers.spread(i);
-            start[i] = Math.max(least[i], Math.min(most[i], from[i]));
-        }
-        return new FitLeastSquares(this::foretold, read(), errors, least, most, steps, 1e-6, 40).solve(start);
+        double[] least = each(numbers::least);
+        double[] most = each(numbers::most);
+        return new FitLeastSquares(this::foretold, read, errors, least, most, each(i -> STEP * spreads[i]), 1e-6, 40)
+                .solve(each(i -> Math.max(least[i], Math.min(most[i], from[i]))));
     }
 
-    /** Tones, lines, direct readings, beliefs. */
     private double[] foretold(double[] coordinates) {
-        double[] all = Arrays.copyOf(model.lightness(coordinates), tones + readings.size() + numbers.size());
-        for (int i = 0; i < readings.size(); i++) {
-            all[tones + i] =
-                    coordinates[numbers.parameters().indexOf(readings.get(i).parameter())];
-        }
-        System.arraycopy(coordinates, 0, all, tones + readings.size(), numbers.size());
-        return all;
+        return joined(
+                DoubleStream.of(model.lightness(coordinates)),
+                readings.stream()
+                        .mapToDouble(one -> coordinates[numbers.parameters().indexOf(one.parameter())]),
+                DoubleStream.of(coordinates));
     }
 
-    private double[] read() {
-        double[] read = new double[tones + readings.size() + numbers.size()];
-        for (int i = 0; i < tones; i++) {
-            read[i] = i < levels.size()
-                    ? levels.get(i).lightness()
-                    : lines.get(i - levels.size()).lightness();
-        }
-        for (int i = 0; i < readings.size(); i++) {
-            read[tones + i] =
-                    readings.get(i).parameter().coordinate(readings.get(i).value());
-        }
-        for (int i = 0; i < numbers.size(); i++) {
-            read[tones + readings.size() + i] = numbers.believed(i);
-        }
-        return read;
-    }
-
+    /** Of the readings, and of the model where it foretells tones. */
     private double[] errors(double[] coordinates) {
         double[] sampling = model.sampling(coordinates);
         double[] rough = model.roughness(coordinates);
-        double[] all = new double[tones + readings.size() + numbers.size()];
+        double[] all = own.clone();
         for (int i = 0; i < tones; i++) {
-            double own = i < levels.size()
-                    ? levels.get(i).standardError()
-                    : lines.get(i - levels.size()).standardError();
-            double sample = i < levels.size() ? sampling[i] : 0;
-            double model = StrictMath.hypot(Math.max(LEAST_ERROR, sample), rough[i]);
-            all[i] = StrictMath.hypot(own, model);
-        }
-        for (int i = 0; i < readings.size(); i++) {
-            FitReading one = readings.get(i);
-            all[tones + i] = one.standardError() / one.parameter().slope(one.value());
-        }
-        for (int i = 0; i < numbers.size(); i++) {
-            all[tones + readings.size() + i] = isHeld(i) ? HELD * numbers.spread(i) : numbers.spread(i);
+            double sample = i < levels ? sampling[i] : 0;
+            all[i] = StrictMath.hypot(all[i], StrictMath.hypot(Math.max(LEAST_ERROR, sample), rough[i]));
         }
         return all;
     }
 
     private PlateLesson result(FitLeastSquares.Solution solution, double[] at) {
-        int size = numbers.size();
-        double[] spreads = new double[size];
-        for (int i = 0; i < size; i++) {
-            spreads[i] = numbers.spread(i);
-        }
         // As many beliefs as numbers: readings are the degrees of freedom.
         double unit = solution.varianceOfUnit();
         RealMatrix covariance =
@@ -196,24 +176,22 @@ final class LessonSearch {
 
     /** Adds what errors that all tones share, and a wrong ink strength, do to the numbers. */
     private RealMatrix shared(FitLeastSquares.Solution solution, double[] at, RealMatrix covariance) {
+        RealMatrix slopes = solution.jacobian();
         double[] lightness = foretold(at);
-        double[] stray = new double[lightness.length];
-        double[] paper = new double[lightness.length];
+        RealVector stray = new ArrayRealVector(lightness.length);
+        RealVector paper = new ArrayRealVector(lightness.length);
+        RealVector strength = new ArrayRealVector(lightness.length);
+        int held = numbers.parameters().indexOf(FitParameter.INK_STRENGTH);
         for (int i = 0; i < tones; i++) {
             // CIE 15: dY/dL = 3 (L + 16)^2 / 116^3.
             double root = lightness[i] + 16;
-            stray[i] = STRAY * 116 * 116 * 116 / (3 * root * root) / errors[i];
-            paper[i] = PAPER * root / 3 / errors[i];
-        }
-        double[] strength = new double[lightness.length];
-        int held = numbers.parameters().indexOf(FitParameter.INK_STRENGTH);
-        for (int i = 0; i < tones; i++) {
-            strength[i] = solution.jacobian().getEntry(i, held) * numbers.spread(held);
+            stray.setEntry(i, STRAY * 116 * 116 * 116 / (3 * root * root) / errors[i]);
+            paper.setEntry(i, PAPER * root / 3 / errors[i]);
+            strength.setEntry(i, slopes.getEntry(i, held) * spreads[held]);
         }
         RealMatrix wider = covariance;
-        for (double[] mode : List.of(stray, paper, strength)) {
-            RealVector moved =
-                    covariance.operate(solution.jacobian().transpose().operate(new ArrayRealVector(mode)));
+        for (RealVector mode : List.of(stray, paper, strength)) {
+            RealVector moved = covariance.operate(slopes.preMultiply(mode));
             wider = wider.add(moved.outerProduct(moved));
         }
         double edge = EDGE_PIXELS * model.pixelMicrometres();
@@ -231,23 +209,19 @@ final class LessonSearch {
         if (isHeld(number)) {
             return "tones tell it from the greatest density too weakly to be trusted";
         }
-        int partner = -1;
-        for (int k = 0; k < numbers.parameters().size(); k++) {
-            boolean nearer = partner < 0
-                    || Math.abs(correlation(covariance, number, k))
-                            > Math.abs(correlation(covariance, number, partner));
-            if (k != number && nearer) {
-                partner = k;
-            }
-        }
-        return partner >= 0 && Math.abs(correlation(covariance, number, partner)) > ALIKE
-                ? "this plate can't tell it from the "
-                        + numbers.parameters().get(partner).words()
-                : "this plate says little more of it than the workshop has";
+        return IntStream.range(0, numbers.parameters().size())
+                .filter(other -> other != number)
+                .boxed()
+                .max(Comparator.comparingDouble(other -> correlation(covariance, number, other)))
+                .filter(other -> correlation(covariance, number, other) > ALIKE)
+                .map(other -> "this plate can't tell it from the "
+                        + numbers.parameters().get(other).words())
+                .orElse("this plate says little more of it than the workshop has");
     }
 
+    /** Its size, 0 to 1. */
     private static double correlation(RealMatrix covariance, int one, int other) {
-        return covariance.getEntry(one, other)
+        return Math.abs(covariance.getEntry(one, other))
                 / Math.sqrt(covariance.getEntry(one, one) * covariance.getEntry(other, other));
     }
 }

@@ -1,8 +1,12 @@
 package greyground.fit;
 
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DiagonalMatrix;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 import org.hipparchus.linear.SingularValueDecomposition;
 
 /**
@@ -23,30 +27,20 @@ final class LocalQuadratic {
      */
     LocalQuadratic(List<double[]> places, double[] middle, double bandwidth) {
         this.middle = middle.clone();
-        this.weights = new double[places.size()];
-        double[][] rows = new double[places.size()][];
-        for (int d = 0; d < weights.length; d++) {
-            double square = 0;
-            for (int i = 0; i < middle.length; i++) {
-                double off = (places.get(d)[i] - middle[i]) / bandwidth;
-                square += off * off;
-            }
-            weights[d] = StrictMath.exp(-square / 2);
-            rows[d] = basis(places.get(d));
-            for (int k = 0; k < rows[d].length; k++) {
-                rows[d][k] *= Math.sqrt(weights[d]);
-            }
-        }
+        RealVector at = new ArrayRealVector(middle);
+        this.weights = places.stream()
+                .mapToDouble(place -> new ArrayRealVector(place, false).getDistance(at) / bandwidth)
+                .map(away -> StrictMath.exp(-away * away / 2))
+                .toArray();
+        DiagonalMatrix root =
+                new DiagonalMatrix(Arrays.stream(weights).map(Math::sqrt).toArray());
+        RealMatrix rows =
+                new Array2DRowRealMatrix(places.stream().map(this::basis).toArray(double[][]::new), false);
         // Pseudo-inverse of the weighted rows: coefficients from weighted values.
-        RealMatrix inverse = new SingularValueDecomposition(new Array2DRowRealMatrix(rows))
+        this.coefficients = new SingularValueDecomposition(root.multiply(rows))
                 .getSolver()
-                .getInverse();
-        for (int k = 0; k < inverse.getRowDimension(); k++) {
-            for (int d = 0; d < weights.length; d++) {
-                inverse.multiplyEntry(k, d, Math.sqrt(weights[d]));
-            }
-        }
-        this.coefficients = inverse;
+                .getInverse()
+                .multiply(root);
     }
 
     /** What share of each place's value the quadratic takes at {@code place}; they sum to 1 and may be negative. */

@@ -1,10 +1,12 @@
 package greyground.fit;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.distribution.continuous.FDistribution;
+import org.hipparchus.linear.RealVector;
 
 /**
  * Stripes that come back at even distances along the plate, as from a film printer's feed, lamp tubes or the press.
@@ -36,46 +38,37 @@ public record MeasuredBands(Axis axis, double periodMillimetres, double amplitud
     record Power(Axis axis, double cyclesPerMillimetre, double share, double amplitude, double chance) {}
 
     /** Bands that chance doesn't explain at 1 %. */
-    static Optional<MeasuredBands> of(
-            List<MeasuredPatch> patches, boolean[] kept, List<ToDoubleFunction<MeasuredPatch>> drift) {
+    static Optional<MeasuredBands> of(List<MeasuredPatch> patches, List<ToDoubleFunction<MeasuredPatch>> drift) {
         List<Power> powers = new ArrayList<>();
         for (Axis axis : Axis.values()) {
-            powers.addAll(powers(patches, kept, drift, axis, frequencies(patches, axis)));
+            powers.addAll(powers(patches, drift, axis, frequencies(patches, axis)));
         }
-        Power best = null;
-        for (Power power : powers) {
-            best = best == null || power.chance() < best.chance() ? power : best;
-        }
-        if (best == null) {
-            return Optional.empty();
-        }
-        double chance = -StrictMath.expm1(powers.size() * StrictMath.log1p(-Math.min(best.chance(), 1 - 1e-12)));
-        return chance < MeasuredTrend.LEVEL
-                ? Optional.of(new MeasuredBands(best.axis(), 1 / best.cyclesPerMillimetre(), best.amplitude(), chance))
-                : Optional.empty();
+        return powers.stream()
+                .min(Comparator.comparingDouble(Power::chance))
+                .map(best -> new MeasuredBands(
+                        best.axis(),
+                        1 / best.cyclesPerMillimetre(),
+                        best.amplitude(),
+                        -StrictMath.expm1(powers.size() * StrictMath.log1p(-Math.min(best.chance(), 1 - 1e-12)))))
+                .filter(bands -> bands.chance() < MeasuredTrend.LEVEL);
     }
 
     static List<Power> powers(
-            List<MeasuredPatch> patches,
-            boolean[] kept,
-            List<ToDoubleFunction<MeasuredPatch>> drift,
-            Axis axis,
-            double[] frequencies) {
-        MeasuredResiduals without = MeasuredResiduals.of(patches, kept, drift);
+            List<MeasuredPatch> patches, List<ToDoubleFunction<MeasuredPatch>> drift, Axis axis, double[] frequencies) {
+        MeasuredResiduals without = MeasuredResiduals.of(patches, drift);
         List<Power> powers = new ArrayList<>();
         for (double frequency : frequencies) {
             List<ToDoubleFunction<MeasuredPatch>> terms = new ArrayList<>(drift);
             terms.add(patch -> StrictMath.cos(2 * Math.PI * frequency * place(patch, axis)));
             terms.add(patch -> StrictMath.sin(2 * Math.PI * frequency * place(patch, axis)));
-            MeasuredResiduals with = MeasuredResiduals.of(patches, kept, terms);
+            MeasuredResiduals with = MeasuredResiduals.of(patches, terms);
             if (without.degrees() - with.degrees() < 2 || with.degrees() < 1 || !(without.sum() > 0)) {
                 continue;
             }
             double ratio = (without.sum() - with.sum()) / 2 / (Math.max(1e-300, with.sum()) / with.degrees());
             double chance = 1 - new FDistribution(2, with.degrees()).cumulativeProbability(Math.max(0, ratio));
-            double[] slopes = with.slopes();
-            double amplitude = StrictMath.hypot(slopes[slopes.length - 2], slopes[slopes.length - 1]);
-            powers.add(new Power(axis, frequency, 1 - with.sum() / without.sum(), amplitude, chance));
+            RealVector wave = with.slopes().getSubVector(drift.size(), 2);
+            powers.add(new Power(axis, frequency, 1 - with.sum() / without.sum(), wave.getNorm(), chance));
         }
         return powers;
     }

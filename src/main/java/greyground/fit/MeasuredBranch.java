@@ -17,8 +17,13 @@ import java.util.List;
  * knot at its mean coverage, so that no flat stretch is left. At the light end, levels that can't be told from bare paper become
  * one knot at the last of them; a jump down from it of more than 3 L* between levels closer than 1/64 is a gap. Between clear film and the
  * first tint no tint was seen to print as bare paper, so a jump there is no gap: the curve goes on to clear film.
+ *
+ * @param curve lightness over coverage, strictly falling
+ * @param bareLightness L* of bare paper
+ * @param pooledShare share of the levels that the longest pool took
+ * @param turn where the print is darkest
  */
-final class MeasuredBranch {
+record MeasuredBranch(MonotoneCubic curve, double bareLightness, double pooledShare, MeasuredTurn turn) {
     // Assumed, as for the virtual plate's branch; a test plate has fewer levels, so its gap may be wider.
     private static final double REAL_RISE = 0.2;
     private static final double BARE = 0.25;
@@ -31,18 +36,6 @@ final class MeasuredBranch {
 
     /** The lightest tone stands this far below paper, so that white keeps the film clear. */
     private static final double BELOW_BARE = 0.01;
-
-    private final MonotoneCubic curve;
-    private final double bareLightness;
-    private final double pooledShare;
-    private final MeasuredTurn turn;
-
-    private MeasuredBranch(MonotoneCubic curve, double bareLightness, double pooledShare, MeasuredTurn turn) {
-        this.curve = curve;
-        this.bareLightness = bareLightness;
-        this.pooledShare = pooledShare;
-        this.turn = turn;
-    }
 
     /** Finds the branch. {@code levels} are in order of coverage. */
     static MeasuredBranch widest(List<MeasuredLevel> levels) {
@@ -175,27 +168,15 @@ final class MeasuredBranch {
                 levels.get(high).coverage());
     }
 
-    MonotoneCubic curve() {
-        return curve;
-    }
-
-    double bareLightness() {
-        return bareLightness;
-    }
-
-    double pooledShare() {
-        return pooledShare;
-    }
-
-    MeasuredTurn turn() {
-        return turn;
-    }
-
     double least() {
         return curve.place(0);
     }
 
     double most() {
         return curve.place(curve.size() - 1);
+    }
+
+    double darkestLightness() {
+        return curve.pointValue(curve.size() - 1);
     }
 }

@@ -2,7 +2,6 @@ package greyground.fit;
 
 import greyground.tone.Confidence;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -28,72 +27,61 @@ final class MeasuredOutliers {
      * @param critical value at 5 %
      * @param degrees degrees of freedom of the deviate
      */
-    record Step(int patch, double deviate, double critical, int degrees) {}
+    record Step(MeasuredPatch patch, double deviate, double critical, int degrees) {}
 
     private MeasuredOutliers() {}
 
-    /** False for outliers. {@code patches} and {@code terms} as for {@link MeasuredResiduals#of}. */
-    static boolean[] kept(List<MeasuredPatch> patches, List<ToDoubleFunction<MeasuredPatch>> terms) {
+    /** The readings without outliers. {@code patches} and {@code terms} as for {@link MeasuredResiduals#of}. */
+    static List<MeasuredPatch> kept(List<MeasuredPatch> patches, List<ToDoubleFunction<MeasuredPatch>> terms) {
         List<Step> steps = steps(patches, terms, Math.max(1, patches.size() / LARGEST_SHARE));
         int last = 0;
         for (int i = 0; i < steps.size(); i++) {
             last = steps.get(i).deviate() > steps.get(i).critical() ? i + 1 : last;
         }
-        boolean[] kept = new boolean[patches.size()];
-        Arrays.fill(kept, true);
-        for (Step step : steps.subList(0, last)) {
-            kept[step.patch()] = false;
-        }
+        List<MeasuredPatch> kept = new ArrayList<>(patches);
+        steps.subList(0, last).forEach(step -> kept.remove(step.patch()));
         return kept;
     }
 
     /** Every step taken, up to {@code most}. */
     static List<Step> steps(List<MeasuredPatch> patches, List<ToDoubleFunction<MeasuredPatch>> terms, int most) {
-        boolean[] kept = new boolean[patches.size()];
-        Arrays.fill(kept, true);
+        List<MeasuredPatch> left = new ArrayList<>(patches);
         List<Step> steps = new ArrayList<>();
-        int left = patches.size();
         while (steps.size() < most) {
-            MeasuredResiduals fit = MeasuredResiduals.of(patches, kept, terms);
+            MeasuredResiduals fit = MeasuredResiduals.of(left, terms);
             int degrees = fit.degrees() - 1;
             if (degrees < 1 || !(fit.sum() > 0)) {
                 break;
             }
             int farthest = -1;
             double largest = 0;
-            for (int i = 0; i < kept.length; i++) {
-                if (kept[i] && repeats(patches, kept, i) > 2) {
-                    double deviate = deviate(fit, i);
-                    if (deviate > largest) {
-                        largest = deviate;
-                        farthest = i;
-                    }
+            for (int i = 0; i < left.size(); i++) {
+                double deviate = repeats(left, left.get(i).coverage()) > 2 ? deviate(fit, i) : 0;
+                if (deviate > largest) {
+                    largest = deviate;
+                    farthest = i;
                 }
             }
             if (farthest < 0) {
                 break;
             }
-            steps.add(new Step(farthest, largest, Confidence.quantile(1 - LEVEL / left, degrees), degrees));
-            kept[farthest] = false;
-            left--;
+            double critical = Confidence.quantile(1 - LEVEL / left.size(), degrees);
+            steps.add(new Step(left.remove(farthest), largest, critical, degrees));
         }
         return steps;
     }
 
     /** {@code r sqrt((v - 1) / (v - r^2))}, r the residual over its own standard deviation, v degrees of freedom. */
     private static double deviate(MeasuredResiduals fit, int patch) {
-        double variance = fit.sum() / fit.degrees() * Math.max(1e-12, 1 - fit.leverage(patch));
-        double residual = fit.residual(patch) * fit.rootWeight(patch);
-        double square = residual * residual / variance;
         int degrees = fit.degrees();
+        double variance =
+                fit.sum() / degrees * Math.max(1e-12, 1 - fit.leverage().getEntry(patch));
+        double residual = fit.scaled().getEntry(patch);
+        double square = residual * residual / variance;
         return square < degrees ? Math.sqrt(square * (degrees - 1) / (degrees - square)) : Double.MAX_VALUE;
     }
 
-    private static int repeats(List<MeasuredPatch> patches, boolean[] kept, int patch) {
-        int count = 0;
-        for (int i = 0; i < kept.length; i++) {
-            count += kept[i] && patches.get(i).coverage() == patches.get(patch).coverage() ? 1 : 0;
-        }
-        return count;
+    private static long repeats(List<MeasuredPatch> patches, double coverage) {
+        return patches.stream().filter(patch -> patch.coverage() == coverage).count();
     }
 }

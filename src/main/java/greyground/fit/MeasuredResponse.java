@@ -3,15 +3,15 @@ package greyground.fit;
 import greyground.plate.PrintableRange;
 import greyground.quantity.Refusal;
 import greyground.tone.Confidence;
-import greyground.tone.MonotoneCubic;
 import greyground.tone.PlateResponse;
 import greyground.tone.StraightLines;
 import greyground.tone.UsableCoverage;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 
 /**
  * The response of a plate that was printed and measured.
@@ -36,6 +36,7 @@ public final class MeasuredResponse implements PlateResponse {
     private final List<MeasuredLevel> levels;
     private final MeasuredBranch branch;
     private final StraightLines halfWidths;
+    private final StraightLines past;
     private final List<MeasuredPatch> outliers;
     private final MeasuredTrend trend;
     private final Optional<MeasuredBands> bands;
@@ -54,6 +55,17 @@ public final class MeasuredResponse implements PlateResponse {
         this.halfWidths = new StraightLines(
                 levels.stream().mapToDouble(MeasuredLevel::coverage).toArray(),
                 levels.stream().mapToDouble(MeasuredResponse::halfWidth).toArray());
+        List<MeasuredLevel> later = levels.stream()
+                .filter(level -> level.coverage() > branch.most())
+                .toList();
+        this.past = new StraightLines(
+                DoubleStream.concat(
+                                DoubleStream.of(branch.most()), later.stream().mapToDouble(MeasuredLevel::coverage))
+                        .toArray(),
+                DoubleStream.concat(
+                                DoubleStream.of(branch.darkestLightness()),
+                                later.stream().mapToDouble(MeasuredLevel::lightness))
+                        .toArray());
         this.outliers = List.copyOf(outliers);
         this.trend = trend;
         this.bands = bands;
@@ -82,18 +94,22 @@ public final class MeasuredResponse implements PlateResponse {
                             : Refusal.plain(sorted.get(0).coverage()))
                     + "; it needs at least 5 and bare paper (0) among them: measure more patches");
         }
-        boolean[] kept = keptWithTrend(sorted);
-        MeasuredTrend.Found drift = MeasuredTrend.of(sorted, kept);
-        MeasuredResiduals fit = MeasuredResiduals.of(sorted, kept, drift.terms());
-        Optional<MeasuredBands> bands = MeasuredBands.of(sorted, kept, drift.terms());
-        List<MeasuredPatch> outliers = new ArrayList<>();
-        for (int i = 0; i < kept.length; i++) {
-            if (!kept[i]) {
-                outliers.add(sorted.get(i));
-            }
-        }
-        boolean repeated = fit.degrees() > 0;
-        return new MeasuredResponse(name, levels(sorted, kept, drift, fit), outliers, drift.trend(), bands, repeated);
+        // Outliers are sought beside the drift that the rest prove, since a drift widens the spread that hides them.
+        List<MeasuredPatch> once =
+                MeasuredOutliers.kept(sorted, MeasuredTrend.of(sorted).terms());
+        List<MeasuredPatch> kept =
+                MeasuredOutliers.kept(sorted, MeasuredTrend.of(once).terms());
+        MeasuredTrend.Found drift = MeasuredTrend.of(kept);
+        MeasuredResiduals fit = MeasuredResiduals.of(kept, drift.terms());
+        List<MeasuredPatch> outliers = new ArrayList<>(sorted);
+        kept.forEach(outliers::remove);
+        return new MeasuredResponse(
+                name,
+                levels(kept, drift, fit),
+                outliers,
+                drift.trend(),
+                MeasuredBands.of(kept, drift.terms()),
+                fit.degrees() > 0);
     }
 
     /**
@@ -103,70 +119,45 @@ public final class MeasuredResponse implements PlateResponse {
      * @param levels in order of coverage, from 0
      */
     public static MeasuredResponse kept(String name, List<MeasuredLevel> levels) {
-        MeasuredTrend none = new MeasuredTrend(MeasuredTrend.Kind.NONE, 1, 0, 0, 0);
-        return new MeasuredResponse(name, levels, List.of(), none, Optional.empty(), true);
+        return new MeasuredResponse(name, levels, List.of(), MeasuredTrend.NONE, Optional.empty(), true);
     }
 
-    /** Outliers are sought beside the drift that the rest prove, since a drift widens the spread that hides them. */
-    private static boolean[] keptWithTrend(List<MeasuredPatch> sorted) {
-        boolean[] all = new boolean[sorted.size()];
-        Arrays.fill(all, true);
-        boolean[] kept =
-                MeasuredOutliers.kept(sorted, MeasuredTrend.of(sorted, all).terms());
-        return MeasuredOutliers.kept(sorted, MeasuredTrend.of(sorted, kept).terms());
-    }
+    /** The repeats of one coverage: mean, effective number, sum of squares and its degrees of freedom. */
+    private record Repeats(double coverage, double mean, double number, double squares, int degrees) {}
 
     private static List<MeasuredLevel> levels(
-            List<MeasuredPatch> sorted, boolean[] kept, MeasuredTrend.Found drift, MeasuredResiduals fit) {
-        double middle = 0;
-        int count = 0;
-        for (int i = 0; i < kept.length; i++) {
-            middle += kept[i] ? drift.at(sorted.get(i)) : 0;
-            count += kept[i] ? 1 : 0;
+            List<MeasuredPatch> kept, MeasuredTrend.Found drift, MeasuredResiduals fit) {
+        double middle = kept.stream().mapToDouble(drift::at).sum() / kept.size();
+        TreeMap<Double, List<Integer>> places = new TreeMap<>();
+        for (int i = 0; i < kept.size(); i++) {
+            places.computeIfAbsent(kept.get(i).coverage(), none -> new ArrayList<>())
+                    .add(i);
         }
-        middle /= count;
-        // Of each level: coverage, mean, effective repeats, sum of squares, degrees of freedom.
-        List<double[]> raw = new ArrayList<>();
-        int from = 0;
-        while (from < kept.length) {
-            int to = from;
+        List<Repeats> all = new ArrayList<>();
+        places.forEach((coverage, same) -> {
             double weight = 0;
-            double squares = 0;
+            double weights = 0;
             double mean = 0;
-            double spread = 0;
-            int repeats = 0;
-            while (to < kept.length
-                    && sorted.get(to).coverage() == sorted.get(from).coverage()) {
-                if (kept[to]) {
-                    double each = sorted.get(to).weight();
-                    weight += each;
-                    squares += each * each;
-                    mean += each * (sorted.get(to).lightness() - drift.at(sorted.get(to)) + middle);
-                    double scaled = fit.residual(to) * fit.rootWeight(to);
-                    spread += scaled * scaled;
-                    repeats++;
-                }
-                to++;
+            double squares = 0;
+            for (int i : same) {
+                MeasuredPatch patch = kept.get(i);
+                weight += patch.weight();
+                weights += patch.weight() * patch.weight();
+                mean += patch.weight() * (patch.lightness() - drift.at(patch) + middle);
+                squares += fit.scaled().getEntry(i) * fit.scaled().getEntry(i);
             }
-            raw.add(new double[] {
-                sorted.get(from).coverage(), mean / weight, weight * weight / squares, spread, repeats - 1
-            });
-            from = to;
-        }
+            all.add(new Repeats(coverage, mean / weight, weight * weight / weights, squares, same.size() - 1));
+        });
         List<MeasuredLevel> levels = new ArrayList<>();
-        for (int i = 0; i < raw.size(); i++) {
-            double[] one = raw.get(i);
-            double spread = 0;
-            int degrees = 0;
-            for (int k = Math.max(0, i - NEIGHBOURS); k <= Math.min(raw.size() - 1, i + NEIGHBOURS); k++) {
-                spread += raw.get(k)[3];
-                degrees += (int) raw.get(k)[4];
-            }
-            double variance = degrees > 1
-                    ? spread / degrees
+        for (int i = 0; i < all.size(); i++) {
+            List<Repeats> near = all.subList(Math.max(0, i - NEIGHBOURS), Math.min(all.size(), i + NEIGHBOURS + 1));
+            int own = near.stream().mapToInt(Repeats::degrees).sum();
+            int used = own > 1 ? own : fit.degrees() > 0 ? fit.degrees() : ASSUMED_DEGREES;
+            double variance = own > 1
+                    ? near.stream().mapToDouble(Repeats::squares).sum() / own
                     : fit.degrees() > 0 ? fit.sum() / fit.degrees() : UNKNOWN_SPREAD * UNKNOWN_SPREAD;
-            int used = degrees > 1 ? degrees : fit.degrees() > 0 ? fit.degrees() : ASSUMED_DEGREES;
-            levels.add(new MeasuredLevel(one[0], one[1], one[2], Math.sqrt(variance), used));
+            Repeats one = all.get(i);
+            levels.add(new MeasuredLevel(one.coverage(), one.mean(), one.number(), Math.sqrt(variance), used));
         }
         return levels;
     }
@@ -183,23 +174,7 @@ public final class MeasuredResponse implements PlateResponse {
         if (coverage >= branch.least() && coverage <= branch.most()) {
             return branch.curve().value(coverage);
         }
-        return coverage < branch.least() ? branch.bareLightness() : beyond(coverage);
-    }
-
-    private double beyond(double coverage) {
-        double before = branch.most();
-        double lightness = branch.curve().pointValue(branch.curve().size() - 1);
-        for (MeasuredLevel level : levels) {
-            if (level.coverage() > branch.most()) {
-                if (level.coverage() >= coverage) {
-                    double share = (coverage - before) / (level.coverage() - before);
-                    return lightness + share * (level.lightness() - lightness);
-                }
-                before = level.coverage();
-                lightness = level.lightness();
-            }
-        }
-        return lightness;
+        return coverage < branch.least() ? branch.bareLightness() : past.value(coverage);
     }
 
     @Override
@@ -227,8 +202,7 @@ public final class MeasuredResponse implements PlateResponse {
 
     /** The tones it was seen to print. */
     public PrintableRange printableRange() {
-        MonotoneCubic curve = branch.curve();
-        return new PrintableRange(branch.bareLightness(), curve.pointValue(0), curve.pointValue(curve.size() - 1));
+        return new PrintableRange(branch.bareLightness(), branch.curve().pointValue(0), branch.darkestLightness());
     }
 
     /** Where the print is darkest. */

@@ -1,9 +1,11 @@
 package greyground.fit;
 
-import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.distribution.continuous.FDistribution;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.RealVector;
 
 /**
  * Uneven wiping, inking or light: how the readings drift across the plate once their coverage is accounted for.
@@ -12,17 +14,14 @@ import org.hipparchus.distribution.continuous.FDistribution;
  * (textbook, such as Draper and Smith), at 1 %. The drift is zero at the mean of the patches.
  *
  * @param kind what the readings support
- * @param chance probability that readings without any drift would show as much
  * @param acrossPerHundredMillimetres slope of L* in x at the middle of the plate, 0 where there is none
  * @param downPerHundredMillimetres slope of L* in y at the middle
  * @param rangeLightness L* between the lightest and darkest patch place that the drift explains
  */
 public record MeasuredTrend(
-        Kind kind,
-        double chance,
-        double acrossPerHundredMillimetres,
-        double downPerHundredMillimetres,
-        double rangeLightness) {
+        Kind kind, double acrossPerHundredMillimetres, double downPerHundredMillimetres, double rangeLightness) {
+    static final MeasuredTrend NONE = new MeasuredTrend(Kind.NONE, 0, 0, 0);
+
     /** Shapes of drift. */
     public enum Kind {
         /** None that chance doesn't explain. */
@@ -37,12 +36,12 @@ public record MeasuredTrend(
     private static final double HUNDRED = 100;
 
     /** Drift found, with the terms it is made of. */
-    record Found(MeasuredTrend trend, List<ToDoubleFunction<MeasuredPatch>> terms, List<Double> slopes) {
+    record Found(MeasuredTrend trend, List<ToDoubleFunction<MeasuredPatch>> terms, RealVector slopes) {
         /** Drift at a patch's place, in L*, from an origin of its own. */
         double at(MeasuredPatch patch) {
             double sum = 0;
-            for (int i = 0; i < slopes.size(); i++) {
-                sum += slopes.get(i) * terms.get(i).applyAsDouble(patch);
+            for (int i = 0; i < terms.size(); i++) {
+                sum += slopes.getEntry(i) * terms.get(i).applyAsDouble(patch);
             }
             return sum;
         }
@@ -68,43 +67,34 @@ public record MeasuredTrend(
     }
 
     private static double middle(List<MeasuredPatch> patches, ToDoubleFunction<MeasuredPatch> place) {
-        return (patches.stream().mapToDouble(place).min().orElse(0)
-                        + patches.stream().mapToDouble(place).max().orElse(0))
-                / 2;
+        DoubleSummaryStatistics places = patches.stream().mapToDouble(place).summaryStatistics();
+        return (places.getMin() + places.getMax()) / 2;
     }
 
-    static Found of(List<MeasuredPatch> patches, boolean[] kept) {
-        MeasuredResiduals flat = MeasuredResiduals.of(patches, kept, List.of());
-        MeasuredResiduals slanted = MeasuredResiduals.of(patches, kept, slant(patches));
-        MeasuredResiduals curved = MeasuredResiduals.of(patches, kept, curve(patches));
+    static Found of(List<MeasuredPatch> patches) {
+        MeasuredResiduals flat = MeasuredResiduals.of(patches, List.of());
+        MeasuredResiduals slanted = MeasuredResiduals.of(patches, slant(patches));
+        MeasuredResiduals curved = MeasuredResiduals.of(patches, curve(patches));
         double slantChance = chance(flat, slanted);
         double bendChance = chance(slanted, curved);
         double curveChance = chance(flat, curved);
         // A dome has no slant, so curvature is also held against the flat plate; then each test has half the level.
         if (bendChance < LEVEL / 2 && curveChance < LEVEL / 2) {
-            return found(Kind.CURVED, curveChance, patches, curve(patches), list(curved.slopes()));
+            return found(Kind.CURVED, patches, curve(patches), curved.slopes());
         }
         if (slantChance < LEVEL / 2) {
-            return found(Kind.SLANTED, slantChance, patches, slant(patches), list(slanted.slopes()));
+            return found(Kind.SLANTED, patches, slant(patches), slanted.slopes());
         }
-        double least = Math.min(1, 2 * Math.min(slantChance, bendChance));
-        return new Found(new MeasuredTrend(Kind.NONE, least, 0, 0, 0), List.of(), List.of());
-    }
-
-    private static List<Double> list(double[] slopes) {
-        return Arrays.stream(slopes).boxed().toList();
+        return new Found(MeasuredTrend.NONE, List.of(), new ArrayRealVector(0));
     }
 
     private static Found found(
-            Kind kind,
-            double chance,
-            List<MeasuredPatch> patches,
-            List<ToDoubleFunction<MeasuredPatch>> terms,
-            List<Double> slopes) {
-        Found without = new Found(new MeasuredTrend(kind, chance, 0, 0, 0), terms, slopes);
-        double least = patches.stream().mapToDouble(without::at).min().orElse(0);
-        double most = patches.stream().mapToDouble(without::at).max().orElse(0);
-        return new Found(new MeasuredTrend(kind, chance, slopes.get(0), slopes.get(1), most - least), terms, slopes);
+            Kind kind, List<MeasuredPatch> patches, List<ToDoubleFunction<MeasuredPatch>> terms, RealVector slopes) {
+        Found without = new Found(MeasuredTrend.NONE, terms, slopes);
+        DoubleSummaryStatistics drift =
+                patches.stream().mapToDouble(without::at).summaryStatistics();
+        double range = drift.getMax() - drift.getMin();
+        return new Found(new MeasuredTrend(kind, slopes.getEntry(0), slopes.getEntry(1), range), terms, slopes);
     }
 
     /** Probability that the terms which {@code larger} has more would lower the sum of squares so far by chance; 1 if untold. */

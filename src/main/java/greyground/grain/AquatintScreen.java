@@ -9,9 +9,6 @@ import greyground.quantity.Refusal;
  * @param coverage of the film, 1 to 65 534: the film is {@code tile} under this one tone
  */
 public record AquatintScreen(ThresholdTile tile, int coverage) {
-    /** About half the surface stays land, 40 to 60 % (common practice). */
-    public static final double USUAL_BLACK_SHARE = 0.5;
-
     public AquatintScreen {
         if (coverage < 1 || coverage > 65_534) {
             throw Refusal.use("aquatint coverage is " + coverage + " of 65535; it must lie between 1 and 65534");

@@ -1,5 +1,7 @@
 package greyground.quantity;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -78,13 +80,18 @@ public record FilmPixels(Resolution resolution, double scaleX, double scaleY) {
             return Optional.of("drawn " + drawn(scaleX) + ", since this printer prints " + printed(scaleX)
                     + " mm for 100: print at 100 %");
         }
-        String across = scaleX == 1 ? "" : drawn(scaleX) + " across";
-        String down = scaleY == 1 ? "" : drawn(scaleY) + " down";
-        String prints = scaleX == 1
-                ? printed(scaleY) + " mm for 100 down"
-                : printed(scaleX) + " mm for 100 across" + (scaleY == 1 ? "" : " and " + printed(scaleY) + " down");
-        return Optional.of("drawn " + across + (across.isEmpty() || down.isEmpty() ? "" : " and ") + down
-                + ", since this printer prints " + prints + ": print at 100 %, the same way round");
+        List<String> draws = new ArrayList<>();
+        List<String> prints = new ArrayList<>();
+        if (scaleX != 1) {
+            draws.add(drawn(scaleX) + " across");
+            prints.add(printed(scaleX) + " mm for 100 across");
+        }
+        if (scaleY != 1) {
+            draws.add(drawn(scaleY) + " down");
+            prints.add(printed(scaleY) + (prints.isEmpty() ? " mm for 100 down" : " down"));
+        }
+        return Optional.of("drawn " + String.join(" and ", draws) + ", since this printer prints "
+                + String.join(" and ", prints) + ": print at 100 %, the same way round");
     }
 
     private static String drawn(double scale) {

@@ -8,10 +8,7 @@ import java.util.function.DoubleBinaryOperator;
  * k} is {@code runs[k]} pixels wide. Erodes and dilates planes by it, 64 pixels at a time. Immutable.
  */
 final class DiscRows {
-    /** Runs may reach so far to either side. */
-    static final int WIDEST_HALF = 127;
-
-    /** Words of scratch past both ends of a row. */
+    /** Words of scratch past both ends of a row: runs may reach 127 pixels to either side. */
     private static final int PAD = 3;
 
     private final int top;
@@ -27,7 +24,7 @@ final class DiscRows {
     /**
      * The pixels whose centre, seen from the figure's middle, is inside.
      *
-     * @param radius that no such pixel passes, at most {@link #WIDEST_HALF} - 1
+     * @param radius that no such pixel passes, at most 126
      * @param across of the middle, 0 or a half to the right of a pixel
      * @param down of the middle, 0 or a half below a pixel
      * @param outside below 0 where a pixel at an offset is inside; even in both

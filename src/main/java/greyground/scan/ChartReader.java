@@ -63,7 +63,6 @@ public final class ChartReader {
                 patches.add(new MeasuredPatch(
                         patch.coverage(),
                         reading.lightness(),
-                        Math.min(100, reading.spread()),
                         patch.area().middleX() / 1000,
                         patch.area().middleY() / 1000,
                         inner.width() / 1000.0 * inner.height() / 1000.0));

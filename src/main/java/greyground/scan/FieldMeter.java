@@ -25,12 +25,11 @@ final class FieldMeter {
      * A tone over an area of the print.
      *
      * @param lightness CIE L* of its mean light
-     * @param spread standard deviation of L* between its cells
      * @param leftOut share of its cells that dust or a scratch had spoiled
      * @param clipped share of it where the scan holds no more light or no more dark
      * @param outsideWedge whether its tone lies past the reference wedge
      */
-    record Reading(double lightness, double spread, double leftOut, double clipped, boolean outsideWedge) {}
+    record Reading(double lightness, double leftOut, double clipped, boolean outsideWedge) {}
 
     private final Projective place;
     private final StrayLight light;
@@ -144,20 +143,8 @@ final class FieldMeter {
                 kept++;
             }
         }
-        double mean = sum / kept;
-        double spread = 0;
-        double lightness = Lightness.ofLuminance(Math.max(0, mean));
-        for (int i = 0; i < cells.length; i++) {
-            if (away[i] <= FAR * deviation) {
-                spread += (tones[i] - lightness) * (tones[i] - lightness);
-            }
-        }
-        return new Reading(
-                Math.min(100, lightness),
-                Math.sqrt(spread / Math.max(1, kept - 1)),
-                1 - (double) kept / cells.length,
-                clipped,
-                past);
+        double lightness = Lightness.ofLuminance(Math.max(0, sum / kept));
+        return new Reading(Math.min(100, lightness), 1 - (double) kept / cells.length, clipped, past);
     }
 
     private static double median(double[] values) {

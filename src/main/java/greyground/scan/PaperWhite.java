@@ -153,7 +153,10 @@ public final class PaperWhite {
             double middle = Arrays.stream(rest.toArray()).sorted().toArray()[seen.size() / 2];
             // Loose at first, so that light that falls off is not taken for a stain.
             double far = Math.max(UNEVEN * usual, (round < 3 ? 8 : 4) * middle);
-            weights = rest.map(off -> Math.pow(Math.max(0, 1 - off * off / (far * far)), 2));
+            weights = rest.map(off -> {
+                double share = Math.max(0, 1 - off * off / (far * far));
+                return share * share;
+            });
         }
         double all = weights.getL1Norm();
         List<Square> kept = new ArrayList<>();

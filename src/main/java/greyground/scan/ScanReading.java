@@ -27,14 +27,4 @@ public record ScanReading(
         paper = List.copyOf(paper);
         notes = List.copyOf(notes);
     }
-
-    /** A reading that tells of no paper. */
-    public ScanReading(
-            TestPlate plate,
-            Projective place,
-            List<MeasuredPatch> patches,
-            List<TargetReading> targets,
-            List<String> notes) {
-        this(plate, place, patches, targets, List.of(), notes);
-    }
 }

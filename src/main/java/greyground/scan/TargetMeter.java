@@ -95,6 +95,6 @@ final class TargetMeter {
         LightMap part = LightMap.about(scan, x, y);
         FieldMeter.Reading reading =
                 meter.read(part::at, left, top, width, height, across.count(), down.count(), 1, true);
-        return new TargetReading(target, reading.lightness(), reading.spread());
+        return new TargetReading(target, reading.lightness());
     }
 }

@@ -7,6 +7,5 @@ import greyground.chart.Target;
  *
  * @param target of the layout
  * @param lightness mean CIE L*, absolute, 0 to 100
- * @param spread standard deviation of L* within it
  */
-public record TargetReading(Target target, double lightness, double spread) {}
+public record TargetReading(Target target, double lightness) {}

@@ -38,17 +38,8 @@ public record Compensation(
      *
      * @param firstGrey first code, 0 to 65 535
      * @param lastGrey last code; below {@code firstGrey} when there are none
-     * @param lightestWish L* wished for by the last code, 0 when there are none
-     * @param darkestWish L* wished for by the first code, 0 when there are none
      */
-    public record Unattained(int firstGrey, int lastGrey, double lightestWish, double darkestWish) {
-        static final Unattained NONE = new Unattained(0, -1, 0, 0);
-
-        /** How many of the 65 536 grey codes. */
-        public int codes() {
-            return lastGrey - firstGrey + 1;
-        }
-
+    public record Unattained(int firstGrey, int lastGrey) {
         /**
          * How many pixels of the art.
          *
@@ -118,16 +109,9 @@ public record Compensation(
                 inverse.paperLightness(),
                 inverse.lightestLightness(),
                 inverse.darkestLightness(),
-                unattained(firstLight, lastLight, wishes),
-                unattained(0, lastDark, wishes),
+                new Unattained(firstLight, lastLight),
+                new Unattained(0, lastDark),
                 nodes(table, wishes, inverse));
-    }
-
-    private static Unattained unattained(int first, int last, DoubleUnaryOperator wishes) {
-        return last < first
-                ? Unattained.NONE
-                : new Unattained(
-                        first, last, wishes.applyAsDouble(luminance(last)), wishes.applyAsDouble(luminance(first)));
     }
 
     private static List<Node> nodes(char[] table, DoubleUnaryOperator wishes, ResponseInverse inverse) {

@@ -9,7 +9,6 @@ import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PrintedTint;
 import greyground.quantity.Refusal;
-import greyground.tone.ToneValue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -46,10 +45,17 @@ class FilmPrinterFitTest {
         List<FilmReading> readings = new ArrayList<>();
         for (int step = 0; step <= 10; step++) {
             double grown = step % 10 == 0 ? step / 10 : step / 10.0 + 2 * growth / (PERIOD * PITCH);
-            double density = ToneValue.density(Math.max(0, Math.min(1, grown)), clear, black, 1);
+            double share = Math.max(0, Math.min(1, grown));
+            double density = -Math.log10(share * Math.pow(10, -black) + (1 - share) * Math.pow(10, -clear));
             readings.add(FilmReading.measured(step / 10.0, density + noise * random.nextGaussian()));
         }
         return readings;
+    }
+
+    /** 0.36 between paper of 0.06 and a solid of 1.60 is 51.3626 % (worked by hand from Murray and Davies's equation). */
+    @Test
+    void shareOfInkByMurrayAndDavies() {
+        assertEquals(0.513626, FilmPrinterFit.covered(0.36, 0.06, 1.60), 1e-5);
     }
 
     /** Science sheet, row 29's companion: lines of 60 to the centimetre, 50 % and +10 um an edge, cover 62 %. */

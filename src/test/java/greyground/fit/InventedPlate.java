@@ -1,7 +1,6 @@
 package greyground.fit;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -48,8 +47,7 @@ final class InventedPlate {
                 double lightness = response.applyAsDouble(coverage)
                         + noise * random.nextGaussian()
                         + drift.applyAsDouble(place[0], place[1]);
-                patches.add(
-                        new MeasuredPatch(coverage, Math.max(0, Math.min(100, lightness)), 0, place[0], place[1], 1));
+                patches.add(new MeasuredPatch(coverage, Math.max(0, Math.min(100, lightness)), place[0], place[1], 1));
             }
         }
         return patches;
@@ -65,13 +63,7 @@ final class InventedPlate {
         changed.set(
                 at,
                 new MeasuredPatch(
-                        one.coverage(), one.lightness() + by, 0, one.xMillimetres(), one.yMillimetres(), one.weight()));
+                        one.coverage(), one.lightness() + by, one.xMillimetres(), one.yMillimetres(), one.weight()));
         return changed;
-    }
-
-    static boolean[] all(List<MeasuredPatch> patches) {
-        boolean[] kept = new boolean[patches.size()];
-        Arrays.fill(kept, true);
-        return kept;
     }
 }

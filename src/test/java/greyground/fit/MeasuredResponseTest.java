@@ -49,7 +49,7 @@ class MeasuredResponseTest extends PlateResponseContract {
                     "heavy",
                     patches.stream()
                             .map(one -> new MeasuredPatch(
-                                    one.coverage(), one.lightness(), 0, one.xMillimetres(), one.yMillimetres(), 64))
+                                    one.coverage(), one.lightness(), one.xMillimetres(), one.yMillimetres(), 64))
                             .toList());
             assertEquals(response.outliers().size(), heavy.outliers().size());
             for (int i = 0; i <= 100; i++) {
@@ -213,7 +213,7 @@ class MeasuredResponseTest extends PlateResponseContract {
                 .getMessage()
                 .contains("right print"));
         assertThrows(Refusal.class, () -> MeasuredResponse.of("none", List.of()));
-        assertThrows(Refusal.class, () -> new MeasuredPatch(0.5, Double.NaN, 0, 0, 0, 1));
+        assertThrows(Refusal.class, () -> new MeasuredPatch(0.5, Double.NaN, 0, 0, 1));
     }
 
     /** D = -log10 Y and CIE 15:2004: density 0.734742 is L* 50. */

@@ -28,7 +28,7 @@ class MeasuredStatisticsTest {
 
     private static List<MeasuredPatch> oneLevel(double... readings) {
         return Arrays.stream(readings)
-                .mapToObj(reading -> new MeasuredPatch(0.5, reading, 0, 0, 0, 1))
+                .mapToObj(reading -> new MeasuredPatch(0.5, reading, 0, 0, 1))
                 .toList();
     }
 
@@ -55,10 +55,7 @@ class MeasuredStatisticsTest {
             assertEquals(statistics[i], published(step.deviate(), step.degrees(), count), 1e-3, "step " + (i + 1));
             assertEquals(critical[i], published(step.critical(), step.degrees(), count), 1e-3, "step " + (i + 1));
         }
-        boolean[] kept = MeasuredOutliers.kept(patches, List.of());
-        for (int i = 0; i < kept.length; i++) {
-            assertEquals(i < ROSNER.length - 3, kept[i], "reading " + ROSNER[i]);
-        }
+        assertEquals(patches.subList(0, ROSNER.length - 3), MeasuredOutliers.kept(patches, List.of()));
     }
 
     /** Grubbs's test, e-Handbook 1.3.5.17.1: eight mass-spectrometer readings, G = 2.4687; scaled here to fit below 100. */
@@ -69,9 +66,9 @@ class MeasuredStatisticsTest {
                 oneLevel(Arrays.stream(readings).map(reading -> reading / 4).toArray());
         MeasuredOutliers.Step step =
                 MeasuredOutliers.steps(patches, List.of(), 1).get(0);
-        assertEquals(7, step.patch());
+        assertEquals(patches.get(7), step.patch());
         assertEquals(2.4687, published(step.deviate(), step.degrees(), 8), 1e-4);
-        assertFalse(MeasuredOutliers.kept(patches, List.of())[7]);
+        assertFalse(MeasuredOutliers.kept(patches, List.of()).contains(patches.get(7)));
     }
 
     /** Runs a script with rows of numbers on its input. */
@@ -127,9 +124,8 @@ class MeasuredStatisticsTest {
     @Test
     void driftAgreesWithAFullLeastSquaresFit() {
         List<MeasuredPatch> patches = weighted(3);
-        MeasuredResiduals flat = MeasuredResiduals.of(patches, InventedPlate.all(patches), List.of());
-        MeasuredResiduals slanted =
-                MeasuredResiduals.of(patches, InventedPlate.all(patches), MeasuredTrend.slant(patches));
+        MeasuredResiduals flat = MeasuredResiduals.of(patches, List.of());
+        MeasuredResiduals slanted = MeasuredResiduals.of(patches, MeasuredTrend.slant(patches));
         double[] theirs = python(
                 "import sys,numpy as np\nfrom scipy.stats import f\n"
                         + "c,l,x,y,w=[np.array(t.split(),float) for t in sys.stdin]\n"
@@ -144,15 +140,15 @@ class MeasuredStatisticsTest {
                         + "print(b[-2],b[-1],sa,sb,da,db,f.sf((sa-sb)/(da-db)/(sb/db),da-db,db),H[0,0],H[7,7])",
                 rows(patches));
         double[] ours = {
-            slanted.slopes()[0],
-            slanted.slopes()[1],
+            slanted.slopes().getEntry(0),
+            slanted.slopes().getEntry(1),
             flat.sum(),
             slanted.sum(),
             flat.degrees(),
             slanted.degrees(),
             MeasuredTrend.chance(flat, slanted),
-            slanted.leverage(0),
-            slanted.leverage(7)
+            slanted.leverage().getEntry(0),
+            slanted.leverage().getEntry(7)
         };
         for (int i = 0; i < ours.length; i++) {
             assertEquals(theirs[i], ours[i], 1e-8 * Math.max(1, Math.abs(theirs[i])), "number " + i);
@@ -167,11 +163,11 @@ class MeasuredStatisticsTest {
         for (int i = 0; i < 40; i++) {
             double x = 100 * random.nextDouble();
             double lightness = 50 + Math.sin(x / 3) + random.nextGaussian();
-            patches.add(new MeasuredPatch(0.5, lightness, 0, x, 0, 1));
+            patches.add(new MeasuredPatch(0.5, lightness, x, 0, 1));
         }
         double[] frequencies = {0.02, 0.035, 0.053, 0.08, 0.11};
-        List<MeasuredBands.Power> powers = MeasuredBands.powers(
-                patches, InventedPlate.all(patches), List.of(), MeasuredBands.Axis.ACROSS, frequencies);
+        List<MeasuredBands.Power> powers =
+                MeasuredBands.powers(patches, List.of(), MeasuredBands.Axis.ACROSS, frequencies);
         List<double[]> rows = new ArrayList<>(rows(patches).subList(1, 3));
         rows.add(frequencies);
         double[] theirs = python(
@@ -190,7 +186,6 @@ class MeasuredStatisticsTest {
                 .map(one -> new MeasuredPatch(
                         one.coverage(),
                         one.lightness(),
-                        0,
                         one.xMillimetres(),
                         one.yMillimetres(),
                         0.3 + random.nextDouble()))

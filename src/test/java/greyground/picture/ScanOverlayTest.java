@@ -27,14 +27,14 @@ class ScanOverlayTest {
                 .stream()
                 .map(ScanOverlayTest::measured)
                 .toList();
-        return new ScanReading(PLATE, PLACE, patches, List.of(), List.of("read at 254 pixels to the inch of print"));
+        return new ScanReading(
+                PLATE, PLACE, patches, List.of(), List.of(), List.of("read at 254 pixels to the inch of print"));
     }
 
     private static MeasuredPatch measured(LevelPatch patch) {
         return new MeasuredPatch(
                 patch.coverage(),
                 70,
-                0.2,
                 (patch.area().left() + patch.area().width() / 2.0) / 1000,
                 (patch.area().top() + patch.area().height() / 2.0) / 1000,
                 1);

@@ -20,13 +20,13 @@ import org.junit.jupiter.api.Test;
 class TargetFindingsTest {
     private static final MeasuredDepth DEPTH = new MeasuredDepth(40, 1);
     private static final List<MeasuredPatch> TONES =
-            List.of(new MeasuredPatch(0, 92, 0.2, 10, 10, 1), new MeasuredPatch(0.85, 16, 0.2, 20, 10, 1));
+            List.of(new MeasuredPatch(0, 92, 10, 10, 1), new MeasuredPatch(0.85, 16, 20, 10, 1));
 
     private static List<TargetReading> bars(IntToDoubleFunction lightness) {
         List<TargetReading> bars = new ArrayList<>();
         for (int width : Target.Bar.WIDTHS.subList(5, 12)) {
             bars.add(new TargetReading(
-                    new Target.Bar(new Area(1000, 1000, width, 6000), true), lightness.applyAsDouble(width), 0.3));
+                    new Target.Bar(new Area(1000, 1000, width, 6000), true), lightness.applyAsDouble(width)));
         }
         return bars;
     }
@@ -34,7 +34,9 @@ class TargetFindingsTest {
     private static TargetFindings.Finding gauge(List<TargetReading> bars) {
         TestPlate plate = TestPlate.of(Recipe.of(Recipe.Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
         return TargetFindings.barGauge(
-                new ScanReading(plate, new Projective(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of()), DEPTH, 2);
+                new ScanReading(plate, new Projective(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of(), List.of()),
+                DEPTH,
+                2);
     }
 
     /** Bars solid up to 0.7 mm and pale from 1 mm: the same numbers as the gauge's own closed form. */
@@ -59,8 +61,7 @@ class TargetFindingsTest {
         return Target.Dots.DIAMETERS.stream()
                 .map(diameter -> new TargetReading(
                         new Target.Dots(new Area(1000, 1000, 1500, 2000), diameter, Math.max(60, 3 * diameter)),
-                        lightness.applyAsDouble(diameter),
-                        0.2))
+                        lightness.applyAsDouble(diameter)))
                 .toList();
     }
 
@@ -83,8 +84,7 @@ class TargetFindingsTest {
         List<TargetReading> holes = Target.Dots.DIAMETERS.stream()
                 .map(diameter -> new TargetReading(
                         new Target.Holes(new Area(1000, 1000, 1500, 600), diameter, Math.max(60, 2 * diameter)),
-                        diameter < 40 ? 28.5 : diameter < 112 ? 18 : 28.5,
-                        2))
+                        diameter < 40 ? 28.5 : diameter < 112 ? 18 : 28.5))
                 .toList();
         FitReading reading = TargetFindings.smallestLand(holes).reading().orElseThrow();
         assertEquals("28 µm lost and 40 µm held", reading.how());

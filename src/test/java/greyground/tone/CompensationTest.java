@@ -52,10 +52,7 @@ class CompensationTest {
         assertEquals(first, made.light().firstGrey(), 1);
         int last = (int) Math.floor(Lightness.toLuminance(99.99875) * 65_535);
         assertEquals(last, made.light().lastGrey(), 1);
-        assertEquals(82, made.light().darkestWish(), 0.01);
-        assertEquals(90, made.light().lightestWish(), 0.01);
-        assertEquals((last - first + 1) / 65_536.0, made.light().codes() / 65_536.0, 1e-4);
-        assertEquals(0, made.dark().codes());
+        assertTrue(made.dark().lastGrey() < made.dark().firstGrey());
     }
 
     @Test
@@ -93,7 +90,6 @@ class CompensationTest {
         Compensation made = Compensation.of("c", ArtRange.WHOLE, RangeMapping.DEFAULT, wished, new StraightPlate());
         assertEquals(ToneCurve.CODES - 1, made.light().lastGrey());
         assertEquals(0, made.curve().coverage(ToneCurve.CODES - 1));
-        assertEquals(98, made.light().lightestWish(), 1e-9);
     }
 
     @Test

@@ -15,7 +15,9 @@ record LinesResponse(double pitchMicrometres, double shiftMicrometres, double le
     public double lightness(double coverage) {
         double grown = Math.min(coverage, most) + 2 * shiftMicrometres / pitchMicrometres;
         double area = coverage <= 0 || coverage < least ? 0 : Math.min(1, grown);
-        return Lightness.ofDensity(ToneValue.density(area, 0.06, 1.6, 1.7));
+        // Yule and Nielsen 1951, with n = 1.7: D = D0 - n log10(1 - a (1 - 10^(-(Ds - D0)/n))).
+        double inked = 1 - Math.pow(10, -(1.6 - 0.06) / 1.7);
+        return Lightness.ofDensity(0.06 - 1.7 * Math.log10(1 - area * inked));
     }
 
     @Override

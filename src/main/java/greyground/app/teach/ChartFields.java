@@ -32,15 +32,15 @@ record ChartFields(List<List<LevelPatch>> rows) {
     }
 
     static MeasuredPatch read(LevelPatch field, double lightness) {
-        return new MeasuredPatch(field.coverage(), lightness, 0, x(field), y(field), 1);
+        return new MeasuredPatch(field.coverage(), lightness, x(field), y(field), 1);
     }
 
     static double x(LevelPatch field) {
-        return (field.area().left() + field.area().width() / 2.0) / 1000;
+        return field.area().middleX() / 1000;
     }
 
     static double y(LevelPatch field) {
-        return (field.area().top() + field.area().height() / 2.0) / 1000;
+        return field.area().middleY() / 1000;
     }
 
     /** "row 3, column 7 (80 %)" of what was read there; its place in mm where no field lies. */

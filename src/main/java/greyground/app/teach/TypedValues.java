@@ -64,7 +64,7 @@ final class TypedValues {
                                 row.line(),
                                 "coverage is " + Refusal.plain(percent)
                                         + " %, which no field of this test plate has: check the plan's list"));
-                patches.add(new MeasuredPatch(level / 1000.0, lightness, 0, 0, 0, 1));
+                patches.add(new MeasuredPatch(level / 1000.0, lightness, 0, 0, 1));
             }
         }
         return patches;

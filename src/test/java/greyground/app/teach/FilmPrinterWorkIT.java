@@ -18,7 +18,6 @@ import greyground.plate.PrintedTint;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
-import greyground.tone.ToneValue;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
@@ -68,7 +67,8 @@ class FilmPrinterWorkIT {
         for (int step = 0; step <= 10; step++) {
             FilmPatch patch = patches.at(step / 10.0);
             double share = step == 0 || step == 10 ? step / 10.0 : PrintedTint.covered(patch, HIDDEN_GROWTH, 3);
-            double density = ToneValue.density(share, HIDDEN_CLEAR, HIDDEN_BLACK, 1) + 0.01 * random.nextGaussian();
+            double light = share * Math.pow(10, -HIDDEN_BLACK) + (1 - share) * Math.pow(10, -HIDDEN_CLEAR);
+            double density = -Math.log10(light) + 0.01 * random.nextGaussian();
             csv.append(String.format(Locale.ROOT, "%d,%.2f%n", step * 10, density));
         }
         return csv.toString();
