@@ -43,13 +43,7 @@ final class FineGrain {
             int row = (int) sites.y[s];
             int home = row * from + (int) sites.x[s];
             float birth = coarse[home];
-            int centreX = (int) (sites.x[s] * times);
-            int centreY = (int) (sites.y[s] * times);
-            int pose = (int) (GrainSites.hash(~seed, s) >>> 61);
-            for (int k = 0; k < least.pixels(); k++) {
-                int x = Math.floorMod(centreX + least.column(k, pose), side);
-                int y = Math.floorMod(centreY + least.row(k, pose), side);
-                int pixel = y * side + x;
+            for (int pixel : least.at(sites.x[s] * times, sites.y[s] * times, side, seed, s)) {
                 fine[pixel] = dot ? Math.min(fine[pixel], birth) : Math.max(fine[pixel], birth);
             }
         }

@@ -50,7 +50,7 @@ final class FirstPixels {
             GrainSites sites, int side, double spacing, float[] field, LeastDot dot, long seed, byte[] reserved) {
         int[][] cores = new int[2 * sites.count][];
         for (int s = 0; s < 2 * sites.count; s++) {
-            cores[s] = core(sites, s, side, dot, seed);
+            cores[s] = dot.at(sites.x[s], sites.y[s], side, seed, s);
             for (int pixel : cores[s]) {
                 reserved[pixel] = (byte) (s < sites.count ? 1 : 2);
             }
@@ -59,18 +59,6 @@ final class FirstPixels {
             ofKind(sites, 0, side, spacing, field, cores, reserved),
             ofKind(sites, 1, side, spacing, field, cores, reserved)
         };
-    }
-
-    /** One of the eight turned or mirrored least dots, by chance, so that no direction is favoured. */
-    private static int[] core(GrainSites sites, int s, int side, LeastDot dot, long seed) {
-        int pose = (int) (GrainSites.hash(~seed, s) >>> 61);
-        int[] core = new int[dot.pixels()];
-        for (int k = 0; k < core.length; k++) {
-            int x = (int) sites.x[s] + dot.column(k, pose);
-            int y = (int) sites.y[s] + dot.row(k, pose);
-            core[k] = Math.floorMod(y, side) * side + Math.floorMod(x, side);
-        }
-        return core;
     }
 
     private static FirstPixels ofKind(

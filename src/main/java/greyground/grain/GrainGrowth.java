@@ -1,6 +1,7 @@
 package greyground.grain;
 
 import java.util.Arrays;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Grows dots from half coverage downwards (and, on the mirrored field, lands): at every level of a fixed ladder the
@@ -21,6 +22,11 @@ final class GrainGrowth {
     private static final float[] LEVELS = {
         .46f, .42f, .38f, .34f, .30f, .26f, .22f, .19f, .16f, .135f, .115f, .1f, .085f
     };
+
+    // What a pixel is when they are listed.
+    private static final int NEITHER = 0;
+    private static final int OPEN = 1;
+    private static final int SETTLED = 2;
 
     private final int side;
     private final int block;
@@ -57,22 +63,7 @@ final class GrainGrowth {
      */
     float[] halfway(float[] field, byte[] reserved) {
         float[] bend = new float[cells * cells];
-        Arrays.fill(settled, 0);
-        opened = 0;
-        open = new int[side * side];
-        openCell = new int[side * side];
-        for (int y = 0; y < side; y++) {
-            for (int x = 0; x < side; x++) {
-                int pixel = y * side + x;
-                int cell = y / block * cells + x / block;
-                if (reserved[pixel] == 0) {
-                    open[opened] = pixel;
-                    openCell[opened++] = cell;
-                } else if (reserved[pixel] == 1) {
-                    settled[cell]++;
-                }
-            }
-        }
+        list(pixel -> reserved[pixel] == 0 ? OPEN : reserved[pixel] == 1 ? SETTLED : NEITHER);
         for (int round = 0; round < ROUNDS_AT_HALF; round++) {
             even(field, bend, 0.5f);
         }
@@ -98,7 +89,13 @@ final class GrainGrowth {
     void grow(float[] field, boolean[] inside, FirstDots first, float[] bendAtHalf, float[] coverage) {
         float area = (float) side * side;
         float least = first.pixels() / area;
-        collect(inside, first, coverage);
+        list(pixel -> {
+            if (first.turn(pixel) >= 0) {
+                coverage[pixel] = (first.turn(pixel) + 0.5f) / area;
+                return SETTLED;
+            }
+            return inside[pixel] ? OPEN : NEITHER;
+        });
         float[] bend = bendAtHalf.clone();
         float[] bendBefore = bendAtHalf.clone();
         float before = 0.5f;
@@ -131,8 +128,7 @@ final class GrainGrowth {
     }
 
     /** Lists the pixels whose coverage is still open and counts the settled ones by block. */
-    private void collect(boolean[] inside, FirstDots first, float[] coverage) {
-        float area = (float) side * side;
+    private void list(IntUnaryOperator kind) {
         Arrays.fill(settled, 0);
         opened = 0;
         if (open.length == 0) {
@@ -141,14 +137,13 @@ final class GrainGrowth {
         }
         for (int y = 0; y < side; y++) {
             for (int x = 0; x < side; x++) {
-                int pixel = y * side + x;
                 int cell = y / block * cells + x / block;
-                if (first.turn(pixel) >= 0) {
-                    coverage[pixel] = (first.turn(pixel) + 0.5f) / area;
-                    settled[cell]++;
-                } else if (inside[pixel]) {
-                    open[opened] = pixel;
+                int of = kind.applyAsInt(y * side + x);
+                if (of == OPEN) {
+                    open[opened] = y * side + x;
                     openCell[opened++] = cell;
+                } else if (of == SETTLED) {
+                    settled[cell]++;
                 }
             }
         }

@@ -55,14 +55,24 @@ final class LeastDot {
         return columns.length;
     }
 
-    /** The column of pixel {@code k} in one of eight poses: mirrored in x (1), in y (2), axes swapped (4). */
-    int column(int k, int pose) {
-        return (pose & 4) == 0 ? mirror(columns[k], pose & 1) : mirror(rows[k], pose & 2);
-    }
-
-    /** The row likewise. */
-    int row(int k, int pose) {
-        return (pose & 4) == 0 ? mirror(rows[k], pose & 2) : mirror(columns[k], pose & 1);
+    /**
+     * The pixels of a tile that the dot of a site takes, in one of eight poses by chance, so that no direction is favoured: mirrored in
+     * x (1), in y (2), axes swapped (4).
+     *
+     * @param x of the dot's own pixel, in a tile of {@code side} that wraps
+     */
+    int[] at(double x, double y, int side, long seed, int site) {
+        int pose = (int) (GrainSites.hash(~seed, site) >>> 61);
+        boolean swapped = (pose & 4) != 0;
+        int[] pixels = new int[columns.length];
+        for (int k = 0; k < pixels.length; k++) {
+            int across = mirror(columns[k], pose & 1);
+            int down = mirror(rows[k], pose & 2);
+            int column = (int) x + (swapped ? down : across);
+            int row = (int) y + (swapped ? across : down);
+            pixels[k] = Math.floorMod(row, side) * side + Math.floorMod(column, side);
+        }
+        return pixels;
     }
 
     private static int mirror(int value, int flag) {
