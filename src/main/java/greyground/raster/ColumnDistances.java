@@ -1,5 +1,7 @@
 package greyground.raster;
 
+import java.util.Arrays;
+
 /**
  * How far the nearest set pixel of its own column lies from each pixel: the first half of a distance transform, on a strip
  * of a plane. One thread uses it; its buffers serve strip after strip.
@@ -27,12 +29,8 @@ public final class ColumnDistances {
         for (int y = 0; y < rows; y++) {
             int at = y * columns;
             int above = at - columns;
-            for (int c = 0; c < inside; c++) {
-                all[at + c] = (short) most;
-            }
-            for (int c = insideEnd; c < columns; c++) {
-                all[at + c] = (short) most;
-            }
+            Arrays.fill(all, at, at + inside, (short) most);
+            Arrays.fill(all, at + insideEnd, at + columns, (short) most);
             int word = 0;
             int bit = BitPlane.WORD;
             long bits = 0;

@@ -63,11 +63,8 @@ public final class HalvedPlanes {
                         return band;
                     };
                 },
-                (first, count, band) -> {
-                    System.arraycopy(band, 0, rows, first, count);
-                    progress.done((double) (first + count) / height);
-                },
-                Progress.NONE);
+                (first, count, band) -> System.arraycopy(band, 0, rows, first, count),
+                progress);
         return new HeapPlane(width, rows);
     }
 
