@@ -145,30 +145,32 @@ final class CodeSearch {
     }
 
     private static List<Found> inWindow(LightMap roots, boolean soft, Window window) {
-        int width = Math.min(WINDOW, roots.width() - window.left());
-        int height = Math.min(WINDOW, roots.height() - window.top());
         List<Found> found = new ArrayList<>();
-        if (width < 50 || height < 50) {
+        LightMap part = roots.window(window.left(), window.top(), WINDOW);
+        if (part.width() < 50 || part.height() < 50) {
             return found;
         }
-        float[] values = values(roots, window, width, height);
-        float[] softened = soft ? softened(values, width, height) : values;
+        // The grain of the code's dark parts goes.
+        LightMap seen = soft ? part.softened() : part;
         float least = Float.MAX_VALUE;
         float most = 0;
-        for (float value : softened) {
-            least = Math.min(least, value);
-            most = Math.max(most, value);
+        for (int y = 0; y < seen.height(); y++) {
+            for (int x = 0; x < seen.width(); x++) {
+                least = Math.min(least, seen.value(x, y));
+                most = Math.max(most, seen.value(x, y));
+            }
         }
         if (most - least < LEAST_CONTRAST) {
             return found;
         }
+        LightMap.Means means = seen.new Means();
         for (int surround : SURROUNDS) {
-            BitMatrix dark = dark(softened, width, height, surround, 0.06 * (most - least));
+            BitMatrix dark = dark(seen, means, surround, 0.06 * (most - least));
             try {
-                DetectorResult seen = new Detector(dark).detect(HINTS);
-                DecoderResult read = new Decoder().decode(seen.getBits());
+                DetectorResult code = new Detector(dark).detect(HINTS);
+                DecoderResult read = new Decoder().decode(code.getBits());
                 if (CodeText.isOurs(read.getText())) {
-                    ResultPoint[] points = seen.getPoints();
+                    ResultPoint[] points = code.getPoints();
                     if (read.getOther() instanceof QRCodeDecoderMetaData turned) {
                         turned.applyMirroredCorrection(points);
                     }
@@ -195,60 +197,12 @@ final class CodeSearch {
         return new Found(text, corners, diagonal / (18 * Math.sqrt(2)));
     }
 
-    private static float[] values(LightMap roots, Window window, int width, int height) {
-        float[] values = new float[width * height];
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                values[y * width + x] = roots.value(window.left() + x, window.top() + y);
-            }
-        }
-        return values;
-    }
-
-    /** Each value with its eight neighbours: the grain of the code's dark parts goes. */
-    private static float[] softened(float[] values, int width, int height) {
-        float[] across = new float[width * height];
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                float before = values[y * width + Math.max(0, x - 1)];
-                float after = values[y * width + Math.min(width - 1, x + 1)];
-                across[y * width + x] = (before + 2 * values[y * width + x] + after) / 4;
-            }
-        }
-        float[] softened = new float[width * height];
-        for (int y = 0; y < height; y++) {
-            int above = Math.max(0, y - 1) * width;
-            int below = Math.min(height - 1, y + 1) * width;
-            for (int x = 0; x < width; x++) {
-                softened[y * width + x] = (across[above + x] + 2 * across[y * width + x] + across[below + x]) / 4;
-            }
-        }
-        return softened;
-    }
-
     /** Dark where darker than the mean of the square about it by more than a share of the window's contrast. */
-    private static BitMatrix dark(float[] values, int width, int height, int surround, double by) {
-        double[] sums = new double[(width + 1) * (height + 1)];
-        for (int y = 0; y < height; y++) {
-            double row = 0;
-            for (int x = 0; x < width; x++) {
-                row += values[y * width + x];
-                sums[(y + 1) * (width + 1) + x + 1] = sums[y * (width + 1) + x + 1] + row;
-            }
-        }
-        BitMatrix dark = new BitMatrix(width, height);
-        for (int y = 0; y < height; y++) {
-            int top = Math.max(0, y - surround);
-            int bottom = Math.min(height, y + surround + 1);
-            for (int x = 0; x < width; x++) {
-                int left = Math.max(0, x - surround);
-                int right = Math.min(width, x + surround + 1);
-                double sum = sums[bottom * (width + 1) + right]
-                        - sums[top * (width + 1) + right]
-                        - sums[bottom * (width + 1) + left]
-                        + sums[top * (width + 1) + left];
-                double mean = sum / ((double) (bottom - top) * (right - left));
-                if (values[y * width + x] < mean - by) {
+    private static BitMatrix dark(LightMap seen, LightMap.Means means, int surround, double by) {
+        BitMatrix dark = new BitMatrix(seen.width(), seen.height());
+        for (int y = 0; y < seen.height(); y++) {
+            for (int x = 0; x < seen.width(); x++) {
+                if (seen.value(x, y) < means.about(x, y, surround) - by) {
                     dark.set(x, y);
                 }
             }

@@ -166,6 +166,67 @@ final class LightMap {
         return new LightMap(width, height, step, left, top, roots);
     }
 
+    /** A window, as far as it lies on the map. */
+    LightMap window(int fromX, int fromY, int side) {
+        int across = Math.min(side, width - fromX);
+        int down = Math.min(side, height - fromY);
+        float[] part = new float[across * down];
+        for (int y = 0; y < down; y++) {
+            System.arraycopy(values, (fromY + y) * width + fromX, part, y * across, across);
+        }
+        return new LightMap(across, down, step, left, top, part);
+    }
+
+    /** Each value with its eight neighbours. */
+    LightMap softened() {
+        float[] across = new float[values.length];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                float before = values[y * width + Math.max(0, x - 1)];
+                float after = values[y * width + Math.min(width - 1, x + 1)];
+                across[y * width + x] = (before + 2 * values[y * width + x] + after) / 4;
+            }
+        }
+        float[] softened = new float[values.length];
+        for (int y = 0; y < height; y++) {
+            int above = Math.max(0, y - 1) * width;
+            int below = Math.min(height - 1, y + 1) * width;
+            for (int x = 0; x < width; x++) {
+                softened[y * width + x] = (across[above + x] + 2 * across[y * width + x] + across[below + x]) / 4;
+            }
+        }
+        return new LightMap(width, height, step, left, top, softened);
+    }
+
+    /** Means over squares of values, each found at once from sums over all that lies above and left (Crow 1984; from memory). */
+    final class Means {
+        private final int line = width + 1;
+        private final double[] sums = new double[line * (height + 1)];
+
+        Means() {
+            for (int y = 0; y < height; y++) {
+                double row = 0;
+                for (int x = 0; x < width; x++) {
+                    row += values[y * width + x];
+                    sums[(y + 1) * line + x + 1] = sums[y * line + x + 1] + row;
+                }
+            }
+        }
+
+        /** The mean of the values up to {@code reach} away from one, as far as they lie on the map. */
+        double about(int x, int y, int reach) {
+            int fromX = Math.max(0, x - reach);
+            int toX = Math.min(width, x + reach + 1);
+            int fromY = Math.max(0, y - reach);
+            int toY = Math.min(height, y + reach + 1);
+            double sum = sums[toY * line + toX]
+                    - sums[fromY * line + toX]
+                    - sums[toY * line + fromX]
+                    + sums[fromY * line + fromX];
+            return sum / ((double) (toX - fromX) * (toY - fromY));
+        }
+    }
+
     /** Values across. */
     int width() {
         return width;

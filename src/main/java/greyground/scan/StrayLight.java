@@ -14,7 +14,7 @@ final class StrayLight {
 
     private final LightMap light;
     private final LightMap coarse;
-    private final double[] sums;
+    private final LightMap.Means means;
     private final double share;
     private final int reach;
 
@@ -31,14 +31,7 @@ final class StrayLight {
         int factor = (int) Math.max(CELL_PIXELS_LEAST, side / CELLS / light.step());
         this.coarse = share > 0 ? light.reduced(factor) : light.reduced(Math.max(light.width(), light.height()));
         this.reach = (int) Math.max(1, Math.round(side / coarse.step() / 2));
-        this.sums = new double[(coarse.width() + 1) * (coarse.height() + 1)];
-        for (int y = 0; y < coarse.height(); y++) {
-            double row = 0;
-            for (int x = 0; x < coarse.width(); x++) {
-                row += coarse.value(x, y);
-                sums[(y + 1) * (coarse.width() + 1) + x + 1] = sums[y * (coarse.width() + 1) + x + 1] + row;
-            }
-        }
+        this.means = coarse.new Means();
     }
 
     /** The light of a place, as the scan has it. */
@@ -57,15 +50,6 @@ final class StrayLight {
     private double surround(double xPixels, double yPixels) {
         int x = (int) Math.max(0, Math.min(coarse.width() - 1, xPixels / coarse.step()));
         int y = (int) Math.max(0, Math.min(coarse.height() - 1, yPixels / coarse.step()));
-        int left = Math.max(0, x - reach);
-        int right = Math.min(coarse.width(), x + reach + 1);
-        int top = Math.max(0, y - reach);
-        int bottom = Math.min(coarse.height(), y + reach + 1);
-        int line = coarse.width() + 1;
-        double sum = sums[bottom * line + right]
-                - sums[top * line + right]
-                - sums[bottom * line + left]
-                + sums[top * line + left];
-        return sum / ((double) (right - left) * (bottom - top));
+        return means.about(x, y, reach);
     }
 }
