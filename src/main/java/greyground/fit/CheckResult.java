@@ -192,16 +192,11 @@ public record CheckResult(List<Line> lines) {
         } else if (from == 0) {
             which = count == 1 ? "bare paper prints" : "the lightest " + count + " print";
         } else {
+            long first = Math.round(lines.get(from).stated());
+            long last = Math.round(lines.get(to - 1).stated());
             which = count == 1
-                    ? String.format(
-                            Locale.ROOT,
-                            "the tone of L* %.0f prints",
-                            lines.get(from).stated())
-                    : String.format(
-                            Locale.ROOT,
-                            "those of L* %.0f to %.0f print",
-                            lines.get(from).stated(),
-                            lines.get(to - 1).stated());
+                    ? "the tone of L* " + first + " prints"
+                    : "those of L* " + first + " to " + last + " print";
         }
         return String.format(Locale.ROOT, "%s %.1f L* too %s", which, Math.abs(off), off > 0 ? "light" : "dark");
     }

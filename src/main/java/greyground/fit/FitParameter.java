@@ -3,7 +3,9 @@ package greyground.fit;
 import greyground.plate.Bath;
 import greyground.plate.Exposure;
 import greyground.plate.PlateConditions;
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 
@@ -22,9 +24,7 @@ public enum FitParameter {
     EDGE_SHIFT(
             "filmPrinter.spotGrowthMicrometres",
             "edge shift",
-            "µm",
-            -30,
-            50,
+            range(-30, 50, Unit.MICROMETRES),
             false,
             FitParameter::spotGrowth,
             FitParameter::withSpotGrowth),
@@ -32,9 +32,7 @@ public enum FitParameter {
     ETCH_FACTOR(
             "bath.etchFactor",
             "etch factor",
-            "",
-            0.7,
-            7,
+            range(0.7, 7, Unit.RATIO),
             true,
             was -> bath(was).etchFactor(),
             (was, value) -> was.withWells(bath(was).withEtchFactor(value))),
@@ -42,9 +40,7 @@ public enum FitParameter {
     PAD_RADIUS(
             "wipe.padRadiusMillimetres",
             "wiping pad radius",
-            "mm",
-            0.15,
-            15,
+            range(0.15, 15, Unit.MILLIMETRES),
             true,
             was -> was.wipe().padRadiusMillimetres(),
             (was, value) -> was.withWipe(was.wipe().withPadRadius(value))),
@@ -52,9 +48,7 @@ public enum FitParameter {
     PLATE_TONE(
             "wipe.plateToneMicrometres",
             "plate tone",
-            "µm",
-            0.02,
-            1.5,
+            range(0.02, 1.5, Unit.MICROMETRES),
             false,
             was -> was.wipe().plateToneMicrometres(),
             (was, value) -> was.withWipe(was.wipe().withPlateTone(Math.max(0, value)))),
@@ -62,9 +56,7 @@ public enum FitParameter {
     INK_STRENGTH(
             "ink.strengthPerMicrometre",
             "ink strength m",
-            "per µm",
-            0.02,
-            1,
+            range(0.02, 1, Unit.PER_MICROMETRE),
             true,
             was -> was.ink().densityPerMicrometre(),
             (was, value) -> was.withInk(was.ink().withDensityPerMicrometre(value))),
@@ -72,9 +64,7 @@ public enum FitParameter {
     INK_SATURATION(
             "ink.saturationDensity",
             "greatest ink density",
-            "",
-            0.7,
-            2.5,
+            range(0.7, 2.5, Unit.RATIO),
             false,
             was -> was.ink().greatestDensity(),
             (was, value) -> was.withInk(was.ink().withGreatestDensity(value))),
@@ -82,9 +72,7 @@ public enum FitParameter {
     OPTICAL_GAIN(
             "ink.yuleNielsenFactor",
             "optical gain n",
-            "",
-            1.1,
-            3,
+            range(1.1, 3, Unit.RATIO),
             false,
             was -> was.paper().opticalGain(),
             (was, value) -> was.withPaper(was.paper().withOpticalGain(value))),
@@ -92,9 +80,7 @@ public enum FitParameter {
     SMALLEST_OPENING(
             "resist.smallestOpeningMicrometres",
             "smallest opening",
-            "µm",
-            5,
-            150,
+            range(5, 150, Unit.MICROMETRES),
             true,
             was -> was.resist().smallestOpeningMicrometres(),
             (was, value) ->
@@ -103,9 +89,7 @@ public enum FitParameter {
     SMALLEST_LAND(
             "resist.smallestLandMicrometres",
             "smallest land",
-            "µm",
-            5,
-            150,
+            range(5, 150, Unit.MICROMETRES),
             true,
             was -> was.resist().smallestLandMicrometres(),
             (was, value) ->
@@ -113,9 +97,7 @@ public enum FitParameter {
 
     private final String path;
     private final String words;
-    private final String unit;
-    private final double least;
-    private final double most;
+    private final Range allowed;
     private final boolean logarithmic;
     private final ToDoubleFunction<PlateConditions> present;
     private final BiFunction<PlateConditions, Double, PlateConditions> changed;
@@ -123,20 +105,20 @@ public enum FitParameter {
     FitParameter(
             String path,
             String words,
-            String unit,
-            double least,
-            double most,
+            Range allowed,
             boolean logarithmic,
             ToDoubleFunction<PlateConditions> present,
             BiFunction<PlateConditions, Double, PlateConditions> changed) {
         this.path = path;
         this.words = words;
-        this.unit = unit;
-        this.least = least;
-        this.most = most;
+        this.allowed = allowed;
         this.logarithmic = logarithmic;
         this.present = present;
         this.changed = changed;
+    }
+
+    private static Range range(double least, double most, Unit unit) {
+        return new Range(least, most, unit, "read the target again, or leave it out");
     }
 
     private static Bath bath(PlateConditions conditions) {
@@ -183,19 +165,9 @@ public enum FitParameter {
         return words;
     }
 
-    /** Unit as printed; empty for a pure number. */
-    public String unit() {
-        return unit;
-    }
-
-    /** Least value a fit may give. */
-    public double least() {
-        return least;
-    }
-
-    /** Greatest value a fit may give. */
-    public double most() {
-        return most;
+    /** The values that a fit or a reading may give. */
+    public Range allowed() {
+        return allowed;
     }
 
     /** Value to the coordinate in which it is fitted. */
@@ -210,7 +182,7 @@ public enum FitParameter {
 
     /** Width of the allowed range in that coordinate. */
     double range() {
-        return coordinate(most) - coordinate(least);
+        return coordinate(allowed.most()) - coordinate(allowed.least());
     }
 
     /** Derivative of the value by its coordinate. */

@@ -15,13 +15,7 @@ public record FitReading(FitParameter parameter, double value, double standardEr
     private static final double EVEN = 1 / Math.sqrt(12);
 
     public FitReading {
-        Refusal.checkRange(
-                "reading of the " + parameter.words(),
-                value,
-                parameter.least(),
-                parameter.most(),
-                parameter.unit(),
-                "read the target again, or leave it out");
+        parameter.allowed().check("reading of the " + parameter.words(), value);
         if (!(standardError > 0) || !Double.isFinite(standardError)) {
             throw Refusal.use("error of the " + parameter.words() + " is " + standardError
                     + "; it must be above 0: say how far apart the target's sizes are");

@@ -67,13 +67,17 @@ final class LessonNumbers {
 
     double least(int number) {
         return number < parameters.size()
-                ? parameters.get(number).coordinate(parameters.get(number).least())
+                ? parameters
+                        .get(number)
+                        .coordinate(parameters.get(number).allowed().least())
                 : Math.max(1, believed(number) - 5 * spread(number));
     }
 
     double most(int number) {
         return number < parameters.size()
-                ? parameters.get(number).coordinate(parameters.get(number).most())
+                ? parameters
+                        .get(number)
+                        .coordinate(parameters.get(number).allowed().most())
                 : believed(number) + 5 * spread(number);
     }
 
@@ -96,7 +100,9 @@ final class LessonNumbers {
         for (int i = 0; i < parameters.size(); i++) {
             FitParameter one = parameters.get(i);
             double value = one.value(coordinates[i]);
-            conditions = one.with(conditions, Math.max(one.least(), Math.min(one.most(), value)));
+            conditions = one.with(
+                    conditions,
+                    Math.max(one.allowed().least(), Math.min(one.allowed().most(), value)));
         }
         return conditions;
     }

@@ -162,8 +162,8 @@ final class LessonSearch {
                                     before,
                                     value,
                                     error * number.slope(value),
-                                    Math.max(number.least(), number.value(at[i] - half)),
-                                    Math.min(number.most(), number.value(at[i] + half)))
+                                    Math.max(number.allowed().least(), number.value(at[i] - half)),
+                                    Math.min(number.allowed().most(), number.value(at[i] + half)))
                             : new FittedFigure.Undetermined(number, before, reason(i, covariance)));
         }
         return new PlateLesson(figures, Math.sqrt(unit));

@@ -28,21 +28,24 @@ final class TiffFields {
 
     /** The file's first bytes; the place of the first directory is to be filled in when it is known. */
     static byte[] header(boolean big, long firstDirectory) {
-        ByteBuffer header = little(big ? 16 : 8).put((byte) 'I').put((byte) 'I');
+        byte[] bytes = new byte[big ? 16 : 8];
+        ByteBuffer header = little(bytes).put((byte) 'I').put((byte) 'I');
         if (big) {
             header.putShort((short) 43).putShort((short) 8).putShort((short) 0).putLong(firstDirectory);
         } else {
             header.putShort((short) 42).putInt((int) firstDirectory);
         }
-        return header.array();
+        return bytes;
     }
 
     void shorts(int tag, int value) {
-        entries.put(tag, new Entry(SHORT, 1, little(2).putShort((short) value).flip()));
+        entries.put(
+                tag,
+                new Entry(SHORT, 1, little(new byte[2]).putShort((short) value).flip()));
     }
 
     void longs(int tag, int value) {
-        entries.put(tag, new Entry(LONG, 1, little(4).putInt(value).flip()));
+        entries.put(tag, new Entry(LONG, 1, little(new byte[4]).putInt(value).flip()));
     }
 
     void words(int tag, String words) {
@@ -56,12 +59,15 @@ final class TiffFields {
                 new Entry(
                         RATIONAL,
                         1,
-                        little(8).putInt(numerator).putInt(denominator).flip()));
+                        little(new byte[8])
+                                .putInt(numerator)
+                                .putInt(denominator)
+                                .flip()));
     }
 
     /** File positions or lengths, as wide as the file's kind has them. */
     void positions(int tag, long[] values) {
-        ByteBuffer out = little(Math.multiplyExact(values.length, big ? 8 : 4));
+        ByteBuffer out = little(new byte[Math.multiplyExact(values.length, big ? 8 : 4)]);
         for (long value : values) {
             number(out, value);
         }
@@ -77,7 +83,8 @@ final class TiffFields {
             int length = entry.value.limit();
             size += length > inline ? even(length) : 0;
         }
-        ByteBuffer out = little(size);
+        byte[] bytes = new byte[size];
+        ByteBuffer out = little(bytes);
         long valueAt = position + tableBytes;
         if (big) {
             out.putLong(entries.size());
@@ -98,7 +105,7 @@ final class TiffFields {
             }
         }
         number(out, nextDirectory);
-        return out.array();
+        return bytes;
     }
 
     /** Where the number of the next directory stands, counted from a directory's start. */
@@ -118,7 +125,7 @@ final class TiffFields {
         return bytes + (bytes & 1);
     }
 
-    private static ByteBuffer little(int bytes) {
-        return ByteBuffer.allocate(bytes).order(ByteOrder.LITTLE_ENDIAN);
+    private static ByteBuffer little(byte[] bytes) {
+        return ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 }

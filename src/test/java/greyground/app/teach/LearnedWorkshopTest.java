@@ -65,7 +65,8 @@ class LearnedWorkshopTest {
     @Test
     void everyFittedNumberHasAPlaceInTheWorkshop() {
         for (FitParameter number : FitParameter.values()) {
-            for (double value : new double[] {number.least(), number.most()}) {
+            for (double value :
+                    new double[] {number.allowed().least(), number.allowed().most()}) {
                 LearnedWorkshop learned =
                         LearnedWorkshop.of(SHOP, List.of(change(number.path(), value)), DATE, "test plate");
                 assertEquals(value, learned.after().figures().get(number.path()).value());
