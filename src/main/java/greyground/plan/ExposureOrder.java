@@ -27,10 +27,8 @@ public final class ExposureOrder {
      * @param trade that was searched
      * @param times of the advised split
      * @param present what the workshop's numbers give today
-     * @param interference bands between the two films, or "none"
      */
-    public static Step advice(
-            Workshop workshop, ExposureTrade trade, SplitTimes times, ExposureSplit present, String interference) {
+    public static Step advice(Workshop workshop, ExposureTrade trade, SplitTimes times, ExposureSplit present) {
         ExposureSplit split = trade.advised();
         Figure[] light = {
             workshop.exposure().screenSeconds(),
@@ -90,7 +88,8 @@ public final class ExposureOrder {
                         "density " + fixed(split.darkestDensity(), 2),
                         "darkest tone, to half a unit of L*",
                         film)
-                .stated("bands between the films", interference);
+                // A stochastic screen has no regular waves to beat with the positive's.
+                .stated("bands between the films", "none");
         if (Double.isFinite(split.turningDensity())) {
             step.computed(
                     "never denser than",

@@ -98,7 +98,7 @@ class BenchTextTest {
         SplitTimes times = SplitTimes.of(SHOP, CONDITIONS, trade.advised());
         Workshop pale = SHOP.with("filmPrinter.blackUvDensity", Figure.assumed(1.95, "invented"));
         checkPage(
-                text(ExposureOrder.advice(pale, trade, times, split(3.57, 5.35), "none")),
+                text(ExposureOrder.advice(pale, trade, times, split(3.57, 5.35))),
                 "*  1.80",
                 "  3.57",
                 ExposureTrade.RULE.substring(0, 20),

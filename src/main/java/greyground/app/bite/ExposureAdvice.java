@@ -1,16 +1,11 @@
 package greyground.app.bite;
 
-import greyground.app.kept.GrainStore;
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.finding.Findings;
-import greyground.grain.AquatintScreen;
-import greyground.grain.DotSpectrum;
-import greyground.grain.Interference;
 import greyground.plan.ExposureOrder;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plan.SplitTimes;
-import greyground.plate.Exposure;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
@@ -21,22 +16,18 @@ import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
 import java.io.IOException;
+import java.util.List;
 
 /**
- * How to share the light of a photogravure plate between its screen and its image, and whether its two films will band.
+ * How to share the light of a photogravure plate between its screen and its image.
  *
  * @param trade what was searched
  * @param times of the advised split at this bench
  * @param present what the workshop's numbers give today
- * @param interference between the positive's dots and the screen's, at the advised softness
  * @param step to be read at the lamp
  */
-public record ExposureAdvice(
-        ExposureTrade trade, SplitTimes times, ExposureSplit present, Interference interference, Step step)
+public record ExposureAdvice(ExposureTrade trade, SplitTimes times, ExposureSplit present, Step step)
         implements BenchAdvice.Answer {
-    /** Dots are seen best near half coverage. */
-    private static final double HALF = 0.5;
-
     /**
      * Searches.
      *
@@ -60,30 +51,7 @@ public record ExposureAdvice(
         ExposureSplit present = search.judge(
                 SplitTimes.present(conditions), process.screenBlack(), SplitTimes.presentBlurMicrometres(conditions));
         SplitTimes times = SplitTimes.of(workshop, conditions, trade.advised());
-        Interference interference = interference(job, process, conditions, trade.advised());
-        return new ExposureAdvice(
-                trade,
-                times,
-                present,
-                interference,
-                ExposureOrder.advice(workshop, trade, times, present, interference.words()));
-    }
-
-    private static Interference interference(
-            Job job, PlateProcess.Photogravure process, PlateConditions conditions, ExposureSplit split) {
-        double blur = conditions.exposures().stream()
-                .filter(exposure -> exposure.sheet() == Exposure.Sheet.POSITIVE)
-                .mapToDouble(Exposure::blurMicrometres)
-                .findFirst()
-                .orElse(0);
-        DotSpectrum positive = GrainStore.positive(job)
-                .map(tile -> DotSpectrum.of(tile, HALF, job.resolution()))
-                .orElseGet(() -> DotSpectrum.ofPrinter(job.resolution()));
-        AquatintScreen screen = GrainStore.screen(process, job.resolution());
-        return Interference.between(
-                positive.blurred(blur),
-                DotSpectrum.of(screen.tile(), split.screenBlack(), job.resolution())
-                        .blurred(split.edgeBlurMicrometres()));
+        return new ExposureAdvice(trade, times, present, ExposureOrder.advice(workshop, trade, times, present));
     }
 
     @Override
@@ -104,14 +72,7 @@ public record ExposureAdvice(
                                         trade.rows().stream()
                                                 .map(ExposureAdvice::row)
                                                 .toList()))
-                .rows(
-                        "interference",
-                        interference.beats().stream()
-                                .map(beat -> new Findings()
-                                        .put("spacingMillimetres", beat.spacingMillimetres())
-                                        .put("directionDegrees", beat.directionDegrees())
-                                        .put("strength", beat.strength()))
-                                .toList());
+                .rows("interference", List.of());
     }
 
     private static Findings row(ExposureSplit split) {
