@@ -144,7 +144,6 @@ public record TestPlate(
         return kind + place;
     }
 
-    /** Codes at their places, in the order given. */
     static List<CornerCode> codes(Recipe recipe, List<Area> places, String id) {
         List<CornerCode> codes = new ArrayList<>();
         for (int place = 0; place < places.size(); place++) {

@@ -222,12 +222,9 @@ public record FilmPrinterFit(
                 .orElseThrow();
         double share = covered(tints.get(middle).density(), clear, black);
         MonotoneCubic curve = covered.get(middle);
-        int best = 0;
-        for (int i = 0; i < GROWTHS.length; i++) {
-            if (Math.abs(curve.pointValue(i) - share) < Math.abs(curve.pointValue(best) - share)) {
-                best = i;
-            }
-        }
-        return GROWTHS[best];
+        return Arrays.stream(GROWTHS)
+                .boxed()
+                .min(Comparator.comparingDouble(grown -> Math.abs(curve.value(grown) - share)))
+                .orElseThrow();
     }
 }

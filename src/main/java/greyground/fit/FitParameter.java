@@ -145,12 +145,10 @@ public enum FitParameter {
                 .toList());
     }
 
-    /** Its value in a plate's conditions. */
     public double of(PlateConditions conditions) {
         return present.applyAsDouble(conditions);
     }
 
-    /** The conditions with another value. */
     PlateConditions with(PlateConditions was, double value) {
         return changed.apply(was, value);
     }

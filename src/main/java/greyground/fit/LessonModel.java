@@ -86,7 +86,6 @@ final class LessonModel {
         local = new LocalQuadratic(places, place(coordinates), bandwidth);
     }
 
-    /** Lightness of each patch. */
     double[] lightness(double[] coordinates) {
         return tones(coordinates).preMultiply(local.shares(place(coordinates)));
     }

@@ -48,7 +48,6 @@ final class LocalQuadratic {
         return coefficients.preMultiply(basis(place));
     }
 
-    /** Weight of a place, 0 to 1. */
     double weight(int place) {
         return weights[place];
     }

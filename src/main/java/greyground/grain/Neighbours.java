@@ -16,7 +16,6 @@ final class Neighbours {
         return first[site];
     }
 
-    /** All neighbours, site by site. */
     int[] list() {
         return list;
     }

@@ -55,7 +55,6 @@ final class ScreenCells {
         shift = sign * (p * across + q * down);
     }
 
-    /** Number of cells. */
     int count() {
         return columns * rows;
     }

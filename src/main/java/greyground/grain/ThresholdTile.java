@@ -68,12 +68,10 @@ public final class ThresholdTile {
         throw Refusal.use("continuous tone has no grain: choose a stochastic grain or a halftone for a film of dots");
     }
 
-    /** Pixels across. */
     public int width() {
         return width;
     }
 
-    /** Pixels down. */
     public int height() {
         return height;
     }

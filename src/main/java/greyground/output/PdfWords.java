@@ -11,7 +11,6 @@ final class PdfWords {
 
     private PdfWords() {}
 
-    /** Four hexadecimal digits. */
     static String hex(int number) {
         return HEX.toHexDigits((short) number);
     }

@@ -12,7 +12,7 @@ import greyground.scan.ChartReader;
 import greyground.scan.PaperWhite;
 import greyground.scan.Projective;
 import greyground.scan.ScanReading;
-import greyground.scan.TargetReading;
+import greyground.scan.ScanReading.TargetReading;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;

@@ -68,7 +68,6 @@ public final class Refusal extends RuntimeException {
         return text.replaceAll("0+$", "").replaceAll("\\.$", "");
     }
 
-    /** Who can mend it. */
     public Kind kind() {
         return kind;
     }

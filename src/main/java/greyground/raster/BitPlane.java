@@ -26,7 +26,6 @@ public final class BitPlane {
         this.words = new long[Math.multiplyExact(wordsPerRow, rows)];
     }
 
-    /** Words of one row. */
     public int wordsPerRow() {
         return wordsPerRow;
     }
@@ -36,7 +35,6 @@ public final class BitPlane {
         return wordsPerRow * WORD;
     }
 
-    /** Rows. */
     public int rows() {
         return rows;
     }

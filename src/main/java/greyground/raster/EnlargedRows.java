@@ -61,7 +61,7 @@ public final class EnlargedRows {
      * @param row 0 to the down axis' count - 1
      */
     public void turnTo(int row) {
-        int first = down.first(row);
+        int first = down.firsts()[row];
         down.fixedWeights(row, weights);
         for (int k = 0; k < rows.length; k++) {
             int artRow = first + k;

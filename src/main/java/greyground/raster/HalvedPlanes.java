@@ -80,7 +80,6 @@ public final class HalvedPlanes {
         }
     }
 
-    /** The plane itself. */
     public GreyPlane whole() {
         return planes.get(0);
     }

@@ -131,7 +131,6 @@ public final class ResampleAxis {
                 Arrays.copyOfRange(weights, from * taps, (from + count) * taps));
     }
 
-    /** Film pixels. */
     public int count() {
         return first.length;
     }
@@ -151,11 +150,7 @@ public final class ResampleAxis {
         return taps;
     }
 
-    /** First art pixel of film pixel {@code i}. */
-    int first(int i) {
-        return first[i];
-    }
-
+    /** First art pixel of each film pixel. */
     int[] firsts() {
         return first;
     }

@@ -25,12 +25,10 @@ public record TurnedArt(GreyPlane art, int quarterTurns, double straightenDegree
         Refusal.checkRange("straightening", straightenDegrees, -45, 45, "degrees", "turn by quarters first");
     }
 
-    /** Pixels across, once turned. */
     public int width() {
         return quarterTurns % 2 == 0 ? art.width() : art.height();
     }
 
-    /** Pixels down, once turned. */
     public int height() {
         return quarterTurns % 2 == 0 ? art.height() : art.width();
     }

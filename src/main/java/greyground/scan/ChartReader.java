@@ -7,6 +7,7 @@ import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
+import greyground.scan.ScanReading.TargetReading;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -227,12 +227,10 @@ final class LightMap {
         }
     }
 
-    /** Values across. */
     int width() {
         return width;
     }
 
-    /** Values down. */
     int height() {
         return height;
     }
@@ -242,7 +240,6 @@ final class LightMap {
         return step;
     }
 
-    /** One value. */
     float value(int x, int y) {
         return values[y * width + x];
     }

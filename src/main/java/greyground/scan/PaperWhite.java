@@ -221,7 +221,6 @@ public final class PaperWhite {
         return value;
     }
 
-    /** Its middling light. */
     double mean() {
         return mean;
     }

@@ -3,6 +3,7 @@ package greyground.scan;
 import greyground.chart.Area;
 import greyground.quantity.Refusal;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.DecompositionSolver;
@@ -97,8 +98,8 @@ public record Projective(double a, double b, double c, double d, double e, doubl
             throw Refusal.use("a map of the plate has " + pairs.size() + " pairs of places; it needs " + unknowns / 2
                     + ": give one for each corner");
         }
-        Projective plate = framing(pairs, true);
-        Projective scan = framing(pairs, false);
+        Projective plate = framing(pairs, Pair::plateX, Pair::plateY);
+        Projective scan = framing(pairs, Pair::scanX, Pair::scanY);
         RealMatrix rows = new Array2DRowRealMatrix(2 * pairs.size(), unknowns);
         double[] targets = new double[2 * pairs.size()];
         for (int i = 0; i < targets.length; i++) {
@@ -127,19 +128,14 @@ public record Projective(double a, double b, double c, double d, double e, doubl
     }
 
     /** What brings places to their middle and to a mean distance of 1 from it. */
-    private static Projective framing(List<Pair> pairs, boolean plate) {
-        double x = 0;
-        double y = 0;
-        for (Pair pair : pairs) {
-            x += (plate ? pair.plateX() : pair.scanX()) / pairs.size();
-            y += (plate ? pair.plateY() : pair.scanY()) / pairs.size();
-        }
-        double away = 1e-9;
-        for (Pair pair : pairs) {
-            double dx = (plate ? pair.plateX() : pair.scanX()) - x;
-            double dy = (plate ? pair.plateY() : pair.scanY()) - y;
-            away += Math.sqrt(dx * dx + dy * dy) / pairs.size();
-        }
-        return scaled(1 / away, -x / away, -y / away);
+    private static Projective framing(List<Pair> pairs, ToDoubleFunction<Pair> across, ToDoubleFunction<Pair> down) {
+        double x = pairs.stream().mapToDouble(across).average().orElse(0);
+        double y = pairs.stream().mapToDouble(down).average().orElse(0);
+        double away = pairs.stream()
+                .mapToDouble(pair -> StrictMath.hypot(across.applyAsDouble(pair) - x, down.applyAsDouble(pair) - y))
+                .average()
+                .orElse(0);
+        double scale = 1 / (away + 1e-9);
+        return scaled(scale, -x * scale, -y * scale);
     }
 }

@@ -1,5 +1,6 @@
 package greyground.scan;
 
+import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.fit.MeasuredPatch;
 import java.util.List;
@@ -21,6 +22,14 @@ public record ScanReading(
         List<TargetReading> targets,
         List<PaperWhite.Square> paper,
         List<String> notes) {
+    /**
+     * The tone over one target.
+     *
+     * @param target of the layout
+     * @param lightness mean CIE L*, absolute, 0 to 100
+     */
+    public record TargetReading(Target target, double lightness) {}
+
     public ScanReading {
         patches = List.copyOf(patches);
         targets = List.copyOf(targets);

@@ -3,6 +3,7 @@ package greyground.scan;
 import greyground.chart.Area;
 import greyground.chart.TestPlate.Strip;
 import greyground.fit.MeasuredPatch;
+import greyground.scan.ScanReading.TargetReading;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -6,6 +6,7 @@ import greyground.fit.FitReading;
 import greyground.fit.MeasuredDepth;
 import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
+import greyground.scan.ScanReading.TargetReading;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -3,6 +3,7 @@ package greyground.scan;
 import greyground.chart.Area;
 import greyground.chart.Target;
 import greyground.raster.GreyPlane;
+import greyground.scan.ScanReading.TargetReading;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -89,8 +90,8 @@ final class TargetMeter {
         double[] x = new double[4];
         double[] y = new double[4];
         for (int i = 0; i < 4; i++) {
-            x[i] = place.x(left + i % 2 * width, top + i / 2 * height);
-            y[i] = place.y(left + i % 2 * width, top + i / 2 * height);
+            x[i] = place.x(left + (i % 2 == 0 ? 0 : width), top + (i < 2 ? 0 : height));
+            y[i] = place.y(left + (i % 2 == 0 ? 0 : width), top + (i < 2 ? 0 : height));
         }
         LightMap part = LightMap.about(scan, x, y);
         FieldMeter.Reading reading =

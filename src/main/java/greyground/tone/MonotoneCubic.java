@@ -107,7 +107,6 @@ public final class MonotoneCubic {
         return secants;
     }
 
-    /** Number of points. */
     public int size() {
         return x.length;
     }
@@ -117,7 +116,6 @@ public final class MonotoneCubic {
         return x[point];
     }
 
-    /** Value at a point. */
     public double pointValue(int point) {
         return y[point];
     }

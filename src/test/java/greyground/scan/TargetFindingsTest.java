@@ -11,6 +11,7 @@ import greyground.fit.FitReading;
 import greyground.fit.MeasuredDepth;
 import greyground.fit.MeasuredPatch;
 import greyground.quantity.Size;
+import greyground.scan.ScanReading.TargetReading;
 import greyground.tone.Lightness;
 import java.util.ArrayList;
 import java.util.List;

@@ -13,7 +13,7 @@ import greyground.grain.Grain;
 import greyground.plate.PrintableRange;
 import greyground.plate.VirtualResponse;
 import greyground.scan.ScanReading;
-import greyground.scan.TargetReading;
+import greyground.scan.ScanReading.TargetReading;
 import greyground.tone.ResponseInverse;
 import java.util.ArrayList;
 import java.util.List;

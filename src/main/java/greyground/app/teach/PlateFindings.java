@@ -3,7 +3,7 @@ package greyground.app.teach;
 import greyground.fit.MeasuredPatch;
 import greyground.picture.Picture;
 import greyground.scan.ScanReading;
-import greyground.scan.TargetReading;
+import greyground.scan.ScanReading.TargetReading;
 import java.util.List;
 import java.util.Optional;
 
