@@ -134,12 +134,7 @@ public record BiteWords(Map<String, String> given) {
     }
 
     OptionalDouble proofDensity() {
-        String density = given.get("proof-density");
-        return density == null
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(
-                        DENSITY.check(
-                        "density of the proof's solid", Unit.DENSITY.parse("density of the proof's solid", density)));
+        return number("proof-density", "density of the proof's solid", DENSITY);
     }
 
     OptionalDouble proofDepthMicrometres() {

@@ -14,7 +14,7 @@ import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.scan.ScanReading;
 import greyground.scan.TargetFindings;
-import greyground.scan.TargetReading;
+import greyground.scan.ScanReading.TargetReading;
 import greyground.tone.Lightness;
 import greyground.workshop.Figure;
 import greyground.workshop.KeptResponse;
