@@ -1,5 +1,6 @@
 package greyground.plan;
 
+import java.util.function.ToDoubleFunction;
 import greyground.plate.Exposure;
 import greyground.plate.Light;
 import greyground.plate.PlateConditions;
@@ -42,11 +43,7 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
 
     /** Softness that the screen film's own edges and its contact with the resist give without trying. */
     public static double sharpestMicrometres(Workshop workshop, PlateConditions conditions) {
-        double contact = conditions.exposures().stream()
-                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
-                .mapToDouble(exposure -> exposure.light().blurMicrometres())
-                .findFirst()
-                .orElse(0);
+        double contact = first(conditions, Exposure.Sheet.SCREEN, exposure -> exposure.light().blurMicrometres());
         return StrictMath.hypot(workshop.filmPrinter().edgeSoftnessMicrometres().value(), contact);
     }
 
@@ -64,9 +61,14 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
 
     /** Softness of the screen's edges at the resist as the workshop's own numbers give it. */
     public static double presentBlurMicrometres(PlateConditions conditions) {
+        return first(conditions, Exposure.Sheet.SCREEN, Exposure::blurMicrometres);
+    }
+
+    /** A measure of the first exposure through a sheet; 0 where there is none. */
+    public static double first(PlateConditions conditions, Exposure.Sheet sheet, ToDoubleFunction<Exposure> measure) {
         return conditions.exposures().stream()
-                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
-                .mapToDouble(Exposure::blurMicrometres)
+                .filter(exposure -> exposure.sheet() == sheet)
+                .mapToDouble(measure)
                 .findFirst()
                 .orElse(0);
     }

@@ -28,12 +28,7 @@ import java.util.Optional;
  */
 public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> again, Step step)
         implements BenchAdvice.Answer {
-    /**
-     * Plans.
-     *
-     * @param plate with the workshop as it was before this bite
-     * @param today when temperature and copper were read
-     */
+    /** Plans, in the workshop as it was before this bite. */
     public static BiteAdvice of(PlannedPlate plate, BiteWords words, LocalDate today, Progress progress) {
         if (plate.job().process() instanceof PlateProcess.UnetchedFilm) {
             throw Refusal.use("process is unetched-film, which is never bitten: ask for a bite of another process");

@@ -58,13 +58,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
 
     private static final double COARSE_SHARE = 0.5;
 
-    /**
-     * Reads the log.
-     *
-     * @param plate with the workshop as it was before this plate was bitten
-     * @param film the PDF whose curve says how much black it uses; empty where no film is made
-     * @param today when temperature and copper were read
-     */
+    /** Reads the log of a plate in the workshop as it was before its first bite. */
     public static BiteLogAdvice of(
             PlannedPlate plate, BiteWords words, Optional<Path> film, LocalDate today, Progress progress) {
         checkBitten(plate);
@@ -76,13 +70,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
         return of(plate, proofs, words.bath(plate.workshop(), today), words.copperTold(), most, progress);
     }
 
-    /**
-     * Reads a log that was written down at the bench.
-     *
-     * @param plate with the workshop as it was before this plate was bitten
-     * @param proofs in order of time
-     * @param most the most black that the film's curve uses, 0 to 1
-     */
+    /** Reads a log written down at the bench, in order of time; {@code most} is the most black of the film's curve, 0 to 1. */
     public static BiteLogAdvice of(PlannedPlate plate, List<LoggedProof> proofs, double most, Progress progress) {
         checkBitten(plate);
         List<Seen> seen = proofs.stream()
@@ -210,7 +198,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
      * @param file columns coverage (of the film, in %) and L* or density (paper included), or JSON with a list of levels or tones
      */
     private static List<DepthFit.Reading> readings(Path file) {
-        String text = KeptFiles.readings(file);
+        String text = KeptFiles.text("readings", file, "readings");
         return text.stripLeading().startsWith("{") ? json(text) : table(file);
     }
 

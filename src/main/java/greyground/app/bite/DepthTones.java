@@ -28,11 +28,7 @@ final class DepthTones implements BiteLog.Foretold, DepthFit.Foretold {
     private final DoubleFunction<VirtualResponse> response;
     private final TreeMap<Double, VirtualResponse> responses = new TreeMap<>();
 
-    /**
-     * Computes the plate.
-     *
-     * @param response of the plate bitten to a depth in micrometres
-     */
+    /** {@code response} is of the plate bitten to a depth in micrometres. */
     DepthTones(DoubleFunction<VirtualResponse> response, Progress progress) {
         this.response = response;
         for (int i = 0; i < DEPTHS; i++) {

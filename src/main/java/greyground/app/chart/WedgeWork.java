@@ -136,11 +136,7 @@ public final class WedgeWork {
         return new Look(sheet, findings(job, laid));
     }
 
-    /**
-     * Makes the film and writes it.
-     *
-     * @param film the PDF to write, replaced whole or not at all
-     */
+    /** Makes the film and writes it as a PDF, replaced whole or not at all. */
     public Findings make(Path film, Progress progress) throws IOException {
         Laid laid = laid();
         String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));

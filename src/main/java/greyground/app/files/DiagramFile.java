@@ -13,12 +13,7 @@ import java.nio.file.Path;
 public final class DiagramFile {
     private DiagramFile() {}
 
-    /**
-     * Writes a diagram, whole or not at all.
-     *
-     * @param what it is, for errors and the file's own words
-     * @param file ends in .svg, .png or .pdf
-     */
+    /** Writes a diagram, whole or not at all, as its name ends: .svg, .png or .pdf; {@code what} it is, for errors and its own words. */
     public static void write(String what, Path file, DrawnPage drawn) throws IOException {
         SafeFile.write(what, file, channel -> {
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);

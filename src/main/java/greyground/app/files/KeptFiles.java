@@ -48,15 +48,6 @@ public final class KeptFiles {
         return ChartFile.read(text("test plate", filmPdf, Attachment.CHART));
     }
 
-    public static String readings(Path file) {
-        return text("readings", file, "readings");
-    }
-
-    /** A text that a film PDF carries, or the file itself. */
-    public static String attached(String what, Path file, String attachment) {
-        return text(what, file, attachment);
-    }
-
     public static boolean isPdf(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
             return new String(in.readNBytes(5), StandardCharsets.ISO_8859_1).equals("%PDF-");
@@ -99,7 +90,8 @@ public final class KeptFiles {
         return Optional.of(held.teach(believed, workshop, day + "-saved"));
     }
 
-    private static String text(String what, Path file, String attachment) {
+    /** A text that a film PDF carries, or the file itself. */
+    public static String text(String what, Path file, String attachment) {
         if (!Files.isRegularFile(file)) {
             throw Refusal.failure("there is no " + what + " file " + file + ": check the name");
         }

@@ -71,12 +71,6 @@ record PlateLearning(
         notes = List.copyOf(notes);
     }
 
-    /**
-     * Learns.
-     *
-     * @param shop the workshop to be taught
-     * @param date of the print
-     */
     static PlateLearning of(
             TestFilm film, Workshop shop, PlateFindings found, ReadWords words, LocalDate date, Progress progress) {
         String chart = film.plate().id();

@@ -25,11 +25,6 @@ public final class ReadFiles {
 
     private final NamedFiles named;
 
-    /**
-     * Pictures of a reading.
-     *
-     * @param named what the reading rests on
-     */
     public ReadFiles(NamedFiles named) {
         this.named = named;
     }

@@ -24,6 +24,6 @@ record TestFilm(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate
                 KeptFiles.job(filmPdf),
                 KeptFiles.workshop(filmPdf),
                 plate,
-                ChartFile.readCheck(KeptFiles.attached("chart", filmPdf, Attachment.CHART)));
+                ChartFile.readCheck(KeptFiles.text("chart", filmPdf, Attachment.CHART)));
     }
 }

@@ -21,7 +21,7 @@ public final class WedgeStrip {
     static final double BOTTOM_MILLIMETRES = 31;
 
     static final String WORDS = "wedge: upper row 21 greys of the art, L* 100 to 0 by 5, through the curve;"
-            + " lower row film coverage 0 to 100 % without the curve, steps of 10";
+            + " lower row film coverage without the curve, steps of 10 %";
 
     /** The same of the strip on a film that knows of no plate: {@code compose.TestPlateSheet} {@code evenLightness}. */
     public static final String WORDS_WITHOUT_CURVE =
