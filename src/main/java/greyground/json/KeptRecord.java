@@ -23,7 +23,7 @@ public final class KeptRecord {
         } catch (InvocationTargetException refused) {
             throw refused.getCause() instanceof RuntimeException refusal ? refusal : new IllegalStateException(refused);
         } catch (ReflectiveOperationException impossible) {
-            throw new IllegalStateException(record.getClass().getName(), impossible);
+            throw new IllegalStateException("a record can't be built anew", impossible);
         }
     }
 
