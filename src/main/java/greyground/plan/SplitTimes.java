@@ -1,12 +1,12 @@
 package greyground.plan;
 
-import java.util.function.ToDoubleFunction;
 import greyground.plate.Exposure;
 import greyground.plate.Light;
 import greyground.plate.PlateConditions;
 import greyground.plate.split.DoubleExposure;
 import greyground.plate.split.ExposureSplit;
 import greyground.workshop.Workshop;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A split of two exposures as the bench gives it: seconds under today's lamp, and how far the screen film must lie off the resist
@@ -43,7 +43,7 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
 
     /** Softness that the screen film's own edges and its contact with the resist give without trying. */
     public static double sharpestMicrometres(Workshop workshop, PlateConditions conditions) {
-        double contact = first(conditions, Exposure.Sheet.SCREEN, exposure -> exposure.light().blurMicrometres());
+        double contact = ofScreen(conditions, exposure -> exposure.light().blurMicrometres());
         return StrictMath.hypot(workshop.filmPrinter().edgeSoftnessMicrometres().value(), contact);
     }
 
@@ -61,13 +61,13 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
 
     /** Softness of the screen's edges at the resist as the workshop's own numbers give it. */
     public static double presentBlurMicrometres(PlateConditions conditions) {
-        return first(conditions, Exposure.Sheet.SCREEN, Exposure::blurMicrometres);
+        return ofScreen(conditions, Exposure::blurMicrometres);
     }
 
-    /** A measure of the first exposure through a sheet; 0 where there is none. */
-    public static double first(PlateConditions conditions, Exposure.Sheet sheet, ToDoubleFunction<Exposure> measure) {
+    /** A measure of the exposure through the screen; 0 where there is none. */
+    private static double ofScreen(PlateConditions conditions, ToDoubleFunction<Exposure> measure) {
         return conditions.exposures().stream()
-                .filter(exposure -> exposure.sheet() == sheet)
+                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
                 .mapToDouble(measure)
                 .findFirst()
                 .orElse(0);

@@ -47,8 +47,7 @@ final class NeighbourhoodTable {
      * @param lamp corner that lights the copper, as {@link Neighbourhood#corner} counts them
      * @param before a table that shall know this besides, or null
      */
-    private NeighbourhoodTable(
-            Neighbourhood disc, int lamp, PatternTally tally, @Nullable NeighbourhoodTable before) {
+    private NeighbourhoodTable(Neighbourhood disc, int lamp, PatternTally tally, @Nullable NeighbourhoodTable before) {
         this.disc = disc;
         this.lamp = lamp;
         Map<Integer, double[]> means = new HashMap<>();

@@ -82,7 +82,8 @@ final class PatternTally {
 
     /** For keeping. */
     byte[] bytes() {
-        ByteBuffer bytes = ByteBuffer.allocate(Integer.BYTES + sums.size() * RECORD_BYTES).putInt(MAGIC);
+        ByteBuffer bytes =
+                ByteBuffer.allocate(Integer.BYTES + sums.size() * RECORD_BYTES).putInt(MAGIC);
         new TreeMap<>(sums).forEach((pattern, sum) -> {
             bytes.putLong(pattern);
             for (double value : sum) {
