@@ -187,6 +187,23 @@ class TestPlateTest {
         }
     }
 
+    /** A chart that version 0.2.0 printed: were its fields dealt otherwise, its prints would teach nonsense. */
+    @Test
+    void aPrintedChartKeepsItsFields() {
+        TestPlate plate = TestPlate.ofCode("GG1S0255S00N5C1JK0001214GGQ70");
+        assertEquals("4GGQ7", plate.id());
+        assertEquals(106, plate.patches().size());
+        assertEquals(
+                List.of(900, 1000, 950, 980, 250, 10, 150, 50, 600, 750, 0, 925),
+                plate.patches().stream()
+                        .limit(12)
+                        .map(LevelPatch::coveragePerMille)
+                        .toList());
+        assertEquals(3350, plate.patches().get(0).area().left());
+        assertEquals(3350, plate.patches().get(0).area().top());
+        assertEquals(48_306, plate.patches().get(11).area().left());
+    }
+
     @Test
     void anotherSeedOrSizeIsAnotherChart() {
         HashSet<String> ids = new HashSet<>();

@@ -45,6 +45,9 @@ class FilmOnScannerIT {
                 .out();
         Matcher code = Pattern.compile("GG1[A-Z0-9]{26}").matcher(said);
         assertTrue(code.find(), said);
+        // As on every film of this plate since version 0.2.0: films and prints that hang in workshops must go on being
+        // read.
+        assertEquals("GG1S0255S00N5C1JK0001214GGQ70", code.group());
         TestPlate plate = TestPlate.ofCode(code.group());
         ExternalTool.run(folder, "pdftoppm", "-r", "300", "-gray", "-png", "-f", "1", "-l", "1", "strip.pdf", "film");
         try (GreyPlane scan = Art.open(folder.resolve("film-1.png")).decode(Progress.NONE, 1L << 30, folder)) {

@@ -8,6 +8,8 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class BenchWorkerTest {
     private final List<String> done = new CopyOnWriteArrayList<>();
@@ -98,6 +100,21 @@ class BenchWorkerTest {
             worker.ask(BenchWorker.Kind.PLATE, watch -> done.add("plate"));
             untilIdle(worker);
             assertEquals(List.of("plate"), done);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = BenchWorker.Kind.class,
+            names = {"PLATE", "MEASURE", "BITES", "FINE_PICTURE", "CHECK"})
+    void newerLongWorkOfOneKindStopsTheOlderForGood(BenchWorker.Kind kind) throws Exception {
+        try (BenchWorker worker = new BenchWorker(failed -> done.add(failed.toString()))) {
+            CountDownLatch begun = new CountDownLatch(1);
+            worker.ask(kind, endless("older", begun));
+            await(begun);
+            worker.ask(kind, watch -> done.add("newer"));
+            untilIdle(worker);
+            assertEquals(List.of("newer"), done);
         }
     }
 

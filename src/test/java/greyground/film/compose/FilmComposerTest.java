@@ -141,6 +141,37 @@ class FilmComposerTest {
         assertEquals(11, coverages);
     }
 
+    /** The tile holds every field's own coverage as a threshold, so that "as much as" differs from "more than". */
+    @Test
+    void aFieldsPixelIsBlackExactlyWhereItsCoveragePassesTheThreshold() throws Exception {
+        SheetLayout layout = layout(new Size(60, 60));
+        GreyPlane art = ArrayPlane.uniform(50, 50, 30_000);
+        ToneCurve curve = curve();
+        List<Integer> coverages = layout.patches().stream()
+                .map(patch -> Math.min(65_534, patch.coverage(curve)))
+                .toList();
+        char[] thresholds = new char[37 * 11];
+        for (int i = 0; i < thresholds.length; i++) {
+            thresholds[i] = (char) (int) coverages.get(i % coverages.size());
+        }
+        ThresholdTile grain = new ThresholdTile(37, 11, thresholds);
+        FilmContent picture = new FilmContent.Picture(art, placed(art, layout, Placing.Fit.FILL));
+        FilmComposer film = FilmComposer.screened(layout, picture, curve, grain, false);
+        byte[] bits = film.maker().make(0, film.height());
+        int equal = 0;
+        for (Patch patch : layout.patches()) {
+            int coverage = patch.coverage(curve);
+            PixelRect box = patch.box();
+            for (int y = box.top(); y < box.bottom(); y++) {
+                for (int x = box.left(); x < box.right(); x++) {
+                    equal += coverage == grain.threshold(x, y) ? 1 : 0;
+                    assertEquals(coverage > grain.threshold(x, y) ? 1 : 0, sample(film, bits, x, y), patch.toString());
+                }
+            }
+        }
+        assertTrue(equal > 100, "pixels at their field's own coverage: " + equal);
+    }
+
     @Test
     void screenFilmIsHardDotsAtTheCoverageAsked() throws Exception {
         SheetLayout layout = layout(new Size(60, 60));

@@ -61,8 +61,8 @@ class PlateSheetIT {
         return TestPlate.of(Recipe.of(kind, new Size(width, height), 2, 5, 75, 180));
     }
 
-    /** A film and its samples from the plate's top to its bottom. */
-    private record Made(FilmComposer film, byte[] rows) {
+    /** A film's samples from the plate's top to its bottom. */
+    private record Made(PixelRect plate, int bytesPerRow, byte[] rows) {
         static Made of(TestPlate plate, ThresholdTile grain, boolean mirrored) throws Exception {
             FilmComposer film = TestPlateSheet.film(
                     plate,
@@ -74,13 +74,13 @@ class PlateSheetIT {
                     List.of(),
                     TextWidth.GENEROUS);
             PixelRect copper = film.sheet().plate();
-            return new Made(film, film.maker().make(copper.top(), copper.height()));
+            return new Made(copper, film.bytesPerRow(), film.maker().make(copper.top(), copper.height()));
         }
 
         /** Black at a film pixel of the plate. */
         boolean black(int x, int y) {
-            int column = film.sheet().plate().left() + x;
-            return (rows[y * film.bytesPerRow() + (column >> 3)] >> (7 - (column & 7)) & 1) == 1;
+            int column = plate.left() + x;
+            return (rows[y * bytesPerRow + (column >> 3)] >> (7 - (column & 7)) & 1) == 1;
         }
     }
 
@@ -198,8 +198,8 @@ class PlateSheetIT {
         TestPlate plate = small(Recipe.Kind.FULL);
         Made plain = made(Recipe.Kind.FULL, stochastic);
         Made mirrored = Made.of(plate, stochastic, true);
-        int width = plain.film().sheet().plate().width();
-        for (int y = 0; y < plain.film().sheet().plate().height(); y++) {
+        int width = plain.plate().width();
+        for (int y = 0; y < plain.plate().height(); y++) {
             for (int x = 0; x < width; x++) {
                 if (plain.black(x, y) != mirrored.black(width - 1 - x, y)) {
                     assertEquals(plain.black(x, y), mirrored.black(width - 1 - x, y), x + "," + y);
