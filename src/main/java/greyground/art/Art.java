@@ -4,6 +4,7 @@ import greyground.art.colour.Luminance;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Page;
+import greyground.art.page.Unreadable;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
@@ -63,7 +64,7 @@ public final class Art {
                 ArtFormat format = ArtKinds.tell(bytes);
                 List<ArtFormat.PageOpener> pages = format.pages(bytes);
                 if (pages.isEmpty()) {
-                    throw new IOException("it holds no picture");
+                    throw new Unreadable("it holds no picture");
                 }
                 Refusal.checkRange("page", pageNumber, 1, pages.size(), "", "the file has no other pages");
                 Page page = pages.get(pageNumber - 1).open();
@@ -85,7 +86,7 @@ public final class Art {
             try (ArtBytes bytes = new ArtBytes(file)) {
                 Page fresh = format.pages(bytes).get(pageNumber - 1).open();
                 if (!fresh.samples().equals(page.samples())) {
-                    throw new IOException("it has changed since it was opened: open it again");
+                    throw new Unreadable("it has changed since it was opened: open it again");
                 }
                 return new Decoding(fresh, luminance, progress).run(heapBudgetBytes, spillFolder);
             }

@@ -1,9 +1,11 @@
 package greyground.art;
 
+import greyground.art.page.Unreadable;
 import greyground.quantity.Refusal;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -49,18 +51,18 @@ final class ArtBoundary {
         return Refusal.failure("art " + file + " can't be read: " + reason, cause);
     }
 
+    /** Words of our own: what the system, the platform or a library says stays in the cause. */
     private static String reason(IOException failed) {
-        String message = failed.getMessage();
         if (failed instanceof NoSuchFileException) {
             return "there is no such file";
         }
-        if (failed instanceof java.nio.file.AccessDeniedException) {
+        if (failed instanceof AccessDeniedException) {
             return "you may not read it: change its permissions";
         }
-        if (failed instanceof EOFException || message == null) {
-            return (message == null ? "it ends early" : message) + ANEW;
-        }
-        return message.contains(": ") ? message : message + ANEW;
+        String reason = failed instanceof EOFException
+                ? "the picture data end early"
+                : failed instanceof Unreadable ? failed.getMessage() : "it is damaged, or its disk is";
+        return reason.contains(": ") ? reason : reason + ANEW;
     }
 
     static void checkOrdinary(Path file) throws IOException {
@@ -68,13 +70,13 @@ final class ArtBoundary {
             throw new NoSuchFileException(file.toString());
         }
         if (Files.isDirectory(file)) {
-            throw new IOException("it is a folder: name one picture in it");
+            throw new Unreadable("it is a folder: name one picture in it");
         }
         if (!Files.isRegularFile(file)) {
-            throw new IOException("it is not an ordinary file: copy the picture to one");
+            throw new Unreadable("it is not an ordinary file: copy the picture to one");
         }
         if (Files.size(file) == 0) {
-            throw new IOException("it is empty (0 bytes)" + ANEW);
+            throw new Unreadable("it is empty (0 bytes)" + ANEW);
         }
     }
 }

@@ -9,6 +9,7 @@ import greyground.art.kind.PnmFormat;
 import greyground.art.kind.PsdFormat;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
+import greyground.art.page.Unreadable;
 import greyground.art.tiff.TiffFormat;
 import greyground.art.webp.WebpFormat;
 import java.io.IOException;
@@ -66,7 +67,7 @@ final class ArtKinds {
             }
             other = "it is of no kind that is known here";
         }
-        throw new IOException(other + EXPORT + " (" + KNOWN + ")");
+        throw new Unreadable(other + EXPORT + " (" + KNOWN + ")");
     }
 
     /** What a file of a kind that can't be read is, as far as its start, and what stands at byte 522, tell; empty if they don't. */

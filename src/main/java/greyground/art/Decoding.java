@@ -4,6 +4,7 @@ import greyground.art.colour.Luminance;
 import greyground.art.page.Page;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import greyground.quantity.Refusal;
 import greyground.raster.Bands;
 import greyground.raster.GreyPlane;
@@ -56,12 +57,12 @@ final class Decoding {
         long pixels = (long) samples.width() * samples.height();
         String claim = "it claims " + samples.width() + " x " + samples.height() + " pixels";
         if (pixels > PIXELS_AT_MOST) {
-            throw new IOException(claim + ", " + pixels / 1_000_000 + " megapixels; at most "
+            throw new Unreadable(claim + ", " + pixels / 1_000_000 + " megapixels; at most "
                     + PIXELS_AT_MOST / 1_000_000 + " can be read: make it smaller");
         }
         if (pixels > fileBytes * page.pixelsPerByteAtMost()
                 || (pixels > BLANK && pixels > fileBytes * BLANK_PER_BYTE)) {
-            throw new IOException(
+            throw new Unreadable(
                     claim + ", more than its " + fileBytes + " bytes can hold: the file lies or is cut short");
         }
     }

@@ -1,5 +1,6 @@
 package greyground.art;
 
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -21,7 +22,7 @@ final class Fingerprint {
             }
             return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException missing) {
-            throw new IOException("this Java platform has no SHA-256", missing);
+            throw new Unreadable("this Java platform has no SHA-256", missing);
         }
     }
 }

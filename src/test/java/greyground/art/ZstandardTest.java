@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.art.packing.Unpacker;
+import greyground.art.packing.Stretch;
 import greyground.art.packing.Zstandard;
 import greyground.art.page.ArtBytes;
 import java.io.IOException;
@@ -100,7 +100,7 @@ class ZstandardTest {
         Path file = Files.write(folder.resolve("read"), packed);
         try (ArtBytes bytes = new ArtBytes(file)) {
             byte[] out = new byte[length];
-            Zstandard zstandard = new Zstandard(new Unpacker.Run(bytes, 0, packed.length, false));
+            Zstandard zstandard = new Zstandard(new Stretch(bytes, 0, packed.length, false));
             for (int at = 0; at < length; ) {
                 int some = Math.min(length - at, 70_001);
                 zstandard.read(out, at, some);

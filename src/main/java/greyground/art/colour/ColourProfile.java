@@ -2,8 +2,8 @@ package greyground.art.colour;
 
 import greyground.art.page.Ink;
 import greyground.art.page.Octets;
+import greyground.art.page.Unreadable;
 import greyground.tone.Lightness;
-import java.io.EOFException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -40,18 +40,18 @@ final class ColourProfile {
     static ColourProfile read(byte[] bytes) throws IOException {
         ColourProfile profile = new ColourProfile(bytes);
         if (bytes.length < HEADER + 4 || !profile.octets.text(36, 4).equals("acsp")) {
-            throw new IOException("it does not carry the mark of an ICC profile");
+            throw new Unreadable("it does not carry the mark of an ICC profile");
         }
         int count = profile.octets.s32(HEADER);
         if (count < 1 || count > TAGS_AT_MOST) {
-            throw new IOException("it claims " + (count & 0xFFFF_FFFFL) + " tags");
+            throw new Unreadable("it claims " + (count & 0xFFFF_FFFFL) + " tags");
         }
         for (int i = 0; i < count; i++) {
             int at = HEADER + 4 + 12 * i;
             long start = profile.octets.u32(at + 4);
             long length = profile.octets.u32(at + 8);
             if (length < 8 || start + length > bytes.length) {
-                throw new EOFException("a tag lies past its end");
+                throw new Unreadable("a tag lies past its end");
             }
             profile.tags.put(profile.octets.text(at, 4), new int[] {(int) start, (int) length});
         }
@@ -152,7 +152,7 @@ final class ColourProfile {
         double[] weights = {colorantLuminance("rXYZ"), colorantLuminance("gXYZ"), colorantLuminance("bXYZ")};
         double sum = weights[0] + weights[1] + weights[2];
         if (!(sum > 0.05 && sum < 20)) {
-            throw new IOException("its white has a luminance of " + sum);
+            throw new Unreadable("its white has a luminance of " + sum);
         }
         for (int i = 0; Math.abs(sum - 1) < ROUNDING && i < weights.length; i++) {
             weights[i] /= sum;
@@ -170,7 +170,7 @@ final class ColourProfile {
         return switch (octets.text(tag[0], 4)) {
             case "curv" -> sampledCurve(tag);
             case "para" -> parametricCurve(tag);
-            default -> throw new IOException("its " + name + " curve is of an unknown type");
+            default -> throw new Unreadable("its " + name + " curve is of an unknown type");
         };
     }
 
@@ -180,7 +180,7 @@ final class ColourProfile {
             return x -> x;
         }
         if (count > (tag[1] - 12) / 2) {
-            throw new EOFException("a curve lies past its end");
+            throw new Unreadable("a curve lies past its end");
         }
         if (count == 1) {
             double gamma = octets.u16(tag[0] + 12) / 256.0;
@@ -202,7 +202,7 @@ final class ColourProfile {
         int shape = octets.u16(tag[0] + 8);
         int[] parameters = {1, 3, 4, 5, 7};
         if (shape >= parameters.length) {
-            throw new IOException("a curve has the unknown shape " + shape);
+            throw new Unreadable("a curve has the unknown shape " + shape);
         }
         double[] p = new double[7];
         p[1] = 1;
@@ -228,7 +228,7 @@ final class ColourProfile {
     private int[] tag(String name) throws IOException {
         int[] tag = tags.get(name);
         if (tag == null) {
-            throw new IOException("it has no " + name + " tag");
+            throw new Unreadable("it has no " + name + " tag");
         }
         return tag;
     }

@@ -4,8 +4,8 @@ import greyground.art.page.Ink;
 import greyground.art.page.Page;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import greyground.tone.Lightness;
-import greyground.tone.Primaries;
 import greyground.tone.Srgb;
 import java.io.IOException;
 import java.util.function.Consumer;
@@ -49,7 +49,10 @@ public interface Luminance {
                 + switch (model) {
                     case LAB -> "";
                     case CMYK -> ", plain inks assumed";
-                    default -> ", sRGB assumed";
+                    default ->
+                        page.ink().coding().equals(Ink.Coding.SRGB)
+                                ? ", sRGB assumed"
+                                : ", gamma and colours as stated";
                 };
     }
 
@@ -66,7 +69,7 @@ public interface Luminance {
         try {
             ColourProfile profile = ColourProfile.read(bytes);
             if (profile.model() != ink.model()) {
-                throw new IOException("it describes \"" + profile.space().strip() + "\", not " + ink.model());
+                throw new Unreadable("it describes \"" + profile.space().strip() + "\", not " + ink.model());
             }
             if (profile.usesTables()) {
                 return ProfileGrid.of(samples, ink, profile);
@@ -74,28 +77,28 @@ public interface Luminance {
             return switch (ink.model()) {
                 case GREY -> new SingleTable(samples, ink.inverted(), profile.greyResponse());
                 case RGB -> new WeightedTables(samples, ink.inverted(), profile.responses(), profile.weights());
-                default -> throw new IOException("it has no look-up table");
+                default -> throw new Unreadable("it has no look-up table");
             };
         } catch (IOException | RuntimeException unusable) {
             minds.accept("the embedded colour profile is passed over: "
-                    + (unusable instanceof IOException ? unusable.getMessage() : "it is damaged")
+                    + (unusable instanceof Unreadable ? unusable.getMessage() : "it is damaged")
                     + (ink.model() == Ink.Model.CMYK ? "; plain inks are assumed" : "; sRGB is assumed"));
             return null;
         }
     }
 
     private static Luminance assumed(Samples samples, Ink ink) {
+        double gamma = ink.coding().gamma();
+        DoubleUnaryOperator curve = gamma == 0 ? Srgb::decode : x -> StrictMath.pow(x, gamma);
         return switch (ink.model()) {
-            case GREY -> new SingleTable(samples, ink.inverted(), Srgb::decode);
+            case GREY -> new SingleTable(samples, ink.inverted(), curve);
             case LAB -> new SingleTable(samples, ink.inverted(), x -> Lightness.toLuminance(100 * x));
-            case PALETTE, RGB -> {
-                DoubleUnaryOperator curve = Srgb::decode;
-                yield new WeightedTables(
+            case PALETTE, RGB ->
+                new WeightedTables(
                         samples,
                         ink.inverted(),
                         new DoubleUnaryOperator[] {curve, curve, curve},
-                        Primaries.SRGB.luminances());
-            }
+                        ink.coding().lights().luminances());
             case CMYK -> new PlainInks(samples, ink.inverted());
         };
     }
@@ -108,7 +111,8 @@ public interface Luminance {
             SampleReading.put(colours, 2 * i, Math.round(palette[i / 3][i % 3] * 65_535), row);
         }
         short[] table = new short[page.samples().most() + 1];
-        opaque(row, Ink.plain(Ink.Model.RGB), page.profile(), minds).convert(colours, 0, palette.length, table, 0);
+        opaque(row, Ink.plain(Ink.Model.RGB).coded(page.ink().coding()), page.profile(), minds)
+                .convert(colours, 0, palette.length, table, 0);
         for (int i = 0; i < palette.length; i++) {
             float alpha = palette[i][3];
             table[i] = code((table[i] & 0xFFFF) / 65_535.0 * alpha + 1 - alpha);

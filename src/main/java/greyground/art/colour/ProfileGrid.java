@@ -3,6 +3,7 @@ package greyground.art.colour;
 import greyground.art.page.Ink;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.awt.color.ICC_Profile;
 import java.awt.image.BandedSampleModel;
 import java.awt.image.ColorConvertOp;
@@ -45,7 +46,7 @@ final class ProfileGrid implements Luminance {
             return new ProfileGrid(samples, ink.inverted(), channels, nodes, roots(profile, channels, nodes));
         } catch (RuntimeException hostile) {
             // The colour engine throws unchecked exceptions of several kinds at damaged profiles.
-            throw new IOException("the colour engine does not take it", hostile);
+            throw new Unreadable("the colour engine does not take it", hostile);
         }
     }
 

@@ -1,12 +1,13 @@
 package greyground.art.jpeg;
 
+import greyground.art.library.LibraryInput;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.RowSink;
+import greyground.art.page.Unreadable;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferByte;
 import java.awt.image.Raster;
 import java.io.ByteArrayOutputStream;
-import java.io.EOFException;
 import java.io.IOException;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
@@ -43,8 +44,8 @@ public final class JpegDecoder implements AutoCloseable {
                 trouble[0] = warning;
             }
         });
-        try (SplicedInput input =
-                new SplicedInput(head(header, sharedTables, lumaAndChroma), file, header.scanAt(), end)) {
+        ArtBytes scans = file.part(header.scanAt(), end - header.scanAt());
+        try (LibraryInput input = new LibraryInput(head(header, sharedTables, lumaAndChroma), scans, false)) {
             reader.setInput(input, true, true);
             if (header.components() == 4) {
                 readFour(header, lumaAndChroma, sink);
@@ -55,14 +56,14 @@ public final class JpegDecoder implements AutoCloseable {
             reader.reset();
         }
         if (trouble[0] != null) {
-            throw new EOFException("the picture data end early or are damaged");
+            throw new Unreadable("the picture data end early or are damaged");
         }
     }
 
     private static int passes(ArtBytes file, JpegHeader header, long end) throws IOException {
         int passes = header.inPasses() ? header.scans(file, end, PASSES_AT_MOST) : 1;
         if (passes < 1 || passes > PASSES_AT_MOST) {
-            throw new IOException("its JPEG data come in " + passes + " passes or more; up to " + PASSES_AT_MOST
+            throw new Unreadable("its JPEG data come in " + passes + " passes or more; up to " + PASSES_AT_MOST
                     + " can be read: save it as baseline");
         }
         return passes;
@@ -71,7 +72,7 @@ public final class JpegDecoder implements AutoCloseable {
     private void readRows(JpegHeader header, int passes, RowSink sink, @Nullable String[] trouble) throws IOException {
         RowSink watched = (bytes, offset, count) -> {
             if (trouble[0] != null) {
-                throw new EOFException("the picture data end early or are damaged");
+                throw new Unreadable("the picture data end early or are damaged");
             }
             sink.row(bytes, offset, count);
         };
@@ -81,7 +82,7 @@ public final class JpegDecoder implements AutoCloseable {
         param.setDestination(image);
         reader.read(0, param);
         if (!((StreamedRaster) image.getRaster()).complete()) {
-            throw new EOFException("the picture data end early");
+            throw new Unreadable("the picture data end early");
         }
     }
 
@@ -91,7 +92,7 @@ public final class JpegDecoder implements AutoCloseable {
                 || raster.getHeight() != header.height()
                 || !(raster.getDataBuffer() instanceof DataBufferByte buffer)
                 || raster.getNumBands() != 4) {
-            throw new IOException("its JPEG data are not what their header says");
+            throw new Unreadable("its JPEG data are not what their header says");
         }
         byte[] bytes = buffer.getData();
         int rowBytes = 4 * header.width();

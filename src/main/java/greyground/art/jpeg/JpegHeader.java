@@ -1,10 +1,11 @@
 package greyground.art.jpeg;
 
-import greyground.art.packing.Unpacker;
+import greyground.art.packing.Stretch;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Exif;
 import greyground.art.page.Octets;
 import greyground.art.page.PixelDensity;
+import greyground.art.page.Unreadable;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.TreeMap;
@@ -43,7 +44,7 @@ public final class JpegHeader {
         JpegHeader header = new JpegHeader();
         Octets start = new Octets(file.read(from, 2), true);
         if (start.u16(0) != 0xFFD8) {
-            throw new IOException("its JPEG data do not begin as JPEG");
+            throw new Unreadable("its JPEG data do not begin as JPEG");
         }
         long at = from + 2;
         long limit = Math.min(end, from + HEADER_AT_MOST);
@@ -70,7 +71,7 @@ public final class JpegHeader {
             header.segment(file, marker, at, file.read(at, length + 2L));
             at += length + 2;
         }
-        throw new IOException("its JPEG data hold no picture");
+        throw new Unreadable("its JPEG data hold no picture");
     }
 
     private void check() throws IOException {
@@ -84,19 +85,19 @@ public final class JpegHeader {
             }
         }
         if (width < 1 || height < 1) {
-            throw new IOException("its JPEG data state a size of " + width + " x " + height + " pixels");
+            throw new Unreadable("its JPEG data state a size of " + width + " x " + height + " pixels");
         }
         if (precision != 8) {
-            throw new IOException("its JPEG samples have " + precision
+            throw new Unreadable("its JPEG samples have " + precision
                     + " bits; 8 can be read: save it as TIFF or PNG with" + " 16 bits, or as JPEG with 8");
         }
         if (components != 1 && components != 3 && components != 4) {
-            throw new IOException("its JPEG data have " + components + " components; 1, 3 and 4 can be read");
+            throw new Unreadable("its JPEG data have " + components + " components; 1, 3 and 4 can be read");
         }
     }
 
-    private static IOException unreadable(String coding) {
-        return new IOException("its JPEG data are " + coding
+    private static Unreadable unreadable(String coding) {
+        return new Unreadable("its JPEG data are " + coding
                 + ", which can't be read: save it as baseline or progressive JPEG, or as TIFF or PNG");
     }
 
@@ -177,17 +178,17 @@ public final class JpegHeader {
      * first byte is always followed by 0 or a restart number (T.81 B.1.1.5), so a start of scan can't be mistaken.
      */
     int scans(ArtBytes file, long end, int most) throws IOException {
-        Unpacker.Run run = new Unpacker.Run(file, scanAt, end - scanAt, false);
+        Stretch run = new Stretch(file, scanAt, end - scanAt, false);
         int scans = 0;
         int before = 0;
-        for (int octet = run.next(); octet >= 0 && scans <= most; octet = run.next()) {
+        for (int octet = run.read(); octet >= 0 && scans <= most; octet = run.read()) {
             if (before == 0xFF && octet >= 0xC0 && (octet < 0xD0 || octet > 0xD8) && octet != 0xFF) {
                 scans += octet == 0xDA ? 1 : 0;
                 if (octet == 0xD9) {
                     break;
                 }
                 // A segment of tables may hold anything, so its length is gone over.
-                for (int left = (run.next() << 8 | run.next()) - 2; left > 0 && run.next() >= 0; left--) {
+                for (int left = (run.read() << 8 | run.read()) - 2; left > 0 && run.read() >= 0; left--) {
                     octet = 0;
                 }
             }

@@ -1,5 +1,6 @@
 package greyground.art.jpeg;
 
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.Iterator;
 import javax.imageio.ImageIO;
@@ -20,6 +21,6 @@ public final class PlatformReaders {
             }
             reader.dispose();
         }
-        throw new IOException("this Java platform has no " + format + " reader");
+        throw new Unreadable("this Java platform has no " + format + " reader");
     }
 }

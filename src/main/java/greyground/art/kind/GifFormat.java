@@ -8,6 +8,7 @@ import greyground.art.page.ArtFormat;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageReader;
@@ -29,7 +30,7 @@ public final class GifFormat implements ArtFormat {
         int[] found = LibraryReader.ask(file, maker, GifFormat::look);
         Octets screen = new Octets(file.read(6, 4), false);
         if (found[0] < screen.u16(0) || found[1] < screen.u16(2)) {
-            throw new IOException(MovingPictures.PART);
+            throw new Unreadable(MovingPictures.PART);
         }
         LibraryReader.Beside beside = new LibraryReader.Beside(
                 null, 1, PixelDensity.NONE, found[2] > 1 ? List.of(MovingPictures.remark(found[2])) : List.of());

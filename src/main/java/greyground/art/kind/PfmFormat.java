@@ -5,9 +5,9 @@ import greyground.art.page.ArtFormat;
 import greyground.art.page.Ink;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
-import greyground.art.page.SampleReading;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -18,9 +18,6 @@ import java.util.List;
  * white, as its writers have them (common practice), and become sixteen bits.
  */
 public final class PfmFormat implements ArtFormat {
-    /** Assumed: how far over white light may be stated, and is then white; beyond it the scale must be another one. */
-    private static final float OVER_WHITE = 16;
-
     @Override
     public String kind() {
         return "PFM";
@@ -41,7 +38,7 @@ public final class PfmFormat implements ArtFormat {
         Samples samples = new Samples(width, height, colour ? 3 : 1, 2, true);
         long dataAt = words.at();
         if (width < 1 || height < 1 || file.size() - dataAt < 2 * samples.bytes()) {
-            throw new IOException("it claims " + width + " x " + height + " pixels, for which " + 2 * samples.bytes()
+            throw new Unreadable("it claims " + width + " x " + height + " pixels, for which " + 2 * samples.bytes()
                     + " bytes are needed, but has " + (file.size() - dataAt) + ": the file is cut short");
         }
         return new Page(
@@ -51,7 +48,7 @@ public final class PfmFormat implements ArtFormat {
                 1,
                 PixelDensity.NONE,
                 32,
-                (int) Math.max(1, Math.min(height, (1 << 20) / samples.bytesPerRow())),
+                samples.bandRows(),
                 true,
                 0,
                 Page.PACKED,
@@ -66,7 +63,7 @@ public final class PfmFormat implements ArtFormat {
             // Told below.
         }
         if (Math.abs(scale) != 1) {
-            throw new IOException(
+            throw new Unreadable(
                     "its scale is " + word + "; 1 and -1 can be read: save it with 16 bits as TIFF or PNG");
         }
         return scale;
@@ -78,14 +75,7 @@ public final class PfmFormat implements ArtFormat {
             for (int r = 0; r < rowCount; r++) {
                 long at = dataAt + (samples.height() - 1L - firstRow - r) * rowBytes;
                 ByteBuffer row = ByteBuffer.wrap(file.read(at, rowBytes)).order(order);
-                for (int i = (int) samples.bytesPerRow() * r; row.hasRemaining(); i += 2) {
-                    float sample = row.getFloat();
-                    if (!(sample <= OVER_WHITE)) {
-                        throw new IOException("its fractional samples reach " + sample
-                                + " where 1 is white: save it with 16 bits as TIFF or PNG");
-                    }
-                    SampleReading.putTwo(into, i, (int) (Math.min(1, Math.max(0, sample)) * 65_535.0 + 0.5), true);
-                }
+                Fractions.code(row, into, (int) samples.bytesPerRow() * r);
             }
         };
     }

@@ -11,9 +11,12 @@ import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
+import greyground.tone.Primaries;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.zip.InflaterOutputStream;
 import org.jspecify.annotations.Nullable;
 
@@ -40,46 +43,38 @@ public final class PngFormat implements ArtFormat {
     private static Page page(ArtBytes file) throws IOException {
         Octets head = new Octets(file.read(8, 25), true);
         if (!head.text(4, 4).equals("IHDR")) {
-            throw new IOException("its first chunk is not a header");
+            throw new Unreadable("its first chunk is not a header");
         }
         int width = head.s32(8);
         int height = head.s32(12);
         if (width < 1 || height < 1 || width > SIDE_AT_MOST || height > SIDE_AT_MOST) {
-            throw new IOException("it claims " + (width & 0xFFFF_FFFFL) + " x " + (height & 0xFFFF_FFFFL)
+            throw new Unreadable("it claims " + (width & 0xFFFF_FFFFL) + " x " + (height & 0xFFFF_FFFFL)
                     + " pixels; sides of 1 to " + SIDE_AT_MOST + " can be read");
         }
         int bits = head.u8(16);
         int colour = head.u8(17);
         int channels = channels(bits, colour);
         if (head.u8(18) != 0 || head.u8(19) != 0 || head.u8(20) > 1) {
-            throw new IOException("its packing is of an unknown kind");
+            throw new Unreadable("its packing is of an unknown kind");
         }
         boolean interlaced = head.u8(20) == 1;
         Samples samples = new Samples(width, height, channels, bits == 16 ? 2 : 1, true);
         Chunks chunks = new Chunks();
         chunks.read(file, colour);
-        boolean lookedUp = colour == 3 && chunks.profile != null;
         Samples given = chunks.keyed(colour) ? withAlpha(samples) : samples;
-        if (lookedUp) {
-            given = new Samples(width, height, 4, 1, true);
-        }
-        int band = (int) Math.max(1, Math.min(height, (1 << 20) / given.bytesPerRow()));
         return new Page(
                 given,
-                lookedUp ? Ink.withAlpha(Ink.Model.RGB) : chunks.ink(colour),
+                chunks.ink(colour).coded(chunks.coding),
                 chunks.profile,
                 chunks.exif == null ? 1 : chunks.exif.orientation(),
                 chunks.density,
                 bits,
-                band,
+                given.bandRows(),
                 false,
                 interlaced ? samples.bytes() : 0,
                 Page.PACKED,
                 () -> {
                     SampleRows rows = new PngRows(file, chunks.dataAt, samples, bits, colour == 3, interlaced);
-                    if (lookedUp) {
-                        return new PaletteRows(rows, width, chunks.entries());
-                    }
                     return chunks.keyed(colour) ? new KeyedRows(rows, samples, chunks.key(bits)) : rows;
                 },
                 chunks.frames > 1 ? List.of(MovingPictures.remark(chunks.frames)) : List.of());
@@ -106,7 +101,7 @@ public final class PngFormat implements ArtFormat {
             default -> 0;
         };
         if (!known || channels == 0) {
-            throw new IOException("it claims " + bits + " bits of colour kind " + colour + ", which PNG does not have");
+            throw new Unreadable("it claims " + bits + " bits of colour kind " + colour + ", which PNG does not have");
         }
         return channels;
     }
@@ -115,6 +110,7 @@ public final class PngFormat implements ArtFormat {
     private static final class Chunks {
         private byte @Nullable [] profile;
         private double gamma;
+        private Ink.Coding coding = Ink.Coding.SRGB;
         private double @Nullable [] chromaticities;
         private boolean srgb;
         private @Nullable Octets codes;
@@ -132,12 +128,12 @@ public final class PngFormat implements ArtFormat {
                 long length = head.u32(0);
                 String name = head.text(4, 4);
                 if (at + 12 + length > file.size() && !name.equals("IDAT")) {
-                    throw new IOException(
+                    throw new Unreadable(
                             "its " + name.replaceAll("[^ -~]", "?") + " chunk runs past the end of the file");
                 }
                 switch (name) {
                     case "IDAT" -> dataAt = at;
-                    case "IEND" -> throw new IOException("it holds no picture data");
+                    case "IEND" -> throw new Unreadable("it holds no picture data");
                     case "acTL" -> frames = (int) new Octets(file.read(at + 8, 8), true).u32(0);
                     case "PLTE" -> palette = file.read(at + 8, Math.min(length, 768));
                     case "tRNS" -> transparency = file.read(at + 8, Math.min(length, 256));
@@ -155,10 +151,10 @@ public final class PngFormat implements ArtFormat {
                 at += 12 + length;
             }
             if (dataAt == 0) {
-                throw new IOException("it holds no picture data");
+                throw new Unreadable("it holds no picture data");
             }
             if (colour == 3 && palette.length < 3) {
-                throw new IOException("it has no palette");
+                throw new Unreadable("it has no palette");
             }
             if (density.across() == 0 && exif != null) {
                 density = exif.density();
@@ -171,30 +167,29 @@ public final class PngFormat implements ArtFormat {
             if (codes != null) {
                 boolean known = codes.u8(0) == 1 && codes.u8(1) == 13 && codes.u8(3) == 1;
                 if (!known) {
-                    throw new IOException("it states its colours by the codes " + codes.u8(0) + ", " + codes.u8(1)
+                    throw new Unreadable("it states its colours by the codes " + codes.u8(0) + ", " + codes.u8(1)
                             + "; 1, 13 (sRGB) can be read: save it with a colour profile");
                 }
                 profile = null;
-            } else if (profile == null && !srgb && (gamma > 0 || chromaticities != null)) {
-                boolean usual = gamma == 0 || Math.abs(gamma - 1 / 2.2) < USUAL_GAMMA;
-                boolean rgb = colour != 0 && colour != 4;
-                boolean usualLights = !rgb || chromaticities == null || near(chromaticities, StatedColour.SRGB);
-                if (!usual || !usualLights) {
-                    profile = StatedColour.profile(
-                            rgb,
-                            gamma > MOST_UNEVEN && gamma < 1 / MOST_UNEVEN ? 1 / gamma : 0,
-                            chromaticities == null ? StatedColour.SRGB : chromaticities,
-                            "gamma and colours as stated");
-                }
+            } else if (profile == null && !srgb) {
+                coding = coding(colour);
             }
         }
 
-        private static boolean near(double[] a, double[] b) {
-            boolean near = true;
-            for (int i = 0; i < a.length; i++) {
-                near &= Math.abs(a[i] - b[i]) < 0.001;
+        private Ink.Coding coding(int colour) {
+            boolean told = gamma > MOST_UNEVEN && gamma < 1 / MOST_UNEVEN && Math.abs(gamma - 1 / 2.2) >= USUAL_GAMMA;
+            double exponent = told ? 1 / gamma : 0;
+            double[] xy = chromaticities;
+            if (xy == null || colour == 0 || colour == 4) {
+                return new Ink.Coding(exponent, Primaries.SRGB);
             }
-            return near;
+            try {
+                Primaries lights = new Primaries(xy[2], xy[3], xy[4], xy[5], xy[6], xy[7], xy[0], xy[1]);
+                double least = DoubleStream.of(lights.luminances()).min().orElseThrow();
+                return least > 0 ? new Ink.Coding(exponent, lights) : Ink.Coding.SRGB;
+            } catch (IllegalArgumentException noWhite) {
+                return Ink.Coding.SRGB;
+            }
         }
 
         private static double[] chromaticities(Octets octets) throws IOException {

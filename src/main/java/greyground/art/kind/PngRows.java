@@ -1,13 +1,15 @@
 package greyground.art.kind;
 
-import greyground.art.packing.Inflated;
+import greyground.art.packing.Unpacked;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Octets;
 import greyground.art.page.PackedBits;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.io.EOFException;
 import java.io.IOException;
+import java.io.InputStream;
 
 /** Unpacks PNG rows from the top down: joins the data chunks, inflates, undoes the filters. */
 final class PngRows implements SampleRows {
@@ -16,11 +18,14 @@ final class PngRows implements SampleRows {
         {0, 0, 8, 8}, {4, 0, 8, 8}, {0, 4, 4, 8}, {2, 0, 4, 4}, {0, 2, 2, 4}, {1, 0, 2, 2}, {0, 1, 1, 2}
     };
 
+    /** What may follow the picture in its stream before the rest is passed over unread (assumed, ample). */
+    private static final int SURPLUS_AT_MOST = 1 << 20;
+
     private final Samples samples;
     private final int bits;
     private final boolean palette;
     private final boolean interlaced;
-    private final Inflated inflated;
+    private final InputStream inflated;
     private final int pixelBytes;
     private byte[] above = new byte[0];
     private byte[] current = new byte[0];
@@ -32,17 +37,15 @@ final class PngRows implements SampleRows {
         this.palette = palette;
         this.interlaced = interlaced;
         this.pixelBytes = samples.channels() * samples.bytesPerSample();
-        this.inflated = new Inflated(new DataChunks(file, dataAt));
+        this.inflated = Unpacked.inflated(new DataChunks(file, dataAt));
         start(samples.width());
     }
 
     /** The bytes of all consecutive data chunks. */
-    private static final class DataChunks implements Inflated.Feed {
+    private static final class DataChunks extends InputStream {
         private final ArtBytes file;
-        private final byte[] piece = new byte[1 << 16];
         private long at;
         private long left;
-        private boolean ended;
 
         DataChunks(ArtBytes file, long at) {
             this.file = file;
@@ -50,30 +53,26 @@ final class PngRows implements SampleRows {
         }
 
         @Override
-        public int fetch() throws IOException {
-            while (left == 0 && !ended) {
-                byte[] head = new byte[8];
-                ended = file.read(at, head, 0, 8) < 8
-                        || !new Octets(head, true).text(4, 4).equals("IDAT");
-                left = ended ? 0 : new Octets(head, true).u32(0);
-                at += 8 + (left == 0 ? 4 : 0);
-            }
-            if (ended) {
-                return 0;
-            }
-            int got = file.read(at, piece, 0, (int) Math.min(piece.length, left));
-            if (got == 0) {
-                throw new EOFException("the picture data end early");
-            }
-            at += got;
-            left -= got;
-            at += left == 0 ? 4 : 0;
-            return got;
+        public int read() throws IOException {
+            byte[] one = new byte[1];
+            return read(one, 0, 1) < 0 ? -1 : one[0] & 0xFF;
         }
 
         @Override
-        public byte[] piece() {
-            return piece;
+        public int read(byte[] into, int offset, int count) throws IOException {
+            while (left == 0) {
+                byte[] head = new byte[8];
+                if (file.read(at, head, 0, 8) < 8
+                        || !new Octets(head, true).text(4, 4).equals("IDAT")) {
+                    return -1;
+                }
+                left = new Octets(head, true).u32(0);
+                at += 8 + (left == 0 ? 4 : 0);
+            }
+            int got = file.read(at, into, offset, (int) Math.min(count, left));
+            left -= got;
+            at += got + (left == 0 ? 4 : 0);
+            return got == 0 ? -1 : got;
         }
     }
 
@@ -101,7 +100,7 @@ final class PngRows implements SampleRows {
             spread(samples.width(), into, r * rowSize);
         }
         if (firstRow + rowCount == samples.height()) {
-            inflated.finish();
+            finish();
         }
     }
 
@@ -123,17 +122,16 @@ final class PngRows implements SampleRows {
                 }
             }
         }
-        inflated.finish();
+        finish();
     }
 
     private void nextRow() throws IOException {
         byte[] row = above;
         above = current;
         current = row;
-        byte[] filter = new byte[1];
-        inflated.read(filter, 0, 1);
-        inflated.read(current, 0, current.length);
-        unfilter(filter[0], Math.max(1, samples.channels() * bits / 8));
+        int filter = inflated.read();
+        Unpacked.fill(inflated, current, 0, current.length);
+        unfilter(filter, Math.max(1, samples.channels() * bits / 8));
     }
 
     /** ISO/IEC 15948 clause 9. */
@@ -167,7 +165,7 @@ final class PngRows implements SampleRows {
                     row[i] += (byte) nearest(left, up[i] & 0xFF, corner);
                 }
             }
-            default -> throw new IOException("the packed picture data are damaged");
+            default -> throw new Unreadable("the packed picture data are damaged");
         }
     }
 
@@ -190,8 +188,17 @@ final class PngRows implements SampleRows {
         }
     }
 
+    /** Reads on to the end of the stream, so that its checksum is compared, unless the end is far or missing. */
+    private void finish() throws IOException {
+        try {
+            inflated.readNBytes(SURPLUS_AT_MOST);
+        } catch (EOFException cut) {
+            // All rows are there.
+        }
+    }
+
     @Override
-    public void close() {
+    public void close() throws IOException {
         inflated.close();
     }
 }

@@ -9,6 +9,7 @@ import greyground.art.page.PixelDensity;
 import greyground.art.page.SampleReading;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.List;
 
@@ -58,7 +59,7 @@ public final class PnmFormat implements ArtFormat {
                 case "DEPTH" -> depth = words.number(32, "number of samples a pixel");
                 case "MAXVAL" -> most = words.number(65_535, "largest value");
                 case "TUPLTYPE" -> kind = words.word();
-                default -> throw new IOException("its header says \"" + name + "\", which is not known");
+                default -> throw new Unreadable("its header says \"" + name + "\", which is not known");
             }
         }
         boolean alpha = kind.endsWith("_ALPHA");
@@ -66,12 +67,12 @@ public final class PnmFormat implements ArtFormat {
             case "BLACKANDWHITE", "GRAYSCALE" -> Ink.Model.GREY;
             case "RGB" -> Ink.Model.RGB;
             default ->
-                throw new IOException(
+                throw new Unreadable(
                         "its samples are called \"" + kind + "\"; BLACKANDWHITE, GRAYSCALE and RGB, and the"
                                 + " same with _ALPHA, can be read: save it as one of them");
         };
         if (depth != model.channels() + (alpha ? 1 : 0)) {
-            throw new IOException("it is called " + kind + " but has " + depth + " samples a pixel: save it anew");
+            throw new Unreadable("it is called " + kind + " but has " + depth + " samples a pixel: save it anew");
         }
         return new Head(width, height, alpha ? Ink.withAlpha(model) : Ink.plain(model), most, false);
     }
@@ -81,7 +82,7 @@ public final class PnmFormat implements ArtFormat {
         int height = head.height;
         int most = head.most;
         if (width < 1 || height < 1 || most < 1) {
-            throw new IOException("it claims " + width + " x " + height + " pixels of 0 to " + most);
+            throw new Unreadable("it claims " + width + " x " + height + " pixels of 0 to " + most);
         }
         int channels = head.ink.model().channels() + (head.ink.alphaChannel() < 0 ? 0 : 1);
         Samples samples = new Samples(width, height, channels, most > 255 ? 2 : 1, true);
@@ -89,7 +90,7 @@ public final class PnmFormat implements ArtFormat {
         long packedRow = head.inBits && !text ? (width + 7) / 8 : samples.bytesPerRow();
         long least = text ? Math.multiplyExact((long) width * height, channels) : packedRow * height;
         if (file.size() - dataAt < least) {
-            throw new IOException("it claims " + width + " x " + height + " pixels, for which at least " + least
+            throw new Unreadable("it claims " + width + " x " + height + " pixels, for which at least " + least
                     + " bytes are needed, but has " + Math.max(0, file.size() - dataAt) + ": the file is cut short");
         }
         return new Page(
@@ -99,7 +100,7 @@ public final class PnmFormat implements ArtFormat {
                 1,
                 PixelDensity.NONE,
                 most == 1 ? 1 : most > 255 ? 16 : 8,
-                (int) Math.max(1, Math.min(height, (1 << 20) / samples.bytesPerRow())),
+                samples.bandRows(),
                 !text,
                 0,
                 Page.PACKED,

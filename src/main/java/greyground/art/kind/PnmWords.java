@@ -1,33 +1,30 @@
 package greyground.art.kind;
 
-import greyground.art.packing.Unpacker;
+import greyground.art.packing.Stretch;
 import greyground.art.page.ArtBytes;
-import java.io.EOFException;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 
 /** Reads the portable anymap kinds' words, parted by white space, with comments left out. */
 final class PnmWords {
     private static final int WORD_AT_MOST = 40;
 
-    private final Unpacker.Run run;
-    private long at;
+    private final Stretch run;
 
     PnmWords(ArtBytes file, long at) {
-        this.at = at;
-        this.run = new Unpacker.Run(file, at, file.size(), false);
+        this.run = new Stretch(file, at, file.size(), false);
     }
 
     /** Where the byte after the last one read lies. */
     long at() {
-        return at;
+        return run.position();
     }
 
     int octet() throws IOException {
-        int octet = run.next();
+        int octet = run.read();
         if (octet < 0) {
-            throw new EOFException("the picture data end early");
+            throw new Unreadable("the picture data end early");
         }
-        at++;
         return octet;
     }
 
@@ -37,7 +34,7 @@ final class PnmWords {
         for (int octet = firstOfWord(); !Character.isWhitespace(octet); octet = octet()) {
             word.append((char) octet);
             if (word.length() > WORD_AT_MOST) {
-                throw new IOException("its header holds a word that is too long, \"" + word + "...\"");
+                throw new Unreadable("its header holds a word that is too long, \"" + word + "...\"");
             }
         }
         return word.toString();
@@ -46,7 +43,7 @@ final class PnmWords {
     int digit() throws IOException {
         int octet = firstOfWord();
         if (octet != '0' && octet != '1') {
-            throw new IOException("the picture data are damaged");
+            throw new Unreadable("the picture data are damaged");
         }
         return octet - '0';
     }
@@ -58,13 +55,12 @@ final class PnmWords {
         while (octet >= '0' && octet <= '9') {
             number = number * 10 + octet - '0';
             if (number > most) {
-                throw new IOException("its " + what + " is " + number + " or more; at most " + most + " can be read");
+                throw new Unreadable("its " + what + " is " + number + " or more; at most " + most + " can be read");
             }
-            octet = run.next();
-            at++;
+            octet = run.read();
         }
         if (octet >= 0 && !Character.isWhitespace(octet)) {
-            throw new IOException("its " + what + " is not a number");
+            throw new Unreadable("its " + what + " is not a number");
         }
         return (int) number;
     }

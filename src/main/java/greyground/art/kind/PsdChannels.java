@@ -1,13 +1,16 @@
 package greyground.art.kind;
 
 import greyground.art.packing.PackBits;
-import greyground.art.packing.Unpacker;
+import greyground.art.packing.Stretch;
+import greyground.art.packing.Unpacked;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Octets;
 import greyground.art.page.PackedBits;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 
 /**
  * Where the channels of a flattened PSD picture lie. Each run-packed row's length is listed, so any row can be gone to.
@@ -27,13 +30,13 @@ record PsdChannels(ArtBytes file, long dataAt, Samples samples, int bits, long[]
         if (packing == 0) {
             long end = at + 2 + rowBytes * samples.height() * samples.channels();
             if (end > file.size()) {
-                throw new IOException("it ends at byte " + file.size() + ", before its picture data do at byte " + end
+                throw new Unreadable("it ends at byte " + file.size() + ", before its picture data do at byte " + end
                         + ": the file is cut short");
             }
             return new PsdChannels(file, at + 2, samples, bits, new long[0]);
         }
         if (packing != 1) {
-            throw new IOException("its flattened picture is packed in way " + packing + ", which can't be read");
+            throw new Unreadable("its flattened picture is packed in way " + packing + ", which can't be read");
         }
         int countBytes = large ? 4 : 2;
         long rows = (long) channels * samples.height();
@@ -44,7 +47,7 @@ record PsdChannels(ArtBytes file, long dataAt, Samples samples, int bits, long[]
             rowAt[i] = rowAt[i - 1] + (large ? counts.u32(4 * (i - 1)) : counts.u16(2 * (i - 1)));
         }
         if (rowAt[rowAt.length - 1] > file.size()) {
-            throw new IOException(
+            throw new Unreadable(
                     "it ends at byte " + file.size() + ", before its picture data do: the file is cut short");
         }
         return new PsdChannels(file, 0, samples, bits, rowAt);
@@ -62,6 +65,10 @@ record PsdChannels(ArtBytes file, long dataAt, Samples samples, int bits, long[]
                         PackedBits.spread(packed, 0, 1, spread, 0, samples.width(), true);
                         row = spread;
                     }
+                    if (bits == 32) {
+                        Fractions.code(ByteBuffer.wrap(packed), spread);
+                        row = spread;
+                    }
                     interleave(row, c, into, (int) samples.bytesPerRow() * r);
                 }
             }
@@ -73,8 +80,8 @@ record PsdChannels(ArtBytes file, long dataAt, Samples samples, int bits, long[]
         if (rowAt.length == 0) {
             file.readFully(dataAt + (long) row * packed.length, packed, 0, packed.length);
         } else {
-            Unpacker.Run run = new Unpacker.Run(file, rowAt[row], rowAt[row + 1] - rowAt[row], false);
-            new PackBits(run).read(packed, 0, packed.length);
+            Stretch run = new Stretch(file, rowAt[row], rowAt[row + 1] - rowAt[row], false);
+            Unpacked.fill(new PackBits(run), packed, 0, packed.length);
         }
     }
 

@@ -8,6 +8,7 @@ import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -40,16 +41,12 @@ public final class PsdFormat implements ArtFormat {
         int bits = head.u16(22);
         int mode = head.u16(24);
         if (width < 1 || height < 1 || width > SIDE_AT_MOST || height > SIDE_AT_MOST) {
-            throw new IOException("it claims " + (width & 0xFFFF_FFFFL) + " x " + (height & 0xFFFF_FFFFL)
+            throw new Unreadable("it claims " + (width & 0xFFFF_FFFFL) + " x " + (height & 0xFFFF_FFFFL)
                     + " pixels; sides of 1 to " + SIDE_AT_MOST + " can be read");
         }
-        if (bits == 32) {
-            throw new IOException(
-                    "it has 32-bit samples, which do not say how bright their white is: save it with 16 bits, or as TIFF or PNG");
-        }
-        if (channels < 1 || channels > CHANNELS_AT_MOST || (bits != 1 && bits != 8 && bits != 16)) {
-            throw new IOException("it has " + channels + " channels of " + bits
-                    + " bits; 1, 8 and 16 bits can be read: save it with 8 or 16 bits");
+        if (channels < 1 || channels > CHANNELS_AT_MOST || (bits != 1 && bits != 8 && bits != 16 && bits != 32)) {
+            throw new Unreadable("it has " + channels + " channels of " + bits
+                    + " bits; 1, 8, 16 and 32 bits can be read: save it with 8 or 16 bits");
         }
         long coloursAt = 26;
         long colours = new Octets(file.read(coloursAt, 4), true).u32(0);
@@ -61,10 +58,15 @@ public final class PsdFormat implements ArtFormat {
         long layerBytes = large ? layers.s64(0) : layers.u32(0);
         long dataAt = layersAt + lengthBytes + layerBytes;
         if (layerBytes < 0 || dataAt < 0 || dataAt + 2 > file.size()) {
-            throw new IOException("it ends before its flattened picture: the file is cut short");
+            throw new Unreadable("it ends before its flattened picture: the file is cut short");
         }
         Resources found = Resources.read(file, resourcesAt + 4, resources);
         Ink.Model model = model(mode, channels);
+        if (bits == 32 && (found.profile == null || model == Ink.Model.LAB || model == Ink.Model.PALETTE)) {
+            throw new Unreadable(
+                    "it has 32-bit samples without a colour profile, which do not say how bright their white is:"
+                            + " save it with 16 bits, or as TIFF or PNG");
+        }
         boolean alpha =
                 channels > model.channels() && transparent(file, layersAt + lengthBytes, layerBytes, lengthBytes);
         int used = model == Ink.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
@@ -73,10 +75,9 @@ public final class PsdFormat implements ArtFormat {
                 mode == 0 || mode == 4,
                 alpha ? Ink.Alpha.OVER_WHITE : Ink.Alpha.STRAIGHT,
                 alpha ? model.channels() : -1,
-                model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours) : null);
-        Samples samples = new Samples(width, height, used, bits == 16 ? 2 : 1, true);
+                model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours, found.clear) : null);
+        Samples samples = new Samples(width, height, used, bits > 8 ? 2 : 1, true);
         PsdChannels stored = PsdChannels.locate(file, dataAt, samples, channels, bits, large);
-        int band = (int) Math.max(1, Math.min(height, (1 << 20) / samples.bytesPerRow()));
         return new Page(
                 samples,
                 ink,
@@ -84,7 +85,7 @@ public final class PsdFormat implements ArtFormat {
                 found.exif == null ? 1 : found.exif.orientation(),
                 found.density,
                 bits,
-                band,
+                samples.bandRows(),
                 true,
                 0,
                 Page.PACKED,
@@ -92,20 +93,19 @@ public final class PsdFormat implements ArtFormat {
     }
 
     private static Ink.Model model(int mode, int channels) throws IOException {
-        Ink.Model model = switch (mode) {
+        Ink.Model model = switch (mode == 7 && channels == 1 ? 1 : mode) {
             case 0, 1, 8 -> Ink.Model.GREY;
             case 2 -> Ink.Model.PALETTE;
             case 3 -> Ink.Model.RGB;
             case 4 -> Ink.Model.CMYK;
             case 9 -> Ink.Model.LAB;
             case 7 ->
-                throw new IOException(
+                throw new Unreadable(
                         "it is multichannel, whose inks aren't told: save it as grey, RGB or CMYK, or as TIFF or PNG");
-            default ->
-                throw new IOException("its colour mode " + mode + " can't be read: save it as grey, RGB or CMYK");
+            default -> throw new Unreadable("its colour mode " + mode + " can't be read: save it as grey, RGB or CMYK");
         };
         if (channels < model.channels()) {
-            throw new IOException("it claims " + model + " but has " + channels + " channels");
+            throw new Unreadable("it claims " + model + " but has " + channels + " channels");
         }
         return model;
     }
@@ -118,17 +118,20 @@ public final class PsdFormat implements ArtFormat {
         return (short) new Octets(file.read(at + lengthBytes, 2), true).u16(0) < 0;
     }
 
-    private static float[][] palette(ArtBytes file, long at, long bytes) throws IOException {
+    private static float[][] palette(ArtBytes file, long at, long bytes, int clear) throws IOException {
         if (bytes < 768) {
-            throw new IOException("it has no palette");
+            throw new Unreadable("it has no palette");
         }
         byte[] map = file.read(at, 768);
         float[][] palette = new float[256][];
         for (int i = 0; i < palette.length; i++) {
-            palette[i] =
-                    new float[] {(map[i] & 0xFF) / 255f, (map[256 + i] & 0xFF) / 255f, (map[512 + i] & 0xFF) / 255f, 1};
+            palette[i] = new float[] {octet(map[i]), octet(map[256 + i]), octet(map[512 + i]), i == clear ? 0 : 1};
         }
         return palette;
+    }
+
+    private static float octet(byte octet) {
+        return (octet & 0xFF) / 255f;
     }
 
     /** Image resources that bear on luminance and size. */
@@ -136,6 +139,8 @@ public final class PsdFormat implements ArtFormat {
         private byte @Nullable [] profile;
         private PixelDensity density = PixelDensity.NONE;
         private @Nullable Exif exif;
+        /** Which entry of the palette is clear, or -1. */
+        private int clear = -1;
 
         static Resources read(ArtBytes file, long from, long count) throws IOException {
             Resources found = new Resources();
@@ -155,6 +160,8 @@ public final class PsdFormat implements ArtFormat {
                     found.density = PixelDensity.perInch(size.u32(0) / 65_536.0, size.u32(8) / 65_536.0);
                 } else if (id == 0x040F && found.profile == null) {
                     found.profile = file.read(dataAt, length);
+                } else if (id == 0x0417 && length >= 2) {
+                    found.clear = (short) new Octets(file.read(dataAt, 2), true).u16(0);
                 } else if (id == 0x0422 && found.exif == null) {
                     found.exif = Exif.read(file, dataAt);
                 }

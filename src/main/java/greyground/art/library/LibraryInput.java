@@ -6,22 +6,21 @@ import java.util.Arrays;
 import javax.imageio.stream.ImageInputStreamImpl;
 
 /**
- * A file for a library's reader: buffered, and with an end. Such readers may read on past the end as if nothing but noughts came, which a file
- * of a few hundred bytes can stretch to a minute; after a while the end is an error here. One thread reads; any may stop it.
+ * A file for somebody else's reader: buffered, with a head of our own in place of the file's, and with an end. Such readers may read on past
+ * the end as if nothing but noughts came, which a file of a few hundred bytes can stretch to a minute; after a while the end is an error here.
+ * One thread reads; any may stop it.
  */
 public final class LibraryInput extends ImageInputStreamImpl {
     private static final int BUFFER_BYTES = 1 << 16;
     /** Two of a reader's largest numbers. */
     private static final int PADDING = 16;
-
     /** A sound picture's reader asks for up to eight bytes more than there are, byte by byte, in each of its few parts (assumed bound). */
     private static final int READS_PAST_END_AT_MOST = 1_000;
 
-    private final ArtBytes file;
-    private final long patchAt;
-    private final int patch;
-    private final long length;
+    private final byte[] head;
+    private final ArtBytes tail;
     private final boolean padded;
+    private final long length;
     private final byte[] buffer = new byte[BUFFER_BYTES];
     private long bufferAt;
     private int buffered;
@@ -29,23 +28,20 @@ public final class LibraryInput extends ImageInputStreamImpl {
     private volatile boolean over;
 
     public LibraryInput(ArtBytes file) {
-        this(file, -1, 0, false);
-    }
-
-    private LibraryInput(ArtBytes file, long patchAt, int patch, boolean padded) {
-        this.file = file;
-        this.patchAt = patchAt;
-        this.patch = patch;
-        this.padded = padded;
-        this.length = file.size() + (padded ? PADDING : 0);
+        this(new byte[0], file, false);
     }
 
     /**
-     * The file with one byte, at {@code patchAt}, seen as {@code patch}, none below 0; and with noughts behind it, as a reader needs that looks
-     * some numbers ahead, and without a length, from which a reader would conclude that a blank picture can't be true.
+     * {@code head}, and {@code tail} behind it.
+     *
+     * @param padded whether noughts come after that, as a reader needs that looks some numbers ahead, and the length is not told, from which
+     *     a reader would conclude that a blank picture can't be true
      */
-    public static LibraryInput padded(ArtBytes file, long patchAt, int patch) {
-        return new LibraryInput(file, patchAt, patch, true);
+    public LibraryInput(byte[] head, ArtBytes tail, boolean padded) {
+        this.head = head;
+        this.tail = tail;
+        this.padded = padded;
+        this.length = head.length + tail.size() + (padded ? PADDING : 0);
     }
 
     @Override
@@ -80,13 +76,12 @@ public final class LibraryInput extends ImageInputStreamImpl {
             throw new IOException("stopped");
         }
         if (streamPos < bufferAt || streamPos >= bufferAt + buffered) {
-            buffered = (int) Math.min(BUFFER_BYTES, Math.max(0, length - streamPos));
-            int there = file.read(streamPos, buffer, 0, buffered);
-            Arrays.fill(buffer, there, buffered, (byte) 0);
             bufferAt = streamPos;
-            if (patchAt >= bufferAt && patchAt < bufferAt + buffered) {
-                buffer[(int) (patchAt - bufferAt)] = (byte) patch;
-            }
+            buffered = (int) Math.min(BUFFER_BYTES, Math.max(0, length - streamPos));
+            int ours = (int) Math.max(0, Math.min(buffered, head.length - streamPos));
+            System.arraycopy(head, (int) Math.min(head.length, streamPos), buffer, 0, ours);
+            int theirs = tail.read(streamPos + ours - head.length, buffer, ours, buffered - ours);
+            Arrays.fill(buffer, ours + theirs, buffered, (byte) 0);
         }
         if (buffered == 0 && ++readsPastEnd > READS_PAST_END_AT_MOST) {
             throw new IOException("the picture data end early: fetch the file again, or save it anew");

@@ -4,6 +4,7 @@ import greyground.art.page.Ink;
 import greyground.art.page.RowSink;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
 import java.awt.image.ColorModel;
@@ -32,11 +33,11 @@ record LibraryLayout(Samples samples, Ink ink, int bits) {
             case ColorSpace.TYPE_GRAY -> Ink.Model.GREY;
             case ColorSpace.TYPE_RGB -> Ink.Model.RGB;
             case ColorSpace.TYPE_CMYK -> Ink.Model.CMYK;
-            default -> throw new IOException("its colours are of an unknown kind: save it as grey, RGB or CMYK");
+            default -> throw new Unreadable("its colours are of an unknown kind: save it as grey, RGB or CMYK");
         };
         int channels = model.channels() + (alpha ? 1 : 0);
         if (stored.getNumBands() != channels) {
-            throw new IOException("it has " + stored.getNumBands() + " channels where " + model + " has " + channels);
+            throw new Unreadable("it has " + stored.getNumBands() + " channels where " + model + " has " + channels);
         }
         int bits = 0;
         for (int size : stored.getSampleSize()) {

@@ -7,6 +7,7 @@ import greyground.art.page.PixelDensity;
 import greyground.art.page.RowPipe;
 import greyground.art.page.RowSink;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.io.EOFException;
@@ -16,7 +17,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import javax.imageio.IIOException;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.ImageTypeSpecifier;
@@ -41,7 +41,7 @@ public final class LibraryReader {
         ImageReader make() throws IOException;
 
         /** The file as the reader shall see it. */
-        default LibraryInput input(ArtBytes file) {
+        default LibraryInput input(ArtBytes file) throws IOException {
             return new LibraryInput(file);
         }
     }
@@ -108,9 +108,9 @@ public final class LibraryReader {
             if (failed.getCause() instanceof Error full) {
                 throw full;
             }
-            throw new IOException(DAMAGED, failed);
+            throw new Unreadable(DAMAGED, failed);
         } catch (TimeoutException late) {
-            throw new IOException(
+            throw new Unreadable(
                     "what stands before its pixels takes longer than " + LOOK_SECONDS
                             + " s to read, which no sound file needs: save it anew",
                     late);
@@ -135,17 +135,20 @@ public final class LibraryReader {
     }
 
     /** What a library does, with its words left out. */
-    private interface Work<T> {
+    public interface Work<T> {
         T run() throws IOException;
     }
 
-    private static <T> T walled(Work<T> work) throws IOException {
+    /** Does it, and throws nothing but words of our own. */
+    public static <T> T walled(Work<T> work) throws IOException {
         try {
             return work.run();
+        } catch (Unreadable ours) {
+            throw ours;
         } catch (EOFException early) {
-            throw new EOFException("the picture data end early");
-        } catch (IIOException | RuntimeException | StackOverflowError | AssertionError | LinkageError failed) {
-            throw new IOException(DAMAGED, failed);
+            throw new Unreadable("the picture data end early");
+        } catch (IOException | RuntimeException | StackOverflowError | AssertionError | LinkageError failed) {
+            throw new Unreadable(DAMAGED, failed);
         }
     }
 
@@ -162,14 +165,11 @@ public final class LibraryReader {
                 beside.orientation(),
                 beside.density(),
                 layout.bits(),
-                (int) Math.max(1, Math.min(samples.height(), (1 << 20) / samples.bytesPerRow())),
+                samples.bandRows(),
                 false,
                 atOnce,
                 pixelsPerByteAtMost,
-                () -> new RowPipe(
-                        new Rows(layout),
-                        (int) samples.bytesPerRow(),
-                        RowPipe.limitSeconds((long) samples.width() * samples.height())),
+                () -> rows(file, maker, samples, (reader, sink) -> hand(reader, layout, sink)),
                 beside.remarks());
     }
 
@@ -177,7 +177,7 @@ public final class LibraryReader {
         int width = reader.getWidth(index);
         int height = reader.getHeight(index);
         if (width < 1 || height < 1 || width > ArtFormat.SIDE_AT_MOST || height > ArtFormat.SIDE_AT_MOST) {
-            throw new IOException("it claims " + width + " x " + height + " pixels; sides of 1 to "
+            throw new Unreadable("it claims " + width + " x " + height + " pixels; sides of 1 to "
                     + ArtFormat.SIDE_AT_MOST + " can be read");
         }
         ImageTypeSpecifier type = type(reader);
@@ -189,59 +189,66 @@ public final class LibraryReader {
         return raw == null ? reader.getImageTypes(index).next() : raw;
     }
 
-    private final class Rows implements RowPipe.Source {
-        private final LibraryLayout layout;
-        private final LibraryInput input = maker.input(file);
-
-        Rows(LibraryLayout layout) {
-            this.layout = layout;
+    private void hand(ImageReader reader, LibraryLayout layout, RowSink sink) throws IOException {
+        Samples samples = layout.samples();
+        int rows = reach == Reach.WHOLE
+                ? samples.height()
+                : (int) Math.max(1, Math.min(samples.height(), BAND_BYTES / 2 / samples.bytesPerRow()));
+        for (int first = 0; first < samples.height(); first += rows) {
+            int from = first;
+            int count = Math.min(rows, samples.height() - first);
+            layout.hand(walled(() -> read(reader, layout, from, count)), sink);
         }
+    }
 
-        @Override
-        public void run(RowSink sink) throws IOException {
-            Samples samples = layout.samples();
-            int rows = reach == Reach.WHOLE
-                    ? samples.height()
-                    : (int) Math.max(1, Math.min(samples.height(), BAND_BYTES / 2 / samples.bytesPerRow()));
-            ImageReader reader = maker.make();
-            try (input) {
-                reader.setInput(input, false, true);
-                for (int first = 0; first < samples.height(); first += rows) {
-                    int from = first;
-                    int count = Math.min(rows, samples.height() - first);
-                    BufferedImage image = walled(() -> read(reader, from, count));
-                    layout.hand(image, sink);
+    private BufferedImage read(ImageReader reader, LibraryLayout layout, int first, int count) throws IOException {
+        int width = layout.samples().width();
+        ImageReadParam param = reader.getDefaultReadParam();
+        param.setDestinationType(type(reader));
+        if (count < layout.samples().height()) {
+            param.setSourceRegion(new Rectangle(0, first, width, count));
+        }
+        BufferedImage image = reader.read(index, param);
+        LibraryLayout found = LibraryLayout.of(
+                image.getColorModel(),
+                image.getSampleModel(),
+                width,
+                layout.samples().height());
+        if (image.getWidth() != width
+                || image.getHeight() != count
+                || !found.samples().equals(layout.samples())) {
+            throw new Unreadable("its picture is not what its header says: save it anew");
+        }
+        return image;
+    }
+
+    /** Hands all rows of a picture on, from a reader that has its file. */
+    public interface Delivery {
+        void deliver(ImageReader reader, RowSink sink) throws IOException;
+    }
+
+    /** Rows of {@code samples} as {@code delivery} gives them, on a thread of its own. */
+    public static RowPipe rows(ArtBytes file, Maker maker, Samples samples, Delivery delivery) throws IOException {
+        LibraryInput input = maker.input(file);
+        RowPipe.Source source = new RowPipe.Source() {
+            @Override
+            public void run(RowSink sink) throws IOException {
+                ImageReader reader = maker.make();
+                try (input) {
+                    reader.setInput(input, false, true);
+                    delivery.deliver(reader, sink);
+                } finally {
+                    reader.dispose();
                 }
-            } finally {
-                reader.dispose();
             }
-        }
 
-        private BufferedImage read(ImageReader reader, int first, int count) throws IOException {
-            int width = layout.samples().width();
-            ImageReadParam param = reader.getDefaultReadParam();
-            param.setDestinationType(type(reader));
-            if (count < layout.samples().height()) {
-                param.setSourceRegion(new Rectangle(0, first, width, count));
+            @Override
+            public void abort() {
+                // A reader that is not asked between rows stops at its next read.
+                input.stop();
             }
-            BufferedImage image = reader.read(index, param);
-            LibraryLayout found = LibraryLayout.of(
-                    image.getColorModel(),
-                    image.getSampleModel(),
-                    width,
-                    layout.samples().height());
-            if (image.getWidth() != width
-                    || image.getHeight() != count
-                    || !found.samples().equals(layout.samples())) {
-                throw new IOException("its picture is not what its header says: save it anew");
-            }
-            return image;
-        }
-
-        @Override
-        public void abort() {
-            // A reader that is not asked between rows stops at its next read.
-            input.stop();
-        }
+        };
+        long pixels = (long) samples.width() * samples.height();
+        return new RowPipe(source, (int) samples.bytesPerRow(), RowPipe.limitSeconds(pixels));
     }
 }

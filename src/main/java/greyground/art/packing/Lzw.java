@@ -1,7 +1,8 @@
 package greyground.art.packing;
 
-import java.io.EOFException;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
+import java.io.InputStream;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
@@ -13,7 +14,7 @@ import java.nio.ByteOrder;
  * <p>A string is kept as its last one to eight bytes in one number, and the code of what stands before them, whose length is a multiple
  * of eight. So a string is learned without a loop and spelled eight bytes at a time: most strings of a photograph in one step.
  */
-public final class Lzw implements Unpacker {
+public final class Lzw extends InputStream {
     private static final int CLEAR = 256;
     private static final int END = 257;
     private static final int CODES = 4096;
@@ -27,7 +28,7 @@ public final class Lzw implements Unpacker {
     private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final VarHandle FOUR = MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.BIG_ENDIAN);
 
-    private Run run;
+    private InputStream packed;
     // Four bytes can be read wherever a code begins.
     private final byte[] piece = new byte[PIECE + Integer.BYTES];
     private int bit;
@@ -47,17 +48,17 @@ public final class Lzw implements Unpacker {
     private int spelledFrom;
     private int spelledTo;
 
-    public Lzw(Run run) {
-        this.run = run;
+    public Lzw(InputStream packed) {
+        this.packed = packed;
         for (int i = 0; i < CLEAR; i++) {
             endings[i] = i;
             abouts[i] = 1 << 8 | i;
         }
     }
 
-    /** Goes on to another run as if it were new: a small tile takes less time to unpack than an empty table to make. */
-    public void begin(Run fresh) {
-        run = fresh;
+    /** Goes on to other codes as if it were new: a small tile takes less time to unpack than an empty table to make. */
+    public void begin(InputStream fresh) {
+        packed = fresh;
         bit = 0;
         bitEnd = 0;
         next = END + 1;
@@ -68,7 +69,15 @@ public final class Lzw implements Unpacker {
     }
 
     @Override
-    public void read(byte[] into, int offset, int count) throws IOException {
+    public int read() throws IOException {
+        byte[] one = new byte[1];
+        read(one, 0, 1);
+        return one[0] & 0xFF;
+    }
+
+    /** Always as many as are asked for. */
+    @Override
+    public int read(byte[] into, int offset, int count) throws IOException {
         int done = 0;
         while (done < count) {
             while (spelledFrom == spelledTo) {
@@ -83,6 +92,7 @@ public final class Lzw implements Unpacker {
             spelledFrom += some;
             done += some;
         }
+        return count;
     }
 
     /** Puts more bytes behind the ones whose codes are not yet spelled; false where those suffice or no more come. */
@@ -93,18 +103,18 @@ public final class Lzw implements Unpacker {
         int begun = bit >>> 3;
         int left = (bitEnd >>> 3) - begun;
         System.arraycopy(piece, begun, piece, 0, left);
-        int more = run.some(piece, left, PIECE - left);
+        int more = packed.readNBytes(piece, left, PIECE - left);
         bit &= 7;
         bitEnd = Byte.SIZE * (left + more);
         return more > 0;
     }
 
     /** Why no string can be spelled. */
-    private IOException fault() {
+    private Unreadable fault() {
         boolean ended = bitEnd - bit < width || code(piece, bit, width) == END;
         return ended
-                ? new EOFException("the picture data end early")
-                : new IOException("the packed picture data are damaged");
+                ? new Unreadable("the picture data end early")
+                : new Unreadable("the packed picture data are damaged");
     }
 
     private static int code(byte[] packed, int bit, int width) {
@@ -118,7 +128,7 @@ public final class Lzw implements Unpacker {
      * @return how many bytes were spelled
      */
     private int spell() {
-        byte[] packed = piece;
+        byte[] codes = piece;
         byte[] into = spelled;
         long[] ending = endings;
         int[] about = abouts;
@@ -130,7 +140,7 @@ public final class Lzw implements Unpacker {
         int lastAbout = previousAbout;
         long lastEnding = ending[last];
         while (at < SPELLED && bitEnd - bitAt >= bits) {
-            int code = code(packed, bitAt, bits);
+            int code = code(codes, bitAt, bits);
             int lastLength = lastAbout >>> 8 & 0xFFF;
             if (code == CLEAR) {
                 bitAt += bits;

@@ -1,51 +1,54 @@
 package greyground.art.packing;
 
-import java.io.EOFException;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
+import java.io.InputStream;
+import java.util.Arrays;
 
 /** Unpacks the byte runs of TIFF 6.0 section 9, which PSD uses as well. */
-public final class PackBits implements Unpacker {
-    private final Run run;
+public final class PackBits extends InputStream {
+    private final InputStream packed;
     private int literals;
     private int repeats;
     private byte repeated;
 
-    public PackBits(Run run) {
-        this.run = run;
+    public PackBits(InputStream packed) {
+        this.packed = packed;
     }
 
     @Override
-    public void read(byte[] into, int offset, int count) throws IOException {
-        int at = offset;
-        int end = offset + count;
-        while (at < end) {
-            if (literals > 0) {
-                int some = Math.min(literals, end - at);
-                run.read(into, at, some);
-                literals -= some;
-                at += some;
-            } else if (repeats > 0) {
-                int some = Math.min(repeats, end - at);
-                java.util.Arrays.fill(into, at, at + some, repeated);
-                repeats -= some;
-                at += some;
-            } else {
-                int head = octet();
-                if (head < 128) {
-                    literals = head + 1;
-                } else if (head > 128) {
-                    repeats = 257 - head;
-                    repeated = (byte) octet();
-                }
-            }
-        }
+    public int read() throws IOException {
+        byte[] one = new byte[1];
+        return read(one, 0, 1) < 0 ? -1 : one[0] & 0xFF;
     }
 
-    private int octet() throws IOException {
-        int octet = run.next();
-        if (octet < 0) {
-            throw new EOFException("the picture data end early");
+    @Override
+    public int read(byte[] into, int offset, int count) throws IOException {
+        while (literals == 0 && repeats == 0) {
+            int head = packed.read();
+            if (head < 0) {
+                return -1;
+            }
+            literals = head < 128 ? head + 1 : 0;
+            repeats = head > 128 ? 257 - head : 0;
+            repeated = head > 128 ? octet() : 0;
         }
-        return octet;
+        int some = Math.min(count, Math.max(literals, repeats));
+        if (literals > 0) {
+            Unpacked.fill(packed, into, offset, some);
+            literals -= some;
+        } else {
+            Arrays.fill(into, offset, offset + some, repeated);
+            repeats -= some;
+        }
+        return some;
+    }
+
+    private byte octet() throws IOException {
+        int octet = packed.read();
+        if (octet < 0) {
+            throw new Unreadable("the picture data end early");
+        }
+        return (byte) octet;
     }
 }

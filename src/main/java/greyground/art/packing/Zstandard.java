@@ -1,7 +1,8 @@
 package greyground.art.packing;
 
-import java.io.EOFException;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Holds what may be copied from, at most 128 MiB and no more than was unpacked.
  */
-public final class Zstandard implements Unpacker {
+public final class Zstandard extends InputStream {
     private static final int FRAME = 0xFD2FB528;
     private static final int SKIPPED = 0x184D2A50;
     private static final int BLOCK = 128 << 10;
@@ -33,7 +34,7 @@ public final class Zstandard implements Unpacker {
 
     private static final int[] MATCHES = sums(3, MATCH_BITS);
 
-    private final Run run;
+    private final InputStream packed;
     private final byte[] block = new byte[BLOCK + BackwardBits.SPARE];
     private final byte[] literals = new byte[BLOCK];
     private byte[] out = new byte[2 * BLOCK];
@@ -48,12 +49,12 @@ public final class Zstandard implements Unpacker {
     private @Nullable StateTable offsetTable;
     private @Nullable StateTable matchTable;
 
-    public Zstandard(Run run) {
-        this.run = run;
+    public Zstandard(InputStream packed) {
+        this.packed = packed;
     }
 
-    static IOException damaged() {
-        return new IOException("the packed picture data are damaged");
+    static Unreadable damaged() {
+        return new Unreadable("the packed picture data are damaged");
     }
 
     private static int[] sums(int first, int[] bits) {
@@ -67,7 +68,15 @@ public final class Zstandard implements Unpacker {
     }
 
     @Override
-    public void read(byte[] into, int offset, int count) throws IOException {
+    public int read() throws IOException {
+        byte[] one = new byte[1];
+        read(one, 0, 1);
+        return one[0] & 0xFF;
+    }
+
+    /** Always as many as are asked for. */
+    @Override
+    public int read(byte[] into, int offset, int count) throws IOException {
         int done = 0;
         while (done < count) {
             if (taken == written) {
@@ -78,12 +87,13 @@ public final class Zstandard implements Unpacker {
             taken += some;
             done += some;
         }
+        return count;
     }
 
     private int octet() throws IOException {
-        int octet = run.next();
+        int octet = packed.read();
         if (octet < 0) {
-            throw new EOFException("the picture data end early");
+            throw new Unreadable("the picture data end early");
         }
         return octet;
     }
@@ -108,7 +118,7 @@ public final class Zstandard implements Unpacker {
         switch (head >> 1 & 3) {
             case 0 -> {
                 check(size <= BLOCK);
-                run.read(out, written, size);
+                Unpacked.fill(packed, out, written, size);
                 written += size;
             }
             case 1 -> {
@@ -118,7 +128,7 @@ public final class Zstandard implements Unpacker {
             }
             case 2 -> {
                 check(size >= 2 && size <= BLOCK);
-                run.read(block, 0, size);
+                Unpacked.fill(packed, block, 0, size);
                 unpack(size);
             }
             default -> throw damaged();

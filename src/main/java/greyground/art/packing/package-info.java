@@ -1,6 +1,6 @@
 /**
  * Unpacking of bytes that need no other part of a picture: LZW, PackBits, deflate. Door: {@link
- * greyground.art.packing.Unpacker}.
+ * greyground.art.packing.Unpacked}.
  */
 @NullMarked
 package greyground.art.packing;

@@ -46,7 +46,7 @@ public final class ArtBytes implements Closeable {
     /** {@code count} bytes from {@code at}; {@code count} is checked against the file before memory is taken. */
     public byte[] read(long at, long count) throws IOException {
         if (at < 0 || count < 0 || at > size || count > size - at || count > Integer.MAX_VALUE - 16) {
-            throw new EOFException("the file ends before byte " + Math.max(0, at + count));
+            throw new Unreadable("the file ends before byte " + Math.max(0, at + count));
         }
         byte[] bytes = new byte[(int) count];
         readFully(at, bytes, 0, bytes.length);
@@ -55,7 +55,7 @@ public final class ArtBytes implements Closeable {
 
     public void readFully(long at, byte[] into, int offset, int count) throws IOException {
         if (read(at, into, offset, count) < count) {
-            throw new EOFException("the file ends before byte " + (at + count));
+            throw new Unreadable("the file ends before byte " + (at + count));
         }
     }
 

@@ -1,5 +1,6 @@
 package greyground.art.page;
 
+import greyground.tone.Primaries;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,9 +11,11 @@ import org.jspecify.annotations.Nullable;
  * @param alpha how transparency was mixed into the colour samples
  * @param alphaChannel which channel is alpha, or -1
  * @param palette for {@link Model#PALETTE}, coded red, green, blue and alpha of each entry, 0 to 1; else null
+ * @param coding how light is coded where no profile says so
  */
 @SuppressWarnings("ArrayRecordComponent") // Never compared, and never seen outside this package.
-public record Ink(Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette) {
+public record Ink(
+        Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette, Coding coding) {
     /** Colour models that art comes in. */
     public enum Model {
         /** One channel, light counts up. */
@@ -48,6 +51,21 @@ public record Ink(Model model, boolean inverted, Alpha alpha, int alphaChannel, 
         OVER_WHITE
     }
 
+    /**
+     * How grey and RGB samples stand for light.
+     *
+     * @param gamma samples to this power are light; 0 for the curve of sRGB
+     * @param lights the lights of RGB
+     */
+    public record Coding(double gamma, Primaries lights) {
+        public static final Coding SRGB = new Coding(0, Primaries.SRGB);
+    }
+
+    /** Coded as sRGB where no profile says otherwise. */
+    public Ink(Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette) {
+        this(model, inverted, alpha, alphaChannel, palette, Coding.SRGB);
+    }
+
     public static Ink plain(Model model) {
         return new Ink(model, false, Alpha.STRAIGHT, -1, null);
     }
@@ -61,6 +79,10 @@ public record Ink(Model model, boolean inverted, Alpha alpha, int alphaChannel, 
     }
 
     public Ink inverse() {
-        return new Ink(model, !inverted, alpha, alphaChannel, palette);
+        return new Ink(model, !inverted, alpha, alphaChannel, palette, coding);
+    }
+
+    public Ink coded(Coding stated) {
+        return new Ink(model, inverted, alpha, alphaChannel, palette, stated);
     }
 }

@@ -1,6 +1,5 @@
 package greyground.art.page;
 
-import java.io.EOFException;
 import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.util.concurrent.ArrayBlockingQueue;
@@ -137,7 +136,7 @@ public final class RowPipe implements SampleRows {
             throw new InterruptedIOException("stopped");
         }
         if (batch == null) {
-            throw new IOException("decoding takes longer than " + limitMillis / 1000
+            throw new Unreadable("decoding takes longer than " + limitMillis / 1000
                     + " s, which no sound file of its size needs: save it anew");
         }
         if (batch.count > 0) {
@@ -153,7 +152,7 @@ public final class RowPipe implements SampleRows {
         if (failure instanceof Error error) {
             throw error;
         }
-        throw new EOFException("the picture data end early");
+        throw new Unreadable("the picture data end early");
     }
 
     /** Stops the decoder and waits until it has given back what it reads from. */

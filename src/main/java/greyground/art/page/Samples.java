@@ -15,6 +15,11 @@ public record Samples(int width, int height, int channels, int bytesPerSample, b
         return (long) width * channels * bytesPerSample;
     }
 
+    /** Rows of about a megabyte, at least 1, that are well read together. */
+    public int bandRows() {
+        return (int) Math.max(1, Math.min(height, (1 << 20) / bytesPerRow()));
+    }
+
     /** Bytes of the whole picture. */
     public long bytes() {
         return bytesPerRow() * height;

@@ -1,6 +1,5 @@
 package greyground.art.page;
 
-import java.io.EOFException;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -84,7 +83,7 @@ public final class TiffDirectory {
         Octets counter = new Octets(file.read(at, countBytes), bigEndian);
         long count = wide ? counter.s64(0) : counter.u16(0);
         if (count < 1 || count > ENTRIES_AT_MOST) {
-            throw new IOException("a directory claims " + count + " entries");
+            throw new Unreadable("a directory claims " + count + " entries");
         }
         Octets table = new Octets(file.read(at + countBytes, count * entryBytes), bigEndian);
         for (int i = 0; i < count; i++) {
@@ -164,7 +163,7 @@ public final class TiffDirectory {
 
     private Octets octets(Entry entry) throws IOException {
         if (entry.count > VALUES_AT_MOST) {
-            throw new EOFException("a tag claims " + entry.count + " values");
+            throw new Unreadable("a tag claims " + entry.count + " values");
         }
         return new Octets(file.read(entry.at, entry.count * BYTES_OF_TYPE[entry.type]), bigEndian);
     }

@@ -4,9 +4,9 @@ import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Ink;
 import greyground.art.page.Page;
-import greyground.art.page.RowPipe;
 import greyground.art.page.Samples;
 import greyground.art.page.TiffDirectory;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,7 +45,7 @@ public final class TiffFormat implements ArtFormat {
     private static void refuseRaw(TiffDirectory directory) throws IOException {
         long colours = directory.number(262, 1);
         if (colours == 32_803 || colours == 34_892) {
-            throw new IOException("it is a camera's raw file: develop it first, and export the picture as TIFF or PNG");
+            throw new Unreadable("it is a camera's raw file: develop it first, and export the picture as TIFF or PNG");
         }
     }
 
@@ -91,7 +91,7 @@ public final class TiffFormat implements ArtFormat {
         boolean asRgb = lumaAndChroma(blocks) && blocks.photometric() != 1;
         long[] coarseness = directory.numbers(530);
         if (asRgb && blocks.separate() && (coarseness.length < 2 || coarseness[0] * coarseness[1] != 1)) {
-            throw new IOException("its luma and chroma lie apart, in different sizes: save it as RGB");
+            throw new Unreadable("its luma and chroma lie apart, in different sizes: save it as RGB");
         }
         Ink ink = asRgb ? Ink.plain(Ink.Model.RGB) : ink(directory, blocks);
         int channels = asRgb ? 3 : blocks.samplesPerPixel();
@@ -110,10 +110,8 @@ public final class TiffFormat implements ArtFormat {
                 false,
                 pixels * channels * Math.max(1, numbers.bits() / 8),
                 Page.UNBOUNDED,
-                () -> new RowPipe(
-                        new TiffWhole(file, place, samples, asRgb ? null : numbers, ink.model() == Ink.Model.PALETTE),
-                        (int) samples.bytesPerRow(),
-                        RowPipe.limitSeconds(pixels)));
+                () -> new TiffWhole(place, samples, asRgb ? null : numbers, ink.model() == Ink.Model.PALETTE)
+                        .rows(file));
     }
 
     private static int bandRows(Samples samples, TiffBlocks blocks, boolean wholeBlocks) {
@@ -129,7 +127,7 @@ public final class TiffFormat implements ArtFormat {
         int height = size(directory.number(257, 0), "height");
         int samples = (int) Math.max(0, Math.min(1000, directory.number(277, 1)));
         if (samples < 1 || samples > 32) {
-            throw new IOException("it claims " + samples + " samples a pixel; 1 to 32 can be read");
+            throw new Unreadable("it claims " + samples + " samples a pixel; 1 to 32 can be read");
         }
         int bits = numbers.bits();
         boolean tiled = directory.has(322);
@@ -143,7 +141,7 @@ public final class TiffFormat implements ArtFormat {
         boolean differences = (predictor == 2 && bits >= 8 && bits != 24)
                 || (predictor == 3 && numbers.form() == TiffNumbers.Form.FRACTION);
         if (predictor > 1 && !differences) {
-            throw new IOException("its predictor " + predictor + " is not one that can be read: save it without");
+            throw new Unreadable("its predictor " + predictor + " is not one that can be read: save it without");
         }
         boolean separate = samples > 1 && directory.number(284, 1) == 2;
         boolean packsBytes = compression == TiffBlocks.LZW
@@ -172,59 +170,40 @@ public final class TiffFormat implements ArtFormat {
 
     /** Checks the blocks' places against the file before anything is read or any memory taken. */
     private static TiffBlocks located(ArtBytes file, TiffBlocks shape) throws IOException {
-        long wanted = (long) shape.across() * shape.down() * shape.planes();
+        int wanted =
+                Math.toIntExact(Math.min(Integer.MAX_VALUE, (long) shape.across() * shape.down() * shape.planes()));
         if (shape.offsets().length < wanted) {
-            throw new IOException("it claims " + shape.width() + " x " + shape.height() + " pixels in " + wanted
+            throw new Unreadable("it claims " + shape.width() + " x " + shape.height() + " pixels in " + wanted
                     + " strips or tiles, but lists " + shape.offsets().length);
         }
-        long[] counts = shape.counts();
         // Where chroma is stored more coarsely than luma, rows are shorter than they look.
         boolean stored = shape.compression() == TiffBlocks.NONE && shape.photometric() != 6;
-        long fullBlock = Math.multiplyExact(shape.packedRowBytes(), (long) shape.blockHeight());
-        if (counts.length < wanted) {
-            if (!stored) {
-                throw new IOException("it does not say how long its strips are");
-            }
-            counts = new long[(int) wanted];
-            java.util.Arrays.fill(counts, fullBlock);
+        if (shape.counts().length < wanted && !stored) {
+            throw new Unreadable("it does not say how long its strips are");
         }
         for (int i = 0; i < wanted; i++) {
             long from = shape.offsets()[i];
-            if (from < 0 || counts[i] < 0 || from > file.size()) {
-                throw new IOException("it ends at byte " + file.size() + ", before its picture data at byte " + from
-                        + ": the file is cut short");
+            if (from < 0 || from > file.size() || (!stored && shape.counts()[i] < 0)) {
+                throw new Unreadable(cut(file, from));
             }
         }
-        if (stored) {
-            long last = (wanted - 1) / Math.max(1, shape.across()) % shape.down();
-            long rows = Math.min(shape.blockHeight(), shape.height() - last * shape.blockHeight());
-            long end = shape.offsets()[(int) wanted - 1] + rows * shape.packedRowBytes();
-            if (end > file.size() && shape.across() == 1) {
-                throw new IOException("it ends at byte " + file.size() + ", before its picture data do at byte " + end
-                        + ": the file is cut short");
-            }
+        long last = (wanted - 1) / Math.max(1, shape.across()) % shape.down();
+        long rows = Math.min(shape.blockHeight(), shape.height() - last * shape.blockHeight());
+        long end = shape.offsets()[wanted - 1] + rows * shape.packedRowBytes();
+        if (stored && end > file.size() && shape.across() == 1) {
+            throw new Unreadable(cut(file, end));
         }
-        return new TiffBlocks(
-                shape.width(),
-                shape.height(),
-                shape.blockWidth(),
-                shape.blockHeight(),
-                shape.samplesPerPixel(),
-                shape.bits(),
-                shape.separate(),
-                shape.compression(),
-                shape.predicted(),
-                shape.bitsReversed(),
-                shape.bigEndian(),
-                shape.photometric(),
-                shape.offsets(),
-                counts,
-                shape.jpegTables());
+        return shape;
+    }
+
+    private static String cut(ArtBytes file, long reach) {
+        return "it ends at byte " + file.size() + ", before its picture data at byte " + reach
+                + ": the file is cut short";
     }
 
     private static int size(long pixels, String what) throws IOException {
         if (pixels < 1 || pixels > ArtFormat.SIDE_AT_MOST) {
-            throw new IOException(
+            throw new Unreadable(
                     "its " + what + " is " + pixels + " pixels; 1 to " + ArtFormat.SIDE_AT_MOST + " can be read");
         }
         return (int) pixels;
@@ -240,8 +219,8 @@ public final class TiffFormat implements ArtFormat {
         };
     }
 
-    private static IOException unreadable(String compression) {
-        return new IOException("its " + compression
+    private static Unreadable unreadable(String compression) {
+        return new Unreadable("its " + compression
                 + " compression can't be read: save it uncompressed or with LZW, Deflate, PackBits, JPEG or G4");
     }
 
@@ -253,13 +232,13 @@ public final class TiffFormat implements ArtFormat {
             case 5 -> Ink.Model.CMYK;
             case 8 -> Ink.Model.LAB;
             default ->
-                throw new IOException("its colours are of kind " + blocks.photometric()
+                throw new Unreadable("its colours are of kind " + blocks.photometric()
                         + ", which can't be read: save it as grey, RGB or CMYK");
         };
         if (blocks.samplesPerPixel() < model.channels()) {
             // L*a*b* with L* alone is allowed; everything else needs its channels.
             if (model != Ink.Model.LAB) {
-                throw new IOException(
+                throw new Unreadable(
                         "it claims " + model + " but has " + blocks.samplesPerPixel() + " samples a pixel");
             }
         }
@@ -278,7 +257,7 @@ public final class TiffFormat implements ArtFormat {
         long[] map = directory.numbers(320);
         int entries = 1 << Math.min(16, bits);
         if (bits > 16 || map.length < 3 * entries) {
-            throw new IOException("its palette has " + map.length / 3 + " colours where " + entries + " are needed");
+            throw new Unreadable("its palette has " + map.length / 3 + " colours where " + entries + " are needed");
         }
         float[][] palette = new float[entries][];
         for (int i = 0; i < entries; i++) {

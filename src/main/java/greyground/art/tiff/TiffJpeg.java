@@ -2,25 +2,26 @@ package greyground.art.tiff;
 
 import greyground.art.jpeg.JpegDecoder;
 import greyground.art.jpeg.JpegHeader;
-import greyground.art.packing.Memory;
-import greyground.art.packing.Unpacker;
 import greyground.art.page.ArtBytes;
+import greyground.art.page.Unreadable;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.Arrays;
 
 /** Unpacks one JPEG strip or tile of a TIFF page (TIFF Technical Note 2). */
 final class TiffJpeg {
     private TiffJpeg() {}
 
-    static Unpacker unpack(ArtBytes file, TiffBlocks blocks, long from, long count) throws IOException {
+    static InputStream unpack(ArtBytes file, TiffBlocks blocks, long from, long count) throws IOException {
         long end = Math.min(file.size(), from + count);
         JpegHeader header = JpegHeader.read(file, from, end);
         if (header.width() < Math.min(blocks.width(), blocks.blockWidth())
                 || header.width() > blocks.blockWidth()
                 || header.height() > blocks.blockHeight()
                 || header.components() != blocks.blockSamples()) {
-            throw new IOException("a JPEG strip or tile of " + header.width() + " x " + header.height() + " pixels and "
+            throw new Unreadable("a JPEG strip or tile of " + header.width() + " x " + header.height() + " pixels and "
                     + header.components() + " components does not fit the page");
         }
         int rowBytes = blocks.blockWidth() * blocks.blockSamples();
@@ -33,7 +34,7 @@ final class TiffJpeg {
                         rows.write(margin, 0, margin.length);
                     });
         }
-        return new Memory(rows.toByteArray());
+        return new ByteArrayInputStream(rows.toByteArray());
     }
 
     /** The shared tables' segments, without the marks of a stream's start and end. */

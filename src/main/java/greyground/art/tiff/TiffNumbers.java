@@ -1,6 +1,7 @@
 package greyground.art.tiff;
 
 import greyground.art.page.TiffDirectory;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.List;
 
@@ -38,7 +39,7 @@ record TiffNumbers(int bits, Form form, double black, double white, boolean turn
         int bits = depths.length == 0 ? 1 : (int) Math.min(1000, depths[0]);
         for (long other : depths) {
             if (other != bits) {
-                throw new IOException("its samples differ in depth" + ANEW);
+                throw new Unreadable("its samples differ in depth" + ANEW);
             }
         }
         long form = directory.number(339, 1);
@@ -56,7 +57,7 @@ record TiffNumbers(int bits, Form form, double black, double white, boolean turn
         boolean whole = form == 1 || form == 4;
         if (!whole || !WHOLE_BITS.contains(bits)) {
             String kind = whole ? "" : form == 2 ? "signed " : form == 3 ? "fractional " : "unusual ";
-            throw new IOException("its samples are " + bits + "-bit " + kind
+            throw new Unreadable("its samples are " + bits + "-bit " + kind
                     + "numbers; whole ones of 1, 2, 4, 6, 8, 10, 12, 14, 16, 24 and 32 bits, signed ones of 8, 16 and 32"
                     + " and fractions of 16, 32 and 64 can be read" + ANEW);
         }
@@ -66,15 +67,15 @@ record TiffNumbers(int bits, Form form, double black, double white, boolean turn
     /** Refuses pages whose samples can't lie on the scale that their kind has. */
     void check(double least, double most) throws IOException {
         if (form == Form.FRACTION && (most > OVER_WHITE * white || Double.isNaN(most))) {
-            throw new IOException(
+            throw new Unreadable(
                     "its fractional samples reach " + (float) most + " where " + (int) white + " is white" + ANEW);
         }
         if (form == Form.SIGNED && least >= 0) {
-            throw new IOException(
+            throw new Unreadable(
                     "its signed samples hold no negative number, so that black may be 0 or " + (long) black + ANEW);
         }
         if (bits > 16 && form == Form.WHOLE && most < white / 256) {
-            throw new IOException(
+            throw new Unreadable(
                     "its " + bits + "-bit samples reach only " + (long) most + " of " + (long) white + ANEW);
         }
     }

@@ -1,26 +1,30 @@
 package greyground.art.tiff;
 
-import greyground.art.packing.Inflated;
-import greyground.art.packing.Lzma;
 import greyground.art.packing.Lzw;
 import greyground.art.packing.PackBits;
-import greyground.art.packing.Unpacker;
+import greyground.art.packing.Stretch;
+import greyground.art.packing.Unpacked;
 import greyground.art.packing.Zstandard;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.PackedBits;
 import greyground.art.page.SampleReading;
 import greyground.art.page.SampleRows;
 import java.io.IOException;
+import java.io.InputStream;
 import org.jspecify.annotations.Nullable;
+import org.tukaani.xz.XZInputStream;
 
 /** Unpacks bands of a TIFF page out of its strips or tiles. */
 final class TiffRows implements SampleRows {
+    /** What xz's own strongest setting needs to unpack, 65 MiB, and some. */
+    private static final int LZMA_KIB = 80 << 10;
+
     private final ArtBytes file;
     private final TiffBlocks blocks;
     private final int rowBytes;
     private final byte[] packedRow;
     private final byte[] blockRow;
-    private final @Nullable Unpacker[] open;
+    private final @Nullable InputStream[] open;
     private final int[] openBlock;
     private final int[] openRow;
 
@@ -30,7 +34,7 @@ final class TiffRows implements SampleRows {
         this.rowBytes = blocks.width() * blocks.samplesPerPixel() * blocks.bytesPerSample();
         this.packedRow = new byte[(int) blocks.packedRowBytes()];
         this.blockRow = new byte[blocks.blockWidth() * blocks.blockSamples() * blocks.bytesPerSample()];
-        this.open = new Unpacker[blocks.planes()];
+        this.open = new InputStream[blocks.planes()];
         this.openBlock = new int[blocks.planes()];
         this.openRow = new int[blocks.planes()];
     }
@@ -54,7 +58,7 @@ final class TiffRows implements SampleRows {
 
     private void readBlock(int plane, int block, int inBlock, int rows, int across, byte[] into, int at)
             throws IOException {
-        Unpacker unpacker = at(plane, block, inBlock);
+        InputStream unpacker = at(plane, block, inBlock);
         int pixelBytes = blocks.samplesPerPixel() * blocks.bytesPerSample();
         int firstPixel = across * blocks.blockWidth();
         int pixels = Math.min(blocks.blockWidth(), blocks.width() - firstPixel);
@@ -64,7 +68,7 @@ final class TiffRows implements SampleRows {
             if (asStored) {
                 // Whole rows land where they belong; without differences all of them at once.
                 int some = blocks.predicted() ? 1 : rows;
-                unpacker.read(into, to, some * rowBytes);
+                Unpacked.fill(unpacker, into, to, some * rowBytes);
                 if (blocks.predicted()) {
                     addUp(into, to);
                 }
@@ -81,14 +85,14 @@ final class TiffRows implements SampleRows {
         openRow[plane] = inBlock + rows;
     }
 
-    private byte[] unpackRow(Unpacker unpacker) throws IOException {
+    private byte[] unpackRow(InputStream unpacker) throws IOException {
         if (blocks.bits() >= 8) {
-            unpacker.read(blockRow, 0, blockRow.length);
+            Unpacked.fill(unpacker, blockRow, 0, blockRow.length);
             if (blocks.predicted()) {
                 addUp(blockRow, 0);
             }
         } else {
-            unpacker.read(packedRow, 0, packedRow.length);
+            Unpacked.fill(unpacker, packedRow, 0, packedRow.length);
             PackedBits.spread(packedRow, 0, blocks.bits(), blockRow, 0, blockRow.length, blocks.photometric() != 3);
         }
         return blockRow;
@@ -135,58 +139,50 @@ final class TiffRows implements SampleRows {
     }
 
     /** The plane's unpacker, standing at a row of a block. */
-    private Unpacker at(int plane, int block, int row) throws IOException {
-        Unpacker current = open[plane];
+    private InputStream at(int plane, int block, int row) throws IOException {
+        InputStream current = open[plane];
         if (current != null && openBlock[plane] == block && openRow[plane] == row) {
             return current;
         }
         if (current != null) {
             current.close();
         }
-        Unpacker fresh = unpacker(block, current);
+        InputStream fresh = unpacker(block, current);
         open[plane] = fresh;
         openBlock[plane] = block;
-        int rowSize = (int) blocks.packedRowBytes();
-        if (fresh instanceof Unpacker.Stored stored) {
-            stored.skip((long) row * rowSize);
-        } else {
-            byte[] skipped = new byte[row == 0 ? 0 : rowSize];
-            for (int r = 0; r < row; r++) {
-                fresh.read(skipped, 0, rowSize);
-            }
-        }
+        fresh.skipNBytes(row * blocks.packedRowBytes());
         return fresh;
     }
 
-    private Unpacker unpacker(int block, @Nullable Unpacker spent) throws IOException {
+    private InputStream unpacker(int block, @Nullable InputStream spent) throws IOException {
         long from = blocks.offsets()[block];
-        long count = blocks.counts()[block];
-        boolean reversed = blocks.bitsReversed();
+        // Where nothing is packed some writers give counts wrongly, or none; the file's end is the limit that counts.
+        long count = blocks.compression() == TiffBlocks.NONE ? file.size() : blocks.counts()[block];
+        Stretch packed = new Stretch(file, from, count, blocks.bitsReversed());
         return switch (blocks.compression()) {
-            // Some writers give a last strip's count wrongly; the file's end is the limit that counts.
-            case TiffBlocks.NONE -> new Unpacker.Stored(file, from, file.size() - from, reversed);
-            case TiffBlocks.LZW -> lzw(new Unpacker.Run(file, from, count, reversed), spent);
-            case TiffBlocks.DEFLATE -> new Inflated(new Unpacker.Run(file, from, count, reversed));
-            case TiffBlocks.PACK_BITS -> new PackBits(new Unpacker.Run(file, from, count, reversed));
-            case TiffBlocks.LZMA -> new Lzma(new Unpacker.Run(file, from, count, reversed));
-            case TiffBlocks.ZSTANDARD -> new Zstandard(new Unpacker.Run(file, from, count, reversed));
+            case TiffBlocks.NONE -> packed;
+            case TiffBlocks.LZW -> lzw(packed, spent);
+            case TiffBlocks.DEFLATE -> Unpacked.inflated(packed);
+            case TiffBlocks.PACK_BITS -> new PackBits(packed);
+            case TiffBlocks.LZMA -> new XZInputStream(packed, LZMA_KIB);
+            case TiffBlocks.ZSTANDARD -> new Zstandard(packed);
             case TiffBlocks.JPEG -> TiffJpeg.unpack(file, blocks, from, count);
             case TiffBlocks.WEBP -> TiffWebp.unpack(file.part(from, count), blocks);
             default -> throw new IllegalStateException("compression " + blocks.compression());
         };
     }
 
-    private static Lzw lzw(Unpacker.Run run, @Nullable Unpacker spent) {
+    private static Lzw lzw(Stretch packed, @Nullable InputStream spent) {
         if (spent instanceof Lzw lzw) {
-            lzw.begin(run);
+            lzw.begin(packed);
             return lzw;
         }
-        return new Lzw(run);
+        return new Lzw(packed);
     }
 
     @Override
     public void close() throws IOException {
-        for (Unpacker unpacker : open) {
+        for (InputStream unpacker : open) {
             if (unpacker != null) {
                 unpacker.close();
             }

@@ -1,20 +1,21 @@
 package greyground.art.tiff;
 
-import greyground.art.packing.Memory;
-import greyground.art.packing.Unpacker;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Page;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import greyground.art.webp.WebpFormat;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.Arrays;
 
 /** Unpacks one strip or tile of a TIFF page that is a WebP file (compression 50 001, as its common writer has it). */
 final class TiffWebp {
     private TiffWebp() {}
 
-    static Unpacker unpack(ArtBytes block, TiffBlocks blocks) throws IOException {
+    static InputStream unpack(ArtBytes block, TiffBlocks blocks) throws IOException {
         Page page = WebpFormat.page(block);
         Samples found = page.samples();
         if (blocks.separate()
@@ -22,7 +23,7 @@ final class TiffWebp {
                 || found.width() > blocks.blockWidth()
                 || found.height() > blocks.blockHeight()
                 || page.ink().alphaChannel() >= blocks.blockSamples()) {
-            throw new IOException("a WebP strip or tile of " + found.width() + " x " + found.height()
+            throw new Unreadable("a WebP strip or tile of " + found.width() + " x " + found.height()
                     + " pixels does not fit the page: save it uncompressed or with LZW or Deflate");
         }
         byte[] stored = new byte[Math.toIntExact(found.bytes())];
@@ -42,6 +43,6 @@ final class TiffWebp {
                         found.channels());
             }
         }
-        return new Memory(wanted);
+        return new ByteArrayInputStream(wanted);
     }
 }

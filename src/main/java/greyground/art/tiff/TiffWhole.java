@@ -1,77 +1,44 @@
 package greyground.art.tiff;
 
 import com.twelvemonkeys.imageio.plugins.tiff.TIFFImageReaderSpi;
+import greyground.art.library.LibraryReader;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.RowPipe;
 import greyground.art.page.RowSink;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.awt.image.Raster;
-import java.io.EOFException;
 import java.io.IOException;
 import javax.imageio.ImageReader;
-import javax.imageio.stream.FileImageInputStream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Reads TIFF pages that {@link TiffRows} does not, by a library and whole: fax-coded ones, luma and chroma, old-style JPEG,
  * fractions, signed and odd depths. What its numbers mean is decided here.
+ *
+ * @param directory which of the file's, from 0
+ * @param samples the layout delivered
+ * @param numbers what the samples mean; without it the library turns them into 8-bit RGB
+ * @param indices whether the samples are a palette's, and stay as they are
  */
-final class TiffWhole implements RowPipe.Source {
-    private final ArtBytes file;
-    private final int directory;
-    private final Samples samples;
-    private final @Nullable TiffNumbers numbers;
-    private final boolean indices;
-    private volatile @Nullable FileImageInputStream input;
-
-    /**
-     * {@code numbers} says what the samples mean; without it the library turns them into 8-bit RGB. {@code indices} of a
-     * palette stay as they are.
-     */
-    TiffWhole(ArtBytes file, int directory, Samples samples, @Nullable TiffNumbers numbers, boolean indices) {
-        this.file = file;
-        this.directory = directory;
-        this.samples = samples;
-        this.numbers = numbers;
-        this.indices = indices;
+record TiffWhole(int directory, Samples samples, @Nullable TiffNumbers numbers, boolean indices) {
+    RowPipe rows(ArtBytes file) throws IOException {
+        return LibraryReader.rows(file, () -> new TIFFImageReaderSpi().createReaderInstance(), samples, this::deliver);
     }
 
-    @Override
-    public void run(RowSink sink) throws IOException {
-        Raster raster = raster();
+    private void deliver(ImageReader reader, RowSink sink) throws IOException {
+        Raster raster = LibraryReader.walled(
+                () -> numbers == null ? reader.read(directory).getRaster() : reader.readRaster(directory, null));
         if (raster.getWidth() != samples.width()
                 || raster.getHeight() != samples.height()
                 || raster.getNumBands() < samples.channels()) {
-            throw unreadable(null);
+            throw new Unreadable("its picture is not what its header says: save it anew");
         }
-        TiffNumbers scale = numbers;
-        if (scale != null && !scale.plain()) {
-            check(raster, scale);
+        if (numbers != null && !numbers.plain()) {
+            check(raster, numbers);
         }
         hand(raster, sink);
-    }
-
-    private Raster raster() throws IOException {
-        ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
-        try (FileImageInputStream stream = new FileImageInputStream(file.path().toFile())) {
-            input = stream;
-            reader.setInput(stream);
-            return numbers == null ? reader.read(directory).getRaster() : reader.readRaster(directory, null);
-        } catch (EOFException early) {
-            throw new EOFException("the picture data end early");
-        } catch (IOException | RuntimeException wrong) {
-            throw unreadable(wrong);
-        } finally {
-            reader.dispose();
-        }
-    }
-
-    private static IOException unreadable(@Nullable Exception cause) {
-        return new IOException(
-                "its picture data are damaged, or packed in a way that can't be read: save it uncompressed or with LZW or"
-                        + " Deflate, with 8 or 16 bits",
-                cause);
     }
 
     private static void check(Raster raster, TiffNumbers scale) throws IOException {
@@ -108,17 +75,5 @@ final class TiffWhole implements RowPipe.Source {
 
     private int code(double sample) {
         return numbers == null || indices ? (int) sample : numbers.code(sample, samples.most());
-    }
-
-    @Override
-    public void abort() {
-        FileImageInputStream open = input;
-        try {
-            if (open != null) {
-                open.close();
-            }
-        } catch (IOException closed) {
-            // It came to its end meanwhile.
-        }
     }
 }

@@ -1,6 +1,7 @@
 package greyground.art.webp;
 
 import greyground.art.page.ArtBytes;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 
 /**
@@ -63,10 +64,9 @@ final class EdgeSmoothing {
         double strength = segments && !added ? ofSegments : level + addition;
         int most = segments || added ? SMOOTHED : NOT_SMOOTHED;
         if (level > 0 && (!known || strength > most)) {
-            throw new IOException(
-                    "it is a lossy WebP picture of low quality, whose blocks' edges are to be smoothed by "
-                            + Math.round(strength) + " of 63, which can't be done right here; at most " + most
-                            + " can be read: save it as PNG or TIFF, or as lossless WebP");
+            throw new Unreadable("it is a lossy WebP picture of low quality, whose blocks' edges are to be smoothed by "
+                    + Math.round(strength) + " of 63, which can't be done right here; at most " + most
+                    + " can be read: save it as PNG or TIFF, or as lossless WebP");
         }
     }
 

@@ -5,6 +5,7 @@ import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 
 /** Alpha that a lossy WebP picture stores unpacked (RFC 9649, 2.7.1.2), put in the place of what the library makes of it. */
@@ -16,11 +17,11 @@ final class WebpAlpha {
         Samples samples = page.samples();
         int width = samples.width();
         if (page.ink().alphaChannel() != 3) {
-            throw new IOException("its transparency is not where its header says: save it anew");
+            throw new Unreadable("its transparency is not where its header says: save it anew");
         }
         int filter = new Octets(file.read(at, 1), false).u8(0) >> 2 & 3;
         if (at + 1 + (long) width * samples.height() > file.size()) {
-            throw new IOException("it ends before its transparency does: the file is cut short");
+            throw new Unreadable("it ends before its transparency does: the file is cut short");
         }
         return page.reading(() -> {
             SampleRows rows = page.rows().open();

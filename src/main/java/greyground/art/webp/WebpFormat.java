@@ -10,6 +10,7 @@ import greyground.art.page.Exif;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.util.List;
 import javax.imageio.ImageReader;
@@ -63,10 +64,10 @@ public final class WebpFormat implements ArtFormat {
             long end = Math.min(file.size(), 8 + new Octets(file.read(0, 12), false).u32(4));
             long after = header.chunks(file, 12, end);
             if (!header.pictured) {
-                throw new IOException("it holds no picture");
+                throw new Unreadable("it holds no picture");
             }
             if (after > file.size() + 1) {
-                throw new IOException(
+                throw new Unreadable(
                         "it ends at byte " + file.size() + ", before its picture data do: the file is cut short");
             }
             return header;
@@ -134,7 +135,7 @@ public final class WebpFormat implements ArtFormat {
                     && (octets.u32(6) & 0xFF_FFFF) + 1 == canvasWidth
                     && octets.u32(8) >> 8 == canvasHeight - 1;
             if (!whole) {
-                throw new IOException(MovingPictures.PART);
+                throw new Unreadable(MovingPictures.PART);
             }
             chunks(file, at + 16, Math.min(file.size(), at + length));
         }
@@ -146,8 +147,10 @@ public final class WebpFormat implements ArtFormat {
 
         /** Without the mark of a profile, which the library would apply, and with the mark of alpha where alpha is. */
         @Override
-        public LibraryInput input(ArtBytes file) {
-            return LibraryInput.padded(file, extended ? 20 : -1, (moving ? MOVING : 0) | (alpha ? ALPHA : 0));
+        public LibraryInput input(ArtBytes file) throws IOException {
+            byte[] head = file.read(0, 21);
+            head[20] = extended ? (byte) ((moving ? MOVING : 0) | (alpha ? ALPHA : 0)) : head[20];
+            return new LibraryInput(head, file.part(21, file.size()), true);
         }
     }
 }

@@ -2,7 +2,7 @@ package greyground.art.colour;
 
 import greyground.art.packing.Lzw;
 import greyground.art.packing.LzwPacked;
-import greyground.art.packing.Unpacker;
+import greyground.art.packing.Stretch;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Samples;
 import greyground.tone.Primaries;
@@ -78,7 +78,7 @@ public class ArtKernels {
     @Benchmark
     @OperationsPerInvocation(SIDE * SIDE)
     public byte[] lzw() throws IOException {
-        new Lzw(new Unpacker.Run(file, packed.from(), packed.count(), false)).read(unpacked, 0, unpacked.length);
+        new Lzw(new Stretch(file, packed.from(), packed.count(), false)).read(unpacked, 0, unpacked.length);
         return unpacked;
     }
 

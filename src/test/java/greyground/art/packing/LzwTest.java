@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import greyground.art.page.ArtBytes;
-import java.io.EOFException;
+import greyground.art.page.Unreadable;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,13 +40,13 @@ class LzwTest {
     void dataThatEndEarlyGiveWhatTheyHoldAndThenSaySo() throws IOException {
         LzwPacked packed = packed(i -> i * i);
         try (ArtBytes file = new ArtBytes(packed.file())) {
-            Lzw lzw = new Lzw(new Unpacker.Run(file, packed.from(), packed.count(), false));
+            Lzw lzw = new Lzw(new Stretch(file, packed.from(), packed.count(), false));
             byte[] read = new byte[SIDE * SIDE];
             lzw.read(read, 0, read.length);
             assertArrayEquals(packed.plain(), read);
-            assertThrows(EOFException.class, () -> lzw.read(read, 0, 1));
-            Lzw half = new Lzw(new Unpacker.Run(file, packed.from(), packed.count() / 2, false));
-            assertThrows(EOFException.class, () -> half.read(read, 0, read.length));
+            assertThrows(Unreadable.class, () -> lzw.read(read, 0, 1));
+            Lzw half = new Lzw(new Stretch(file, packed.from(), packed.count() / 2, false));
+            assertThrows(Unreadable.class, () -> half.read(read, 0, read.length));
         }
     }
 
@@ -54,9 +54,9 @@ class LzwTest {
     void anotherRunIsReadAsIfItWereTheFirst() throws IOException {
         LzwPacked packed = packed(i -> i / 5);
         try (ArtBytes file = new ArtBytes(packed.file())) {
-            Lzw lzw = new Lzw(new Unpacker.Run(file, packed.from(), packed.count(), false));
+            Lzw lzw = new Lzw(new Stretch(file, packed.from(), packed.count(), false));
             lzw.read(new byte[1000], 0, 1000);
-            lzw.begin(new Unpacker.Run(file, packed.from(), packed.count(), false));
+            lzw.begin(new Stretch(file, packed.from(), packed.count(), false));
             byte[] read = new byte[SIDE * SIDE];
             lzw.read(read, 0, read.length);
             assertArrayEquals(packed.plain(), read);
@@ -72,7 +72,7 @@ class LzwTest {
                 file,
                 new byte[] {(byte) (codes >> 19), (byte) (codes >> 11), (byte) (codes >> 3), (byte) (codes << 5)});
         try (ArtBytes bytes = new ArtBytes(file)) {
-            Lzw lzw = new Lzw(new Unpacker.Run(bytes, 0, 4, false));
+            Lzw lzw = new Lzw(new Stretch(bytes, 0, 4, false));
             byte[] read = new byte[2];
             lzw.read(read, 0, 1);
             assertEquals(65, read[0]);
@@ -84,7 +84,7 @@ class LzwTest {
     private void comesBack(IntUnaryOperator value, int piece) throws IOException {
         LzwPacked packed = packed(value);
         try (ArtBytes file = new ArtBytes(packed.file())) {
-            Lzw lzw = new Lzw(new Unpacker.Run(file, packed.from(), packed.count(), false));
+            Lzw lzw = new Lzw(new Stretch(file, packed.from(), packed.count(), false));
             byte[] read = new byte[SIDE * SIDE];
             for (int at = 0; at < read.length; at += piece) {
                 lzw.read(read, at, Math.min(piece, read.length - at));

@@ -1,0 +1,16 @@
+package greyground.art.page;
+
+import java.io.IOException;
+
+/** Why a picture can't be read, in words that go on from "it can't be read" and may reach a user; those of any other exception may not. */
+public final class Unreadable extends IOException {
+    private static final long serialVersionUID = 1;
+
+    public Unreadable(String reason) {
+        super(reason);
+    }
+
+    public Unreadable(String reason, Throwable cause) {
+        super(reason, cause);
+    }
+}
