@@ -132,6 +132,34 @@ class FloodedArtTest {
         out.writeInt((int) sum.getValue());
     }
 
+    /** A thousand chunks of a profile each, in a PNG of one white pixel: none is a profile that can be used, and one line says so. */
+    @Test
+    void profileChunksByTheThousandInAPngAreReadOnce() throws Exception {
+        ByteArrayOutputStream swelling = new ByteArrayOutputStream();
+        swelling.writeBytes("icc\0\0".getBytes(StandardCharsets.ISO_8859_1));
+        try (DeflaterOutputStream deflate = new DeflaterOutputStream(swelling)) {
+            deflate.write(new byte[32 << 20]);
+        }
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (DeflaterOutputStream deflate = new DeflaterOutputStream(packed)) {
+            deflate.write(new byte[] {0, (byte) 255});
+        }
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        DataOutputStream out = new DataOutputStream(bytes);
+        out.write("\u0089PNG\r\n\u001a\n".getBytes(StandardCharsets.ISO_8859_1));
+        chunk(
+                out,
+                "IHDR",
+                ByteBuffer.allocate(13).putInt(1).putInt(1).put((byte) 8).array());
+        for (int i = 0; i < 1000; i++) {
+            chunk(out, "iCCP", swelling.toByteArray());
+        }
+        chunk(out, "IDAT", packed.toByteArray());
+        chunk(out, "IEND", new byte[0]);
+        assertArrayEquals(new int[] {65_535}, samples(bytes.toByteArray()));
+        assertEquals(1, Art.open(folder.resolve("art")).remarks().size());
+    }
+
     @Test
     void aBlankPngOf900MegapixelsInAHundredKilobytesIsRefused() throws Exception {
         int side = 30_000;

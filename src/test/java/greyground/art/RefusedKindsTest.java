@@ -81,7 +81,7 @@ class RefusedKindsTest {
     @ParameterizedTest
     @CsvSource({"32, 3, 32-bit", "8, 7, multichannel"})
     void psdOfOtherSamples(int bits, int mode, String name) throws Exception {
-        ByteBuffer psd = ByteBuffer.allocate(60);
+        ByteBuffer psd = ByteBuffer.allocate(70);
         psd.put("8BPS\0\1".getBytes(StandardCharsets.ISO_8859_1)).put(new byte[6]);
         psd.putShort((short) 3).putInt(1).putInt(1).putShort((short) bits).putShort((short) mode);
         refused(name, psd.array());

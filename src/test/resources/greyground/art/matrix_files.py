@@ -160,6 +160,15 @@ def bmp_rle4(file):
     bmp(file, 40, bytes(coded) + b"\0\1", b"".join(bytes([17 * i] * 3 + [0]) for i in range(16)), bits=4, compression=2)
 
 
+def fractions(file, source, icc):
+    """A PSD of 32-bit fractions, channel after channel, with a profile as image resource 1039 or none."""
+    rows, columns, channels = FOUND[source].shape
+    resource = b"8BIM" + struct.pack(">HHI", 1039, 0, len(icc)) + icc + b"\0" * (len(icc) % 2) if icc else b""
+    head = b"8BPS\0\1" + bytes(6) + struct.pack(">HIIHH", channels, rows, columns, 32, 3)
+    sections = struct.pack(">II", 0, len(resource)) + resource + struct.pack(">IH", 0, 0)
+    save(file, head + sections + FOUND[source].transpose(2, 0, 1).astype(">f4").tobytes())
+
+
 def over_white(source, file):
     """Colour mixed with white by its alpha, as a PSD's merged picture holds it."""
     samples = FOUND[source]
