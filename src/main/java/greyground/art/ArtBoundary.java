@@ -61,7 +61,7 @@ final class ArtBoundary {
         }
         String reason = failed instanceof EOFException
                 ? "the picture data end early"
-                : failed instanceof Unreadable ? failed.getMessage() : "it is damaged, or its disk is";
+                : failed instanceof Unreadable ours ? ours.reason() : "it is damaged, or its disk is";
         return reason.contains(": ") ? reason : reason + ANEW;
     }
 

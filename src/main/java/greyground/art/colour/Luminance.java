@@ -81,7 +81,7 @@ public interface Luminance {
             };
         } catch (IOException | RuntimeException unusable) {
             minds.accept("the embedded colour profile is passed over: "
-                    + (unusable instanceof Unreadable ? unusable.getMessage() : "it is damaged")
+                    + (unusable instanceof Unreadable ours ? ours.reason() : "it is damaged")
                     + (ink.model() == Ink.Model.CMYK ? "; plain inks are assumed" : "; sRGB is assumed"));
             return null;
         }

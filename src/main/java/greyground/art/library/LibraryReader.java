@@ -3,6 +3,7 @@ package greyground.art.library;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Page;
+import greyground.art.page.Patience;
 import greyground.art.page.PixelDensity;
 import greyground.art.page.RowPipe;
 import greyground.art.page.RowSink;
@@ -100,7 +101,11 @@ public final class LibraryReader {
         thread.setDaemon(true);
         thread.start();
         try {
-            return answer.get(LOOK_SECONDS, TimeUnit.SECONDS);
+            Patience patience = new Patience(LOOK_SECONDS);
+            while (!answer.isDone() && !patience.over()) {
+                waitFor(answer);
+            }
+            return answer.get(0, TimeUnit.SECONDS);
         } catch (ExecutionException failed) {
             if (failed.getCause() instanceof IOException io) {
                 throw io;
@@ -119,6 +124,14 @@ public final class LibraryReader {
             throw new java.io.InterruptedIOException("stopped");
         } finally {
             input.stop();
+        }
+    }
+
+    private static void waitFor(CompletableFuture<?> answer) throws InterruptedException, ExecutionException {
+        try {
+            answer.get(Patience.SLICE_MILLISECONDS, TimeUnit.MILLISECONDS);
+        } catch (TimeoutException notYet) {
+            // Then its patience is asked.
         }
     }
 

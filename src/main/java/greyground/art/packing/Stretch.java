@@ -57,7 +57,7 @@ public final class Stretch extends InputStream {
     @Override
     public long skip(long count) {
         long some = Math.max(0, Math.min(count, end - position()));
-        long left = fetched - next;
+        int left = fetched - next;
         next = (int) Math.min(fetched, next + some);
         at += Math.max(0, some - left);
         return some;

@@ -34,7 +34,7 @@ public final class RowPipe implements SampleRows {
 
     private final Source source;
     private final int rowBytes;
-    private final long limitMillis;
+    private final long limitSeconds;
     private final BlockingQueue<Batch> full = new ArrayBlockingQueue<>(BATCHES);
     private final Thread worker;
     /** Ends the queue. Made beforehand: when memory has run out none can be made. */
@@ -58,7 +58,7 @@ public final class RowPipe implements SampleRows {
     public RowPipe(Source source, int rowBytes, long limitSeconds) {
         this.rowBytes = rowBytes;
         this.source = source;
-        this.limitMillis = TimeUnit.SECONDS.toMillis(limitSeconds);
+        this.limitSeconds = limitSeconds;
         this.worker = new Thread(this::run, "art");
         worker.setDaemon(true);
         worker.start();
@@ -130,13 +130,19 @@ public final class RowPipe implements SampleRows {
     private Batch await() throws IOException {
         Batch batch;
         try {
-            batch = full.poll(limitMillis, TimeUnit.MILLISECONDS);
+            batch = full.poll();
+            if (batch == null) {
+                Patience patience = new Patience(limitSeconds);
+                do {
+                    batch = full.poll(Patience.SLICE_MILLISECONDS, TimeUnit.MILLISECONDS);
+                } while (batch == null && !patience.over());
+            }
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
             throw new InterruptedIOException("stopped");
         }
         if (batch == null) {
-            throw new Unreadable("decoding takes longer than " + limitMillis / 1000
+            throw new Unreadable("decoding takes longer than " + limitSeconds
                     + " s, which no sound file of its size needs: save it anew");
         }
         if (batch.count > 0) {

@@ -6,11 +6,19 @@ import java.io.IOException;
 public final class Unreadable extends IOException {
     private static final long serialVersionUID = 1;
 
+    private final String reason;
+
     public Unreadable(String reason) {
         super(reason);
+        this.reason = reason;
     }
 
     public Unreadable(String reason, Throwable cause) {
         super(reason, cause);
+        this.reason = reason;
+    }
+
+    public String reason() {
+        return reason;
     }
 }

@@ -187,8 +187,8 @@ public final class TiffFormat implements ArtFormat {
                 throw new Unreadable(cut(file, from));
             }
         }
-        long last = (wanted - 1) / Math.max(1, shape.across()) % shape.down();
-        long rows = Math.min(shape.blockHeight(), shape.height() - last * shape.blockHeight());
+        int last = (wanted - 1) / Math.max(1, shape.across()) % shape.down();
+        long rows = Math.min(shape.blockHeight(), shape.height() - (long) last * shape.blockHeight());
         long end = shape.offsets()[wanted - 1] + rows * shape.packedRowBytes();
         if (stored && end > file.size() && shape.across() == 1) {
             throw new Unreadable(cut(file, end));
