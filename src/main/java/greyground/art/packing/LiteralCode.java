@@ -17,7 +17,7 @@ final class LiteralCode {
         this.end = end;
         int sum = 0;
         for (int i = 0; i < count; i++) {
-            sum += weights[i] == 0 ? 0 : 1 << weights[i] - 1;
+            sum += weights[i] == 0 ? 0 : 1 << (weights[i] - 1);
         }
         width = 32 - Integer.numberOfLeadingZeros(sum);
         int rest = (1 << width) - sum;
@@ -30,7 +30,7 @@ final class LiteralCode {
         int at = 0;
         for (int weight = 1; weight <= width; weight++) {
             for (int symbol = 0; symbol <= count; symbol++) {
-                for (int i = 0; weights[symbol] == weight && i < 1 << weight - 1; i++) {
+                for (int i = 0; weights[symbol] == weight && i < 1 << (weight - 1); i++) {
                     symbols[at] = (byte) symbol;
                     lengths[at++] = (byte) (width + 1 - weight);
                 }
@@ -43,7 +43,7 @@ final class LiteralCode {
         int head = from < to ? bytes[from] & 0xFF : 0;
         int[] weights = new int[MOST_WEIGHTS + 1];
         int count = 0;
-        int end = from + 1 + (head < 128 ? head : head - 126 >> 1);
+        int end = from + 1 + (head < 128 ? head : (head - 126) >> 1);
         if (end > to || head == 0) {
             throw Zstandard.damaged();
         }

@@ -84,7 +84,7 @@ final class StateTable {
         while (remaining > 0) {
             int width = log2(remaining + 1) + 1;
             int value = in.peek(width);
-            int low = (1 << width - 1) - 1;
+            int low = (1 << (width - 1)) - 1;
             int spared = (1 << width) - 1 - (remaining + 1);
             boolean isShort = (value & low) < spared;
             in.skip(isShort ? width - 1 : width);
@@ -143,7 +143,7 @@ final class StateTable {
         int peek(int count) {
             int value = 0;
             for (int i = 0; i < count; i++) {
-                int octet = (int) (at + i >> 3);
+                int octet = (int) ((at + i) >> 3);
                 if (octet < to) {
                     value |= (bytes[octet] >> (at + i & 7) & 1) << i;
                 }
@@ -165,7 +165,7 @@ final class StateTable {
         }
 
         int end() {
-            return (int) (at + 7 >> 3);
+            return (int) ((at + 7) >> 3);
         }
     }
 }

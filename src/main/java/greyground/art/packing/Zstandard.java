@@ -101,7 +101,7 @@ public final class Zstandard extends InputStream {
     private long number(int bytes) throws IOException {
         long number = 0;
         for (int i = 0; i < bytes; i++) {
-            number |= (long) octet() << 8 * i;
+            number |= (long) octet() << (8 * i);
         }
         return number;
     }
@@ -176,7 +176,7 @@ public final class Zstandard extends InputStream {
         long size = 0;
         if (!single) {
             int octet = octet();
-            long base = 1L << 10 + (octet >> 3);
+            long base = 1L << (10 + (octet >> 3));
             size = base + base / 8 * (octet & 7);
         }
         int dictionary = descriptor & 3;
@@ -207,11 +207,11 @@ public final class Zstandard extends InputStream {
         int at;
         long head = 0;
         for (int i = 0; i < 5; i++) {
-            head |= (block[i] & 0xFFL) << 8 * i;
+            head |= (block[i] & 0xFFL) << (8 * i);
         }
         if (kind < 2) {
             int bytes = format == 1 ? 2 : format == 3 ? 3 : 1;
-            count = (int) ((head & (1L << 8 * bytes) - 1) >> (bytes == 1 ? 3 : 4));
+            count = (int) ((head & ((1L << (8 * bytes)) - 1)) >> (bytes == 1 ? 3 : 4));
             check(count <= BLOCK && bytes + (kind == 0 ? count : 1) <= size);
             if (kind == 0) {
                 System.arraycopy(block, bytes, literals, 0, count);
@@ -225,7 +225,7 @@ public final class Zstandard extends InputStream {
             int bytes = (4 + 2 * width) / 8;
             long mask = (1L << width) - 1;
             count = (int) (head >> 4 & mask);
-            int end = bytes + (int) (head >> 4 + width & mask);
+            int end = bytes + (int) ((head >> (4 + width)) & mask);
             check(count <= BLOCK && end <= size);
             prefixed(kind == 2, format > 0, bytes, end, count);
             at = end;
@@ -265,7 +265,7 @@ public final class Zstandard extends InputStream {
         if (count > 127) {
             check(at + 1 < size);
             count = count < 255
-                    ? (count - 128 << 8) + (block[at++] & 0xFF)
+                    ? ((count - 128) << 8) + (block[at++] & 0xFF)
                     : (block[at++] & 0xFF) + ((block[at++] & 0xFF) << 8) + 0x7F00;
         }
         int literal = 0;
