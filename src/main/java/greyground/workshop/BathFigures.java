@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
+
 /**
  * The ferric chloride bath. The rate belongs to a fresh bath of the strength and temperature it was found at.
  *
@@ -27,20 +30,26 @@ public record BathFigures(
         Figure activationKilojoulesPerMole,
         Figure etchFactor,
         Figure biteMinutes) {
+    public static final Range BITE = new Range(0.1, 1440, Unit.MINUTES, "find it with a test plate");
+    public static final Range RATE = new Range(0.05, 100, Unit.RATE, "bite a strip and measure its depth");
+    public static final Range ETCH_FACTOR = new Range(0.5, 10, Unit.RATIO, "depth over undercut; 1 to 3 is usual");
+    public static final Range TEMPERATURE = new Range(5, 50, Unit.CELSIUS, "read a thermometer in the bath");
+    public static final Range BAUME = new Range(20, 46, Unit.BAUME, "read a hydrometer; 40 to 42 is usual");
+    public static final Range COPPER = new Range(0, 200, Unit.GRAMS, "add up the bite log");
+
     public BathFigures {
-        degreesBaume.within("bath.degreesBaume", 20, 46, "degrees Baume", "read a hydrometer; 40 to 42 is usual");
-        temperatureCelsius.within("bath.temperatureCelsius", 5, 50, "C", "read a thermometer in the bath");
+        degreesBaume.within("bath.degreesBaume", BAUME);
+        temperatureCelsius.within("bath.temperatureCelsius", TEMPERATURE);
         litres.within("bath.litres", 0.1, 1000, "L", "give the bath that is in the tray");
-        copperGramsPerLitre.within("bath.copperGramsPerLitre", 0, 200, "g/L", "add up the bite log");
+        copperGramsPerLitre.within("bath.copperGramsPerLitre", COPPER);
         copperLimitGramsPerLitre.within("bath.copperLimitGramsPerLitre", 10, 300, "g/L", "100 is usual");
-        rateMicrometresPerMinute.within(
-                "bath.rateMicrometresPerMinute", 0.05, 100, "µm/min", "bite a strip and measure its depth");
+        rateMicrometresPerMinute.within("bath.rateMicrometresPerMinute", RATE);
         rateDegreesBaume.within("bath.rateDegreesBaume", 20, 46, "degrees Baume", "give the test's strength");
         rateTemperatureCelsius.within("bath.rateTemperatureCelsius", 5, 50, "C", "give the test's temperature");
         activationKilojoulesPerMole.within(
                 "bath.activationKilojoulesPerMole", 10, 60, "kJ/mol", "fit it to two strips at two temperatures");
-        etchFactor.within("bath.etchFactor", 0.5, 10, "", "depth over undercut; 1 to 3 is usual");
-        biteMinutes.within("bath.biteMinutes", 0.1, 1440, "min", "find it with a test plate");
+        etchFactor.within("bath.etchFactor", ETCH_FACTOR);
+        biteMinutes.within("bath.biteMinutes", BITE);
     }
 
     /** Two litres of fresh 42 degree bath, still, at 20 degrees. */

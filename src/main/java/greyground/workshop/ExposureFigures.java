@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
+
 /**
  * The exposures the shop gives and the step wedge that judges them: 21 steps of 0.15 density.
  *
@@ -22,11 +25,16 @@ public record ExposureFigures(
         Figure blackMarginDensity,
         Figure screenEdgeSoftnessMicrometres,
         Figure holdMinutes) {
+    public static final Range IMAGE = new Range(0.1, 36_000, Unit.SECONDS, "find it with a test plate");
+    public static final Range SCREEN = new Range(0, 36_000, Unit.SECONDS, "find it with a test plate");
+    public static final Range STEP_HELD = new Range(0, 21, Unit.STEPS, "count the wedge steps that kept their film");
+    public static final Range TARGET_STEP = new Range(0, 21, Unit.STEPS, "choose the step your best plate held");
+
     public ExposureFigures {
-        screenSeconds.within("exposure.screenSeconds", 0, 36_000, "s", "find it with a test plate");
-        imageSeconds.within("exposure.imageSeconds", 0.1, 36_000, "s", "find it with a test plate");
-        stepHeld.within("exposure.stepHeld", 0, 21, "", "count the wedge steps that kept their film");
-        targetStep.within("exposure.targetStep", 0, 21, "", "choose the step your best plate held");
+        screenSeconds.within("exposure.screenSeconds", SCREEN);
+        imageSeconds.within("exposure.imageSeconds", IMAGE);
+        stepHeld.within("exposure.stepHeld", STEP_HELD);
+        targetStep.within("exposure.targetStep", TARGET_STEP);
         filmBaseAtTestDensity.within("exposure.filmBaseAtTestDensity", 0, 1.5, "", "measure bare film, 0 for none");
         blackMarginDensity.within("exposure.blackMarginDensity", 0, 2, "", "0.3 is one stop");
         screenEdgeSoftnessMicrometres.within(

@@ -1,5 +1,6 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import java.time.LocalDate;
 
@@ -28,6 +29,11 @@ public record Figure(double value, Provenance provenance) {
 
     public boolean isAssumed() {
         return provenance instanceof Provenance.Assumed;
+    }
+
+    /** Refuses, naming the number by its {@code path} in the workshop file, unless it lies in its range. */
+    void within(String path, Range range) {
+        range.check("workshop " + path, value);
     }
 
     /** Refuses, naming the number by its {@code path} in the workshop file, unless it lies in [least, most]. */

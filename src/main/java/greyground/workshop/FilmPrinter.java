@@ -1,7 +1,9 @@
 package greyground.workshop;
 
 import greyground.quantity.FilmPixels;
+import greyground.quantity.Range;
 import greyground.quantity.Resolution;
+import greyground.quantity.Unit;
 
 /**
  * The printer that makes the films, with the film it prints on. Densities are ultraviolet (350-420 nm), as the resist sees them;
@@ -23,11 +25,15 @@ public record FilmPrinter(
         Figure edgeSoftnessMicrometres,
         Figure scaleX,
         Figure scaleY) {
+    public static final Range BLACK = new Range(0.3, 6, Unit.DENSITY, "measure a solid black under ultraviolet");
+    public static final Range CLEAR = new Range(0, 1.5, Unit.DENSITY, "measure bare film under ultraviolet");
+    public static final Range GROWTH = new Range(-50, 100, Unit.MICROMETRES, "measure 1 to 4 pixel lines");
+
     public FilmPrinter {
         resolutionDpi.within("filmPrinter.resolutionDpi", 60, 20_000, "dpi", "give the printer's own resolution");
-        clearUvDensity.within("filmPrinter.clearUvDensity", 0, 1.5, "", "measure bare film under ultraviolet");
-        blackUvDensity.within("filmPrinter.blackUvDensity", 0.3, 6, "", "measure a solid black under ultraviolet");
-        spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", -50, 100, "µm", "measure 1 to 4 pixel lines");
+        clearUvDensity.within("filmPrinter.clearUvDensity", CLEAR);
+        blackUvDensity.within("filmPrinter.blackUvDensity", BLACK);
+        spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", GROWTH);
         edgeSoftnessMicrometres.within(
                 "filmPrinter.edgeSoftnessMicrometres", 0, 100, "µm", "look at an edge under a loupe");
         scaleX.within("filmPrinter.scaleX", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");

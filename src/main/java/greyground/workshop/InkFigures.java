@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
+
 /**
  * The ink and how it reaches the paper.
  *
@@ -15,10 +18,14 @@ public record InkFigures(
         Figure transferFraction,
         Figure spreadMicrometres,
         Figure yuleNielsenFactor) {
+    public static final Range SATURATION = new Range(0.5, 3, Unit.DENSITY, "measure the deepest tone less the paper");
+    public static final Range STRENGTH = new Range(0.01, 2, Unit.PER_MICROMETRE, "fit it to four depths or more");
+    public static final Range TRANSFER = new Range(0.05, 1, Unit.RATIO, "0.6 to 0.95 is usual");
+
     public InkFigures {
-        saturationDensity.within("ink.saturationDensity", 0.5, 3, "", "measure the deepest tone less the paper");
-        strengthPerMicrometre.within("ink.strengthPerMicrometre", 0.01, 2, "per µm", "fit it to four depths or more");
-        transferFraction.within("ink.transferFraction", 0.05, 1, "", "0.6 to 0.95 is usual");
+        saturationDensity.within("ink.saturationDensity", SATURATION);
+        strengthPerMicrometre.within("ink.strengthPerMicrometre", STRENGTH);
+        transferFraction.within("ink.transferFraction", TRANSFER);
         spreadMicrometres.within("ink.spreadMicrometres", 0, 100, "µm", "measure a line on plate and print");
         yuleNielsenFactor.within("ink.yuleNielsenFactor", 1, 4, "", "1.7 when nothing is known");
     }

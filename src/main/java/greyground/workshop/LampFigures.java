@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
+
 /**
  * The lamp over the exposure frame, now and when the exposure times were found.
  *
@@ -19,6 +22,8 @@ public record LampFigures(
         Figure hoursAtTest,
         Figure hoursToFourFifths,
         Figure halfAngleDegrees) {
+    public static final Range DISTANCE = new Range(20, 5000, Unit.MILLIMETRES, "measure from lamp to plate");
+
     /** The shape of the source, which decides whether distance can be reckoned. */
     public enum Kind {
         /** Small against its distance: light falls with the square of the distance. */
@@ -29,7 +34,7 @@ public record LampFigures(
 
     public LampFigures {
         String distance = "measure from lamp to plate";
-        distanceMillimetres.within("light.distanceMillimetres", 20, 5000, "mm", distance);
+        distanceMillimetres.within("light.distanceMillimetres", DISTANCE);
         distanceAtTestMillimetres.within("light.distanceAtTestMillimetres", 20, 5000, "mm", distance);
         hours.within("light.hours", 0, 100_000, "h", "read the lamp's hour counter or log");
         hoursAtTest.within("light.hoursAtTest", 0, 100_000, "h", "read the lamp's hour counter or log");

@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
+
 /**
  * The printing paper.
  *
@@ -8,8 +11,10 @@ package greyground.workshop;
  * @param shrinkYPercent from damp to dry down the plate, -5 to 5
  */
 public record PaperFigures(Figure whiteDensity, Figure shrinkXPercent, Figure shrinkYPercent) {
+    public static final Range WHITE_DENSITY = new Range(0, 0.6, Unit.DENSITY, "measure the bare sheet");
+
     public PaperFigures {
-        whiteDensity.within("paper.whiteDensity", 0, 0.6, "", "measure the bare sheet");
+        whiteDensity.within("paper.whiteDensity", WHITE_DENSITY);
         shrinkXPercent.within("paper.shrinkXPercent", -5, 5, "%", "measure a platemark damp and dry");
         shrinkYPercent.within("paper.shrinkYPercent", -5, 5, "%", "measure a platemark damp and dry");
     }

@@ -1,6 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 
 /**
  * The photopolymer film on the copper. Doses are relative: 1 is the dose that hardens the film right through.
@@ -31,6 +33,10 @@ public record ResistFigures(
         Figure smallestOpeningMicrometres,
         Figure smallestLandMicrometres,
         Figure leastHoldMicrometres) {
+    public static final Range THIN = new Range(1, 200, Unit.MICROMETRES, "test strips at 0, 10, 20, 30 and 40 minutes");
+    public static final Range OPENING = new Range(1, 500, Unit.MICROMETRES, "test dots of 10 to 200 µm");
+    public static final Range LAND = new Range(1, 500, Unit.MICROMETRES, "test holes of 10 to 200 µm");
+
     public ResistFigures {
         String thinning = "test strips at 0, 10, 20, 30 and 40 minutes";
         thicknessMicrometres.within("resist.thicknessMicrometres", 5, 200, "µm", "ask the film's data sheet");
@@ -39,12 +45,11 @@ public record ResistFigures(
         thinningMostMinutes.within("resist.thinningMostMinutes", 0, 240, "min", thinning);
         thinningGramsPerLitre.within("resist.thinningGramsPerLitre", 1, 100, "g/L", "10 g/L is usual");
         thinningCelsius.within("resist.thinningCelsius", 5, 60, "°C", "room temperature is usual");
-        thinnedThicknessMicrometres.within("resist.thinnedThicknessMicrometres", 1, 200, "µm", thinning);
+        thinnedThicknessMicrometres.within("resist.thinnedThicknessMicrometres", THIN);
         absorbancePerMicrometre.within("resist.absorbancePerMicrometre", 0, 0.5, "per µm", "ask the film's data sheet");
         contrastGamma.within("resist.contrastGamma", 0.2, 50, "", "read it from a wedge: 1/(0.15 x steps in between)");
-        smallestOpeningMicrometres.within(
-                "resist.smallestOpeningMicrometres", 1, 500, "µm", "test dots of 10 to 200 µm");
-        smallestLandMicrometres.within("resist.smallestLandMicrometres", 1, 500, "µm", "test holes of 10 to 200 µm");
+        smallestOpeningMicrometres.within("resist.smallestOpeningMicrometres", OPENING);
+        smallestLandMicrometres.within("resist.smallestLandMicrometres", LAND);
         leastHoldMicrometres.within("resist.leastHoldMicrometres", 0, 100, "µm", "5 to 10 µm is usual");
         if (thinningLeastMinutes.value() > thinningMostMinutes.value()) {
             throw Refusal.use("workshop resist.thinningLeastMinutes is " + Refusal.plain(thinningLeastMinutes.value())

@@ -1,5 +1,8 @@
 package greyground.workshop;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
+
 /**
  * How the plate is wiped.
  *
@@ -7,10 +10,13 @@ package greyground.workshop;
  * @param plateToneMicrometres ink film that wiping leaves everywhere, 0 to 5
  */
 public record WipeFigures(Figure padRadiusMillimetres, Figure plateToneMicrometres) {
+    public static final Range PAD =
+            new Range(0.01, 100, Unit.MILLIMETRES, "widest bar still solid, squared, over 8 x depth");
+    public static final Range PLATE_TONE = new Range(0, 5, Unit.MICROMETRES, "0 to 0.3 µm is a clean wipe");
+
     public WipeFigures {
-        padRadiusMillimetres.within(
-                "wipe.padRadiusMillimetres", 0.01, 100, "mm", "widest bar still solid, squared, over 8 x depth");
-        plateToneMicrometres.within("wipe.plateToneMicrometres", 0, 5, "µm", "0 to 0.3 µm is a clean wipe");
+        padRadiusMillimetres.within("wipe.padRadiusMillimetres", PAD);
+        plateToneMicrometres.within("wipe.plateToneMicrometres", PLATE_TONE);
     }
 
     /** A firm canvas pad. */

@@ -1,5 +1,7 @@
 package greyground.app.live;
 
+import greyground.app.check.AssumedFigures;
+import greyground.app.check.PlateWarning;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobTones;
@@ -13,7 +15,7 @@ import greyground.workshop.Workshop;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -28,17 +30,12 @@ public final class LiveBench implements Closeable {
 
     private final ArtSource art;
     private final LiveGreys greys = new LiveGreys();
-    private final LiveAssumed assumed = new LiveAssumed();
-    private final Map<String, StageTones> tones = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, StageTones> eldest) {
-            return size() > KEPT_TONES;
-        }
-    };
-
+    private final Map<String, StageTones> tones = LiveGreys.latest(KEPT_TONES);
     private @Nullable HalvedPlanes planes;
+    private @Nullable Assumed said;
+
+    /** Which assumed figures move the print; a change of tone does not touch it. */
+    private record Assumed(Workshop workshop, String plate, List<PlateWarning> words) {}
 
     private LiveBench(ArtSource art) {
         this.art = art;
@@ -72,7 +69,21 @@ public final class LiveBench implements Closeable {
                 known.name() + known.foretold().digest(),
                 digest -> new StageTones(recipe.plate().plate(), recipe.plate().patches(), known));
         progress.done(1);
-        return new LivePlate(recipe, art, present, looks, greys, assumed);
+        return new LivePlate(this, recipe, art, present, looks, greys);
+    }
+
+    /** What {@link AssumedFigures} says, kept while workshop and plate stay what they are. */
+    List<PlateWarning> assumed(FilmRecipe recipe, Progress progress) throws IOException {
+        Assumed present = said;
+        String plate = recipe.tones().foretold().digest();
+        if (present == null
+                || !present.plate().equals(plate)
+                || !present.workshop().equals(recipe.workshop())) {
+            present =
+                    new Assumed(recipe.workshop(), plate, AssumedFigures.of(recipe.workshop(), recipe.job(), progress));
+            said = present;
+        }
+        return present.words();
     }
 
     @Override

@@ -21,24 +21,33 @@ public final class LiveGreys {
 
     private static final int[] OF_LUMINANCE = made();
 
-    private final Map<Key, short[]> kept = new LinkedHashMap<>(8, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
+    private final Map<Window, short[]> kept = latest(KEPT);
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, short[]> eldest) {
-            return size() > KEPT;
-        }
-    };
+    /**
+     * A window over the art.
+     *
+     * @param left art place of its left edge, in art pixels
+     * @param top art place of its upper edge
+     * @param across art pixels of one of its pixels, across
+     * @param down the same, down
+     */
+    record Window(HalvedPlanes planes, double left, double top, double across, double down, int width, int height) {}
 
-    /** Which part of which art, and how large. */
-    private record Key(
-            HalvedPlanes planes, double left, double top, double across, double down, int width, int height) {}
+    /** A map that keeps what was asked for last. */
+    static <K, V> Map<K, V> latest(int most) {
+        return new LinkedHashMap<>(16, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
+                return size() > most;
+            }
+        };
+    }
 
     /** The window's greys, drawn or at hand; nobody may change them. */
-    short[] of(HalvedPlanes planes, double left, double top, double across, double down, LiveView view) {
-        return kept.computeIfAbsent(
-                new Key(planes, left, top, across, down, view.width(), view.height()),
-                key -> drawn(planes, left, top, across, down, view.width(), view.height()));
+    short[] of(Window window) {
+        return kept.computeIfAbsent(window, LiveGreys::drawn);
     }
 
     /** The opaque screen grey of each grey code; nobody may change the table. */
@@ -46,21 +55,14 @@ public final class LiveGreys {
         return OF_LUMINANCE;
     }
 
-    /**
-     * Greys of a window over the art.
-     *
-     * @param left art place of the window's left edge, in art pixels
-     * @param top art place of its upper edge
-     * @param across art pixels of one pixel of the window, across
-     * @param down the same, down
-     */
-    static short[] drawn(
-            HalvedPlanes planes, double left, double top, double across, double down, int width, int height) {
-        int halvings = planes.halvingsFor(Math.min(across, down));
-        GreyPlane plane = planes.halved(halvings);
+    static short[] drawn(Window window) {
+        int width = window.width();
+        int height = window.height();
+        int halvings = window.planes().halvingsFor(Math.min(window.across(), window.down()));
+        GreyPlane plane = window.planes().halved(halvings);
         double shrunk = 1 << halvings;
-        ResampleAxis columns = ResampleAxis.of(width, left / shrunk, across / shrunk, plane.width());
-        ResampleAxis rows = ResampleAxis.of(height, top / shrunk, down / shrunk, plane.height());
+        ResampleAxis columns = ResampleAxis.of(width, window.left() / shrunk, window.across() / shrunk, plane.width());
+        ResampleAxis rows = ResampleAxis.of(height, window.top() / shrunk, window.down() / shrunk, plane.height());
         short[] greys = new short[width * height];
         int bands = (height + BAND_ROWS - 1) / BAND_ROWS;
         IntStream.range(0, bands).parallel().forEach(band -> {
@@ -76,6 +78,24 @@ public final class LiveGreys {
             }
         });
         return greys;
+    }
+
+    /** What colour a pixel of a window has; 0 where there is nothing to see. */
+    @FunctionalInterface
+    interface Colours {
+        int at(int pixel, double across, double down);
+    }
+
+    /** Colours the pixels of a window one by one, each by the place of its middle. */
+    static LivePicture coloured(LiveView view, Colours colours) {
+        int[] pixels = new int[view.width() * view.height()];
+        for (int y = 0, i = 0; y < view.height(); y++) {
+            double down = view.top() + (y + 0.5) * view.perPixel();
+            for (int x = 0; x < view.width(); x++, i++) {
+                pixels[i] = colours.at(i, view.left() + (x + 0.5) * view.perPixel(), down);
+            }
+        }
+        return new LivePicture(view.width(), view.height(), pixels);
     }
 
     private static int[] made() {

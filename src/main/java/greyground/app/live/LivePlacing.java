@@ -4,7 +4,6 @@ import greyground.app.sight.LiveView;
 import greyground.film.job.ArtScale;
 import greyground.film.job.Job;
 import greyground.film.job.Placing;
-import greyground.quantity.Offset;
 import greyground.raster.HalvedPlanes;
 
 /** Where the art lies on a job's plate, and its greys there. Plate places count in millimetres from its top left, as the print reads. */
@@ -34,17 +33,22 @@ final class LivePlacing {
                 new ArtScale.Plate(width, height, 1, 1));
     }
 
-    /** What the art covers, in millimetres of plate. */
+    /** A part of the plate, in millimetres of it. */
     record Cover(double left, double right, double top, double bottom) {
         boolean has(double across, double down) {
             return across >= left && across < right && down >= top && down < bottom;
         }
     }
 
+    /** The plate and so much round it. */
+    Cover plate(double margin) {
+        return new Cover(-margin, width + margin, -margin, height + margin);
+    }
+
     /** What the art covers where it may run past the platemark by so much. */
     Cover cover(double bleed) {
         if (job.placing().fit() == Placing.Fit.FILL) {
-            return new Cover(-bleed, width + bleed, -bleed, height + bleed);
+            return plate(bleed);
         }
         double halfAcross = job.art().crop().width() * planes.whole().width() * scale.across() / 2;
         double halfDown = job.art().crop().height() * planes.whole().height() * scale.down() / 2;
@@ -59,13 +63,14 @@ final class LivePlacing {
 
     /** The greys under a window of the plate, row by row; nobody may change them. */
     short[] greys(LiveView view) {
-        return greys.of(
+        return greys.of(new LiveGreys.Window(
                 planes,
                 artX(view.left()),
                 artY(view.top()),
                 view.perPixel() / scale.across(),
                 view.perPixel() / scale.down(),
-                view);
+                view.width(),
+                view.height()));
     }
 
     /** Art column under a place of the plate, in art pixels. */
@@ -76,12 +81,5 @@ final class LivePlacing {
     /** Art row under a place of the plate, in art pixels. */
     double artY(double down) {
         return scale.artY(down - height / 2);
-    }
-
-    /** The place of the plate under a place of the art in art pixels. */
-    Offset onPlate(double artX, double artY) {
-        return new Offset(
-                width / 2 + (artX - scale.middleX()) * scale.across(),
-                height / 2 + (artY - scale.middleY()) * scale.down());
     }
 }

@@ -51,24 +51,19 @@ public final class LivePlate {
     private final HalvedPlanes planes;
     private final StageTones tones;
     private final LiveGreys greys;
-    private final LiveAssumed assumed;
+    private final LiveBench bench;
     private final LivePlacing placing;
     private final ToneCurves curves;
     private @Nullable FilmRecipe whole;
 
     LivePlate(
-            FilmRecipe recipe,
-            ArtSource art,
-            HalvedPlanes planes,
-            StageTones tones,
-            LiveGreys greys,
-            LiveAssumed assumed) {
+            LiveBench bench, FilmRecipe recipe, ArtSource art, HalvedPlanes planes, StageTones tones, LiveGreys greys) {
+        this.bench = bench;
         this.recipe = recipe;
         this.art = art;
         this.planes = planes;
         this.tones = tones;
         this.greys = greys;
-        this.assumed = assumed;
         this.placing = new LivePlacing(recipe.job(), planes, greys);
         this.curves = ToneCurves.of(recipe.compensation(), recipe.tones());
     }
@@ -116,28 +111,22 @@ public final class LivePlate {
     /** The art by itself; the view counts art pixels. */
     public LivePicture art(LiveView view) {
         art.own();
-        short[] seen = greys.of(planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view);
-        int[] pixels = new int[seen.length];
+        short[] seen = greys.of(new LiveGreys.Window(
+                planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view.width(), view.height()));
         int[] table = LiveGreys.ofLuminance();
-        for (int y = 0; y < view.height(); y++) {
-            double down = view.top() + (y + 0.5) * view.perPixel();
-            for (int x = 0; x < view.width() && down >= 0 && down < artHeight(); x++) {
-                double across = view.left() + (x + 0.5) * view.perPixel();
-                if (across >= 0 && across < artWidth()) {
-                    pixels[y * view.width() + x] = table[seen[y * view.width() + x] & 0xFFFF];
-                }
-            }
-        }
-        return new LivePicture(view.width(), view.height(), pixels);
+        return LiveGreys.coloured(
+                view,
+                (at, across, down) -> across >= 0 && across < artWidth() && down >= 0 && down < artHeight()
+                        ? table[seen[at] & 0xFFFF]
+                        : 0);
     }
 
     /** A stage from afar: every place as its even tone looks. */
     public LivePicture tones(Stage stage, LiveView view) {
         art.own();
         short[] seen = placing.greys(view);
-        double width = job().plate().widthMillimetres();
-        double height = job().plate().heightMillimetres();
         double margin = stage == Stage.FILM || stage == Stage.PRINT ? MARGIN_MILLIMETRES : 0;
+        LivePlacing.Cover sheet = placing.plate(margin);
         double image = stage == Stage.FILM ? job().placing().bleedMillimetres() : 0;
         LivePlacing.Cover covered = placing.cover(image);
         int[] colours = new int[ToneCurve.CODES];
@@ -146,21 +135,10 @@ public final class LivePlate {
                     | tones.colour(stage, recipe.compensation().curve().coverage(grey));
         }
         int bare = LivePicture.OPAQUE | tones.colour(stage, 0);
-        int[] pixels = new int[seen.length];
-        for (int y = 0; y < view.height(); y++) {
-            double down = view.top() + (y + 0.5) * view.perPixel();
-            if (down < -margin || down >= height + margin) {
-                continue;
-            }
-            for (int x = 0; x < view.width(); x++) {
-                double across = view.left() + (x + 0.5) * view.perPixel();
-                if (across >= -margin && across < width + margin) {
-                    int at = y * view.width() + x;
-                    pixels[at] = covered.has(across, down) ? colours[seen[at] & 0xFFFF] : bare;
-                }
-            }
-        }
-        return new LivePicture(view.width(), view.height(), pixels);
+        return LiveGreys.coloured(
+                view,
+                (at, across, down) ->
+                        !sheet.has(across, down) ? 0 : covered.has(across, down) ? colours[seen[at] & 0xFFFF] : bare);
     }
 
     /** The tone at a place of the plate. */
@@ -188,12 +166,8 @@ public final class LivePlate {
     private int grey(double artX, double artY) {
         art.own();
         double side = 5;
-        return LiveGreys.drawn(planes, artX - side / 2, artY - side / 2, side, side, 1, 1)[0] & 0xFFFF;
-    }
-
-    /** The same place on the plate, from a place of the art in art pixels. */
-    public Offset onPlate(double artX, double artY) {
-        return placing.onPlate(artX, artY);
+        return LiveGreys.drawn(new LiveGreys.Window(planes, artX - side / 2, artY - side / 2, side, side, 1, 1))[0]
+                & 0xFFFF;
     }
 
     /**
@@ -291,11 +265,10 @@ public final class LivePlate {
         art.own();
         ToneCurve curve = recipe.compensation().curve();
         if (screen && job().process() instanceof PlateProcess.Photogravure process) {
-            int coverage = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
-            return new LiveSheet(
-                    job(), recipe.screen().orElseThrow(), new LiveSheetTones(placing, tones, curve, grey -> coverage));
+            int even = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
+            return new LiveSheet(job(), recipe.screen().orElseThrow(), placing, tones, curve, grey -> even);
         }
-        return new LiveSheet(job(), recipe.positive(), new LiveSheetTones(placing, tones, curve, curve::coverage));
+        return new LiveSheet(job(), recipe.positive(), placing, tones, curve, curve::coverage);
     }
 
     /** What to do at the bench, as the film would carry it. */
@@ -324,8 +297,7 @@ public final class LivePlate {
         plan().warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
         recipe.warnings().forEach(words -> remarks.add(PlateWarning.of("film", words, "")));
         if (!recipe.tones().isMeasured()) {
-            remarks.addAll(assumed.of(
-                    recipe.workshop(), job(), recipe.tones().foretold().digest(), progress));
+            remarks.addAll(bench.assumed(recipe, progress));
         }
         return remarks;
     }

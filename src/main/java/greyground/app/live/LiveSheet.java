@@ -4,6 +4,8 @@ import greyground.app.recipe.ComposedFilm;
 import greyground.app.recipe.FilmRecipe;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
+import greyground.app.sight.Stage;
+import greyground.app.sight.StageTones;
 import greyground.film.job.Job;
 import greyground.film.job.ReadingSide;
 import greyground.film.sheet.FilmRows;
@@ -12,6 +14,7 @@ import greyground.film.sheet.SheetLayout;
 import greyground.film.sheet.SheetOnPaper.SheetSize;
 import greyground.film.sheet.SheetShares;
 import greyground.film.sheet.SheetTiles;
+import greyground.picture.Colouring;
 import greyground.picture.TypeShares;
 import greyground.quantity.FilmPixels;
 import greyground.raster.PixelRect;
@@ -20,6 +23,7 @@ import greyground.tone.ToneCurve;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntUnaryOperator;
 
 /**
  * A whole film sheet to be looked at, as it comes out of the printer or as it lies on the plate. Marks, wedge strip and legends stand
@@ -28,18 +32,44 @@ import java.util.List;
  * <p>Views count printed millimetres from the sheet's top left corner as it is seen. Used by the one thread that works the bench.
  */
 public final class LiveSheet {
+    /** Colours on the copper are made for every 16th coverage (assumed: no eye tells those between). */
+    private static final int STEP_BITS = 4;
+
     private final Job job;
     private final ComposedFilm film;
-    private final LiveSheetTones tones;
+    private final LivePlacing placing;
+    private final StageTones tones;
+    private final ToneCurve curve;
+    private final IntUnaryOperator coverage;
+    private final int[] onCopper = new int[(ToneCurve.SOLID >> STEP_BITS) + 2];
     private final SheetLayout layout;
     private final FilmPixels pixels;
 
-    LiveSheet(Job job, ComposedFilm film, LiveSheetTones tones) {
+    /**
+     * A sheet with its picture.
+     *
+     * @param curve that the strip's greys go through
+     * @param coverage turns greys of the art to coverages: by the curve, or all to one on a screen film
+     */
+    LiveSheet(
+            Job job,
+            ComposedFilm film,
+            LivePlacing placing,
+            StageTones tones,
+            ToneCurve curve,
+            IntUnaryOperator coverage) {
         this.job = job;
         this.film = film;
-        this.tones = tones;
         this.layout = film.layout();
         this.pixels = layout.pixels();
+        this.placing = placing;
+        this.tones = tones;
+        this.curve = curve;
+        this.coverage = coverage;
+        for (int step = 0; step < onCopper.length; step++) {
+            int share = Math.min(ToneCurve.SOLID, step << STEP_BITS);
+            onCopper[step] = Colouring.onCopper(tones.colour(Stage.FILM, share));
+        }
     }
 
     /** Printed width of the whole sheet. */
@@ -94,8 +124,7 @@ public final class LiveSheet {
     /** Edges to be drawn over the sheet, the outermost first. */
     public List<SheetOutline> outlines(SheetSide side) {
         List<SheetOutline> outlines = new ArrayList<>();
-        PixelRect whole = new PixelRect(0, 0, layout.width(), layout.height());
-        outlines.add(outline(SheetOutline.Edge.SHEET, whole, side));
+        outlines.add(outline(SheetOutline.Edge.SHEET, whole(), side));
         for (SheetTiles.Tile tile : films()) {
             outlines.add(outline(SheetOutline.Edge.TILE, tile.window(), side));
         }
@@ -112,6 +141,10 @@ public final class LiveSheet {
             outlines.add(outline(SheetOutline.Edge.BEVEL, flat, side));
         }
         return outlines;
+    }
+
+    private PixelRect whole() {
+        return new PixelRect(0, 0, layout.width(), layout.height());
     }
 
     private SheetOutline outline(SheetOutline.Edge edge, PixelRect rect, SheetSide side) {
@@ -132,7 +165,7 @@ public final class LiveSheet {
     /** The sheet from afar: every place as its even tone looks. */
     public LivePicture far(LiveView view, SheetSide side) {
         LiveView printed = asPrinted(view, side);
-        float[] shares = SheetShares.of(layout, tones.curve(), window(printed));
+        float[] shares = SheetShares.of(layout, curve, window(printed));
         picture(printed, shares);
         return coloured(printed, shares, side);
     }
@@ -194,15 +227,14 @@ public final class LiveSheet {
                 printed.perPixel(),
                 printed.width(),
                 printed.height());
-        char[] coverages = tones.coverages(mirrored ? turned(onPlate, plate.width()) : onPlate);
+        short[] greys = placing.greys(mirrored ? turned(onPlate, plate.width()) : onPlate);
         int width = printed.width();
         for (int y = 0; y < printed.height(); y++) {
-            double down = printed.top() + (y + 0.5) * printed.perPixel() - image.top();
-            for (int x = 0; x < width && down >= 0 && down < image.height(); x++) {
-                double across = printed.left() + (x + 0.5) * printed.perPixel() - image.left();
-                if (across >= 0 && across < image.width()) {
-                    int seen = y * width + (mirrored ? width - 1 - x : x);
-                    shares[y * width + x] = coverages[seen] / (float) ToneCurve.SOLID;
+            double down = printed.top() + (y + 0.5) * printed.perPixel();
+            for (int x = 0; x < width; x++) {
+                if (image.has(printed.left() + (x + 0.5) * printed.perPixel(), down)) {
+                    int grey = greys[y * width + (mirrored ? width - 1 - x : x)] & 0xFFFF;
+                    shares[y * width + x] = coverage.applyAsInt(grey) / (float) ToneCurve.SOLID;
                 }
             }
         }
@@ -211,28 +243,28 @@ public final class LiveSheet {
     private LivePicture coloured(LiveView printed, float[] shares, SheetSide side) {
         TypeShares type = type(printed);
         SheetOutline plate = outline(SheetOutline.Edge.PLATE, layout.plate(), SheetSide.AS_PRINTED);
-        int[] seen = new int[shares.length];
-        for (int y = 0; y < printed.height(); y++) {
-            double down = printed.top() + (y + 0.5) * printed.perPixel();
-            for (int x = 0; x < printed.width() && down >= 0 && down < heightMillimetres(); x++) {
-                double across = printed.left() + (x + 0.5) * printed.perPixel();
-                if (across >= 0 && across < widthMillimetres()) {
-                    int at = y * printed.width() + x;
-                    boolean copper = side == SheetSide.ON_THE_PLATE && inside(plate, across, down);
-                    int coverage = Math.round(ToneCurve.SOLID * Math.min(1, shares[at] + type.share(at)));
-                    int into = turned(side) ? y * printed.width() + printed.width() - 1 - x : at;
-                    seen[into] = LivePicture.OPAQUE | tones.colour(coverage, copper);
-                }
+        SheetOutline sheet = outline(SheetOutline.Edge.SHEET, whole(), SheetSide.AS_PRINTED);
+        LivePicture seen = LiveGreys.coloured(printed, (at, across, down) -> {
+            if (!sheet.has(across, down)) {
+                return 0;
             }
-        }
-        return new LivePicture(printed.width(), printed.height(), seen);
+            int share = Math.round(ToneCurve.SOLID * Math.min(1, shares[at] + type.share(at)));
+            boolean copper = side == SheetSide.ON_THE_PLATE && plate.has(across, down);
+            return LivePicture.OPAQUE
+                    | (copper
+                            ? onCopper[(share + (1 << (STEP_BITS - 1))) >> STEP_BITS]
+                            : tones.colour(Stage.FILM, share));
+        });
+        return turned(side) ? mirrored(seen) : seen;
     }
 
-    private static boolean inside(SheetOutline plate, double across, double down) {
-        return across >= plate.left()
-                && across < plate.left() + plate.width()
-                && down >= plate.top()
-                && down < plate.top() + plate.height();
+    private static LivePicture mirrored(LivePicture seen) {
+        int[] pixels = new int[seen.pixels().length];
+        for (int i = 0; i < pixels.length; i++) {
+            int x = i % seen.width();
+            pixels[i - x + seen.width() - 1 - x] = seen.pixels()[i];
+        }
+        return new LivePicture(seen.width(), seen.height(), pixels);
     }
 
     private TypeShares type(LiveView printed) {

@@ -5,10 +5,11 @@ import greyground.app.sight.LiveView;
 import greyground.quantity.Offset;
 import greyground.quantity.Size;
 import greyground.tone.Compensation;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
 
 /** Tones of the art that the plate can't print: how much of the art they are, and the field of the plate that holds most of them. */
 final class LostTones {
@@ -20,15 +21,7 @@ final class LostTones {
 
     private static final int FIELD_PIXELS = 16;
 
-    private final LivePlacing placing;
-    private final Size plate;
-    private final long[] greys;
-
-    private LostTones(LivePlacing placing, Size plate, long[] greys) {
-        this.placing = placing;
-        this.plate = plate;
-        this.greys = greys;
-    }
+    private LostTones() {}
 
     /**
      * What is to be said of them; the light ones first.
@@ -36,42 +29,41 @@ final class LostTones {
      * @param greys pixels of the art's fragment by grey code
      */
     static List<PlateWarning> of(Compensation compensation, long[] greys, LivePlacing placing, Size plate) {
-        LostTones lost = new LostTones(placing, plate, greys);
-        List<PlateWarning> said = new ArrayList<>();
-        lost.say("lost-light", "lighter than the lightest tone that holds", compensation.light())
-                .ifPresent(said::add);
-        lost.say("lost-dark", "darker than the plate can print", compensation.dark())
-                .ifPresent(said::add);
-        return said;
+        return Stream.of(
+                        say(
+                                "lost-light",
+                                "lighter than the lightest tone that holds",
+                                compensation.light(),
+                                greys,
+                                placing,
+                                plate),
+                        say("lost-dark", "darker than the plate can print", compensation.dark(), greys, placing, plate))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
-    private Optional<PlateWarning> say(String kind, String what, Compensation.Unattained tones) {
-        double pixels = 0;
-        for (long count : greys) {
-            pixels += count;
-        }
-        double share = tones.pixels(greys) / pixels;
+    private static Optional<PlateWarning> say(
+            String kind, String what, Compensation.Unattained tones, long[] greys, LivePlacing placing, Size plate) {
+        double share = tones.pixels(greys) / (double) LongStream.of(greys).sum();
         if (share < LEAST_SHARE_SAID) {
             return Optional.empty();
         }
-        Optional<Offset> most = mostOf(tones);
-        return Optional.of(new PlateWarning(
-                kind,
-                String.format(Locale.ROOT, "%.1f %% of the art is %s", share * 100, what)
-                        + (most.isPresent() ? "; most" : ""),
-                most,
-                most.isPresent() ? longerSide() / FIELDS : 0,
-                share * plate.widthMillimetres() * plate.heightMillimetres(),
-                ""));
+        Optional<Offset> most = mostOf(tones, placing, plate);
+        String words = String.format(Locale.ROOT, "%.1f %% of the art is %s", share * 100, what);
+        double area = share * plate.widthMillimetres() * plate.heightMillimetres();
+        return Optional.of(
+                most.isEmpty()
+                        ? new PlateWarning(kind, words, most, 0, area, "")
+                        : new PlateWarning(kind, words + "; most", most, longerSide(plate) / FIELDS, area, ""));
     }
 
-    private double longerSide() {
+    private static double longerSide(Size plate) {
         return Math.max(plate.widthMillimetres(), plate.heightMillimetres());
     }
 
     /** The middle of the field of the plate that holds most of some tones; empty where a coarse look meets none. */
-    private Optional<Offset> mostOf(Compensation.Unattained tones) {
-        double perPixel = longerSide() / (FIELDS * FIELD_PIXELS);
+    private static Optional<Offset> mostOf(Compensation.Unattained tones, LivePlacing placing, Size plate) {
+        double perPixel = longerSide(plate) / (FIELDS * FIELD_PIXELS);
         int width = Math.max(1, (int) (plate.widthMillimetres() / perPixel));
         int height = Math.max(1, (int) (plate.heightMillimetres() / perPixel));
         short[] seen = placing.greys(new LiveView(0, 0, perPixel, width, height));

@@ -6,6 +6,10 @@ package greyground.app.live;
  * @param edge which one
  */
 public record SheetOutline(Edge edge, double left, double top, double width, double height) {
+    boolean has(double across, double down) {
+        return across >= left && across < left + width && down >= top && down < top + height;
+    }
+
     /** What may be cut, filed or laid against another film. */
     public enum Edge {
         /** The sheet itself. */

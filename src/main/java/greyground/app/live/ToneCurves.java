@@ -2,12 +2,12 @@ package greyground.app.live;
 
 import greyground.app.recipe.JobTones;
 import greyground.plate.ToneTerms;
-import greyground.plate.VirtualResponse;
 import greyground.tone.Compensation;
 import greyground.tone.Lightness;
 import greyground.tone.PlateResponse;
 import greyground.tone.ToneCurve;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * The four curves that a tone goes through, as points to be drawn, and what can't be printed.
@@ -36,50 +36,29 @@ public record ToneCurves(
         double bareLightness,
         double lightestLightness,
         double darkestLightness) {
-    public ToneCurves {
-        film = List.copyOf(film);
-        wish = List.copyOf(wish);
-        print = List.copyOf(print);
-        plate = List.copyOf(plate);
-        ink = List.copyOf(ink);
-        measured = List.copyOf(measured);
-    }
-
     /**
      * A tone that was measured.
      *
-     * @param coverage of the film
      * @param inkMicrometres that the virtual plate has there
      * @param lightness measured, CIE L*
      * @param halfWidth of its band, in L*
      */
-    public record Measured(double coverage, double inkMicrometres, double lightness, double halfWidth) {}
+    public record Measured(double inkMicrometres, double lightness, double halfWidth) {}
 
     /** A point of a curve, what goes in and what comes out. */
     public record Point(double in, double out) {}
 
     static ToneCurves of(Compensation compensation, JobTones tones) {
-        VirtualResponse foretold = tones.foretold();
         PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
-        List<ToneTerms> levels = foretold.levels();
-        List<Point> plate = levels.stream()
-                .map(level -> new Point(level.coverage(), level.inkVolumeMicrometres()))
-                .toList();
+        List<ToneTerms> levels = tones.foretold().levels();
+        List<Point> plate = points(levels, ToneTerms::coverage, ToneTerms::inkVolumeMicrometres);
         return new ToneCurves(
-                nodes.stream()
-                        .map(node -> new Point(node.artLightness(), node.coverage()))
-                        .toList(),
-                nodes.stream()
-                        .map(node -> new Point(node.artLightness(), node.wishedLightness()))
-                        .toList(),
-                nodes.stream()
-                        .map(node -> new Point(node.artLightness(), response.lightness(node.coverage())))
-                        .toList(),
+                points(nodes, Compensation.Node::artLightness, Compensation.Node::coverage),
+                points(nodes, Compensation.Node::artLightness, Compensation.Node::wishedLightness),
+                points(nodes, Compensation.Node::artLightness, node -> response.lightness(node.coverage())),
                 plate,
-                levels.stream()
-                        .map(level -> new Point(level.inkVolumeMicrometres(), response.lightness(level.coverage())))
-                        .toList(),
+                points(levels, ToneTerms::inkVolumeMicrometres, level -> response.lightness(level.coverage())),
                 measured(tones, plate),
                 response.usable().least(),
                 tones.turningPoint(),
@@ -88,11 +67,16 @@ public record ToneCurves(
                 tones.printableRange().darkest());
     }
 
+    private static <T> List<Point> points(List<T> all, ToDoubleFunction<T> in, ToDoubleFunction<T> out) {
+        return all.stream()
+                .map(each -> new Point(in.applyAsDouble(each), out.applyAsDouble(each)))
+                .toList();
+    }
+
     private static List<Measured> measured(JobTones tones, List<Point> plate) {
         return tones.measured().stream()
                 .flatMap(response -> response.levels().stream()
                         .map(level -> new Measured(
-                                level.coverage(),
                                 between(plate, level.coverage()),
                                 level.lightness(),
                                 response.halfWidth(level.coverage()))))

@@ -27,12 +27,7 @@ final class CheckReading {
                 .say("verdict", result.verdict())
                 .list("notes", found.notes());
         return new ReadOutcome(
-                title,
-                findings,
-                Optional.empty(),
-                Optional.of(ResidualPlot.of(title, result)),
-                found.overlay(),
-                Optional.empty());
+                title, findings, Optional.of(ResidualPlot.of(title, result)), found.overlay(), Optional.empty());
     }
 
     private static Findings tone(CheckResult.Line line) {

@@ -68,7 +68,6 @@ final class ExposureLesson {
                 title,
                 findings,
                 Optional.empty(),
-                Optional.empty(),
                 found.overlay(),
                 change.map(one -> new Lesson(
                         shop,

@@ -213,7 +213,6 @@ public record FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop, Lo
                 findings,
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty(),
                 Optional.of(new Lesson(learned.before(), learned.after(), date + "-film")));
     }
 

@@ -47,7 +47,6 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
         return new ReadOutcome(
                 kind + " " + film.plate().id(),
                 findings(kind, carrier),
-                Optional.of(ResponseLines.of(measured(), learning.foretold(), learning.taught())),
                 Optional.of(ResponseCurve.of(
                         kind + " " + chart + ", " + carrier + ", "
                                 + learning.kept().words(),

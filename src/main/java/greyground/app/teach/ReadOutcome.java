@@ -16,15 +16,13 @@ import java.util.Optional;
  *
  * @param title what was read, such as "check plate PEGEO, 48 fields"
  * @param findings in the order in which they are to be read
- * @param response the tones to be drawn, where the plate has a wedge
- * @param diagram the same as a page, or a check plate's misses
+ * @param diagram a wedge's tones, or a check plate's misses
  * @param overlay the scan with what was measured drawn over it; empty where that wasn't asked for, or nothing was scanned
  * @param lesson for the workshop; empty where there is nothing to accept
  */
 public record ReadOutcome(
         String title,
         Findings findings,
-        Optional<ResponseLines> response,
         Optional<DrawnPage> diagram,
         Optional<Picture> overlay,
         Optional<Lesson> lesson) {
@@ -37,6 +35,11 @@ public record ReadOutcome(
 
     public Optional<LivePicture> scan() {
         return overlay.map(LivePicture::of);
+    }
+
+    /** The diagram for a window. */
+    public Optional<LivePicture> tones() {
+        return diagram.map(DrawnPage::picture).map(LivePicture::of);
     }
 
     /** The lesson, refused where there is none. */

@@ -89,7 +89,6 @@ public final class Controls {
         return choice;
     }
 
-    /** Words on one line. */
     public static Label label(String words, String... styles) {
         Label label = new Label(words);
         label.getStyleClass().addAll(styles);
@@ -113,7 +112,6 @@ public final class Controls {
         return bar;
     }
 
-    /** Parts side by side. */
     public static HBox line(double gap, Node... parts) {
         HBox line = new HBox(gap, parts);
         line.setAlignment(Pos.CENTER_LEFT);

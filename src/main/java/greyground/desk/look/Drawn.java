@@ -29,7 +29,6 @@ public abstract class Drawn extends Region {
         draw();
     }
 
-    /** Draws it anew. */
     public final void draw() {
         Pen pen = new Pen(canvas, light);
         draw(pen);

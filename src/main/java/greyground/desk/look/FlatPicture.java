@@ -73,11 +73,6 @@ public final class FlatPicture extends Region {
         }
     }
 
-    /** What is seen of it. */
-    Viewport port() {
-        return port;
-    }
-
     private Viewport.Area area() {
         LivePicture shown = picture;
         return shown == null ? new Viewport.Area(0, 0, 1, 1) : new Viewport.Area(0, 0, shown.width(), shown.height());

@@ -31,7 +31,6 @@ public final class Pen {
         return context;
     }
 
-    /** How wide words are. */
     public static double width(String words) {
         Text measured = new Text(words);
         measured.setFont(Font.font(LETTER));

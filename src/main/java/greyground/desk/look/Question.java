@@ -11,15 +11,9 @@ import javafx.scene.layout.Region;
 public final class Question extends HBox {
     private final List<Button> buttons = new ArrayList<>();
 
-    /**
-     * An answer.
-     *
-     * @param words on its button
-     * @param then what follows
-     */
+    /** The words of its button, and what follows when that is pressed. */
     public record Answer(String words, Runnable then) {}
 
-    /** Puts a question. */
     @FunctionalInterface
     public interface Asking {
         void ask(String words, Answer... answers);

@@ -19,31 +19,21 @@ public final class BenchClocks {
         this.nanoTime = nanoTime;
     }
 
-    /** The clock of one step. */
-    public static final class StepClock {
+    public static final class StepClock extends Countdown {
         private final String plate;
         private final String step;
         private final String next;
         private final List<String> cautions;
-        private final Countdown countdown;
-        private double seconds;
         private double planned;
         private boolean rung;
 
-        private StepClock(
-                String plate, String step, String next, List<String> cautions, double seconds, LongSupplier nanoTime) {
+        private StepClock(String plate, ExposurePlan.Step step, String next, LongSupplier nanoTime) {
+            super(step.seconds(), nanoTime);
             this.plate = plate;
-            this.step = step;
+            this.step = step.title();
             this.next = next;
-            this.cautions = List.copyOf(cautions);
-            this.seconds = seconds;
-            this.planned = seconds;
-            this.countdown = new Countdown(seconds, nanoTime);
-        }
-
-        /** Title of the plate that it was set for. */
-        String plate() {
-            return plate;
+            this.cautions = step.cautions();
+            this.planned = step.seconds();
         }
 
         public String step() {
@@ -59,39 +49,17 @@ public final class BenchClocks {
             return cautions;
         }
 
-        /** Minutes and seconds left. */
-        public String words() {
-            return countdown.words();
-        }
-
-        public boolean isRunning() {
-            return countdown.isRunning();
-        }
-
-        boolean hasBegun() {
-            return countdown.hasBegun();
-        }
-
-        public boolean isOver() {
-            return countdown.hasBegun() && countdown.isOver();
-        }
-
-        double left() {
-            return countdown.left();
-        }
-
-        /** Starts it, stops it, or lets it go on. */
         public void startOrStop() {
-            if (countdown.isRunning()) {
-                countdown.stop();
+            if (isRunning()) {
+                stop();
             } else {
-                countdown.start();
+                start();
             }
         }
 
         /** Stands at its whole time again, the plan's if that has changed. */
         public void setBack() {
-            countdown.reset();
+            reset();
             rung = false;
             if (planned > 0) {
                 takePlanned();
@@ -100,12 +68,12 @@ public final class BenchClocks {
 
         /** What pressing start would do: "Start", "Stop" or "Go on". */
         public String act() {
-            return countdown.isRunning() ? "Stop" : countdown.hasBegun() ? "Go on" : "Start";
+            return isRunning() ? "Stop" : hasBegun() ? "Go on" : "Start";
         }
 
         /** Seconds that the plan wants now, if they are not this clock's. 0: the step is no longer in the plan. */
         public Optional<Double> otherwise() {
-            return planned == seconds ? Optional.empty() : Optional.of(planned);
+            return planned == seconds() ? Optional.empty() : Optional.of(planned);
         }
 
         /** Says what the plan wants now, if that is not what runs; else empty. */
@@ -113,17 +81,16 @@ public final class BenchClocks {
             if (otherwise().isEmpty()) {
                 return "";
             }
-            String runs = "this clock was set to " + Countdown.words(seconds);
+            String runs = "this clock was set to " + words(seconds());
             return planned > 0
-                    ? "The plan has changed to " + Countdown.words(planned) + "; " + runs + "."
+                    ? "The plan has changed to " + words(planned) + "; " + runs + "."
                     : "The plan no longer has this step; " + runs + " for " + plate + ".";
         }
 
         /** Runs for what the plan wants now; the time that has passed counts. */
         public void takePlanned() {
-            seconds = planned;
-            countdown.lasts(planned);
-            rung = rung && countdown.isOver();
+            lasts(planned);
+            rung = rung && isOver();
         }
     }
 
@@ -146,7 +113,7 @@ public final class BenchClocks {
                 made.add(begun.get());
             } else {
                 String next = i + 1 < steps.size() ? steps.get(i + 1).title() : "";
-                made.add(new StepClock(plate, step.title(), next, step.cautions(), step.seconds(), nanoTime));
+                made.add(new StepClock(plate, step, next, nanoTime));
             }
         }
         for (StepClock left : old) {

@@ -128,10 +128,10 @@ public final class BenchModel {
 
     /** Writes something down at the bench; the film stays as it is. */
     public void note(String what, String gesture, UnaryOperator<BenchNotes> change) {
-        change(what, gesture, state -> {
-            Job noted = change.apply(BenchNotes.of(state.job())).in(state.job());
-            return state.with(job -> noted);
-        });
+        change(
+                what,
+                gesture,
+                state -> state.with(job -> change.apply(BenchNotes.of(job)).in(job)));
     }
 
     /** The gesture is over. */
@@ -151,11 +151,15 @@ public final class BenchModel {
         if (kept) {
             savedWorkshop = taught;
         }
+        use(what, taught);
+    }
+
+    private void use(String what, Workshop workshop) {
         if (history == null) {
-            withoutArt.step(taught, what, "");
+            withoutArt.step(workshop, what, "");
             changed();
         } else {
-            change(what, "", state -> state.in(taught));
+            change(what, "", state -> state.in(workshop));
         }
     }
 
@@ -250,12 +254,7 @@ public final class BenchModel {
         Workshop workshop = KeptFiles.workshop(file);
         workshopFile = KeptFiles.isPdf(file) ? null : file;
         savedWorkshop = workshop;
-        if (history == null) {
-            withoutArt.step(workshop, "workshop opened", "");
-            changed();
-        } else {
-            change("workshop opened", "", state -> state.in(workshop));
-        }
+        use("workshop opened", workshop);
     }
 
     /** What keeps unsaved work safe from a crash: to be run on any thread, some moments after a change. */

@@ -25,7 +25,6 @@ import java.util.TreeMap;
  * @param proofs in order of time
  */
 public record BenchNotes(String plate, SortedMap<String, String> steps, List<LoggedProof> proofs) {
-    /** The field of the job. */
     static final String FIELD = "bench";
 
     static final BenchNotes NONE = new BenchNotes("", new TreeMap<>(), List.of());

@@ -26,7 +26,6 @@ public record BenchState(Path art, SourceArt source, Job job, Workshop workshop)
         return new BenchState(art, source, lying, workshop);
     }
 
-    /** The same with another job. */
     public BenchState with(UnaryOperator<Job> change) {
         return new BenchState(art, source, change.apply(job), workshop);
     }
@@ -38,7 +37,6 @@ public record BenchState(Path art, SourceArt source, Job job, Workshop workshop)
                 && BenchNotes.without(job).equals(BenchNotes.without(other.job));
     }
 
-    /** The same plate in another workshop. */
     public BenchState in(Workshop other) {
         return new BenchState(art, source, job, other);
     }

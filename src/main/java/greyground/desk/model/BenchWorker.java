@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -49,13 +50,8 @@ public final class BenchWorker implements AutoCloseable {
     /** Work that tells how far it is, and may be stopped there. */
     @FunctionalInterface
     interface Work {
-        void run(Watch watch) throws IOException;
-    }
-
-    /** Hears how far work is; throws {@link CancellationException} once it is no longer wanted. */
-    @FunctionalInterface
-    interface Watch {
-        void done(double fraction);
+        /** Tells {@code watch} how far it is, 0 to 1, which throws {@link CancellationException} once it is no longer wanted. */
+        void run(DoubleConsumer watch) throws IOException;
     }
 
     /**

@@ -22,7 +22,6 @@ public final class Comparison {
     private List<LiveBite> bites = List.of();
     private OptionalDouble otherMinutes = OptionalDouble.empty();
 
-    /** What is compared. */
     public enum Kind {
         NONE,
         TWO_PLACES,
@@ -58,7 +57,6 @@ public final class Comparison {
         return kind;
     }
 
-    /** The loupe shows something else. */
     public void see(Seen seen) {
         boolean moved = live.isEmpty()
                 || live.get().station() != seen.station()
@@ -122,7 +120,6 @@ public final class Comparison {
         bites = List.of();
     }
 
-    /** Compares no more. */
     public void end() {
         kind = Kind.NONE;
         held = Optional.empty();

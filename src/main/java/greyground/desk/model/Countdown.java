@@ -1,9 +1,10 @@
 package greyground.desk.model;
 
+import java.util.Locale;
 import java.util.function.LongSupplier;
 
 /** A clock that runs down for one step at the bench; it can be stopped and go on. Past its end it counts how far past. */
-public final class Countdown {
+public class Countdown {
     private static final double NANOS = 1e9;
 
     private double seconds;
@@ -23,29 +24,29 @@ public final class Countdown {
         this.nanoTime = nanoTime;
     }
 
-    void start() {
+    final void start() {
         if (!running) {
             since = nanoTime.getAsLong();
             running = true;
         }
     }
 
-    void stop() {
+    final void stop() {
         ran = ran();
         running = false;
     }
 
-    void reset() {
+    final void reset() {
         ran = 0;
         running = false;
     }
 
-    boolean isRunning() {
+    public final boolean isRunning() {
         return running;
     }
 
     /** Whether it has been started and not set back. */
-    boolean hasBegun() {
+    final boolean hasBegun() {
         return running || ran > 0;
     }
 
@@ -54,21 +55,26 @@ public final class Countdown {
     }
 
     /** Seconds left; below 0 once it is over. */
-    double left() {
+    final double left() {
         return seconds - ran();
     }
 
-    boolean isOver() {
+    public final boolean isOver() {
         return left() <= 0;
     }
 
+    /** Seconds that it was set to run. */
+    final double seconds() {
+        return seconds;
+    }
+
     /** Runs for another time; what has passed of it counts. */
-    void lasts(double otherSeconds) {
+    final void lasts(double otherSeconds) {
         seconds = otherSeconds;
     }
 
     /** Minutes and seconds left, or how far past: "2:05", "0:00", "+0:07". */
-    public String words() {
+    public final String words() {
         return words(left());
     }
 
@@ -79,7 +85,7 @@ public final class Countdown {
         long size = Math.abs(whole);
         String sign = whole < 0 ? "+" : "";
         return size >= 3600
-                ? String.format(java.util.Locale.ROOT, "%s%d:%02d:%02d", sign, size / 3600, size / 60 % 60, size % 60)
-                : String.format(java.util.Locale.ROOT, "%s%d:%02d", sign, size / 60, size % 60);
+                ? String.format(Locale.ROOT, "%s%d:%02d:%02d", sign, size / 3600, size / 60 % 60, size % 60)
+                : String.format(Locale.ROOT, "%s%d:%02d", sign, size / 60, size % 60);
     }
 }

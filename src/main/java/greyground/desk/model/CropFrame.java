@@ -20,6 +20,10 @@ public record CropFrame(Viewport.Area area, double artWidth, double artHeight) {
         public static final Grip MIDDLE = new Grip(0, 0);
     }
 
+    private CropFrame framed(double left, double top, double width, double height) {
+        return new CropFrame(new Viewport.Area(left, top, width, height), artWidth, artHeight);
+    }
+
     /** Where its eight grips lie, corner by corner and edge by edge. */
     public List<Grip> grips() {
         List<Grip> grips = new ArrayList<>();
@@ -61,10 +65,7 @@ public record CropFrame(Viewport.Area area, double artWidth, double artHeight) {
 
     /** Whether a point lies in it. */
     public boolean holds(double atX, double atY) {
-        return atX >= area.left()
-                && atX <= area.left() + area.width()
-                && atY >= area.top()
-                && atY <= area.top() + area.height();
+        return area.holds(atX, atY);
     }
 
     /** Whether it is less than all of the art. */
@@ -79,14 +80,11 @@ public record CropFrame(Viewport.Area area, double artWidth, double artHeight) {
      */
     public CropFrame pulled(Grip grip, double byX, double byY, double proportion) {
         if (grip.equals(Grip.MIDDLE)) {
-            return new CropFrame(
-                    new Viewport.Area(
-                            held(area.left() + byX, 0, artWidth - area.width()),
-                            held(area.top() + byY, 0, artHeight - area.height()),
-                            area.width(),
-                            area.height()),
-                    artWidth,
-                    artHeight);
+            return framed(
+                    Viewport.held(area.left() + byX, 0, artWidth - area.width()),
+                    Viewport.held(area.top() + byY, 0, artHeight - area.height()),
+                    area.width(),
+                    area.height());
         }
         double left = area.left();
         double top = area.top();
@@ -95,16 +93,16 @@ public record CropFrame(Viewport.Area area, double artWidth, double artHeight) {
         double leastWidth = artWidth * LEAST_SHARE;
         double leastHeight = artHeight * LEAST_SHARE;
         if (grip.across() < 0) {
-            left = held(left + byX, 0, right - leastWidth);
+            left = Viewport.held(left + byX, 0, right - leastWidth);
         } else if (grip.across() > 0) {
-            right = held(right + byX, left + leastWidth, artWidth);
+            right = Viewport.held(right + byX, left + leastWidth, artWidth);
         }
         if (grip.down() < 0) {
-            top = held(top + byY, 0, bottom - leastHeight);
+            top = Viewport.held(top + byY, 0, bottom - leastHeight);
         } else if (grip.down() > 0) {
-            bottom = held(bottom + byY, top + leastHeight, artHeight);
+            bottom = Viewport.held(bottom + byY, top + leastHeight, artHeight);
         }
-        CropFrame pulled = new CropFrame(new Viewport.Area(left, top, right - left, bottom - top), artWidth, artHeight);
+        CropFrame pulled = framed(left, top, right - left, bottom - top);
         return proportion > 0 ? pulled.at(proportion, grip) : pulled;
     }
 
@@ -124,14 +122,11 @@ public record CropFrame(Viewport.Area area, double artWidth, double artHeight) {
         double shrink = Math.min(1, Math.min(roomX / width, roomY / height));
         double newWidth = width * shrink;
         double newHeight = height * shrink;
-        return new CropFrame(
-                new Viewport.Area(
-                        anchorX - newWidth * (1 - grip.across()) / 2,
-                        anchorY - newHeight * (1 - grip.down()) / 2,
-                        newWidth,
-                        newHeight),
-                artWidth,
-                artHeight);
+        return framed(
+                anchorX - newWidth * (1 - grip.across()) / 2,
+                anchorY - newHeight * (1 - grip.down()) / 2,
+                newWidth,
+                newHeight);
     }
 
     /** How long a side may be that grows from an anchor, towards one end or both. */
@@ -143,17 +138,8 @@ public record CropFrame(Viewport.Area area, double artWidth, double artHeight) {
     public CropFrame cutTo(double proportion) {
         double width = Math.min(area.width(), area.height() * proportion);
         double height = width / proportion;
-        return new CropFrame(
-                new Viewport.Area(
-                        area.left() + (area.width() - width) / 2,
-                        area.top() + (area.height() - height) / 2,
-                        width,
-                        height),
-                artWidth,
-                artHeight);
-    }
-
-    private static double held(double value, double least, double most) {
-        return Math.max(least, Math.min(most, value));
+        double left = area.left() + (area.width() - width) / 2;
+        double top = area.top() + (area.height() - height) / 2;
+        return framed(left, top, width, height);
     }
 }

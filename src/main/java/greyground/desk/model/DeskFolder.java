@@ -36,7 +36,6 @@ public record DeskFolder(Path folder) {
         }
     }
 
-    /** What was kept under a name. */
     Optional<String> read(String name) {
         Path file = folder.resolve(name);
         try {
@@ -48,7 +47,6 @@ public record DeskFolder(Path folder) {
         }
     }
 
-    /** Forgets what was kept under a name. */
     void forget(String name) {
         try {
             Files.deleteIfExists(folder.resolve(name));

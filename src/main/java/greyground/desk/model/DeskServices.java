@@ -26,15 +26,4 @@ public record DeskServices(
         LongSupplier nanoTime,
         Executor window,
         PrintersAtHand printers,
-        Runnable bell) {
-    /** With the printers of the system and a silent bell. */
-    DeskServices(
-            FileAsking files,
-            DeskFolder folder,
-            long process,
-            Supplier<LocalDate> today,
-            LongSupplier nanoTime,
-            Executor window) {
-        this(files, folder, process, today, nanoTime, window, PrintersAtHand.ofTheSystem(), () -> {});
-    }
-}
+        Runnable bell) {}

@@ -1,9 +1,7 @@
 package greyground.desk.model;
 
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -69,32 +67,22 @@ public final class History<S> {
 
     /** Takes the last step back, if there is one. */
     boolean undo() {
-        Step<S> step = before.poll();
-        if (step == null) {
-            return false;
-        }
-        after.push(new Step<>(present, step.what()));
-        present = step.state();
-        letGo();
-        return true;
+        return go(before, after);
     }
 
     /** Does the step taken back again, if there is one. */
     boolean redo() {
-        Step<S> step = after.poll();
+        return go(after, before);
+    }
+
+    private boolean go(Deque<Step<S>> from, Deque<Step<S>> to) {
+        Step<S> step = from.poll();
         if (step == null) {
             return false;
         }
-        before.push(new Step<>(present, step.what()));
+        to.push(new Step<>(present, step.what()));
         present = step.state();
         letGo();
         return true;
-    }
-
-    /** What was changed so far, latest first. */
-    List<String> changes() {
-        List<String> all = new ArrayList<>();
-        before.forEach(step -> all.add(step.what()));
-        return all;
     }
 }

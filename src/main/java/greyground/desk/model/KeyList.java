@@ -60,7 +60,6 @@ public final class KeyList {
 
     private KeyList() {}
 
-    /** Keys that belong together. */
     public record Group(String title, List<Line> lines) {
         Group(String title, Line... lines) {
             this(title, List.of(lines));

@@ -14,6 +14,7 @@ import greyground.app.recipe.SourceArt;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.app.sight.Stage;
+import greyground.desk.model.BenchWorker.Kind;
 import greyground.film.sheet.SheetOnPaper.SheetSize;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Offset;
@@ -69,9 +70,9 @@ public final class LiveDesk implements AutoCloseable {
     public void show(BenchState state, Consumer<LivePlate> ready) {
         int own = change + 1;
         change = own;
-        worker.drop(BenchWorker.Kind.CHECK);
-        worker.drop(BenchWorker.Kind.WORDS);
-        worker.ask(BenchWorker.Kind.PLATE, watch -> {
+        worker.drop(Kind.CHECK);
+        worker.drop(Kind.WORDS);
+        worker.ask(Kind.PLATE, watch -> {
             LiveBench present = bench;
             if (present == null || !present.file().equals(state.art())) {
                 plate = null;
@@ -87,7 +88,7 @@ public final class LiveDesk implements AutoCloseable {
             LivePlate made;
             try {
                 made = present.plate(state.job(), state.workshop(), done -> {
-                    watch.done(done);
+                    watch.accept(done);
                     if (first) {
                         tellOpening(Math.min(done, 0.999));
                     }
@@ -118,12 +119,12 @@ public final class LiveDesk implements AutoCloseable {
     public void stopOpening() {
         int next = change + 1;
         change = next;
-        worker.drop(BenchWorker.Kind.PLATE);
+        worker.drop(Kind.PLATE);
     }
 
     /** Looks into a picture's file; told on the window's thread. */
     public void look(Path file, Consumer<SourceArt> told) {
-        worker.ask(BenchWorker.Kind.PLATE, watch -> {
+        worker.ask(Kind.PLATE, watch -> {
             try (LiveBench looked = Greyground.bench(file)) {
                 SourceArt source = looked.source(1);
                 window.execute(() -> told.accept(source));
@@ -139,35 +140,36 @@ public final class LiveDesk implements AutoCloseable {
         });
     }
 
-    /** Work that needs the plate. */
+    /**
+     * Work that needs the plate.
+     *
+     * @param <T> what comes of it
+     */
     @FunctionalInterface
-    private interface PlateWork {
-        Runnable run(LivePlate plate, BenchWorker.Watch watch) throws IOException;
+    private interface PlateWork<T> {
+        T run(LivePlate plate, DoubleConsumer watch) throws IOException;
     }
 
-    private void ask(BenchWorker.Kind kind, PlateWork work) {
+    /** Asks for work; what comes of it is told unless something newer has overtaken it. */
+    private <T> void ask(Kind kind, PlateWork<T> work, Consumer<T> told) {
         int own = change;
         worker.ask(kind, watch -> {
             LivePlate present = plate;
             if (present != null && own == change) {
-                tell(own, work.run(present, watch));
+                T made = work.run(present, watch);
+                tell(own, () -> told.accept(made));
             }
         });
     }
 
     /** A station from afar, and then from near where the view shows dots. */
     public void picture(Station station, LiveView view, Consumer<LivePicture> shown) {
-        worker.drop(BenchWorker.Kind.FINE_PICTURE);
-        ask(BenchWorker.Kind.PICTURE, (present, watch) -> {
-            LivePicture far = far(present, station, view);
-            return () -> shown.accept(far);
-        });
+        worker.drop(Kind.FINE_PICTURE);
+        ask(Kind.PICTURE, (present, watch) -> far(present, station, view), shown);
         if (station.stage().isPresent() && view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
             Stage stage = station.stage().get();
-            ask(BenchWorker.Kind.FINE_PICTURE, (present, watch) -> {
-                LivePicture near = present.close(stage, view, view.perPixel() > 0.01, watch::done);
-                return () -> shown.accept(near);
-            });
+            boolean quick = view.perPixel() > 0.01;
+            ask(Kind.FINE_PICTURE, (present, watch) -> present.close(stage, view, quick, watch::accept), shown);
         }
     }
 
@@ -177,128 +179,128 @@ public final class LiveDesk implements AutoCloseable {
 
     /** Lays out the film sheet; told where everything lies, or why it can't be. */
     public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
-        askSheet(BenchWorker.Kind.LAY_OUT, refused, (present, watch) -> {
-            LiveSheet made = present.sheet(screen);
-            sheet = made;
-            return () -> told.accept(made);
-        });
+        askSheet(
+                Kind.LAY_OUT,
+                present -> {
+                    sheet = present.sheet(screen);
+                    return sheet;
+                },
+                told,
+                refused);
     }
 
     /** How large the largest film comes out of a printer; or why it can't be laid out. */
     public void measure(Consumer<SheetSize> told, Consumer<String> refused) {
-        askSheet(BenchWorker.Kind.MEASURE, refused, (present, watch) -> {
-            SheetSize size = present.sheet(false).printed();
-            return () -> told.accept(size);
-        });
+        askSheet(Kind.MEASURE, present -> present.sheet(false).printed(), told, refused);
     }
 
-    private void askSheet(BenchWorker.Kind kind, Consumer<String> refused, PlateWork work) {
-        ask(kind, (present, watch) -> {
-            try {
-                return work.run(present, watch);
-            } catch (Refusal tooSmall) {
-                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
-            }
-        });
+    @FunctionalInterface
+    private interface SheetWork<T> {
+        T run(LivePlate plate) throws IOException;
+    }
+
+    private <T> void askSheet(Kind kind, SheetWork<T> work, Consumer<T> told, Consumer<String> refused) {
+        this.<Runnable>ask(
+                kind,
+                (present, watch) -> {
+                    try {
+                        T made = work.run(present);
+                        return () -> told.accept(made);
+                    } catch (Refusal tooSmall) {
+                        return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+                    }
+                },
+                Runnable::run);
     }
 
     /** The sheet laid out last from afar, and then its own dots where the view shows them. */
     public void sheet(SheetSide side, LiveView view, Consumer<LivePicture> shown) {
-        worker.drop(BenchWorker.Kind.FINE_SHEET);
-        ask(BenchWorker.Kind.SHEET, (present, watch) -> {
-            LiveSheet laid = sheet;
-            LivePicture far = laid == null ? null : laid.far(view, side);
-            return () -> Optional.ofNullable(far).ifPresent(shown);
-        });
+        Consumer<Optional<LivePicture>> told = made -> made.ifPresent(shown);
+        worker.drop(Kind.FINE_SHEET);
+        ask(Kind.SHEET, (present, watch) -> Optional.ofNullable(sheet).map(laid -> laid.far(view, side)), told);
         if (view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
-            ask(BenchWorker.Kind.FINE_SHEET, (present, watch) -> {
-                LiveSheet laid = sheet;
-                LivePicture near = laid == null ? null : laid.near(view, side, watch::done);
-                return () -> Optional.ofNullable(near).ifPresent(shown);
-            });
+            ask(
+                    Kind.FINE_SHEET,
+                    (present, watch) -> {
+                        LiveSheet laid = sheet;
+                        return laid == null ? Optional.empty() : Optional.of(laid.near(view, side, watch::accept));
+                    },
+                    told);
         }
     }
 
-    /** All stations, small. */
     public void thumbnails(LiveView ofArt, LiveView ofPlate, BiConsumer<Station, LivePicture> shown) {
         int own = change;
-        ask(BenchWorker.Kind.THUMBNAILS, (present, watch) -> {
-            for (Station station : Station.values()) {
-                LivePicture small = far(present, station, station == Station.ART ? ofArt : ofPlate);
-                tell(own, () -> shown.accept(station, small));
-                watch.done(0);
-            }
-            return () -> {};
-        });
+        ask(
+                Kind.THUMBNAILS,
+                (present, watch) -> {
+                    for (Station station : Station.values()) {
+                        LivePicture small = far(present, station, station == Station.ART ? ofArt : ofPlate);
+                        tell(own, () -> shown.accept(station, small));
+                        watch.accept(0);
+                    }
+                    return own;
+                },
+                done -> {});
     }
 
     /** A station through the loupe, and the tone in its middle. */
     public void loupe(Station station, LiveView view, BiConsumer<LivePicture, ToneAt> shown) {
-        ask(BenchWorker.Kind.LOUPE, (present, watch) -> {
-            LivePicture seen = station.stage().isPresent()
-                    ? present.close(station.stage().get(), view, true, watch::done)
-                    : present.art(view);
-            ToneAt tone = tone(present, station, middle(view));
-            return () -> shown.accept(seen, tone);
-        });
-    }
-
-    private static Offset middle(LiveView view) {
-        return new Offset(
-                view.left() + view.width() * view.perPixel() / 2, view.top() + view.height() * view.perPixel() / 2);
+        double x = view.left() + view.width() * view.perPixel() / 2;
+        double y = view.top() + view.height() * view.perPixel() / 2;
+        this.<Runnable>ask(
+                Kind.LOUPE,
+                (present, watch) -> {
+                    LivePicture seen = station.stage().isPresent()
+                            ? present.close(station.stage().get(), view, true, watch::accept)
+                            : present.art(view);
+                    ToneAt tone = tone(present, station, x, y);
+                    return () -> shown.accept(seen, tone);
+                },
+                Runnable::run);
     }
 
     /** A place of a station of the plate at several bite times. */
     public void bites(Station station, LiveView view, BiteTimes times, Consumer<List<LiveBite>> shown) {
-        ask(BenchWorker.Kind.BITES, (present, watch) -> {
-            List<LiveBite> made = present.bites(station.stage().orElseThrow(), view, times, watch::done);
-            return () -> shown.accept(made);
-        });
+        Stage stage = station.stage().orElseThrow();
+        ask(Kind.BITES, (present, watch) -> present.bites(stage, view, times, watch::accept), shown);
     }
 
-    private static ToneAt tone(LivePlate plate, Station station, Offset place) {
-        return station == Station.ART
-                ? plate.toneOfArt(place.acrossMillimetres(), place.downMillimetres())
-                : plate.tone(place);
+    private static ToneAt tone(LivePlate plate, Station station, double x, double y) {
+        return station == Station.ART ? plate.toneOfArt(x, y) : plate.tone(new Offset(x, y));
     }
 
     /** The tone of a place: of the plate in millimetres, of the art in its pixels. */
     public void tone(Station station, double x, double y, Consumer<ToneAt> told) {
-        ask(BenchWorker.Kind.TONE, (present, watch) -> {
-            ToneAt tone = tone(present, station, new Offset(x, y));
-            return () -> told.accept(tone);
-        });
+        ask(Kind.TONE, (present, watch) -> tone(present, station, x, y), told);
     }
 
     /** Linear luminance of a place of the art. */
     public void luminance(double artX, double artY, Consumer<Double> told) {
-        ask(BenchWorker.Kind.TONE, (present, watch) -> {
-            double luminance = present.luminance(artX, artY);
-            return () -> told.accept(luminance);
-        });
+        ask(Kind.TONE, (present, watch) -> present.luminance(artX, artY), told);
     }
 
     /** Plan and remarks, then every dot of the film looked through. */
     public void words(
             Consumer<ExposurePlan> plan, Consumer<List<PlateWarning>> remarks, Consumer<List<PlateWarning>> warnings) {
-        ask(BenchWorker.Kind.WORDS, (present, watch) -> {
-            ExposurePlan made = present.plan();
-            List<PlateWarning> said = present.remarks(watch::done);
-            return () -> {
-                plan.accept(made);
-                remarks.accept(said);
-            };
-        });
-        ask(BenchWorker.Kind.CHECK, (present, watch) -> {
-            List<PlateWarning> found = present.check(watch::done);
-            return () -> warnings.accept(found);
-        });
+        this.<Runnable>ask(
+                Kind.WORDS,
+                (present, watch) -> {
+                    ExposurePlan made = present.plan();
+                    List<PlateWarning> said = present.remarks(watch::accept);
+                    return () -> {
+                        plan.accept(made);
+                        remarks.accept(said);
+                    };
+                },
+                Runnable::run);
+        ask(Kind.CHECK, (present, watch) -> present.check(watch::accept), warnings);
     }
 
     /** What the proofs of this plate tell, and what further minutes would do; never heard of again once it is stopped. */
     public void biteLog(List<LoggedProof> proofs, LongWork.News<ExposurePlan.Step> news) {
         int own = change;
-        worker.ask(BenchWorker.Kind.BITE_LOG, watch -> {
+        worker.ask(Kind.BITE_LOG, watch -> {
             LivePlate present = plate;
             if (present == null || own != change) {
                 window.execute(() -> news.failed().accept("the plate has changed meanwhile: ask again"));
@@ -306,7 +308,7 @@ public final class LiveDesk implements AutoCloseable {
             }
             try {
                 ExposurePlan.Step step = present.biteLog(proofs, done -> {
-                            watch.done(done);
+                            watch.accept(done);
                             window.execute(() -> news.progress().accept(done));
                         })
                         .step();
@@ -318,12 +320,12 @@ public final class LiveDesk implements AutoCloseable {
     }
 
     public void stopBiteLog() {
-        worker.drop(BenchWorker.Kind.BITE_LOG);
+        worker.drop(Kind.BITE_LOG);
     }
 
     /** Whether a plate, or the first picture of it, is being computed. */
     public boolean isMakingPlate() {
-        return worker.isDoing(BenchWorker.Kind.PLATE) || worker.isDoing(BenchWorker.Kind.PICTURE);
+        return worker.isDoing(Kind.PLATE) || worker.isDoing(Kind.PICTURE);
     }
 
     public boolean isBusy() {

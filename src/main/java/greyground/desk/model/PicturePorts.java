@@ -34,12 +34,10 @@ public final class PicturePorts {
         return plane(station).port;
     }
 
-    /** The whole plate. */
     public Viewport.Area plateArea() {
         return plate.area;
     }
 
-    /** All of the art. */
     public Viewport.Area artArea() {
         return art.area;
     }
@@ -67,7 +65,6 @@ public final class PicturePorts {
         plate.whole = true;
     }
 
-    /** Looks elsewhere; some of the plane stays in the window. */
     public void go(Station station, Viewport wanted) {
         Plane plane = plane(station);
         plane.port = wanted.within(plane.area);

@@ -23,22 +23,18 @@ public enum Place {
         this.words = words;
     }
 
-    /** Its name on the rail. */
     public String label() {
         return label;
     }
 
-    /** Of its control. */
     public String id() {
         return id;
     }
 
-    /** What goes there. */
     public String key() {
         return key;
     }
 
-    /** What is done there. */
     public String words() {
         return words;
     }

@@ -11,11 +11,10 @@ import java.util.function.DoubleConsumer;
 /**
  * A film that can be printed.
  *
- * @param title by which the printer's queue knows it
  * @param size of its largest sheet
  * @param printing prints it
  */
-public record PrintSource(String title, SheetSize size, Printing printing) {
+public record PrintSource(SheetSize size, Printing printing) {
     /** Prints, tells how far it is, and stops when told so by an exception of its listener. */
     @FunctionalInterface
     public interface Printing {
@@ -25,17 +24,15 @@ public record PrintSource(String title, SheetSize size, Printing printing) {
     /** The film of what lies on the bench. */
     public static PrintSource of(BenchState state, SheetSize size) {
         return new PrintSource(
-                state.job().title(),
                 size,
                 (order, progress) ->
                         Greyground.print(state.art(), state.job(), state.workshop(), order, progress::accept));
     }
 
     /** A film PDF, such as a test plate's; reads the file. */
-    public static PrintSource of(Path pdf, String title) {
+    public static PrintSource of(Path pdf) {
+        String title = String.valueOf(pdf.getFileName());
         return new PrintSource(
-                title,
-                FilmPrinting.size(pdf),
-                (order, progress) -> Greyground.print(pdf, title, order, progress::accept));
+                FilmPrinting.size(pdf), (order, progress) -> Greyground.print(pdf, title, order, progress::accept));
     }
 }

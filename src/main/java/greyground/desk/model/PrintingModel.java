@@ -24,7 +24,6 @@ public final class PrintingModel {
     static final String LENGTHWISE = "The sheet lies along the paper. ";
 
     private final SheetSize sheet;
-    private final List<PrinterAtHand> printers;
     private @Nullable PrinterAtHand printer;
     private @Nullable PrintPaper paper;
     private int copies = 1;
@@ -38,16 +37,11 @@ public final class PrintingModel {
      */
     public PrintingModel(SheetSize sheet, List<PrinterAtHand> printers) {
         this.sheet = sheet;
-        this.printers = List.copyOf(printers);
         printers.stream().findFirst().ifPresent(this::choose);
     }
 
     public SheetSize sheet() {
         return sheet;
-    }
-
-    List<PrinterAtHand> printers() {
-        return printers;
     }
 
     public Optional<PrinterAtHand> printer() {
@@ -56,14 +50,6 @@ public final class PrintingModel {
 
     public Optional<PrintPaper> paper() {
         return Optional.ofNullable(paper);
-    }
-
-    int copies() {
-        return copies;
-    }
-
-    boolean withPlan() {
-        return withPlan;
     }
 
     /** The printer's papers, those that fit first, and the sheet's own size last. */

@@ -84,7 +84,6 @@ public final class ProofWords {
         }
     }
 
-    /** A proof on one line. */
     public static String of(LoggedProof proof) {
         String time = "after " + Refusal.plain(proof.minutes()) + " min: ";
         if (proof.depthMicrometres().isPresent()) {

@@ -40,7 +40,6 @@ public final class RecentFiles {
         return files.stream().filter(Files::isRegularFile).toList();
     }
 
-    /** Puts a file first. */
     public void add(Path file) {
         Path whole = file.toAbsolutePath().normalize();
         files.remove(whole);

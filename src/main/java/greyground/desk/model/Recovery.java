@@ -30,11 +30,6 @@ public final class Recovery {
     private int cleared;
     private boolean failing;
 
-    /**
-     * The unsaved work of one process.
-     *
-     * @param process its number
-     */
     public Recovery(DeskFolder folder, long process) {
         this.folder = folder;
         this.own = "unsaved-" + process + ".json";

@@ -54,7 +54,6 @@ public final class RulerTicks {
         return Math.round(step / power) == 2 ? 4 : 5;
     }
 
-    /** The number of a tick. */
     public static String words(double value, double perPixel) {
         double step = step(LEAST_PIXELS * perPixel);
         int decimals = (int) Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));

@@ -38,7 +38,6 @@ public enum Station {
         return number;
     }
 
-    /** Its name. */
     public String label() {
         return label;
     }

@@ -26,7 +26,6 @@ public enum TestPlateKind {
         return label;
     }
 
-    /** What it is for. */
     public String words() {
         return words;
     }

@@ -15,7 +15,6 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
-import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,11 +42,6 @@ public final class TestPlateModel {
     private @Nullable Path film;
     private @Nullable Path scan;
 
-    /**
-     * A test plate that is not begun.
-     *
-     * @param say hears one line for the window's foot
-     */
     public TestPlateModel(DeskServices services, BenchModel bench, Consumer<String> say) {
         this.services = services;
         this.bench = bench;
@@ -108,7 +102,6 @@ public final class TestPlateModel {
         become(new TestPlateState.Start());
     }
 
-    /** Chooses a plate. */
     public void plate(String words) {
         if (!plate.equals(words.strip())) {
             plate = words.strip();
@@ -123,8 +116,11 @@ public final class TestPlateModel {
                 bench.state().isPresent() ? "As the job on the bench" : "As usual, while no picture is on the bench";
         String tone = FilmFields.RULING.appliesTo(job)
                 ? "dots, " + Unit.LINES.words(FilmFields.RULING.of(job), false) + " lines/cm"
-                : "grain " + FilmFields.GRAIN.text(job).replace("um", " \u00b5m");
-        return whose + ": " + FilmFields.PROCESS.text(job).replace('-', ' ') + ", " + tone + ", "
+                : FilmFields.GRAIN
+                        .of(job)
+                        .map(spacing -> "grain " + Unit.MICROMETRES.words(spacing, false) + " \u00b5m")
+                        .orElse("no grain");
+        return whose + ": " + job.process().words() + ", " + tone + ", "
                 + Unit.DOTS.words(FilmFields.RESOLUTION.of(job), false) + " dpi.";
     }
 
@@ -184,7 +180,6 @@ public final class TestPlateModel {
         }
     }
 
-    /** What was told of the proof. */
     public String told(String what) {
         return told.getOrDefault(what, "");
     }
@@ -205,7 +200,7 @@ public final class TestPlateModel {
             ReadOutcome outcome = Greyground.reading(
                             testFilm, Optional.of(shop), words, services.today().get())
                     .scan(picture, Optional.empty(), true, watch::accept);
-            return new TestPlateState.Read(outcome, outcome.scan());
+            return new TestPlateState.Read(outcome, outcome.scan(), outcome.tones());
         });
     }
 
@@ -290,12 +285,15 @@ public final class TestPlateModel {
         Optional<Path> file = bench.workshopFile().filter(any -> !bench.workshopUnsaved());
         if (file.isPresent()) {
             try {
-                Path old = written(file.get(), taught);
+                ShopFile shop = Greyground.workshop(file.get());
+                if (!shop.workshop().map(WorkshopFile::text).equals(Optional.of(WorkshopFile.text(taught.before())))) {
+                    say.accept(file.get().getFileName() + " was changed by someone else meanwhile and is left as it is:"
+                            + " open that workshop again and read the scan again");
+                    return;
+                }
+                Path old = shop.teach(taught);
                 kept = true;
                 words = file.get().getFileName() + " has learned this; what it held is kept as " + old.getFileName();
-            } catch (ChangedMeanwhile other) {
-                say.accept(other.words());
-                return;
             } catch (Exception unwritable) {
                 words = "learned in this window only: " + DeskWords.fault(unwritable, "workshop's file");
             }
@@ -305,33 +303,6 @@ public final class TestPlateModel {
         become(state);
     }
 
-    private static Path written(Path file, Lesson taught) throws IOException {
-        ShopFile shop = Greyground.workshop(file);
-        boolean same = shop.workshop()
-                .map(WorkshopFile::text)
-                .filter(WorkshopFile.text(taught.before())::equals)
-                .isPresent();
-        if (!same) {
-            throw new ChangedMeanwhile(file);
-        }
-        return shop.teach(taught);
-    }
-
-    /** Somebody else wrote the workshop's file. */
-    private static final class ChangedMeanwhile extends IOException {
-        private static final long serialVersionUID = 1;
-
-        ChangedMeanwhile(Path file) {
-            super(file.getFileName() + " was changed by someone else meanwhile and is left as it is: open that workshop"
-                    + " again and read the scan again");
-        }
-
-        String words() {
-            return String.valueOf(getMessage());
-        }
-    }
-
-    /** The window closes. */
     public void close() {
         work.close();
     }

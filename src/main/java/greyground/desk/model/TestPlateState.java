@@ -38,8 +38,10 @@ public sealed interface TestPlateState {
      * A proof that was read.
      *
      * @param scan with what was read drawn over it
+     * @param tones as they were measured, against what was predicted or stated
      */
-    record Read(ReadOutcome outcome, Optional<LivePicture> scan) implements TestPlateState {}
+    record Read(ReadOutcome outcome, Optional<LivePicture> scan, Optional<LivePicture> tones)
+            implements TestPlateState {}
 
     /** How a lesson stands to the workshop on the bench. */
     enum Standing {

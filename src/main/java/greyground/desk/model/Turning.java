@@ -34,10 +34,10 @@ public final class Turning {
 
     /** A fragment drawn on art of a size; held within it. */
     public static Job cropped(Job job, Viewport.Area area, double artWidth, double artHeight) {
-        double left = held(area.left() / artWidth, 0, 1 - LEAST_SHARE);
-        double top = held(area.top() / artHeight, 0, 1 - LEAST_SHARE);
-        double right = held((area.left() + area.width()) / artWidth, left + LEAST_SHARE, 1);
-        double bottom = held((area.top() + area.height()) / artHeight, top + LEAST_SHARE, 1);
+        double left = Viewport.held(area.left() / artWidth, 0, 1 - LEAST_SHARE);
+        double top = Viewport.held(area.top() / artHeight, 0, 1 - LEAST_SHARE);
+        double right = Viewport.held((area.left() + area.width()) / artWidth, left + LEAST_SHARE, 1);
+        double bottom = Viewport.held((area.top() + area.height()) / artHeight, top + LEAST_SHARE, 1);
         return ArtFields.CROP.with(job, crop(left, top, right - left, bottom - top));
     }
 
@@ -60,9 +60,5 @@ public final class Turning {
     /** Rounded down to a ten-thousandth of a percent, so that parts never add up to more than all. */
     private static double share(double exact) {
         return Math.max(0, Math.floor(exact * 1e6 + 1e-6) / 1e6);
-    }
-
-    private static double held(double value, double least, double most) {
-        return Math.max(least, Math.min(most, value));
     }
 }

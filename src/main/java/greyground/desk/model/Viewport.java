@@ -14,8 +14,11 @@ import greyground.app.sight.LiveView;
 public record Viewport(double left, double top, double perPixel, int width, int height) {
     public static final double MILLIMETRES_PER_INCH = 25.4;
 
-    /** A rectangle of the plane. */
     public record Area(double left, double top, double width, double height) {
+        boolean holds(double x, double y) {
+            return x >= left && x <= left + width && y >= top && y <= top + height;
+        }
+
         public Area grown(double by) {
             return new Area(left - by, top - by, width + 2 * by, height + 2 * by);
         }
@@ -36,7 +39,6 @@ public record Viewport(double left, double top, double perPixel, int width, int 
         return left + pixelX * perPixel;
     }
 
-    /** Place under a point of the window. */
     public double planeY(double pixelY) {
         return top + pixelY * perPixel;
     }
@@ -46,7 +48,6 @@ public record Viewport(double left, double top, double perPixel, int width, int 
         return (planeX - left) / perPixel;
     }
 
-    /** Where a place lies in the window. */
     public double pixelY(double planeY) {
         return (planeY - top) / perPixel;
     }
@@ -96,14 +97,15 @@ public record Viewport(double left, double top, double perPixel, int width, int 
         return about(x, y);
     }
 
-    private static double held(double value, double least, double most) {
+    /** The value, or the end of a range past which it lies. */
+    static double held(double value, double least, double most) {
         return Math.max(least, Math.min(most, value));
     }
 
     /** For the picture: the same part, on so many pixels of a screen for each of the window's. */
     public LiveView view(double outputScale) {
-        return new LiveView(
-                left, top, perPixel / outputScale, Math.max(1, (int) Math.round(width * outputScale)), Math.max(1, (int)
-                        Math.round(height * outputScale)));
+        int across = (int) Math.max(1, Math.round(width * outputScale));
+        int down = (int) Math.max(1, Math.round(height * outputScale));
+        return new LiveView(left, top, perPixel / outputScale, across, down);
     }
 }

@@ -30,11 +30,6 @@ public final class HandOnPicture {
     private double proportion;
     private BiConsumer<Hand, Viewport.Area> done = (how, where) -> {};
 
-    /**
-     * A hand that moves.
-     *
-     * @param pointed hears the place under the pointer
-     */
     HandOnPicture(PictureView view, BiConsumer<Double, Double> pointed) {
         this.view = view;
         this.pointed = pointed;

@@ -23,12 +23,10 @@ public final class Loupe {
         return on;
     }
 
-    /** Its middle on the plane. */
     public double x() {
         return x;
     }
 
-    /** Its middle on the plane. */
     public double y() {
         return y;
     }
@@ -62,7 +60,6 @@ public final class Loupe {
         return station == Station.ART ? ART_PIXELS : MILLIMETRES;
     }
 
-    /** What it sees at a station. */
     LiveView view(Station station, double outputScale) {
         double across = across(station);
         int pixels = (int) Math.round(SIDE * outputScale);

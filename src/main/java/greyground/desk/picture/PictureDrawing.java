@@ -3,7 +3,6 @@ package greyground.desk.picture;
 import greyground.desk.look.Light;
 import greyground.desk.look.Pen;
 import greyground.desk.model.CropFrame;
-import greyground.desk.model.PictureMarks;
 import greyground.desk.model.RulerTicks;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
@@ -98,7 +97,7 @@ final class PictureDrawing {
     }
 
     /** Places of warnings: a ring and the number that the list has. */
-    void places(Viewport port, PictureMarks marks) {
+    void places(Viewport port, PictureView.Marks marks) {
         List<Viewport.Area> places = marks.places();
         for (int i = 0; i < places.size(); i++) {
             double atX = x(port, places.get(i).left());

@@ -8,7 +8,6 @@ import greyground.desk.look.Light;
 import greyground.desk.look.Pen;
 import greyground.desk.model.CropFrame;
 import greyground.desk.model.Hand;
-import greyground.desk.model.PictureMarks;
 import greyground.desk.model.PicturePorts;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
@@ -39,10 +38,22 @@ public final class PictureView extends Drawn {
     private final Loupe loupe = new Loupe();
     private @Nullable LiveView imageView;
     private Station station = Station.ART;
-    private PictureMarks marks = PictureMarks.NONE;
+    private Marks marks = Marks.NONE;
     private List<SheetOutline> edges = List.of();
     private boolean inches;
     private boolean present;
+
+    /**
+     * What is drawn over the picture.
+     *
+     * @param crop the fragment, on the art
+     * @param bevelMillimetres of the plate
+     * @param places of warnings on the plate, numbered from 1 in this order
+     * @param chosen index of the place in hand, -1 for none
+     */
+    public record Marks(Optional<Viewport.Area> crop, double bevelMillimetres, List<Viewport.Area> places, int chosen) {
+        static final Marks NONE = new Marks(Optional.empty(), 0, List.of(), -1);
+    }
 
     /**
      * A view of nothing yet.
@@ -72,7 +83,6 @@ public final class PictureView extends Drawn {
         setMinSize(200, 160);
     }
 
-    /** The hand on it. */
     public HandOnPicture hand() {
         return hand;
     }
@@ -81,7 +91,6 @@ public final class PictureView extends Drawn {
         return station;
     }
 
-    /** What is seen now. */
     public Viewport port() {
         return ports.at(station);
     }
@@ -91,7 +100,6 @@ public final class PictureView extends Drawn {
         return port().view(outputScale());
     }
 
-    /** Pixels of the screen for each of the window's. */
     public double outputScale() {
         return Optional.ofNullable(getScene())
                 .map(Scene::getWindow)
@@ -99,7 +107,6 @@ public final class PictureView extends Drawn {
                 .orElse(1.0);
     }
 
-    /** Whether there is anything to see. */
     boolean isPresent() {
         return present;
     }
@@ -159,7 +166,6 @@ public final class PictureView extends Drawn {
         }
     }
 
-    /** Shows all of it. */
     public void fit() {
         ports.showWhole(station);
         refit();
@@ -172,7 +178,6 @@ public final class PictureView extends Drawn {
         look();
     }
 
-    /** Goes to a place of the plate, near enough to see it. */
     public void goTo(double x, double y) {
         ports.goToPlace(x, y);
         look();
@@ -213,12 +218,11 @@ public final class PictureView extends Drawn {
         look(shining);
     }
 
-    public void mark(PictureMarks over) {
+    public void mark(Marks over) {
         marks = over;
         draw();
     }
 
-    /** The edges of a whole film sheet, in place of the plate's. */
     void edges(List<SheetOutline> seen) {
         edges = seen;
         draw();
@@ -235,12 +239,10 @@ public final class PictureView extends Drawn {
 
     // ------------------------------------------------------------------ the loupe
 
-    /** What the loupe sees. */
     public LiveView loupeView() {
         return loupe.view(station, outputScale());
     }
 
-    /** Lays the loupe down, or takes it away. */
     public void toggleLoupe() {
         loupe.toggle();
         if (loupe.isOn()) {
@@ -250,7 +252,6 @@ public final class PictureView extends Drawn {
         draw();
     }
 
-    /** Moves the loupe, if it is there. */
     public void layLoupe(double x, double y) {
         loupe.lay(x, y);
         if (loupe.isOn()) {

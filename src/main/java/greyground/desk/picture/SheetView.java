@@ -37,11 +37,6 @@ public final class SheetView extends VBox {
     private @Nullable LiveSheet sheet;
     private boolean inches;
 
-    /**
-     * A view of nothing yet.
-     *
-     * @param tellPlace hears the place under the pointer, in words
-     */
     public SheetView(LiveDesk live, Consumer<String> tellPlace) {
         this.live = live;
         this.tellPlace = tellPlace;

@@ -90,7 +90,6 @@ final class ClockFace extends VBox {
         tiles.forEach(Tile::tick);
     }
 
-    /** One clock. */
     private final class Tile extends VBox {
         private final BenchClocks.StepClock clock;
         private final boolean large;

@@ -13,11 +13,6 @@ import javafx.scene.layout.VBox;
 
 /** All keys on one page, over whatever was seen. */
 public final class KeysView extends ScrollPane {
-    /**
-     * The page.
-     *
-     * @param close puts it away
-     */
     public KeysView(Runnable close) {
         super();
         setId("keys");
@@ -47,7 +42,6 @@ public final class KeysView extends ScrollPane {
         Controls.onEscape(this, close);
     }
 
-    /** Shows the page or puts it away. */
     public void show(boolean wanted) {
         setVisible(wanted);
         if (wanted) {

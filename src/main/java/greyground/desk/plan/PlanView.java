@@ -51,12 +51,6 @@ public final class PlanView extends VBox {
     private @Nullable ExposurePlan shown;
     private String shownTitle = "";
 
-    /**
-     * An empty card.
-     *
-     * @param moved hears of a clock that was started, stopped or set back
-     * @param say tells one line
-     */
     public PlanView(BenchModel model, LiveDesk live, BenchClocks clocks, Runnable moved, Consumer<String> say) {
         this.model = model;
         this.say = say;

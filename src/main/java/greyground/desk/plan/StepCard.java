@@ -47,11 +47,6 @@ final class StepCard extends VBox {
         this(title, step, Optional.empty());
     }
 
-    /**
-     * A step.
-     *
-     * @param moved hears of a clock that was started, stopped or set back
-     */
     StepCard(ExposurePlan.Step step, Optional<BenchClocks.StepClock> clock, Runnable moved) {
         this(step.title(), step, clock.map(each -> new ClockLine(each, moved)));
     }
@@ -97,7 +92,6 @@ final class StepCard extends VBox {
         line.ifPresent(ClockLine::tick);
     }
 
-    /** Gives the keys to the clock, if there is one. */
     boolean focusClock() {
         line.ifPresent(each -> each.start.requestFocus());
         return line.isPresent();

@@ -60,7 +60,6 @@ public sealed interface Setting {
                 : field.kind().ways().isEmpty() ? new Text(field, station) : new Choice<>(field, station);
     }
 
-    /** A number of the job. */
     record JobNumber(JobField<?> field, Station station) implements Measure, OfJob {
         @Override
         public Range range() {
@@ -96,6 +95,11 @@ public sealed interface Setting {
     record ShopNumber(
             String id, Station station, String label, String path, Range range, double step, String explanation)
             implements Measure {
+        /** The same with what it does and how to choose it, in plain words. */
+        ShopNumber saying(String words) {
+            return new ShopNumber(id, station, label, path, range, step, words);
+        }
+
         @Override
         public boolean applies(BenchState state) {
             return station != Station.COPPER || !(state.job().process() instanceof PlateProcess.UnetchedFilm);
@@ -130,7 +134,6 @@ public sealed interface Setting {
         }
     }
 
-    /** A number with a range. */
     sealed interface Measure extends Setting permits JobNumber, ShopNumber {
         Range range();
 
@@ -147,7 +150,6 @@ public sealed interface Setting {
         Optional<Figure> figure(Workshop workshop);
     }
 
-    /** One of a few ways. */
     record Choice<T>(JobField<T> field, Station station) implements OfJob {
         List<Way<T>> ways() {
             return field.kind().ways();
@@ -164,7 +166,6 @@ public sealed interface Setting {
         }
     }
 
-    /** A line of words. */
     record Text(JobField<?> field, Station station) implements OfJob {
         String value(BenchState state) {
             return field.text(state.job());

@@ -67,7 +67,6 @@ final class SettingRow extends VBox {
         return setting;
     }
 
-    /** What takes the keys. */
     Node focus() {
         return control;
     }

@@ -77,7 +77,6 @@ public final class Settings {
                 .findFirst();
     }
 
-    /** Finds a setting. */
     public static Setting named(String id) {
         return ALL.stream()
                 .filter(setting -> setting.id().equals(id))

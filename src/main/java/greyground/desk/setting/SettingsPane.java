@@ -100,7 +100,6 @@ public final class SettingsPane extends VBox {
         settingRows.forEach(row -> row.found(found));
     }
 
-    /** Shows the model again. */
     public void refresh() {
         if (model.state().isEmpty()) {
             rows.getChildren().clear();

@@ -1,262 +1,86 @@
 package greyground.desk.setting;
 
+import static greyground.desk.model.Station.COPPER;
+import static greyground.desk.model.Station.FILM;
+import static greyground.desk.model.Station.PRINT;
+import static greyground.desk.model.Station.RESIST;
+
 import greyground.desk.model.Station;
 import greyground.desk.setting.Setting.ShopNumber;
 import greyground.quantity.Range;
-import greyground.quantity.Unit;
+import greyground.workshop.BathFigures;
+import greyground.workshop.ExposureFigures;
+import greyground.workshop.FilmPrinter;
+import greyground.workshop.InkFigures;
+import greyground.workshop.LampFigures;
+import greyground.workshop.PaperFigures;
+import greyground.workshop.ResistFigures;
+import greyground.workshop.WipeFigures;
 import java.util.List;
 
 /** What the desk can set of the workshop. */
 final class ShopSettings {
     static final List<ShopNumber> ALL = List.of(
-            number(
-                    Station.FILM,
-                    "black-density",
-                    "Black, ultraviolet",
-                    "filmPrinter.blackUvDensity",
-                    0.3,
-                    6,
-                    Unit.DENSITY,
-                    0.05,
-                    "Density of the film's solid black under ultraviolet, as the resist sees it. Measure a solid with an ultraviolet densitometer, or through a step wedge laid beside it."),
-            number(
-                    Station.FILM,
-                    "clear-density",
-                    "Clear, ultraviolet",
-                    "filmPrinter.clearUvDensity",
-                    0,
-                    1.5,
-                    Unit.DENSITY,
-                    0.01,
-                    "Density of bare film under ultraviolet; it costs exposure time."),
-            number(
-                    Station.FILM,
-                    "spot-growth",
-                    "Spot growth",
-                    "filmPrinter.spotGrowthMicrometres",
-                    -50,
-                    100,
-                    Unit.MICROMETRES,
-                    0.5,
-                    "How far a printed edge lies outside its pixels. Measure lines of 1 to 4 pixels under a loupe."),
-            number(
-                    Station.RESIST,
-                    "image-seconds",
-                    "Image exposure",
-                    "exposure.imageSeconds",
-                    0.1,
-                    36000,
-                    Unit.SECONDS,
-                    5,
-                    "Time under the lamp through the positive. Only your own test plate can tell it; without a separate screen both times are given at once."),
-            number(
-                    Station.RESIST,
-                    "screen-seconds",
-                    "Screen exposure",
-                    "exposure.screenSeconds",
-                    0,
-                    36000,
-                    Unit.SECONDS,
-                    5,
-                    "Time through the aquatint screen film; it counts towards the image where no screen is exposed."),
-            number(
-                    Station.RESIST,
-                    "step-held",
-                    "Step held",
-                    "exposure.stepHeld",
-                    0,
-                    21,
-                    Unit.STEPS,
-                    1,
-                    "Highest step of a 21-step wedge that kept its film after your last test exposure."),
-            number(
-                    Station.RESIST,
-                    "target-step",
-                    "Step wanted",
-                    "exposure.targetStep",
-                    0,
-                    21,
-                    Unit.STEPS,
-                    1,
-                    "The step your best plate held. Each step is 0.15 density: two steps double the light."),
-            number(
-                    Station.RESIST,
-                    "thinned",
-                    "Film once thinned",
-                    "resist.thinnedThicknessMicrometres",
-                    1,
-                    200,
-                    Unit.MICROMETRES,
-                    1,
-                    "What the soda bath leaves of the film. Measure a thinned strip."),
-            number(
-                    Station.RESIST,
-                    "opening",
-                    "Smallest opening",
-                    "resist.smallestOpeningMicrometres",
-                    1,
-                    500,
-                    Unit.MICROMETRES,
-                    1,
-                    "Narrowest gap that still washes clean. The test plate's fine dots tell."),
-            number(
-                    Station.RESIST,
-                    "land",
-                    "Smallest land",
-                    "resist.smallestLandMicrometres",
-                    1,
-                    500,
-                    Unit.MICROMETRES,
-                    1,
-                    "Narrowest piece of film that still stays on. The test plate's fine holes tell."),
-            number(
-                    Station.RESIST,
-                    "lamp",
-                    "Lamp to plate",
-                    "light.distanceMillimetres",
-                    20,
-                    5000,
-                    Unit.MILLIMETRES,
-                    10,
-                    "A small lamp twice as far needs four times the time."),
-            number(
-                    Station.COPPER,
-                    "bite",
-                    "Bite",
-                    "bath.biteMinutes",
-                    0.1,
-                    1440,
-                    Unit.MINUTES,
-                    0.5,
-                    "Your usual bite in a fresh bath. Watch the print grow darker with time until it turns: past that the lands go and blacks bite open."),
-            number(
-                    Station.COPPER,
-                    "rate",
-                    "Bath's rate",
-                    "bath.rateMicrometresPerMinute",
-                    0.05,
-                    100,
-                    Unit.RATE,
-                    0.05,
-                    "Depth that a fresh bath bites in a minute. Bite a strip of copper and measure its depth."),
-            number(
-                    Station.COPPER,
-                    "etch-factor",
-                    "Etch factor",
-                    "bath.etchFactor",
-                    0.5,
-                    10,
-                    Unit.RATIO,
-                    0.1,
-                    "How much deeper than sideways the bath bites; 1 to 3 is usual. Low values eat the lands."),
-            number(
-                    Station.COPPER,
-                    "temperature",
-                    "Bath now",
-                    "bath.temperatureCelsius",
-                    5,
-                    50,
-                    Unit.CELSIUS,
-                    0.5,
-                    "Read the thermometer in the bath. It changes the minutes of the plan, not the depth."),
-            number(
-                    Station.COPPER,
-                    "baume",
-                    "Strength now",
-                    "bath.degreesBaume",
-                    20,
-                    46,
-                    Unit.BAUME,
-                    0.5,
-                    "Read the hydrometer; 40 to 42 is usual for dry film."),
-            number(
-                    Station.COPPER,
-                    "copper-load",
-                    "Copper in the bath",
-                    "bath.copperGramsPerLitre",
-                    0,
-                    200,
-                    Unit.GRAMS,
-                    1,
-                    "What earlier plates left in it; it slows the bite."),
-            number(
-                    Station.PRINT,
-                    "pad",
-                    "Wiping pad",
-                    "wipe.padRadiusMillimetres",
-                    0.01,
-                    100,
-                    Unit.MILLIMETRES,
-                    0.1,
-                    "How round the pad is that wipes the plate: a small radius reaches deep into wide wells and wipes them pale."),
-            number(
-                    Station.PRINT,
-                    "plate-tone",
-                    "Plate tone",
-                    "wipe.plateToneMicrometres",
-                    0,
-                    5,
-                    Unit.MICROMETRES,
-                    0.05,
-                    "Ink that wiping leaves all over; 0 to 0.3 is a clean wipe."),
-            number(
-                    Station.PRINT,
-                    "ink-density",
-                    "Ink's deepest",
-                    "ink.saturationDensity",
-                    0.5,
-                    3,
-                    Unit.DENSITY,
-                    0.05,
-                    "Density over paper of a very thick film of your ink. Measure the deepest tone, less the paper."),
-            number(
-                    Station.PRINT,
-                    "ink-strength",
-                    "Ink's strength",
-                    "ink.strengthPerMicrometre",
-                    0.01,
-                    2,
-                    Unit.PER_MICROMETRE,
-                    0.01,
-                    "How fast density grows with the ink's thickness."),
-            number(
-                    Station.PRINT,
-                    "transfer",
-                    "Ink given up",
-                    "ink.transferFraction",
-                    0.05,
-                    1,
-                    Unit.RATIO,
-                    0.05,
-                    "Share of a well's ink that goes onto the paper; damp, soft paper takes more."),
-            number(
-                    Station.PRINT,
-                    "paper-density",
-                    "Paper",
-                    "paper.whiteDensity",
-                    0,
-                    0.6,
-                    Unit.DENSITY,
-                    0.01,
-                    "Density of the bare sheet; 0.06 is a white cotton paper."));
+            number(FILM, "black-density", "Black, ultraviolet", "filmPrinter.blackUvDensity", FilmPrinter.BLACK, 0.05)
+                    .saying(
+                            "Density of the film's solid black under ultraviolet, as the resist sees it. Measure a solid with an ultraviolet densitometer, or through a step wedge laid beside it."),
+            number(FILM, "clear-density", "Clear, ultraviolet", "filmPrinter.clearUvDensity", FilmPrinter.CLEAR, 0.01)
+                    .saying("Density of bare film under ultraviolet; it costs exposure time."),
+            number(FILM, "spot-growth", "Spot growth", "filmPrinter.spotGrowthMicrometres", FilmPrinter.GROWTH, 0.5)
+                    .saying(
+                            "How far a printed edge lies outside its pixels. Measure lines of 1 to 4 pixels under a loupe."),
+            number(RESIST, "image-seconds", "Image exposure", "exposure.imageSeconds", ExposureFigures.IMAGE, 5)
+                    .saying(
+                            "Time under the lamp through the positive. Only your own test plate can tell it; without a separate screen both times are given at once."),
+            number(RESIST, "screen-seconds", "Screen exposure", "exposure.screenSeconds", ExposureFigures.SCREEN, 5)
+                    .saying(
+                            "Time through the aquatint screen film; it counts towards the image where no screen is exposed."),
+            number(RESIST, "step-held", "Step held", "exposure.stepHeld", ExposureFigures.STEP_HELD, 1)
+                    .saying("Highest step of a 21-step wedge that kept its film after your last test exposure."),
+            number(RESIST, "target-step", "Step wanted", "exposure.targetStep", ExposureFigures.TARGET_STEP, 1)
+                    .saying("The step your best plate held. Each step is 0.15 density: two steps double the light."),
+            number(RESIST, "thinned", "Film once thinned", "resist.thinnedThicknessMicrometres", ResistFigures.THIN, 1)
+                    .saying("What the soda bath leaves of the film. Measure a thinned strip."),
+            number(RESIST, "opening", "Smallest opening", "resist.smallestOpeningMicrometres", ResistFigures.OPENING, 1)
+                    .saying("Narrowest gap that still washes clean. The test plate's fine dots tell."),
+            number(RESIST, "land", "Smallest land", "resist.smallestLandMicrometres", ResistFigures.LAND, 1)
+                    .saying("Narrowest piece of film that still stays on. The test plate's fine holes tell."),
+            number(RESIST, "lamp", "Lamp to plate", "light.distanceMillimetres", LampFigures.DISTANCE, 10)
+                    .saying("A small lamp twice as far needs four times the time."),
+            number(COPPER, "bite", "Bite", "bath.biteMinutes", BathFigures.BITE, 0.5)
+                    .saying(
+                            "Your usual bite in a fresh bath. Watch the print grow darker with time until it turns: past that the lands go and blacks bite open."),
+            number(COPPER, "rate", "Bath's rate", "bath.rateMicrometresPerMinute", BathFigures.RATE, 0.05)
+                    .saying("Depth that a fresh bath bites in a minute. Bite a strip of copper and measure its depth."),
+            number(COPPER, "etch-factor", "Etch factor", "bath.etchFactor", BathFigures.ETCH_FACTOR, 0.1)
+                    .saying("How much deeper than sideways the bath bites; 1 to 3 is usual. Low values eat the lands."),
+            number(COPPER, "temperature", "Bath now", "bath.temperatureCelsius", BathFigures.TEMPERATURE, 0.5)
+                    .saying("Read the thermometer in the bath. It changes the minutes of the plan, not the depth."),
+            number(COPPER, "baume", "Strength now", "bath.degreesBaume", BathFigures.BAUME, 0.5)
+                    .saying("Read the hydrometer; 40 to 42 is usual for dry film."),
+            number(COPPER, "copper-load", "Copper in the bath", "bath.copperGramsPerLitre", BathFigures.COPPER, 1)
+                    .saying("What earlier plates left in it; it slows the bite."),
+            number(PRINT, "pad", "Wiping pad", "wipe.padRadiusMillimetres", WipeFigures.PAD, 0.1)
+                    .saying(
+                            "How round the pad is that wipes the plate: a small radius reaches deep into wide wells and wipes them pale."),
+            number(PRINT, "plate-tone", "Plate tone", "wipe.plateToneMicrometres", WipeFigures.PLATE_TONE, 0.05)
+                    .saying("Ink that wiping leaves all over; 0 to 0.3 is a clean wipe."),
+            number(PRINT, "ink-density", "Darkest ink", "ink.saturationDensity", InkFigures.SATURATION, 0.05)
+                    .saying(
+                            "Density over paper of a very thick film of your ink. Measure the deepest tone, less the paper."),
+            number(PRINT, "ink-strength", "Ink density", "ink.strengthPerMicrometre", InkFigures.STRENGTH, 0.01)
+                    .saying("How fast density grows with the ink's thickness."),
+            number(PRINT, "transfer", "Ink transfer", "ink.transferFraction", InkFigures.TRANSFER, 0.05)
+                    .saying("Share of a well's ink that goes onto the paper; damp, soft paper takes more."),
+            number(PRINT, "paper-density", "Paper", "paper.whiteDensity", PaperFigures.WHITE_DENSITY, 0.01)
+                    .saying("Density of the bare sheet; 0.06 is a white cotton paper."));
 
     private ShopSettings() {}
 
-    private static ShopNumber number(
-            Station station,
-            String id,
-            String label,
-            String path,
-            double least,
-            double most,
-            Unit unit,
-            double step,
-            String explanation) {
-        Range range = new Range(least, most, unit, "choose a value in between");
-        return new ShopNumber(id, station, label, path, range, step, explanation);
+    private static ShopNumber number(Station station, String id, String label, String path, Range range, double step) {
+        return new ShopNumber(id, station, label, path, range, step, "");
     }
 
-    /** Those of a station. */
     static List<ShopNumber> at(Station station) {
         return ALL.stream().filter(each -> each.station() == station).toList();
     }

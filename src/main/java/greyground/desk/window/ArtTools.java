@@ -29,11 +29,6 @@ final class ArtTools extends FlowPane {
             "plate-shape",
             "Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (P)");
 
-    /**
-     * The tools.
-     *
-     * @param tell changes the job: what is changed, and how
-     */
     ArtTools(BenchModel model, LiveDesk live, PlateSight sight, BiConsumer<String, UnaryOperator<Job>> tell) {
         super(8, 8);
         this.model = model;

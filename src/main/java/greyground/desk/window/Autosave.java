@@ -23,7 +23,6 @@ final class Autosave {
         settled.setOnFinished(quiet -> save());
     }
 
-    /** Something has changed. */
     void changed() {
         settled.playFromStart();
     }

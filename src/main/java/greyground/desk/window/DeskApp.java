@@ -77,7 +77,7 @@ public final class DeskApp extends Application {
                 chooser.setTitle(title);
                 chooser.getExtensionFilters()
                         .addAll(
-                                new FileChooser.ExtensionFilter(kind.words(), kind.endings()),
+                                new FileChooser.ExtensionFilter(kind.words(), kind.patterns()),
                                 new FileChooser.ExtensionFilter("All files", "*"));
                 folder.filter(File::isDirectory).ifPresent(chooser::setInitialDirectory);
                 return chooser;

@@ -2,6 +2,7 @@ package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
 import greyground.desk.look.Question;
+import greyground.desk.look.Question.Answer;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskServices;
@@ -63,14 +64,14 @@ final class DeskFiles {
 
     /** Asks which of the files opened lately to open again. */
     void askRecent() {
-        List<Question.Answer> answers = new ArrayList<>();
+        List<Answer> answers = new ArrayList<>();
         for (Path file : recent().stream().limit(MOST_ASKED).toList()) {
-            answers.add(new Question.Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
+            answers.add(new Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
         }
-        answers.add(new Question.Answer("None of them", () -> {}));
+        answers.add(new Answer("None of them", () -> {}));
         ask.ask(
                 answers.size() == 1 ? "Nothing has been opened lately." : "Opened lately:",
-                answers.toArray(Question.Answer[]::new));
+                answers.toArray(Answer[]::new));
     }
 
     private static String shortened(String name) {
@@ -122,13 +123,13 @@ final class DeskFiles {
     private void askToSave(String words, BooleanSupplier save, Runnable saved, Runnable thrown) {
         ask.ask(
                 words,
-                new Question.Answer("Save first", () -> {
+                new Answer("Save first", () -> {
                     if (save.getAsBoolean()) {
                         saved.run();
                     }
                 }),
-                new Question.Answer("Don't save", thrown),
-                new Question.Answer("Stay here", () -> {}));
+                new Answer("Don't save", thrown),
+                new Answer("Stay here", () -> {}));
     }
 
     /** Opens whatever the file is, once nothing unsaved stands in the way. */
@@ -202,12 +203,12 @@ final class DeskFiles {
     private void askPicture(String words, String name, String otherwise, Consumer<Path> found) {
         ask.ask(
                 words,
-                new Question.Answer(
+                new Answer(
                         "Find the picture",
                         () -> services.files()
                                 .open("Find the picture " + name, FileAsking.Kind.PICTURE)
                                 .ifPresent(found)),
-                new Question.Answer(otherwise, () -> {}));
+                new Answer(otherwise, () -> {}));
     }
 
     private void layJob(Path art, Path file, Job job, Optional<Workshop> workshop, @Nullable Path jobFile) {
@@ -352,8 +353,8 @@ final class DeskFiles {
                 .findFirst()
                 .ifPresent(left -> ask.ask(
                         "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
-                        new Question.Answer("Take it up", () -> takeUp(left)),
-                        new Question.Answer("Let it go", () -> recovery.forget(left))));
+                        new Answer("Take it up", () -> takeUp(left)),
+                        new Answer("Let it go", () -> recovery.forget(left))));
     }
 
     private void takeUp(Recovery.Left left) {

@@ -107,7 +107,6 @@ final class DeskFrame extends BorderPane {
         message.setTooltip(words.isEmpty() ? null : new Tooltip(words));
     }
 
-    /** What is said now. */
     String said() {
         return message.getText();
     }

@@ -3,110 +3,86 @@ package greyground.desk.window;
 import greyground.desk.model.Hand;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 
-/** The keys that work everywhere in the window; plain letters only where no text is being typed. */
+/** The keys that work everywhere in the window; plain letters only where no text is being typed and something lies on the bench. */
 final class DeskKeys {
+    private static final Map<String, Consumer<DeskWindow>> ALWAYS = Map.ofEntries(
+            Map.entry("Shortcut+Z", desk -> desk.model.undo()),
+            Map.entry("Shortcut+Shift+Z", desk -> desk.model.redo()),
+            Map.entry("Shortcut+Y", desk -> desk.model.redo()),
+            Map.entry("Shortcut+O", desk -> desk.files.askOpen()),
+            Map.entry("Shortcut+Shift+O", desk -> desk.files.askRecent()),
+            Map.entry("Shortcut+S", desk -> desk.files.saveJob()),
+            Map.entry("Shortcut+Shift+S", desk -> desk.files.saveJobAs()),
+            Map.entry("Shortcut+E", desk -> desk.export.ask()),
+            Map.entry("Shortcut+P", DeskWindow::printFilm),
+            Map.entry("F1", desk -> desk.showKeys(!desk.areKeysShown())),
+            Map.entry("F2", desk -> desk.toggle(Place.PLAN)),
+            Map.entry("F3", desk -> desk.shineSafely(!desk.isSafe())),
+            Map.entry("F4", desk -> desk.measureInInches(!desk.isInInches())),
+            Map.entry("F5", desk -> desk.toggle(Place.TEST_PLATE)),
+            Map.entry("F6", DeskWindow::nextPart));
+
+    private static final Map<KeyCode, Consumer<DeskWindow>> LETTERS = Map.ofEntries(
+            Map.entry(KeyCode.A, desk -> desk.seen().fit()),
+            Map.entry(KeyCode.T, DeskWindow::trueSize),
+            Map.entry(KeyCode.S, desk -> desk.toggle(Place.SHEET)),
+            Map.entry(KeyCode.U, DeskWindow::turnSheetOver),
+            Map.entry(KeyCode.L, DeskWindow::toggleLoupe),
+            Map.entry(KeyCode.F, desk -> desk.loupeBench.freeze()),
+            Map.entry(KeyCode.M, desk -> desk.loupeBench.twoBites()),
+            Map.entry(KeyCode.W, desk -> desk.artTools.take(Hand.PICK_WHITE)),
+            Map.entry(KeyCode.B, desk -> desk.artTools.take(Hand.PICK_BLACK)),
+            Map.entry(KeyCode.C, desk -> desk.artTools.take(Hand.CROP)),
+            Map.entry(KeyCode.V, desk -> desk.artTools.take(Hand.LEVEL)),
+            Map.entry(KeyCode.P, desk -> desk.artTools.togglePlateShape()),
+            Map.entry(KeyCode.OPEN_BRACKET, desk -> desk.artTools.quarter(false)),
+            Map.entry(KeyCode.CLOSE_BRACKET, desk -> desk.artTools.quarter(true)));
+
     private DeskKeys() {}
 
     static void bind(DeskWindow desk, Node root) {
-        root.addEventFilter(KeyEvent.KEY_PRESSED, event -> {
-            if (withCommand(desk, event) || function(desk, event)) {
-                event.consume();
-            }
-        });
+        Map<KeyCombination, Consumer<DeskWindow>> always = new HashMap<>();
+        ALWAYS.forEach((keys, act) -> always.put(KeyCombination.keyCombination(keys), act));
+        root.addEventFilter(
+                KeyEvent.KEY_PRESSED,
+                event -> always.keySet().stream()
+                        .filter(keys -> keys.match(event))
+                        .findFirst()
+                        .ifPresent(keys -> {
+                            always.get(keys).accept(desk);
+                            event.consume();
+                        }));
         root.addEventHandler(KeyEvent.KEY_PRESSED, event -> {
             boolean typing = event.getTarget() instanceof TextInputControl || event.getTarget() instanceof ComboBox;
             boolean plain = !event.isShortcutDown() && !event.isAltDown() && !event.isControlDown();
-            if (!typing && plain && letter(desk, event.getCode())) {
+            if (!typing && plain && desk.model.state().isPresent() && letter(desk, event.getCode())) {
                 event.consume();
             }
         });
     }
 
-    private static boolean is(KeyEvent event, KeyCode code, KeyCombination.Modifier... with) {
-        return new KeyCodeCombination(code, with).match(event);
-    }
-
-    private static boolean withCommand(DeskWindow desk, KeyEvent event) {
-        KeyCombination.Modifier command = KeyCombination.SHORTCUT_DOWN;
-        KeyCombination.Modifier shift = KeyCombination.SHIFT_DOWN;
-        if (is(event, KeyCode.Z, command, shift) || is(event, KeyCode.Y, command)) {
-            desk.model.redo();
-        } else if (is(event, KeyCode.Z, command)) {
-            desk.model.undo();
-        } else if (is(event, KeyCode.O, command, shift)) {
-            desk.files.askRecent();
-        } else if (is(event, KeyCode.O, command)) {
-            desk.files.askOpen();
-        } else if (is(event, KeyCode.S, command, shift)) {
-            desk.files.saveJobAs();
-        } else if (is(event, KeyCode.S, command)) {
-            desk.files.saveJob();
-        } else if (is(event, KeyCode.E, command)) {
-            desk.export.ask();
-        } else if (is(event, KeyCode.P, command)) {
-            desk.printFilm();
-        } else {
-            return false;
-        }
-        return true;
-    }
-
-    private static boolean function(DeskWindow desk, KeyEvent event) {
-        switch (event.getCode()) {
-            case F1 -> desk.showKeys(!desk.areKeysShown());
-            case F2 -> desk.toggle(Place.PLAN);
-            case F5 -> desk.toggle(Place.TEST_PLATE);
-            case F3 -> desk.shineSafely(!desk.isSafe());
-            case F4 -> {
-                if (event.isAltDown()) {
-                    return false;
-                }
-                desk.measureInInches(!desk.isInInches());
-            }
-            case F6 -> desk.nextPart();
-            default -> {
-                return false;
-            }
-        }
-        return true;
-    }
-
     private static boolean letter(DeskWindow desk, KeyCode code) {
-        if (desk.model.state().isEmpty()) {
-            return false;
+        Consumer<DeskWindow> act = LETTERS.get(code);
+        if (act != null) {
+            act.accept(desk);
+            return true;
         }
-        switch (code) {
-            case DIGIT1, NUMPAD1 -> desk.choose(Station.ART);
-            case DIGIT2, NUMPAD2 -> desk.choose(Station.FILM);
-            case DIGIT3, NUMPAD3 -> desk.choose(Station.RESIST);
-            case DIGIT4, NUMPAD4 -> desk.choose(Station.COPPER);
-            case DIGIT5, NUMPAD5 -> desk.choose(Station.PRINT);
-            case A -> desk.seen().fit();
-            case T -> desk.trueSize();
-            case S -> desk.toggle(Place.SHEET);
-            case U -> desk.turnSheetOver();
-            case L -> desk.toggleLoupe();
-            case F -> desk.loupeBench.freeze();
-            case M -> desk.loupeBench.twoBites();
-            case W -> desk.artTools.take(Hand.PICK_WHITE);
-            case B -> desk.artTools.take(Hand.PICK_BLACK);
-            case C -> desk.artTools.take(Hand.CROP);
-            case V -> desk.artTools.take(Hand.LEVEL);
-            case P -> desk.artTools.togglePlateShape();
-            case OPEN_BRACKET -> desk.artTools.quarter(false);
-            case CLOSE_BRACKET -> desk.artTools.quarter(true);
-            default -> {
-                return false;
-            }
-        }
-        return true;
+        Optional<Station> numbered = Stream.of(Station.values())
+                .filter(station -> code.isDigitKey() && code.getName().endsWith(Integer.toString(station.number())))
+                .findFirst();
+        numbered.ifPresent(desk::choose);
+        return numbered.isPresent();
     }
 }

@@ -2,7 +2,7 @@ package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
 import greyground.desk.look.Light;
-import greyground.desk.look.Question;
+import greyground.desk.look.Question.Answer;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -200,7 +200,6 @@ final class DeskWindow {
         ticking.tick();
     }
 
-    /** Goes to a station. */
     void choose(Station chosen) {
         middle.show(chosen);
         ticking.showClocks();
@@ -229,7 +228,6 @@ final class DeskWindow {
         settings.focus(setting);
     }
 
-    /** Changes the job, or says why not. */
     void tell(String what, UnaryOperator<Job> change) {
         try {
             model.tell(what, change);
@@ -259,7 +257,6 @@ final class DeskWindow {
         ticking.showClocks();
     }
 
-    /** Goes there, or back to the station if that is where one is. */
     void toggle(Place wanted) {
         go(place() == wanted ? Place.STATION : wanted);
     }
@@ -344,16 +341,15 @@ final class DeskWindow {
     private void askToStop(String words, Runnable stop, Runnable close) {
         frame.ask(
                 words,
-                new Question.Answer("Stop and close", () -> {
+                new Answer("Stop and close", () -> {
                     stop.run();
                     if (files.mayLeave("closing", close)) {
                         close.run();
                     }
                 }),
-                new Question.Answer("Wait for it", () -> {}));
+                new Answer("Wait for it", () -> {}));
     }
 
-    /** The window is gone. */
     void closed() {
         ticking.stop();
         autosave.close();

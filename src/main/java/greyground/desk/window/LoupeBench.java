@@ -32,11 +32,6 @@ final class LoupeBench extends VBox {
     private Light light = new Light(false);
     private boolean inches;
 
-    /**
-     * Nothing compared yet.
-     *
-     * @param say hears one line of what can't be done
-     */
     LoupeBench(PlateSight sight, LiveDesk live, Consumer<String> say, Runnable trueSize) {
         this.sight = sight;
         this.live = live;
@@ -66,7 +61,6 @@ final class LoupeBench extends VBox {
         return comparison;
     }
 
-    /** Goes to a station. */
     void choose(Station station) {
         comparison.choose(station);
         bites.setDisable(station == Station.ART);
@@ -93,7 +87,6 @@ final class LoupeBench extends VBox {
         refresh();
     }
 
-    /** The bath's own bite. */
     OptionalDouble usualBite() {
         return sight.plate().map(LivePlate::biteMinutes).orElse(OptionalDouble.empty());
     }
@@ -152,7 +145,6 @@ final class LoupeBench extends VBox {
         }
     }
 
-    /** Compares no more. */
     void endComparison() {
         comparison.end();
         refresh();
@@ -175,7 +167,6 @@ final class LoupeBench extends VBox {
         }
     }
 
-    /** Shows what there is. */
     void refresh() {
         loupe.setSelected(sight.picture().loupeOn());
         strip.show(comparison, light, inches);

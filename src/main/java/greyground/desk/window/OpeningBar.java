@@ -13,11 +13,6 @@ final class OpeningBar {
     private long began;
     private boolean opening;
 
-    /**
-     * A bar that is not seen.
-     *
-     * @param stop gives up what is being opened
-     */
     OpeningBar(LongSupplier nanoTime, Runnable stop) {
         this.nanoTime = nanoTime;
         this.bar = new WorkBar("opening the picture", "stop-opening", stop);

@@ -72,7 +72,6 @@ final class PlateSight {
         diagram.show(null);
     }
 
-    /** Goes to a station. */
     void choose(Station chosen) {
         picture.choose(chosen);
         if (plate != null) {
@@ -93,7 +92,6 @@ final class PlateSight {
         picture.look(light, inches);
     }
 
-    /** Asks for every picture anew. */
     void askAll() {
         askPicture();
         if (picture.loupeOn()) {

@@ -56,12 +56,6 @@ final class PrintingStrip extends VBox {
     private @Nullable PrintSource source;
     private boolean filling;
 
-    /**
-     * A strip that is not seen yet.
-     *
-     * @param window runs on the window's thread
-     * @param say hears one line at the end
-     */
     PrintingStrip(PrintersAtHand printers, Executor window, Consumer<String> say) {
         super(8);
         this.printers = printers;
@@ -97,7 +91,7 @@ final class PrintingStrip extends VBox {
     /** Shows the strip for a test plate's film, or says why it can't be printed. */
     void openTestFilm(Path pdf) {
         try {
-            open(PrintSource.of(pdf, String.valueOf(pdf.getFileName())));
+            open(PrintSource.of(pdf));
         } catch (Refusal unreadable) {
             say.accept(String.valueOf(unreadable.getMessage()));
         }

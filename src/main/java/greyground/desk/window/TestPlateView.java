@@ -4,14 +4,12 @@ import greyground.app.files.KeptFiles;
 import greyground.desk.look.Controls;
 import greyground.desk.look.FlatPicture;
 import greyground.desk.look.Light;
-import greyground.desk.look.ToneChart;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.FileAsking;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.model.TestPlateState;
-import greyground.finding.Findings;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -55,7 +53,7 @@ final class TestPlateView {
     private final VBox foot = new VBox(2);
     private final FlatPicture sheet = new FlatPicture("Test film");
     private final FlatPicture scan = new FlatPicture("Scan with the fields that were read");
-    private final ToneChart chart = new ToneChart();
+    private final FlatPicture chart = new FlatPicture("Tones that were measured, against what was predicted");
     private final ProgressBar bar = Controls.progress("Progress", 320);
     private final Label working = new Label();
     private final Button stop;
@@ -77,6 +75,7 @@ final class TestPlateView {
         middle.getStyleClass().add("bench");
         sheet.setId("test-film-sheet");
         scan.setId("test-scan-picture");
+        chart.setId("tone-chart");
         subtitle.getStyleClass().add("quiet");
         subtitle.setMinWidth(0);
         Controls.oneOf(this::refresh, ofScan, ofTones);
@@ -280,16 +279,13 @@ final class TestPlateView {
 
     private void show(TestPlateState.Read read) {
         read.scan().ifPresent(scan::show);
-        Findings findings = read.outcome().findings();
-        boolean check = !findings.rows("tones").isEmpty();
-        if (check) {
-            chart.show(findings);
-        }
-        read.outcome().response().ifPresent(chart::show);
-        boolean tones = check || read.outcome().response().isPresent();
-        ofTones.setVisible(tones);
-        boolean seen = ofScan.isSelected() || !tones;
-        show(seen ? scan : chart, DeskWords.of(read.outcome().title()), findings.text("how"));
+        read.tones().ifPresent(chart::show);
+        ofTones.setVisible(read.tones().isPresent());
+        boolean seen = ofScan.isSelected() || read.tones().isEmpty();
+        show(
+                seen ? scan : chart,
+                DeskWords.of(read.outcome().title()),
+                read.outcome().findings().text("how"));
         ofScan.setSelected(seen);
         ofTones.setSelected(!seen);
     }

@@ -3,10 +3,10 @@ package greyground.desk.window;
 import greyground.app.check.PlateWarning;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskWords;
-import greyground.desk.model.PictureMarks;
 import greyground.desk.model.Station;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
+import greyground.desk.picture.PictureView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
 import greyground.film.job.Job;
@@ -57,12 +57,6 @@ final class WarningsView extends VBox {
         }
     }
 
-    /**
-     * No warnings yet.
-     *
-     * @param choose goes to a station
-     * @param set goes to a setting
-     */
     WarningsView(BenchModel model, PlateSight sight, Consumer<Station> choose, Consumer<Setting> set) {
         this.model = model;
         this.sight = sight;
@@ -205,14 +199,13 @@ final class WarningsView extends VBox {
         sight.picture().goTo(place.acrossMillimetres(), place.downMillimetres());
     }
 
-    /** Marks the picture anew. */
     void mark() {
         model.state().ifPresent(state -> mark(state.job()));
     }
 
     private void mark(Job job) {
         sight.picture()
-                .mark(new PictureMarks(
+                .mark(new PictureView.Marks(
                         sight.plate().map(made -> Turning.area(job.art().crop(), made.artWidth(), made.artHeight())),
                         job.placing().bevelMillimetres(),
                         lines().stream().flatMap(line -> area(line).stream()).toList(),

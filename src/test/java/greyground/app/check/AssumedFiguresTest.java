@@ -1,11 +1,8 @@
 package greyground.app.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotSame;
-import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.app.live.LiveAssumed;
 import greyground.app.recipe.JobPlate;
 import greyground.film.job.Job;
 import greyground.grain.Grain;
@@ -56,18 +53,5 @@ class AssumedFiguresTest {
         List<String> after = said(known, job);
         assertTrue(after.stream().noneMatch(each -> each.contains("bite of")), after.toString());
         assertEquals(before.get(1), after.get(0), String.format(Locale.ROOT, "%s", after));
-    }
-
-    @Test
-    void theDeskAsksAgainWhenWorkshopOrPlateChangeAndNotBefore() {
-        Job job = HiddenWorkshop.job(new Grain.Halftone(new Ruling(40), 45, Grain.DotShape.ROUND), 720);
-        LiveAssumed live = new LiveAssumed();
-        List<PlateWarning> first = live.of(SHOP, job, "plate", Progress.NONE);
-        assertEquals(AssumedFigures.of(SHOP, job, Progress.NONE), first);
-        assertSame(first, live.of(SHOP, job, "plate", Progress.NONE));
-        assertNotSame(first, live.of(SHOP, job, "another plate", Progress.NONE));
-        Workshop known =
-                SHOP.with("bath.etchFactor", Figure.measured(2, java.time.LocalDate.of(2026, 3, 4), "this test"));
-        assertEquals(AssumedFigures.of(known, job, Progress.NONE), live.of(known, job, "another plate", Progress.NONE));
     }
 }

@@ -2,9 +2,12 @@ package greyground.app.live;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.bite.BiteTimes;
+import greyground.app.check.AssumedFigures;
+import greyground.app.check.PlateWarning;
 import greyground.app.proof.ProofWork;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.JobWords;
@@ -19,9 +22,11 @@ import greyground.raster.Progress;
 import greyground.tone.Lightness;
 import greyground.tone.Primaries;
 import greyground.tone.Srgb;
+import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -172,6 +177,26 @@ class LivePlateIT {
             assertEquals(60, bites.get(1).depthMicrometres(), 1e-9);
             assertTrue(bites.get(1).printLightness() < bites.get(0).printLightness(), "a longer bite prints darker");
         }
+    }
+
+    /** A change of tone alone leaves what is told of assumed figures as it was; a change of the workshop doesn't. */
+    @Test
+    void assumedFiguresAreWorkedOutAgainWhenTheWorkshopChangesAndNotBefore() throws Exception {
+        try (LiveBench bench = LiveBench.open(art())) {
+            Job job = job(bench.source(1));
+            List<PlateWarning> first = assumed(bench.plate(job, SHOP, Progress.NONE));
+            List<PlateWarning> paler = assumed(bench.plate(job(bench.source(1), "white", "90%"), SHOP, Progress.NONE));
+            assertSame(first.get(0), paler.get(0));
+            Workshop known = SHOP.with("bath.etchFactor", Figure.measured(2, LocalDate.of(2026, 3, 4), "this test"));
+            LivePlate other = bench.plate(job, known, Progress.NONE);
+            assertEquals(AssumedFigures.of(known, other.job(), Progress.NONE), assumed(other));
+        }
+    }
+
+    private static List<PlateWarning> assumed(LivePlate plate) throws Exception {
+        return plate.remarks(Progress.NONE).stream()
+                .filter(each -> each.kind().equals("assumed"))
+                .toList();
     }
 
     private static double luminance(int pixel) {

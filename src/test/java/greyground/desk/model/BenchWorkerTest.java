@@ -73,7 +73,7 @@ class BenchWorkerTest {
             begun.countDown();
             while (first) {
                 Thread.onSpinWait();
-                watch.done(0);
+                watch.accept(0);
             }
             done.add(name);
         };
@@ -142,7 +142,7 @@ class BenchWorkerTest {
             worker.ask(BenchWorker.Kind.LOUPE, watch -> {
                 begun.countDown();
                 await(asked);
-                watch.done(0.5);
+                watch.accept(0.5);
                 done.add("first");
             });
             await(begun);

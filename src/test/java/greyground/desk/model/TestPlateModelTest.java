@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.desk.setting.FigureWords;
+import greyground.film.job.Kind;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.nio.file.Files;
@@ -49,7 +50,9 @@ class TestPlateModelTest {
                         1,
                         () -> LocalDate.of(2026, 3, 4),
                         System::nanoTime,
-                        news::add),
+                        news::add,
+                        List::of,
+                        () -> {}),
                 bench,
                 said::add);
     }

@@ -11,7 +11,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.app.files.KeptFiles;
 import greyground.app.sight.LivePicture;
 import greyground.desk.look.FlatPicture;
-import greyground.desk.look.ToneChart;
 import greyground.desk.model.TestPlateKind;
 import greyground.desk.model.TestPlateState;
 import greyground.film.job.Told;
@@ -116,7 +115,7 @@ class TestPlateIT extends AtTheDesk {
         assertTrue(
                 onScreen(() -> hand.find("test-scan-picture", FlatPicture.class).isVisible()));
         hand.press("test-tones");
-        assertTrue(onScreen(() -> hand.find("tone-chart", ToneChart.class).isVisible()));
+        assertTrue(onScreen(() -> hand.find("tone-chart", FlatPicture.class).isVisible()));
 
         hand.press("test-accept");
         Workshop taught = shop();
