@@ -10,6 +10,7 @@ import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
@@ -70,6 +71,13 @@ public final class Controls {
         control.setTooltip(new Tooltip(hint));
         control.setAccessibleHelp(hint);
         return control;
+    }
+
+    /** A field for a line of words. */
+    public static TextField field(String id, String name, String hint, String style) {
+        TextField field = named(new TextField(), id, name, hint);
+        field.getStyleClass().add(style);
+        return field;
     }
 
     /** A list to choose from, each item by its words. */

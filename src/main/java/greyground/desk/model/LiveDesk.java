@@ -151,7 +151,7 @@ public final class LiveDesk implements AutoCloseable {
     }
 
     /** Asks for work; what comes of it is told unless something newer has overtaken it. */
-    private <T> void ask(Kind kind, PlateWork<T> work, Consumer<T> told) {
+    private <T> void ask(Kind kind, Consumer<T> told, PlateWork<T> work) {
         int own = change;
         worker.ask(kind, watch -> {
             LivePlate present = plate;
@@ -165,11 +165,11 @@ public final class LiveDesk implements AutoCloseable {
     /** A station from afar, and then from near where the view shows dots. */
     public void picture(Station station, LiveView view, Consumer<LivePicture> shown) {
         worker.drop(Kind.FINE_PICTURE);
-        ask(Kind.PICTURE, (present, watch) -> far(present, station, view), shown);
+        ask(Kind.PICTURE, shown, (present, watch) -> far(present, station, view));
         if (station.stage().isPresent() && view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
             Stage stage = station.stage().get();
             boolean quick = view.perPixel() > 0.01;
-            ask(Kind.FINE_PICTURE, (present, watch) -> present.close(stage, view, quick, watch::accept), shown);
+            ask(Kind.FINE_PICTURE, shown, (present, watch) -> present.close(stage, view, quick, watch::accept));
         }
     }
 
@@ -179,19 +179,15 @@ public final class LiveDesk implements AutoCloseable {
 
     /** Lays out the film sheet; told where everything lies, or why it can't be. */
     public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
-        askSheet(
-                Kind.LAY_OUT,
-                present -> {
-                    sheet = present.sheet(screen);
-                    return sheet;
-                },
-                told,
-                refused);
+        askSheet(Kind.LAY_OUT, told, refused, present -> {
+            sheet = present.sheet(screen);
+            return sheet;
+        });
     }
 
     /** How large the largest film comes out of a printer; or why it can't be laid out. */
     public void measure(Consumer<SheetSize> told, Consumer<String> refused) {
-        askSheet(Kind.MEASURE, present -> present.sheet(false).printed(), told, refused);
+        askSheet(Kind.MEASURE, told, refused, present -> present.sheet(false).printed());
     }
 
     @FunctionalInterface
@@ -199,71 +195,59 @@ public final class LiveDesk implements AutoCloseable {
         T run(LivePlate plate) throws IOException;
     }
 
-    private <T> void askSheet(Kind kind, SheetWork<T> work, Consumer<T> told, Consumer<String> refused) {
-        this.<Runnable>ask(
-                kind,
-                (present, watch) -> {
-                    try {
-                        T made = work.run(present);
-                        return () -> told.accept(made);
-                    } catch (Refusal tooSmall) {
-                        return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
-                    }
-                },
-                Runnable::run);
+    private <T> void askSheet(Kind kind, Consumer<T> told, Consumer<String> refused, SheetWork<T> work) {
+        ask(kind, Runnable::run, (present, watch) -> {
+            try {
+                T made = work.run(present);
+                return () -> told.accept(made);
+            } catch (Refusal tooSmall) {
+                return () -> refused.accept(String.valueOf(tooSmall.getMessage()));
+            }
+        });
     }
 
     /** The sheet laid out last from afar, and then its own dots where the view shows them. */
     public void sheet(SheetSide side, LiveView view, Consumer<LivePicture> shown) {
         Consumer<Optional<LivePicture>> told = made -> made.ifPresent(shown);
         worker.drop(Kind.FINE_SHEET);
-        ask(Kind.SHEET, (present, watch) -> Optional.ofNullable(sheet).map(laid -> laid.far(view, side)), told);
+        ask(Kind.SHEET, told, (present, watch) -> Optional.ofNullable(sheet).map(laid -> laid.far(view, side)));
         if (view.perPixel() <= DOTS_SHOW_MILLIMETRES) {
-            ask(
-                    Kind.FINE_SHEET,
-                    (present, watch) -> {
-                        LiveSheet laid = sheet;
-                        return laid == null ? Optional.empty() : Optional.of(laid.near(view, side, watch::accept));
-                    },
-                    told);
+            ask(Kind.FINE_SHEET, told, (present, watch) -> {
+                LiveSheet laid = sheet;
+                return laid == null ? Optional.empty() : Optional.of(laid.near(view, side, watch::accept));
+            });
         }
     }
 
     public void thumbnails(LiveView ofArt, LiveView ofPlate, BiConsumer<Station, LivePicture> shown) {
         int own = change;
-        ask(
-                Kind.THUMBNAILS,
-                (present, watch) -> {
-                    for (Station station : Station.values()) {
-                        LivePicture small = far(present, station, station == Station.ART ? ofArt : ofPlate);
-                        tell(own, () -> shown.accept(station, small));
-                        watch.accept(0);
-                    }
-                    return own;
-                },
-                done -> {});
+        ask(Kind.THUMBNAILS, done -> {}, (present, watch) -> {
+            for (Station station : Station.values()) {
+                LivePicture small = far(present, station, station == Station.ART ? ofArt : ofPlate);
+                tell(own, () -> shown.accept(station, small));
+                watch.accept(0);
+            }
+            return own;
+        });
     }
 
     /** A station through the loupe, and the tone in its middle. */
     public void loupe(Station station, LiveView view, BiConsumer<LivePicture, ToneAt> shown) {
         double x = view.left() + view.width() * view.perPixel() / 2;
         double y = view.top() + view.height() * view.perPixel() / 2;
-        this.<Runnable>ask(
-                Kind.LOUPE,
-                (present, watch) -> {
-                    LivePicture seen = station.stage().isPresent()
-                            ? present.close(station.stage().get(), view, true, watch::accept)
-                            : present.art(view);
-                    ToneAt tone = tone(present, station, x, y);
-                    return () -> shown.accept(seen, tone);
-                },
-                Runnable::run);
+        ask(Kind.LOUPE, Runnable::run, (present, watch) -> {
+            LivePicture seen = station.stage().isPresent()
+                    ? present.close(station.stage().get(), view, true, watch::accept)
+                    : present.art(view);
+            ToneAt tone = tone(present, station, x, y);
+            return () -> shown.accept(seen, tone);
+        });
     }
 
     /** A place of a station of the plate at several bite times. */
     public void bites(Station station, LiveView view, BiteTimes times, Consumer<List<LiveBite>> shown) {
         Stage stage = station.stage().orElseThrow();
-        ask(Kind.BITES, (present, watch) -> present.bites(stage, view, times, watch::accept), shown);
+        ask(Kind.BITES, shown, (present, watch) -> present.bites(stage, view, times, watch::accept));
     }
 
     private static ToneAt tone(LivePlate plate, Station station, double x, double y) {
@@ -272,29 +256,26 @@ public final class LiveDesk implements AutoCloseable {
 
     /** The tone of a place: of the plate in millimetres, of the art in its pixels. */
     public void tone(Station station, double x, double y, Consumer<ToneAt> told) {
-        ask(Kind.TONE, (present, watch) -> tone(present, station, x, y), told);
+        ask(Kind.TONE, told, (present, watch) -> tone(present, station, x, y));
     }
 
     /** Linear luminance of a place of the art. */
     public void luminance(double artX, double artY, Consumer<Double> told) {
-        ask(Kind.TONE, (present, watch) -> present.luminance(artX, artY), told);
+        ask(Kind.TONE, told, (present, watch) -> present.luminance(artX, artY));
     }
 
     /** Plan and remarks, then every dot of the film looked through. */
     public void words(
             Consumer<ExposurePlan> plan, Consumer<List<PlateWarning>> remarks, Consumer<List<PlateWarning>> warnings) {
-        this.<Runnable>ask(
-                Kind.WORDS,
-                (present, watch) -> {
-                    ExposurePlan made = present.plan();
-                    List<PlateWarning> said = present.remarks(watch::accept);
-                    return () -> {
-                        plan.accept(made);
-                        remarks.accept(said);
-                    };
-                },
-                Runnable::run);
-        ask(Kind.CHECK, (present, watch) -> present.check(watch::accept), warnings);
+        ask(Kind.WORDS, Runnable::run, (present, watch) -> {
+            ExposurePlan made = present.plan();
+            List<PlateWarning> said = present.remarks(watch::accept);
+            return () -> {
+                plan.accept(made);
+                remarks.accept(said);
+            };
+        });
+        ask(Kind.CHECK, warnings, (present, watch) -> present.check(watch::accept));
     }
 
     /** What the proofs of this plate tell, and what further minutes would do; never heard of again once it is stopped. */

@@ -26,11 +26,11 @@ final class BiteLogView extends VBox {
     private final BenchModel model;
     private final LiveDesk live;
     private final VBox list = new VBox(4);
-    private final TextField minutes = Controls.named(
-            new TextField(),
+    private final TextField minutes = Controls.field(
             "proof-minutes",
             "Minutes in the bath until this proof",
-            "All bites together, from the first minute in the bath");
+            "All bites together, from the first minute in the bath",
+            "number");
     private final ComboBox<ProofWords.Kind> kind = Controls.named(
             Controls.choice(ProofWords.Kind::label),
             "proof-kind",
@@ -60,7 +60,6 @@ final class BiteLogView extends VBox {
         this.live = live;
         setId("bite-log");
         getStyleClass().add("step");
-        minutes.getStyleClass().add("number");
         minutes.setOnAction(entered -> measured.requestFocus());
         kind.getItems().setAll(ProofWords.Kind.values());
         kind.valueProperty().addListener((property, was, is) -> measured.setPromptText("such as " + is.example()));

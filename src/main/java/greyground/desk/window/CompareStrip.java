@@ -26,11 +26,11 @@ final class CompareStrip extends HBox {
     private final LoupeBench bench;
     private final Half left = new Half();
     private final Half right = new Half();
-    private final TextField minutes = Controls.named(
-            new TextField(),
+    private final TextField minutes = Controls.field(
             "other-bite",
             "Other bite, minutes",
-            "Minutes in a fresh bath to lay beside the usual bite; Enter shows them");
+            "Minutes in a fresh bath to lay beside the usual bite; Enter shows them",
+            "number");
     private final HBox minutesRow = Controls.line(4, minutes, Controls.label("min"));
     private final HBox tools;
 
@@ -82,7 +82,6 @@ final class CompareStrip extends HBox {
         this.bench = bench;
         setId("compare");
         getStyleClass().add("compare");
-        minutes.getStyleClass().add("number");
         minutes.setOnAction(entered -> bench.otherBite(minutes.getText()));
         Button close = Controls.button("Close", "close-compare", "Compare no more", bench::endComparison);
         tools = Controls.line(8, minutesRow, close);

@@ -34,8 +34,7 @@ final class PrintingStrip extends VBox {
             Controls.named(Controls.choice(PrinterAtHand::name), "print-printer", "Printer", "What prints the film");
     private final ComboBox<PrintPaper> paper =
             Controls.named(Controls.choice(this::words), "print-paper", "Paper", "What the film is printed on");
-    private final TextField copies =
-            Controls.named(new TextField("1"), "print-copies", "Copies", "A whole number from 1 to 99");
+    private final TextField copies = Controls.field("print-copies", "Copies", "A whole number from 1 to 99", "number");
     private final ToggleButton plan = Controls.toggle("With the plan", "print-plan", "Print the plan's pages, too");
     private final Button print = Controls.mainButton("Print", "print-now", "Print the film at true size", this::start);
     private final Button leave = Controls.button("Don't print", "print-not", "Put this away", this::leave);
@@ -68,7 +67,6 @@ final class PrintingStrip extends VBox {
         printer.setOnAction(chosen -> take(printer.getValue(), PrintingModel::choose));
         paper.setMaxWidth(280);
         paper.setOnAction(chosen -> take(paper.getValue(), PrintingModel::choose));
-        copies.getStyleClass().add("number");
         copies.setMinWidth(56);
         copies.setPrefWidth(56);
         copies.textProperty().addListener((what, was, is) -> take(is, PrintingModel::tellCopies));

@@ -50,11 +50,11 @@ final class TestPlatePanel extends VBox {
     private final BenchModel bench;
     private final ComboBox<TestPlateKind> kinds =
             Controls.named(Controls.choice(TestPlateKind::label), "test-kind", "Kind of test plate", "What it is for");
-    private final TextField plate = Controls.named(
-            new TextField(),
+    private final TextField plate = Controls.field(
             "test-plate-size",
             "Plate of the test film",
-            "Width and height with their unit, such as 80x100mm or 4x6in");
+            "Width and height with their unit, such as 80x100mm or 4x6in",
+            "wide");
     private final Label kindWords = Controls.wrapped("", "quiet");
     private final Label shared = Controls.wrapped("", "quiet");
     private final Label film = new Label();
@@ -104,7 +104,6 @@ final class TestPlatePanel extends VBox {
                 model.choose(is);
             }
         });
-        plate.getStyleClass().add("wide");
         plate.setOnAction(entered -> model.plate(plate.getText()));
         Controls.whenLeft(plate, () -> {
             if (!filling) {
@@ -172,8 +171,8 @@ final class TestPlatePanel extends VBox {
     }
 
     private HBox tell(String name, String what, String usual, String hint) {
-        TextField field = Controls.named(new TextField(model.told(what)), "test-" + what, name, hint);
-        field.getStyleClass().add("told");
+        TextField field = Controls.field("test-" + what, name, hint, "told");
+        field.setText(model.told(what));
         field.setPromptText(usual);
         field.textProperty().addListener((text, was, is) -> model.tell(what, is));
         return row(name, field);
