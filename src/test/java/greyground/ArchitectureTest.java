@@ -55,9 +55,8 @@ class ArchitectureTest {
             "greyground.art.colour.Luminance",
             // Reasons that the system gives.
             "greyground.app.files.FileFault",
-            // The parser's sentences on options, and those of an exception of ours.
+            // The parser's sentences on options.
             "greyground.cli.CommandLine",
-            "greyground.desk.model.TestPlateModel$ChangedMeanwhile",
             // Not said to anybody: a record's text, and which reader is asked.
             "greyground.quantity.RecordWords",
             "greyground.art.jpeg.PlatformReaders");
@@ -118,7 +117,7 @@ class ArchitectureTest {
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"
                                 + " app.live app.teach",
-                        "desk.look: finding app.sight app.teach desk.model",
+                        "desk.look: app.sight desk.model",
                         "desk.setting: quantity workshop plate film.job desk.model desk.look",
                         "desk.picture: quantity app.sight app.live desk.model desk.look",
                         "desk.plan: quantity plan app.bite desk.model desk.look",
