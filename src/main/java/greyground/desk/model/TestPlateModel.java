@@ -10,7 +10,9 @@ import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
 import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
+import greyground.film.job.JobField;
 import greyground.film.job.JobFields;
+import greyground.film.job.Kind;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
 import greyground.workshop.Workshop;
@@ -120,8 +122,16 @@ public final class TestPlateModel {
                         .of(job)
                         .map(spacing -> "grain " + Unit.MICROMETRES.words(spacing, false) + " \u00b5m")
                         .orElse("no grain");
-        return whose + ": " + job.process().words() + ", " + tone + ", "
+        return whose + ": " + chosen(FilmFields.PROCESS, job) + ", " + tone + ", "
                 + Unit.DOTS.words(FilmFields.RESOLUTION.of(job), false) + " dpi.";
+    }
+
+    private static <T> String chosen(JobField<T> field, Job job) {
+        return field.kind().ways().stream()
+                .filter(way -> field.kind().is(way, field.of(job)))
+                .map(Kind.Way::label)
+                .findFirst()
+                .orElse("");
     }
 
     private WedgeWork wedge() {
