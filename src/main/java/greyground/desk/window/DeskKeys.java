@@ -57,11 +57,11 @@ final class DeskKeys {
         ALWAYS.forEach((keys, act) -> always.put(KeyCombination.keyCombination(keys), act));
         root.addEventFilter(
                 KeyEvent.KEY_PRESSED,
-                event -> always.keySet().stream()
-                        .filter(keys -> keys.match(event))
+                event -> always.entrySet().stream()
+                        .filter(act -> act.getKey().match(event))
                         .findFirst()
-                        .ifPresent(keys -> {
-                            always.get(keys).accept(desk);
+                        .ifPresent(act -> {
+                            act.getValue().accept(desk);
                             event.consume();
                         }));
         root.addEventHandler(KeyEvent.KEY_PRESSED, event -> {
