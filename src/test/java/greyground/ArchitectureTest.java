@@ -50,9 +50,6 @@ class ArchitectureTest {
 
     /** Where words that are not a refusal's are asked for, each with its reason. */
     private static final List<String> SIFTED = List.of(
-            // What our own decoders throw.
-            "greyground.art.ArtBoundary",
-            "greyground.art.colour.Luminance",
             // Reasons that the system gives.
             "greyground.app.files.FileFault",
             // The parser's sentences on options.
