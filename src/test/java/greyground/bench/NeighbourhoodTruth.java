@@ -41,15 +41,29 @@ public final class NeighbourhoodTruth {
     private NeighbourhoodTruth() {}
 
     public static void main(String[] arguments) throws Exception {
-        Path art = Path.of(arguments[0]);
         double[] place = Arrays.stream(arguments[1].split(","))
                 .mapToDouble(Double::parseDouble)
                 .toArray();
-        Map<String, String> given = new HashMap<>(Map.of("plate", "210x148mm"));
+        Map<String, String> given = new HashMap<>();
         for (String word : Arrays.asList(arguments).subList(2, arguments.length)) {
             String[] parts = word.split("=", 2);
             given.put(parts[0], parts.length > 1 ? parts[1] : "");
         }
+        System.out.println(String.join(" ", arguments));
+        print(Path.of(arguments[0]), place[0], place[1], place[2], given);
+    }
+
+    /**
+     * Compares a window of a plate.
+     *
+     * @param left of the window's edge, like the others in millimetres
+     * @param words of the job, where they are not as usual
+     * @return how far the print is off in L*
+     */
+    public static Errors print(Path art, double left, double top, double side, Map<String, String> words)
+            throws Exception {
+        Map<String, String> given = new HashMap<>(Map.of("plate", "210x148mm"));
+        given.putAll(words);
         Workshop shop = Workshop.assumed();
         try (ArtSource source = ArtSource.open(art)) {
             Job job = new JobWords(given).job(Optional.empty(), source.source(1), shop, "2026-01-01");
@@ -57,8 +71,8 @@ public final class NeighbourhoodTruth {
             JobPlate plate = recipe.plate();
             PlateConditions conditions = plate.conditions();
             PlateFilm film = recipe.positive().onPlateInParts();
-            int cells = (int) (place[2] * 1000 / CELL);
-            PlateWindow window = new PlateWindow(place[0] * 1000, place[1] * 1000, CELL, cells, cells);
+            int cells = (int) (side * 1000 / CELL);
+            PlateWindow window = new PlateWindow(left * 1000, top * 1000, CELL, cells, cells);
             int threads = Crew.allCores();
             long start = System.nanoTime();
             List<PlateMap> truth = new WholePlate(film, null, plate.widestPixelMicrometres())
@@ -84,9 +98,8 @@ public final class NeighbourhoodTruth {
                     .look(List.of(NeighbourhoodPlate.Look.values()), false, threads, Progress.NONE);
             System.out.printf(
                     Locale.ROOT,
-                    "%s: engine %.1f s, sample %.1f s (%d KB), look %.1f s; pixels %d, computed %.3f %%, guessed %.3f %%,"
+                    "    engine %.1f s, sample %.1f s (%d KB), look %.1f s; pixels %d, computed %.3f %%, guessed %.3f %%,"
                             + " wiped %.1f %%%n",
-                    String.join(" ", arguments),
                     engine,
                     sampled,
                     sample.bytes().length / 1024,
@@ -102,6 +115,10 @@ public final class NeighbourhoodTruth {
                     lightness(seen.maps().get(0), paper));
             tell("covered, %", percent(truth.get(1)), percent(seen.maps().get(1)));
             tell("relief, %", percent(truth.get(2)), percent(seen.maps().get(2)));
+            return tell(
+                    "print, L*",
+                    lightness(truth.get(0), paper),
+                    lightness(seen.maps().get(0), paper));
         }
     }
 
@@ -125,7 +142,10 @@ public final class NeighbourhoodTruth {
         return percent;
     }
 
-    private static void tell(String what, double[] truth, double[] read) {
+    /** How far cells are off: on average, root mean square, 99 of 100 and the worst. */
+    public record Errors(double bias, double rms, double within, double worst) {}
+
+    private static Errors tell(String what, double[] truth, double[] read) {
         double[] off = new double[truth.length];
         double bias = 0;
         double squares = 0;
@@ -136,14 +156,9 @@ public final class NeighbourhoodTruth {
             off[i] = Math.abs(error);
         }
         Arrays.sort(off);
-        System.out.printf(
-                Locale.ROOT,
-                "    %-12s bias %+.3f  rms %.3f  99 %% within %.2f  worst %.2f  (%d cells)%n",
-                what,
-                bias,
-                Math.sqrt(squares),
-                off[(int) (off.length * 0.99)],
-                off[off.length - 1],
-                off.length);
+        Errors errors =
+                new Errors(bias, Math.sqrt(squares), off[(int) (off.length * 0.99)], off[off.length - 1]);
+        System.out.println("    " + what + " " + errors);
+        return errors;
     }
 }

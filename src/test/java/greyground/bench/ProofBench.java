@@ -1,41 +1,102 @@
 package greyground.bench;
 
-import com.sun.management.OperatingSystemMXBean;
-import greyground.app.proof.ProofWork;
-import greyground.app.sight.Stage;
-import greyground.plate.PlateWindow;
-import greyground.raster.Progress;
-import java.lang.management.ManagementFactory;
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
-/** Times the print of a whole plate: the arguments are film PDFs. Processor time counts all threads. */
+/**
+ * Whole prints as whole processes, beside the film that they are of: wall time, the ratio to the warm main job of the 210 x 148 mm film, and
+ * peak resident memory.
+ *
+ * <pre>
+ * java -cp TEST-CLASS-PATH greyground.bench.ProofBench ART FOLDER
+ * </pre>
+ *
+ * <p>The folder holds films, pictures and a cache of its own. Needs GNU time for the memory.
+ */
 public final class ProofBench {
-    private ProofBench() {}
+    private final Path folder;
+    private double film = Double.NaN;
 
-    /** Prints one line for each film. */
-    public static void main(String[] films) throws Exception {
-        OperatingSystemMXBean machine = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
-        for (String film : films) {
-            try (ProofWork work = ProofWork.ofFilm(Path.of(film), Optional.empty())) {
-                PlateWindow whole = work.whole(150);
-                long start = System.nanoTime();
-                long startBusy = machine.getProcessCpuTime();
-                work.pictures(whole, List.of(Stage.PRINT), ProofWork.Held.AS_PRINTED, Progress.NONE);
-                double squareCentimetres = work.job().plate().widthMillimetres()
-                        * work.job().plate().heightMillimetres()
-                        / 100;
-                System.out.printf(
-                        Locale.ROOT,
-                        "%s: %.0f cm2, wall %.1f s, processor %.1f s, %.2f s to the cm2 and core%n",
-                        film,
-                        squareCentimetres,
-                        (System.nanoTime() - start) / 1e9,
-                        (machine.getProcessCpuTime() - startBusy) / 1e9,
-                        (machine.getProcessCpuTime() - startBusy) / 1e9 / squareCentimetres);
+    private ProofBench(Path folder) {
+        this.folder = folder;
+    }
+
+    public static void main(String[] arguments) throws Exception {
+        ProofBench bench = new ProofBench(Path.of(arguments[1]));
+        System.out.printf(
+                Locale.ROOT,
+                "%s, %d cores of %s, Java %s%n",
+                LocalDate.now(),
+                Runtime.getRuntime().availableProcessors(),
+                System.getProperty("os.arch"),
+                System.getProperty("java.version"));
+        String small = bench.film(arguments[0], "210x148mm");
+        bench.film(arguments[0], "210x148mm");
+        String print = bench.file("print.png");
+        bench.time("print, no sample kept", "proof", small, "--out", print);
+        bench.time("print", "proof", small, "--out", print);
+        bench.time(
+                "print, copper and resist",
+                "proof",
+                small,
+                "--out",
+                print,
+                "--copper",
+                bench.file("copper.png"),
+                "--resist",
+                bench.file("resist.png"));
+        bench.time("print of 300 x 400 mm", "proof", bench.film(arguments[0], "300x400mm"), "--out", print);
+    }
+
+    private String file(String name) {
+        return folder.resolve(name).toString();
+    }
+
+    /** Makes a film, and forgets what neighbourhoods of its grain print. */
+    private String film(String art, String plate) throws Exception {
+        String pdf = file(plate + ".pdf");
+        double made = time(
+                "film of " + plate,
+                "positive",
+                art,
+                "--plate",
+                plate,
+                "--resolution",
+                "1440",
+                "--date",
+                "2026-01-01",
+                "--out",
+                pdf);
+        Path cache = Files.createDirectories(folder.resolve("greyground"));
+        if (plate.startsWith("210")) {
+            film = made;
+            try (DirectoryStream<Path> kept = Files.newDirectoryStream(cache, "*.neighbourhoods")) {
+                for (Path file : kept) {
+                    Files.delete(file);
+                }
             }
         }
+        return pdf;
+    }
+
+    private double time(String what, String... words) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of("env", "XDG_CACHE_HOME=" + folder.toAbsolutePath(), "java"));
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "greyground.Main"));
+        command.addAll(List.of(words));
+        double[] figures = WholeFilmBench.run(command);
+        System.out.printf(
+                Locale.ROOT,
+                "%-28s %6.1f s, %5.2f films, %5.0f MiB%n",
+                what,
+                figures[0],
+                figures[0] / film,
+                figures[1]);
+        return figures[0];
     }
 }

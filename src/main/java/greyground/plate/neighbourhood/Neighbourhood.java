@@ -1,6 +1,7 @@
 package greyground.plate.neighbourhood;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -25,7 +26,8 @@ final class Neighbourhood {
 
     private final int[] halves;
     private final int bits;
-    private final int[][] turns;
+    /** What each octet of a pattern becomes under each turn. */
+    private final long[][][] turns;
 
     /**
      * Pixels with {@code dx^2 + dy^2} up to a number: 5 gives 21 pixels, 10 gives 37, 17 gives 57.
@@ -44,17 +46,23 @@ final class Neighbourhood {
             }
         }
         bits = places.size();
-        turns = new int[SYMMETRIES][bits];
+        turns = new long[SYMMETRIES][(bits + 7) / 8][256];
         for (int turn = 0; turn < SYMMETRIES; turn++) {
-            for (int i = 0; i < bits; i++) {
-                int[] to = turned(places.get(i), turn);
-                for (int k = 0; k < bits; k++) {
-                    if (places.get(k)[0] == to[0] && places.get(k)[1] == to[1]) {
-                        turns[turn][i] = bits - 1 - k;
-                    }
+            for (int bit = 0; bit < bits; bit++) {
+                long to = 1L << placeBit(places, turned(places.get(bits - 1 - bit), turn));
+                for (int octet = 0; octet < 256; octet++) {
+                    turns[turn][bit / 8][octet] |= ((octet >> (bit % 8)) & 1) == 1 ? to : 0;
                 }
             }
         }
+    }
+
+    private int placeBit(List<int[]> places, int[] place) {
+        int at = 0;
+        while (!Arrays.equals(places.get(at), place)) {
+            at++;
+        }
+        return bits - 1 - at;
     }
 
     private static int[] turned(int[] place, int turn) {
@@ -146,10 +154,11 @@ final class Neighbourhood {
 
     /** The pattern of the film turned. */
     long turned(long pattern, int turn) {
-        int[] to = turns[turn];
         long turned = 0;
-        for (int i = 0; i < bits; i++) {
-            turned |= ((pattern >>> (bits - 1 - i)) & 1) << to[i];
+        long rest = pattern;
+        for (long[] octets : turns[turn]) {
+            turned |= octets[(int) rest & 0xFF];
+            rest >>>= 8;
         }
         return turned;
     }

@@ -33,7 +33,7 @@ public final class NeighbourhoodPlate {
     private static final int MOST_BLOCKS = 150;
 
     /** Film pixels across a stretch in which the pad is followed. */
-    private static final int STRETCH = 512;
+    private static final int STRETCH = 128;
 
     private final NeighbourhoodSample sample;
     private final FilmBits film;
@@ -112,7 +112,7 @@ public final class NeighbourhoodPlate {
                     each(crew, bands, band -> read(table, band, looks, maps, land), progress.part(0, 0.4));
             List<UnseenPixels.Block> blocks = UnseenPixels.best(unseen, sample.disc(), MOST_BLOCKS);
             PatternTally taught = new PatternTally();
-            each(crew, blocks, this::computed, progress.part(0.4, 0.8)).forEach(taught::add);
+            each(crew, blocks, block -> computed(block, looks.contains(Look.RELIEF)), progress.part(0.4, 0.8)).forEach(taught::add);
             NeighbourhoodTable more = blocks.isEmpty() ? table : table.with(taught);
             long[] counts = new long[2];
             for (UnseenPixels part : unseen) {
@@ -179,10 +179,8 @@ public final class NeighbourhoodPlate {
                 add(sums[look], below - band.first(), 1 - share, row, columns);
                 add(sums[look], below + 1 - band.first(), share, row, columns);
             }
-            for (int i = 0; i < land.width() && own; i++) {
-                if (isRim(i, y - down.first()) || least[entries[i]] < PixelPrints.LAND_MICROMETRES) {
-                    land.words()[(y - down.first()) * land.wordsPerRow() + (i >> 6)] |= Long.MIN_VALUE >>> i;
-                }
+            if (own) {
+                land(entries, least, land, y - down.first());
             }
         }
         for (int look = 0; look < looks.size(); look++) {
@@ -195,6 +193,17 @@ public final class NeighbourhoodPlate {
         return unseen;
     }
 
+    private void land(int[] entries, float[] least, BitPlane land, int row) {
+        for (int word = 0; word < land.wordsPerRow(); word++) {
+            long bits = 0;
+            for (int i = word * BitPlane.WORD; i < (word + 1) * BitPlane.WORD; i++) {
+                boolean isLand = isRim(i, row) || least[entries[i]] < PixelPrints.LAND_MICROMETRES;
+                bits = (bits << 1) | (isLand ? 1 : 0);
+            }
+            land.words()[row * land.wordsPerRow() + word] = bits;
+        }
+    }
+
     private static void add(double[] sums, int row, double weight, double[] values, int columns) {
         if (row >= 0 && row * columns < sums.length) {
             for (int column = 0; column < columns; column++) {
@@ -203,12 +212,12 @@ public final class NeighbourhoodPlate {
         }
     }
 
-    private PatternTally computed(UnseenPixels.Block block) {
+    private PatternTally computed(UnseenPixels.Block block, boolean withRelief) {
         PlateConditions conditions = sample.plate().conditions();
         double reach = Reach.besidesPad(conditions, sample.plate().widestPixelMicrometres());
         int margin = (int) Math.ceil(reach / film.pitchMicrometres());
         FilmPatch patch = film.square(block.x() - margin, block.y() - margin, UnseenPixels.BLOCK + 2 * margin);
-        return sample.engine().of(patch, margin);
+        return sample.engine(withRelief).of(patch, margin);
     }
 
     private void correct(

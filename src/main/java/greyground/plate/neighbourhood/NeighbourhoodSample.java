@@ -18,7 +18,7 @@ import java.util.function.IntBinaryOperator;
  */
 public final class NeighbourhoodSample {
     /** Counts the ways in which samples have been made: raise it with any change that moves a value, for they are kept under it. */
-    public static final int ALGORITHM = 1;
+    public static final int ALGORITHM = 2;
 
     private static final int LEVELS = 16;
 
@@ -129,8 +129,8 @@ public final class NeighbourhoodSample {
         return tally;
     }
 
-    /** The same engine, for what the sample does not know. */
-    PixelPrints engine() {
-        return new PixelPrints(plate, disc, relief);
+    /** The same engine, for what the sample does not know; without the copper where nobody looks at it. */
+    PixelPrints engine(boolean withRelief) {
+        return new PixelPrints(plate, disc, withRelief ? relief : null);
     }
 }

@@ -7,6 +7,8 @@ import greyground.plate.PlateView;
 import greyground.plate.VirtualPlate;
 import greyground.plate.edge.Distance;
 import greyground.plate.edge.Grid;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /** What the engine prints of a patch, film pixel by film pixel, noted under the patterns round them. Safe for many threads. */
 final class PixelPrints {
@@ -15,15 +17,15 @@ final class PixelPrints {
 
     /**
      * Share of the deepest bite by which the pad may come down between lands for a pattern to tell it. In the usual workshop lands then
-     * lie within 90 µm; farther from any, the pad is followed by itself ({@link PadInBlacks}).
+     * lie within 135 µm, as grain's do; farther from any, the pad is followed by itself ({@link PadInBlacks}).
      */
-    private static final double HELD_SHARE = 0.07;
+    private static final double HELD_SHARE = 0.15;
 
     private final VirtualPlate plate;
     private final Neighbourhood disc;
-    private final LampView relief;
+    private final @Nullable LampView relief;
 
-    PixelPrints(VirtualPlate plate, Neighbourhood disc, LampView relief) {
+    PixelPrints(VirtualPlate plate, Neighbourhood disc, @Nullable LampView relief) {
         this.plate = plate;
         this.disc = disc;
         this.relief = relief;
@@ -50,7 +52,7 @@ final class PixelPrints {
         seen[PatternTally.ROOT] = PlateView.printRoot().of(conditions, states);
         seen[PatternTally.FULL] = PlateView.printRoot().of(conditions, full);
         seen[PatternTally.COVERED] = PlateView.covered().of(conditions, states);
-        for (int corner = 0; corner < 4; corner++) {
+        for (int corner = 0; corner < 4 && relief != null; corner++) {
             PlateView lit = relief.from((corner & 1) != 0, (corner & 2) != 0);
             seen[PatternTally.RELIEF + corner] = lit.of(conditions, states);
         }
@@ -108,7 +110,7 @@ final class PixelPrints {
 
     private static float[] leastDepth(PlateStates states, int split, Grid pixels) {
         float[] least = new float[pixels.area()];
-        java.util.Arrays.fill(least, Float.POSITIVE_INFINITY);
+        Arrays.fill(least, Float.POSITIVE_INFINITY);
         int width = states.grid().width();
         for (int i = 0; i < states.depthMicrometres().length; i++) {
             int at = i / width / split * pixels.width() + i % width / split;

@@ -54,19 +54,18 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
      */
     static List<Block> best(List<UnseenPixels> all, Neighbourhood disc, int most) {
         Map<Long, Integer> counts = new HashMap<>();
-        Map<Block, Set<Long>> blocks = new HashMap<>();
+        Map<Long, Set<Long>> blocks = new HashMap<>();
         for (UnseenPixels part : all) {
             part.each((x, y, pattern) -> {
                 long least = disc.turned(pattern, disc.leastTurn(pattern));
                 counts.merge(least, 1, Integer::sum);
-                Block block = new Block(Math.floorDiv(x, BLOCK) * BLOCK, Math.floorDiv(y, BLOCK) * BLOCK);
+                long block = ((long) Math.floorDiv(y, BLOCK) << 20) + Math.floorDiv(x, BLOCK);
                 blocks.computeIfAbsent(block, none -> new HashSet<>()).add(least);
             });
         }
-        record Claim(Block block, long pixels) {}
+        record Claim(long block, long pixels) {}
         PriorityQueue<Claim> claims = new PriorityQueue<>(Comparator.<Claim>comparingLong(claim -> -claim.pixels())
-                .thenComparingInt(claim -> claim.block().y())
-                .thenComparingInt(claim -> claim.block().x()));
+                .thenComparingLong(Claim::block));
         blocks.forEach((block, patterns) -> claims.add(new Claim(block, pixels(patterns, counts))));
         List<Block> best = new ArrayList<>();
         while (best.size() < most && !claims.isEmpty()) {
@@ -78,7 +77,8 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
             } else if (now == 0) {
                 break;
             } else {
-                best.add(claim.block());
+                int y = (int) ((claim.block() + (1 << 19)) >> 20);
+                best.add(new Block((int) (claim.block() - ((long) y << 20)) * BLOCK, y * BLOCK));
                 blocks.get(claim.block()).forEach(counts::remove);
             }
         }
