@@ -156,8 +156,7 @@ public final class NeighbourhoodTruth {
             off[i] = Math.abs(error);
         }
         Arrays.sort(off);
-        Errors errors =
-                new Errors(bias, Math.sqrt(squares), off[(int) (off.length * 0.99)], off[off.length - 1]);
+        Errors errors = new Errors(bias, Math.sqrt(squares), off[(int) (off.length * 0.99)], off[off.length - 1]);
         System.out.println("    " + what + " " + errors);
         return errors;
     }

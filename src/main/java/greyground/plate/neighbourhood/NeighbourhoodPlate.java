@@ -112,7 +112,8 @@ public final class NeighbourhoodPlate {
                     each(crew, bands, band -> read(table, band, looks, maps, land), progress.part(0, 0.4));
             List<UnseenPixels.Block> blocks = UnseenPixels.best(unseen, sample.disc(), MOST_BLOCKS);
             PatternTally taught = new PatternTally();
-            each(crew, blocks, block -> computed(block, looks.contains(Look.RELIEF)), progress.part(0.4, 0.8)).forEach(taught::add);
+            each(crew, blocks, block -> computed(block, looks.contains(Look.RELIEF)), progress.part(0.4, 0.8))
+                    .forEach(taught::add);
             NeighbourhoodTable more = blocks.isEmpty() ? table : table.with(taught);
             long[] counts = new long[2];
             for (UnseenPixels part : unseen) {

@@ -64,8 +64,8 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
             });
         }
         record Claim(long block, long pixels) {}
-        PriorityQueue<Claim> claims = new PriorityQueue<>(Comparator.<Claim>comparingLong(claim -> -claim.pixels())
-                .thenComparingLong(Claim::block));
+        PriorityQueue<Claim> claims = new PriorityQueue<>(
+                Comparator.<Claim>comparingLong(claim -> -claim.pixels()).thenComparingLong(Claim::block));
         blocks.forEach((block, patterns) -> claims.add(new Claim(block, pixels(patterns, counts))));
         List<Block> best = new ArrayList<>();
         while (best.size() < most && !claims.isEmpty()) {

@@ -23,7 +23,6 @@ class NeighbourhoodTruthIT {
             throws Exception {
         NeighbourhoodTruth.Errors errors = NeighbourhoodTruth.print(
                 Path.of("testimages", art), left, top, 5, mended ? Map.of("mend", "") : Map.of());
-        assertTrue(
-                Math.abs(errors.bias()) < 0.1 && errors.rms() < rms && errors.within() < within, errors.toString());
+        assertTrue(Math.abs(errors.bias()) < 0.1 && errors.rms() < rms && errors.within() < within, errors.toString());
     }
 }
