@@ -196,10 +196,10 @@ public final class ProofFindings {
 
     private static Findings read(NeighbourhoodPlate.Seen seen) {
         return new Findings()
-                .put("pixels", seen.pixels())
-                .put("computed", seen.computed())
-                .put("guessed", seen.guessed())
-                .put("wiped", seen.wiped());
+                .put("pixels", (double) seen.pixels())
+                .put("computed", (double) seen.computed())
+                .put("guessed", (double) seen.guessed())
+                .put("wiped", (double) seen.wiped());
     }
 
     private static String whole(double value) {
