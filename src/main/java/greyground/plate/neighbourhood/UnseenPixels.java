@@ -63,23 +63,23 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
                 blocks.computeIfAbsent(block, none -> new HashSet<>()).add(least);
             });
         }
-        record Claim(long block, long pixels) {}
+        record Claim(long block, Set<Long> patterns, long pixels) {}
         PriorityQueue<Claim> claims = new PriorityQueue<>(
                 Comparator.<Claim>comparingLong(claim -> -claim.pixels()).thenComparingLong(Claim::block));
-        blocks.forEach((block, patterns) -> claims.add(new Claim(block, pixels(patterns, counts))));
+        blocks.forEach((block, patterns) -> claims.add(new Claim(block, patterns, pixels(patterns, counts))));
         List<Block> best = new ArrayList<>();
         while (best.size() < most && !claims.isEmpty()) {
             Claim claim = claims.remove();
-            long now = pixels(blocks.get(claim.block()), counts);
+            long now = pixels(claim.patterns(), counts);
             if (now < claim.pixels()) {
                 // Others have taught some of its patterns meanwhile; claims only ever fall.
-                claims.add(new Claim(claim.block(), now));
+                claims.add(new Claim(claim.block(), claim.patterns(), now));
             } else if (now == 0) {
                 break;
             } else {
                 int y = (int) ((claim.block() + (1 << 19)) >> 20);
                 best.add(new Block((int) (claim.block() - ((long) y << 20)) * BLOCK, y * BLOCK));
-                blocks.get(claim.block()).forEach(counts::remove);
+                claim.patterns().forEach(counts::remove);
             }
         }
         return best;
