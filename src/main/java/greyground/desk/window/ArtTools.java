@@ -25,9 +25,9 @@ final class ArtTools extends FlowPane {
     private final PlateSight sight;
     private final BiConsumer<String, UnaryOperator<Job>> tell;
     private final ToggleButton plateShape = Controls.toggle(
-            "Plate's shape  P",
+            "Keep proportion  H",
             "plate-shape",
-            "Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (P)");
+            "Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (H)");
 
     ArtTools(BenchModel model, LiveDesk live, PlateSight sight, BiConsumer<String, UnaryOperator<Job>> tell) {
         super(8, 8);
@@ -35,19 +35,23 @@ final class ArtTools extends FlowPane {
         this.live = live;
         this.sight = sight;
         this.tell = tell;
-        tool("Pick white  W", "pick-white", "Point at what shall print as bare paper (W)", () -> hold(Hand.PICK_WHITE));
-        tool("Pick black  B", "pick-black", "Point at what shall print darkest (B)", () -> hold(Hand.PICK_BLACK));
-        tool("Find both", "find-both", "Let the program find the art's white and black", this::findEnds);
-        String crop = "Drag over the part that is wanted; its grips can be pulled afterwards (C)";
-        tool("Draw crop  C", "draw-crop", crop, () -> hold(Hand.CROP));
+        tool(
+                "Paper white  P",
+                "pick-white",
+                "Point at what shall print as bare paper (P)",
+                () -> hold(Hand.PICK_WHITE));
+        tool("Ink black  K", "pick-black", "Point at what shall print darkest (K)", () -> hold(Hand.PICK_BLACK));
+        tool("Find white and black", "find-both", "Let the program find the art's white and black", this::findEnds);
+        String crop = "Drag over the part that is wanted; its grips can be pulled afterwards (X)";
+        tool("Draw crop  X", "draw-crop", crop, () -> hold(Hand.CROP));
         getChildren().add(plateShape);
         tool("No crop", "no-crop", "Take all of the picture", this::cropNothing);
         String cover = "Take the largest part of the plate's shape that the straightened picture fills";
         tool("Crop to cover", "crop-covered", cover, this::cropToCover);
-        tool("Quarter left  [", "quarter-left", "Turn it a quarter to the left ([)", () -> quarter(false));
-        tool("Quarter right  ]", "quarter-right", "Turn it a quarter to the right (])", () -> quarter(true));
+        tool("Quarter left  Shift+Q", "quarter-left", "Turn it a quarter to the left (Shift+Q)", () -> quarter(false));
+        tool("Quarter right  Q", "quarter-right", "Turn it a quarter to the right (Q)", () -> quarter(true));
         String level = "Draw a line along what should be level or upright, and the picture turns (V)";
-        tool("Draw level  V", "draw-level", level, () -> hold(Hand.LEVEL));
+        tool("Straighten  V", "draw-level", level, () -> hold(Hand.LEVEL));
         plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
         VBox.setMargin(this, new Insets(0, 0, 8, 0));
         sight.picture().hand().whenDone(this::done);

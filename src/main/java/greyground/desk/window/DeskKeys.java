@@ -25,7 +25,7 @@ final class DeskKeys {
             Map.entry("Shortcut+Shift+O", desk -> desk.files.askRecent()),
             Map.entry("Shortcut+S", desk -> desk.files.saveJob()),
             Map.entry("Shortcut+Shift+S", desk -> desk.files.saveJobAs()),
-            Map.entry("Shortcut+E", desk -> desk.export.ask()),
+            Map.entry("Shortcut+M", desk -> desk.export.ask()),
             Map.entry("Shortcut+P", DeskWindow::printFilm),
             Map.entry("F1", desk -> desk.showKeys(!desk.areKeysShown())),
             Map.entry("F2", desk -> desk.toggle(Place.PLAN)),
@@ -42,13 +42,15 @@ final class DeskKeys {
             Map.entry(KeyCode.L, DeskWindow::toggleLoupe),
             Map.entry(KeyCode.F, desk -> desk.loupeBench.freeze()),
             Map.entry(KeyCode.M, desk -> desk.loupeBench.twoBites()),
-            Map.entry(KeyCode.W, desk -> desk.artTools.take(Hand.PICK_WHITE)),
-            Map.entry(KeyCode.B, desk -> desk.artTools.take(Hand.PICK_BLACK)),
-            Map.entry(KeyCode.C, desk -> desk.artTools.take(Hand.CROP)),
+            Map.entry(KeyCode.P, desk -> desk.artTools.take(Hand.PICK_WHITE)),
+            Map.entry(KeyCode.K, desk -> desk.artTools.take(Hand.PICK_BLACK)),
+            Map.entry(KeyCode.X, desk -> desk.artTools.take(Hand.CROP)),
             Map.entry(KeyCode.V, desk -> desk.artTools.take(Hand.LEVEL)),
-            Map.entry(KeyCode.P, desk -> desk.artTools.togglePlateShape()),
-            Map.entry(KeyCode.OPEN_BRACKET, desk -> desk.artTools.quarter(false)),
-            Map.entry(KeyCode.CLOSE_BRACKET, desk -> desk.artTools.quarter(true)));
+            Map.entry(KeyCode.H, desk -> desk.artTools.togglePlateShape()),
+            Map.entry(KeyCode.Q, desk -> desk.artTools.quarter(true)));
+
+    private static final Map<KeyCode, Consumer<DeskWindow>> SHIFTED =
+            Map.of(KeyCode.Q, desk -> desk.artTools.quarter(false));
 
     private DeskKeys() {}
 
@@ -67,14 +69,16 @@ final class DeskKeys {
         root.addEventHandler(KeyEvent.KEY_PRESSED, event -> {
             boolean typing = event.getTarget() instanceof TextInputControl || event.getTarget() instanceof ComboBox;
             boolean plain = !event.isShortcutDown() && !event.isAltDown() && !event.isControlDown();
-            if (!typing && plain && desk.model.state().isPresent() && letter(desk, event.getCode())) {
+            if (!typing && plain && desk.model.state().isPresent() && letter(desk, event)) {
                 event.consume();
             }
         });
     }
 
-    private static boolean letter(DeskWindow desk, KeyCode code) {
-        Consumer<DeskWindow> act = LETTERS.get(code);
+    private static boolean letter(DeskWindow desk, KeyEvent event) {
+        KeyCode code = event.getCode();
+        Consumer<DeskWindow> plain = LETTERS.get(code);
+        Consumer<DeskWindow> act = event.isShiftDown() ? SHIFTED.getOrDefault(code, plain) : plain;
         if (act != null) {
             act.accept(desk);
             return true;

@@ -38,7 +38,7 @@ final class HeadBar extends HBox {
         film = Controls.button(
                 "Make film",
                 "make-film",
-                "Write the film at true size: a PDF with its plan, or a TIFF where the name ends in .tif (Ctrl+E)",
+                "Write the film at true size: a PDF with its plan, or a TIFF where the name ends in .tif (Ctrl+M)",
                 desk.export::ask);
         print = Controls.button(
                 "Print film", "print-film", "Print the film at true size on a printer (Ctrl+P)", desk::printFilm);

@@ -122,7 +122,7 @@ public final class ArtFields {
             .at("art", "whiteLuminance")
             .shown(
                     "Paper white",
-                    "The art's paper white as reflectance, such as 85%, or 'automatic': it, and all that is lighter, stays clear film. Found in the picture unless you set it; pick it from the picture with W.");
+                    "The art's paper white as reflectance, such as 85%, or 'automatic': it, and all that is lighter, stays clear film. Found in the picture unless you set it; pick it from the picture with P.");
 
     public static final JobField<Optional<Double>> BLACK = JobField.of(
                     "black",
@@ -133,7 +133,7 @@ public final class ArtFields {
             .at("art", "blackLuminance")
             .shown(
                     "Ink black",
-                    "The art's ink black as reflectance, such as 2%, or 'automatic': it, and all that is darker, gets the darkest tone the plate can hold. Pick it from the picture with B.");
+                    "The art's ink black as reflectance, such as 2%, or 'automatic': it, and all that is darker, gets the darkest tone the plate can hold. Pick it from the picture with K.");
 
     public static final JobField<RangeMapping> RANGE = JobField.part(
                     "range",

@@ -150,7 +150,7 @@ class ArtIT extends SmallPlate {
         atArt();
         Viewport port = port();
         var plate = hand.desk().sight.plate().orElseThrow();
-        hand.key(KeyCode.C);
+        hand.key(KeyCode.X);
         drag(
                 port.pixelX(plate.artWidth() * 0.2),
                 port.pixelY(plate.artHeight() * 0.2),
@@ -167,7 +167,7 @@ class ArtIT extends SmallPlate {
         Viewport.Area pulled = crop();
         assertEquals(drawn.left(), pulled.left(), 0.1);
         assertEquals(drawn.width() / 2, pulled.width(), 2 * port.perPixel());
-        hand.key(KeyCode.P);
+        hand.key(KeyCode.H);
         hand.rest();
         assertEquals(60.0 / 45, crop().width() / crop().height(), 0.01);
         Viewport.Area kept = crop();
@@ -194,9 +194,9 @@ class ArtIT extends SmallPlate {
         hand.key(KeyCode.V);
         drag(100, 100, 300, 100 + 200 * Math.tan(Math.toRadians(4)));
         assertEquals(-4, degrees(), 0.05);
-        hand.key(KeyCode.CLOSE_BRACKET);
+        hand.key(KeyCode.Q);
         assertEquals(86, degrees(), 0.05);
-        hand.key(KeyCode.OPEN_BRACKET);
+        hand.key(KeyCode.Q, KeyCode.SHIFT);
         assertEquals(-4, degrees(), 0.05);
     }
 
@@ -207,20 +207,20 @@ class ArtIT extends SmallPlate {
             Viewport port = hand.desk().picture.port();
             return new double[] {port.width() / 2.0, port.height() / 2.0};
         });
-        hand.key(KeyCode.W);
+        hand.key(KeyCode.P);
         drag(place[0], place[1], place[0], place[1]);
         String byMouse = word(ArtFields.WHITE);
         assertNotEquals("automatic", byMouse);
         hand.tell("white", "automatic");
         hand.rest();
         hand.key(KeyCode.L);
-        hand.key(KeyCode.W);
+        hand.key(KeyCode.P);
         hand.key(KeyCode.ENTER);
         hand.rest();
         // The loupe begins in the middle, where the mouse pointed.
         assertEquals(byMouse, word(ArtFields.WHITE));
         hand.key(KeyCode.RIGHT);
-        hand.key(KeyCode.B);
+        hand.key(KeyCode.K);
         hand.key(KeyCode.ENTER);
         hand.rest();
         assertTrue(Set.of("automatic").stream().noneMatch(word(ArtFields.BLACK)::equals));

@@ -44,7 +44,7 @@ class WholeJobIT {
             drop(hand, art);
             waitFor("the art", () -> hand.desk().model.state().isPresent());
             set(hand, Station.ART, "title", "Leaf");
-            hand.key(KeyCode.CLOSE_BRACKET);
+            hand.key(KeyCode.Q);
             set(hand, Station.FILM, "plate-width", "50");
             set(hand, Station.FILM, "plate-height", "60");
             set(hand, Station.FILM, "resolution", "720");
@@ -61,7 +61,7 @@ class WholeJobIT {
             assertEquals("Leaf", KeptFiles.job(job).title());
             Path film = folder.resolve("leaf.pdf");
             hand.toSave.add(film);
-            hand.key(KeyCode.E, KeyCode.CONTROL);
+            hand.key(KeyCode.M, KeyCode.CONTROL);
             waitFor("the film", () -> Files.exists(film) && !hand.desk().export.isWorking());
             // qpdf: syntax and cross references; it fails on errors and on warnings alike.
             String checked = ExternalTool.run(folder, "qpdf", "--check", film.toString());
