@@ -24,6 +24,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
@@ -48,6 +49,8 @@ public final class LiveDesk implements AutoCloseable {
     private volatile DoubleConsumer opening = done -> {};
     // Counts changes; the window's thread alone writes it.
     private volatile int change;
+    /** News on its way to the window's thread: what it will ask for is not asked yet. */
+    private final AtomicInteger untold = new AtomicInteger();
 
     /**
      * A desk without a picture.
@@ -132,10 +135,15 @@ public final class LiveDesk implements AutoCloseable {
         });
     }
 
-    private void tell(int own, Runnable news) {
+    private void tell(int own, Runnable told) {
+        untold.incrementAndGet();
         window.execute(() -> {
-            if (own == change) {
-                news.run();
+            try {
+                if (own == change) {
+                    told.run();
+                }
+            } finally {
+                untold.decrementAndGet();
             }
         });
     }
@@ -309,8 +317,9 @@ public final class LiveDesk implements AutoCloseable {
         return worker.isDoing(Kind.PLATE) || worker.isDoing(Kind.PICTURE);
     }
 
+    /** Whether anything is computed, or has been and is not told yet. */
     public boolean isBusy() {
-        return worker.isBusy();
+        return worker.isBusy() || untold.get() > 0;
     }
 
     @Override
