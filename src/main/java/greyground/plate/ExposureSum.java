@@ -44,11 +44,18 @@ final class ExposureSum {
     static float[] transmission(FilmPatch patch, Film film, Grid grid) {
         float[] through = new float[grid.area()];
         if (!patch.isBits()) {
+            int[] columns = columns(patch, grid);
+            // A film pixel is a square of many on the grid: its light is computed once.
+            float[] light = new float[patch.width()];
+            int present = -1;
             for (int y = 0; y < grid.height(); y++) {
                 int filmY = filmPixel(y, patch.height(), patch, grid);
-                for (int x = 0; x < grid.width(); x++) {
-                    int filmX = filmPixel(x, patch.width(), patch, grid);
-                    through[y * grid.width() + x] = (float) Film.transmission(patch.density(filmX, filmY));
+                for (int x = 0; filmY != present && x < light.length; x++) {
+                    light[x] = (float) Film.transmission(patch.density(x, filmY));
+                }
+                present = filmY;
+                for (int x = 0; x < columns.length; x++) {
+                    through[y * grid.width() + x] = light[columns[x]];
                 }
             }
             return through;
@@ -74,10 +81,7 @@ final class ExposureSum {
 
     static boolean[] black(FilmPatch patch, Grid grid) {
         boolean[] black = new boolean[grid.area()];
-        int[] columns = new int[grid.width()];
-        for (int x = 0; x < columns.length; x++) {
-            columns[x] = filmPixel(x, patch.width(), patch, grid);
-        }
+        int[] columns = columns(patch, grid);
         for (int y = 0; y < grid.height(); y++) {
             int filmY = filmPixel(y, patch.height(), patch, grid);
             for (int x = 0; x < columns.length; x++) {
@@ -85,6 +89,15 @@ final class ExposureSum {
             }
         }
         return black;
+    }
+
+    /** Which film pixel lies on each column of the grid. */
+    private static int[] columns(FilmPatch patch, Grid grid) {
+        int[] columns = new int[grid.width()];
+        for (int x = 0; x < columns.length; x++) {
+            columns[x] = filmPixel(x, patch.width(), patch, grid);
+        }
+        return columns;
     }
 
     private static int filmPixel(int at, int size, FilmPatch patch, Grid grid) {

@@ -150,18 +150,18 @@ final class NearEdge {
                 }
                 row = Math.floorMod(row, height);
             }
-            int from = row * width + left;
-            float down = (float) dy * dy;
-            for (int x = 0; x < count; x++) {
-                // Several times as quick as Math.min, which minds the sign of nought.
-                float here = squared[into + x];
-                float other = across[from + x] + down;
-                squared[into + x] = other < here ? other : here;
-            }
+            lower(squared, into, across, row * width + left, (float) dy * dy, count);
         }
         float most = (float) reach * reach;
         for (int x = into; x < into + count; x++) {
             squared[x] = squared[x] <= most ? squared[x] : Float.POSITIVE_INFINITY;
+        }
+    }
+
+    /** One row seen from another; a loop of its own, so that it is computed eight places at a time. */
+    private static void lower(float[] squared, int into, float[] across, int from, float down, int count) {
+        for (int x = 0; x < count; x++) {
+            squared[into + x] = Math.min(squared[into + x], across[from + x] + down);
         }
     }
 }

@@ -1,6 +1,7 @@
 package greyground.plate.edge;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Spreads a plane by a round Gaussian, as rows and then columns. Each pixel is taken as uniform over its square, so the kernel
@@ -8,6 +9,8 @@ import java.util.Arrays;
  * wrapped grid, the total are kept.
  */
 public final class Softening {
+    private static final int ROWS = 32;
+
     private Softening() {}
 
     /**
@@ -25,29 +28,47 @@ public final class Softening {
         int height = grid.height();
         int reach = kernel.length - 1;
         float[] between = new float[plane.length];
-        float[] padded = new float[width + 2 * reach];
-        for (int y = 0; y < height; y++) {
-            int from = y * width;
-            System.arraycopy(plane, from, padded, reach, width);
-            for (int k = 1; k <= reach; k++) {
-                padded[reach - k] = plane[from + place(-k, width, grid.rim())];
-                padded[reach + width - 1 + k] = plane[from + place(width - 1 + k, width, grid.rim())];
+        blocks(height).forEach(block -> {
+            float[] padded = new float[width + 2 * reach];
+            int[] from = new int[2 * reach + 1];
+            float[] weights = new float[from.length];
+            Arrays.setAll(from, i -> reach + (i % 2 == 0 ? i / 2 : -(i + 1) / 2));
+            for (int i = 0; i < from.length; i++) {
+                weights[i] = kernel[Math.abs(from[i] - reach)];
             }
-            for (int k = 0; k <= reach; k++) {
-                add(between, from, padded, reach - k, width, kernel[k]);
-                if (k > 0) {
-                    add(between, from, padded, reach + k, width, kernel[k]);
-                }
+            for (int y = block * ROWS; y < Math.min(height, (block + 1) * ROWS); y++) {
+                pad(padded, plane, y * width, width, reach, grid.rim());
+                sum(between, y * width, padded, from, weights, width);
             }
-        }
+        });
         float[] spread = new float[plane.length];
-        for (int y = 0; y < height; y++) {
-            for (int k = -reach; k <= reach; k++) {
-                int from = place(y + k, height, grid.rim()) * width;
-                add(spread, y * width, between, from, width, kernel[Math.abs(k)]);
+        blocks(height).forEach(block -> {
+            int[] from = new int[2 * reach + 1];
+            float[] weights = new float[from.length];
+            for (int i = 0; i < from.length; i++) {
+                weights[i] = kernel[Math.abs(i - reach)];
             }
-        }
+            for (int y = block * ROWS; y < Math.min(height, (block + 1) * ROWS); y++) {
+                for (int i = 0; i < from.length; i++) {
+                    from[i] = place(y + i - reach, height, grid.rim()) * width;
+                }
+                sum(spread, y * width, between, from, weights, width);
+            }
+        });
         return spread;
+    }
+
+    /** Blocks of rows, each computed by one thread: their number can't change the result. */
+    private static IntStream blocks(int height) {
+        return IntStream.range(0, (height + ROWS - 1) / ROWS).parallel();
+    }
+
+    private static void pad(float[] padded, float[] plane, int from, int width, int reach, Rim rim) {
+        System.arraycopy(plane, from, padded, reach, width);
+        for (int k = 1; k <= reach; k++) {
+            padded[reach - k] = plane[from + place(-k, width, rim)];
+            padded[reach + width - 1 + k] = plane[from + place(width - 1 + k, width, rim)];
+        }
     }
 
     /** The half kernel, centre first. */
@@ -69,9 +90,35 @@ public final class Softening {
         return rim == Rim.WRAPPED ? Math.floorMod(at, size) : Math.max(0, Math.min(size - 1, at));
     }
 
-    private static void add(float[] into, int to, float[] from, int start, int count, float weight) {
-        for (int i = 0; i < count; i++) {
-            into[to + i] += weight * from[start + i];
+    /** Adds weighted runs one after the other, four in a turn: the sum is not laid down and taken up again between them. */
+    private static void sum(float[] into, int to, float[] plane, int[] from, float[] weights, int count) {
+        int i = 0;
+        for (; i + 4 <= from.length; i += 4) {
+            four(into, to, plane, from, weights, i, count);
+        }
+        for (; i < from.length; i++) {
+            one(into, to, plane, from[i], weights[i], count);
+        }
+    }
+
+    private static void four(float[] into, int to, float[] plane, int[] from, float[] weights, int i, int count) {
+        int a = from[i];
+        int b = from[i + 1];
+        int c = from[i + 2];
+        int d = from[i + 3];
+        float ofA = weights[i];
+        float ofB = weights[i + 1];
+        float ofC = weights[i + 2];
+        float ofD = weights[i + 3];
+        for (int x = 0; x < count; x++) {
+            into[to + x] =
+                    into[to + x] + ofA * plane[a + x] + ofB * plane[b + x] + ofC * plane[c + x] + ofD * plane[d + x];
+        }
+    }
+
+    private static void one(float[] into, int to, float[] plane, int from, float weight, int count) {
+        for (int x = 0; x < count; x++) {
+            into[to + x] += weight * plane[from + x];
         }
     }
 }
