@@ -77,7 +77,7 @@ class ArchitectureTest {
                         "art.colour: quantity raster tone art.page",
                         "art.library: art.page",
                         "art.jpeg: quantity art.page art.packing art.library",
-                        "art.webp: art.page art.library",
+                        "art.webp: art.page art.packing art.library",
                         "art.tiff: quantity art.page art.packing art.jpeg art.library art.webp",
                         "art.kind: quantity tone art.page art.packing art.jpeg art.library",
                         "art: quantity raster art.page art.colour art.jpeg art.tiff art.kind art.webp",

@@ -77,9 +77,9 @@ class RefusedKindsTest {
         }
     }
 
-    /** Fractions don't say how bright their white is, and the inks of many channels aren't told: layout as in {@link PsdAlphaTest}. */
+    /** Fractions of L*a*b* don't say how bright their white is, and the inks of many channels aren't told: layout as in {@link PsdAlphaTest}. */
     @ParameterizedTest
-    @CsvSource({"32, 3, 32-bit", "8, 7, multichannel"})
+    @CsvSource({"32, 9, 32-bit", "8, 7, multichannel"})
     void psdOfOtherSamples(int bits, int mode, String name) throws Exception {
         ByteBuffer psd = ByteBuffer.allocate(70);
         psd.put("8BPS\0\1".getBytes(StandardCharsets.ISO_8859_1)).put(new byte[6]);

@@ -45,7 +45,7 @@ public final class JpegDecoder implements AutoCloseable {
             }
         });
         ArtBytes scans = file.part(header.scanAt(), end - header.scanAt());
-        try (LibraryInput input = new LibraryInput(head(header, sharedTables, lumaAndChroma), scans, false)) {
+        try (LibraryInput input = new LibraryInput(head(header, sharedTables, lumaAndChroma), scans)) {
             reader.setInput(input, true, true);
             if (header.components() == 4) {
                 readFour(header, lumaAndChroma, sink);

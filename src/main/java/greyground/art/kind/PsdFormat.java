@@ -9,18 +9,24 @@ import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
 import greyground.art.page.Samples;
 import greyground.art.page.Unreadable;
+import greyground.tone.Primaries;
 import java.io.IOException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Understands the flattened picture of layered PSD and PSB files (layout from memory of its public description): 1, 8 and 16
- * bits; two-level, grey, palette, RGB, CMYK, duotone as grey, L*a*b*. Channels lie one after another, stored or run-packed.
+ * Understands the flattened picture of layered PSD and PSB files (layout from memory of its public description): 1, 8, 16 and
+ * 32 bits; two-level, grey, palette, RGB, CMYK, duotone as grey, L*a*b*. Channels lie one after another, stored or run-packed.
  */
 public final class PsdFormat implements ArtFormat {
     private static final int CHANNELS_AT_MOST = 56;
     /** Assumed: writers leave some fifty. */
     private static final int RESOURCES_AT_MOST = 10_000;
+
+    private static final Ink.Coding LINEAR = new Ink.Coding(1, Primaries.SRGB);
+    private static final String LINEAR_REMARK =
+            "its 32-bit samples carry no colour profile: they are taken as linear light, 1 white, of the colours of sRGB;"
+                    + " if the picture comes out too pale, save it with a profile";
 
     @Override
     public String kind() {
@@ -62,11 +68,14 @@ public final class PsdFormat implements ArtFormat {
         }
         Resources found = Resources.read(file, resourcesAt + 4, resources);
         Ink.Model model = model(mode, channels);
-        if (bits == 32 && (found.profile == null || model == Ink.Model.LAB || model == Ink.Model.PALETTE)) {
+        boolean light = model == Ink.Model.GREY || model == Ink.Model.RGB;
+        if (bits == 32 && !light && (found.profile == null || model != Ink.Model.CMYK)) {
             throw new Unreadable(
-                    "it has 32-bit samples without a colour profile, which do not say how bright their white is:"
-                            + " save it with 16 bits, or as TIFF or PNG");
+                    "it has 32-bit samples that are neither grey nor RGB, which do not say how bright their"
+                            + " white is: save it with 16 bits, or as TIFF or PNG");
         }
+        // By the format's convention, from memory: fractions without a profile are light itself.
+        boolean linear = bits == 32 && found.profile == null;
         boolean alpha =
                 channels > model.channels() && transparent(file, layersAt + lengthBytes, layerBytes, lengthBytes);
         int used = model == Ink.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
@@ -75,7 +84,8 @@ public final class PsdFormat implements ArtFormat {
                 mode == 0 || mode == 4,
                 alpha ? Ink.Alpha.OVER_WHITE : Ink.Alpha.STRAIGHT,
                 alpha ? model.channels() : -1,
-                model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours, found.clear) : null);
+                model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours, found.clear) : null,
+                linear ? LINEAR : Ink.Coding.SRGB);
         Samples samples = new Samples(width, height, used, bits > 8 ? 2 : 1, true);
         PsdChannels stored = PsdChannels.locate(file, dataAt, samples, channels, bits, large);
         return new Page(
@@ -89,7 +99,8 @@ public final class PsdFormat implements ArtFormat {
                 true,
                 0,
                 Page.PACKED,
-                () -> stored.reader());
+                () -> stored.reader(),
+                linear ? List.of(LINEAR_REMARK) : List.of());
     }
 
     private static Ink.Model model(int mode, int channels) throws IOException {

@@ -12,14 +12,11 @@ import javax.imageio.stream.ImageInputStreamImpl;
  */
 public final class LibraryInput extends ImageInputStreamImpl {
     private static final int BUFFER_BYTES = 1 << 16;
-    /** Two of a reader's largest numbers. */
-    private static final int PADDING = 16;
     /** A sound picture's reader asks for up to eight bytes more than there are, byte by byte, in each of its few parts (assumed bound). */
     private static final int READS_PAST_END_AT_MOST = 1_000;
 
     private final byte[] head;
     private final ArtBytes tail;
-    private final boolean padded;
     private final long length;
     private final byte[] buffer = new byte[BUFFER_BYTES];
     private long bufferAt;
@@ -28,20 +25,14 @@ public final class LibraryInput extends ImageInputStreamImpl {
     private volatile boolean over;
 
     public LibraryInput(ArtBytes file) {
-        this(new byte[0], file, false);
+        this(new byte[0], file);
     }
 
-    /**
-     * {@code head}, and {@code tail} behind it.
-     *
-     * @param padded whether noughts come after that, as a reader needs that looks some numbers ahead, and the length is not told, from which
-     *     a reader would conclude that a blank picture can't be true
-     */
-    public LibraryInput(byte[] head, ArtBytes tail, boolean padded) {
+    /** {@code head}, and {@code tail} behind it. */
+    public LibraryInput(byte[] head, ArtBytes tail) {
         this.head = head;
         this.tail = tail;
-        this.padded = padded;
-        this.length = head.length + tail.size() + (padded ? PADDING : 0);
+        this.length = head.length + tail.size();
     }
 
     @Override
@@ -91,7 +82,7 @@ public final class LibraryInput extends ImageInputStreamImpl {
 
     @Override
     public long length() {
-        return padded ? -1 : length;
+        return length;
     }
 
     /** Makes the next read fail, whoever reads. */

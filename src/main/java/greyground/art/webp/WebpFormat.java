@@ -16,7 +16,7 @@ import java.util.List;
 import javax.imageio.ImageReader;
 import org.jspecify.annotations.Nullable;
 
-/** Understands WebP pictures (RFC 9649), of moving ones the first frame, decoded whole by a library. */
+/** Understands WebP pictures (RFC 9649), of moving ones the first frame, decoded whole: lossy ones by a library. */
 public final class WebpFormat implements ArtFormat {
     private static final int CHUNKS_AT_MOST = 10_000;
     /** Bits of the extended header's first byte: RFC 9649, 2.7.1. */
@@ -42,20 +42,26 @@ public final class WebpFormat implements ArtFormat {
                 header.exif == null ? 1 : header.exif.orientation(),
                 header.exif == null ? PixelDensity.NONE : header.exif.density(),
                 header.frames > 1 ? List.of(MovingPictures.remark(header.frames)) : List.of());
+        if (header.losslessAt > 0) {
+            return LosslessPicture.page(file, header.losslessAt, header.losslessBytes, header.alpha, beside);
+        }
         Page page = new LibraryReader(file, header, 0, LibraryReader.Reach.WHOLE).page(beside, Page.UNBOUNDED);
-        return header.rawAlphaAt == 0 ? page : WebpAlpha.added(page, file, header.rawAlphaAt);
+        return header.alphaAt == 0 ? page : WebpAlpha.added(page, file, header.alphaAt, header.alphaBytes);
     }
 
     /** The chunks, up to the first picture's last. */
     private static final class Header implements LibraryReader.Maker {
-        private boolean extended;
         private boolean moving;
         private boolean pictured;
         private boolean alpha;
         private int canvasWidth;
         private int canvasHeight;
         private int frames;
-        private long rawAlphaAt;
+        private long lossyAt;
+        private long losslessAt;
+        private long losslessBytes;
+        private long alphaAt;
+        private long alphaBytes;
         private byte @Nullable [] profile;
         private @Nullable Exif exif;
 
@@ -88,7 +94,6 @@ public final class WebpFormat implements ArtFormat {
             switch (name) {
                 case "VP8X" -> {
                     Octets octets = new Octets(file.read(at, 10), false);
-                    extended = true;
                     moving = (octets.u8(0) & MOVING) != 0;
                     alpha = moving && (octets.u8(0) & ALPHA) != 0;
                     canvasWidth = (int) (octets.u32(4) & 0xFF_FFFF) + 1;
@@ -103,18 +108,25 @@ public final class WebpFormat implements ArtFormat {
                 }
                 case "ALPH" -> {
                     if (!pictured) {
-                        alpha = true;
-                        rawAlphaAt = (new Octets(file.read(at, 1), false).u8(0) & 3) == 0 ? at : 0;
+                        alphaAt = at;
+                        alphaBytes = length;
                     }
                 }
                 case "VP8 " -> {
-                    EdgeSmoothing.check(file, at);
+                    if (!pictured) {
+                        EdgeSmoothing.check(file, at);
+                        lossyAt = at - 8;
+                    }
                     pictured = true;
                 }
                 case "VP8L" -> {
                     // RFC 9649, 3.4: the last bit but three says whether alpha is used.
                     boolean used = (new Octets(file.read(at + 1, 4), false).u32(0) >> 28 & 1) != 0;
-                    alpha = (pictured || moving) ? alpha : used;
+                    if (!pictured) {
+                        alpha = moving ? alpha : used;
+                        losslessAt = at;
+                        losslessBytes = length;
+                    }
                     pictured = true;
                 }
                 default -> {
@@ -145,12 +157,10 @@ public final class WebpFormat implements ArtFormat {
             return new WebPImageReaderSpi().createReaderInstance();
         }
 
-        /** Without the mark of a profile, which the library would apply, and with the mark of alpha where alpha is. */
+        /** The lossy picture as if it stood alone: its profile would be applied, and its alpha be added, twice. */
         @Override
         public LibraryInput input(ArtBytes file) throws IOException {
-            byte[] head = file.read(0, 21);
-            head[20] = extended ? (byte) ((moving ? MOVING : 0) | (alpha ? ALPHA : 0)) : head[20];
-            return new LibraryInput(head, file.part(21, file.size()), true);
+            return new LibraryInput(file.read(0, 12), file.part(lossyAt, file.size()));
         }
     }
 }
