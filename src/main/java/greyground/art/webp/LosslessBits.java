@@ -26,7 +26,7 @@ final class LosslessBits {
             beyond += octet < 0 ? 8 : 0;
             fetched += 8;
         }
-        return (int) (ahead & (1L << count) - 1);
+        return (int) (ahead & ((1L << count) - 1));
     }
 
     /** Goes past bits that were looked at. */

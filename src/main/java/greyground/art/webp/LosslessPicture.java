@@ -35,7 +35,7 @@ final class LosslessPicture implements RowPipe.Source {
             throws IOException {
         Octets head = new Octets(file.read(at, HEAD_BYTES), false);
         long size = head.u32(1);
-        if (head.u8(0) != 0x2F || size >>> 2 * SIDE_BITS + 1 != 0) {
+        if (head.u8(0) != 0x2F || size >>> (2 * SIDE_BITS + 1) != 0) {
             throw new Unreadable(PrefixCode.DAMAGED);
         }
         int sideMask = (1 << SIDE_BITS) - 1;

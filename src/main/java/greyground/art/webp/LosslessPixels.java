@@ -62,7 +62,7 @@ final class LosslessPixels {
             groupBits = 2 + bits.number(3);
             groupOf = read(bits, blocks(width, groupBits), blocks(height, groupBits), false, stopped);
             for (int i = 0; i < groupOf.length; i++) {
-                groupOf[i] = groupOf[i] >> 8 & 0xFFFF;
+                groupOf[i] = (groupOf[i] >> 8) & 0xFFFF;
             }
         }
         PrefixCode[][] groups = new PrefixCode[1 + IntStream.of(groupOf).max().orElse(0)][5];
@@ -90,7 +90,7 @@ final class LosslessPixels {
                 throw new InterruptedIOException("stopped");
             }
             if (groups.length > 1) {
-                group = groups[groupOf[(at / width >> groupBits) * groupsAcross + (at % width >> groupBits)]];
+                group = groups[groupOf[((at / width) >> groupBits) * groupsAcross + ((at % width) >> groupBits)]];
             }
             int symbol = group[0].symbol(bits);
             if (symbol >= LITERALS && symbol < LITERALS + LENGTHS) {
@@ -111,7 +111,7 @@ final class LosslessPixels {
     private void put(int at, int pixel) {
         pixels[at] = pixel;
         if (seen.length > 0) {
-            seen[0x1E35_A7BD * pixel >>> seenShift] = pixel;
+            seen[(0x1E35_A7BD * pixel) >>> seenShift] = pixel;
         }
     }
 
@@ -138,6 +138,6 @@ final class LosslessPixels {
             return symbol + 1;
         }
         int extra = (symbol - 2) / 2;
-        return (2 + symbol % 2 << extra) + bits.number(extra) + 1;
+        return ((2 + symbol % 2) << extra) + bits.number(extra) + 1;
     }
 }

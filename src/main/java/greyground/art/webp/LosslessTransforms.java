@@ -21,7 +21,7 @@ final class LosslessTransforms {
             } else if (x == 0) {
                 predicted = pixels[at - width];
             } else {
-                int mode = modes[(at / width >> blockBits) * blocksAcross + (x >> blockBits)] >> 8 & 15;
+                int mode = (modes[((at / width) >> blockBits) * blocksAcross + (x >> blockBits)] >> 8) & 15;
                 predicted = predicted(mode, pixels, at, at - width);
             }
             pixels[at] = sum(pixels[at], predicted);
@@ -53,11 +53,11 @@ final class LosslessTransforms {
     }
 
     private static int sum(int a, int b) {
-        return (a & ALPHA_GREEN) + (b & ALPHA_GREEN) & ALPHA_GREEN | (a & RED_BLUE) + (b & RED_BLUE) & RED_BLUE;
+        return (((a & ALPHA_GREEN) + (b & ALPHA_GREEN)) & ALPHA_GREEN) | (((a & RED_BLUE) + (b & RED_BLUE)) & RED_BLUE);
     }
 
     private static int mean(int a, int b) {
-        return ((a ^ b) >>> 1 & 0x7F7F_7F7F) + (a & b);
+        return (((a ^ b) >>> 1) & 0x7F7F_7F7F) + (a & b);
     }
 
     /** Whichever of left and top is nearer to left + top - topLeft; top if neither. */
@@ -65,8 +65,8 @@ final class LosslessTransforms {
         int ofLeft = 0;
         int ofTop = 0;
         for (int shift = 0; shift < 32; shift += 8) {
-            ofLeft += Math.abs((top >> shift & 255) - (topLeft >> shift & 255));
-            ofTop += Math.abs((left >> shift & 255) - (topLeft >> shift & 255));
+            ofLeft += Math.abs(((top >> shift) & 255) - ((topLeft >> shift) & 255));
+            ofTop += Math.abs(((left >> shift) & 255) - ((topLeft >> shift) & 255));
         }
         return ofLeft < ofTop ? left : top;
     }
@@ -78,7 +78,7 @@ final class LosslessTransforms {
     private static int each(int a, int b, int c, Channel channel) {
         int all = 0;
         for (int shift = 0; shift < 32; shift += 8) {
-            int value = channel.of(a >> shift & 255, b >> shift & 255, c >> shift & 255);
+            int value = channel.of((a >> shift) & 255, (b >> shift) & 255, (c >> shift) & 255);
             all |= Math.max(0, Math.min(255, value)) << shift;
         }
         return all;
@@ -88,23 +88,23 @@ final class LosslessTransforms {
     static void addShares(int[] pixels, int width, int[] shares, int blockBits) {
         int blocksAcross = LosslessPixels.blocks(width, blockBits);
         for (int at = 0; at < pixels.length; at++) {
-            int share = shares[(at / width >> blockBits) * blocksAcross + (at % width >> blockBits)];
+            int share = shares[((at / width) >> blockBits) * blocksAcross + ((at % width) >> blockBits)];
             int pixel = pixels[at];
             byte green = (byte) (pixel >> 8);
             int red = (pixel >> 16) + part((byte) share, green);
             int blue = pixel + part((byte) (share >> 8), green) + part((byte) (share >> 16), (byte) red);
-            pixels[at] = pixel & ALPHA_GREEN | (red & 255) << 16 | blue & 255;
+            pixels[at] = (pixel & ALPHA_GREEN) | (red & 255) << 16 | (blue & 255);
         }
     }
 
     private static int part(byte share, byte of) {
-        return share * of >> 5;
+        return (share * of) >> 5;
     }
 
     /** 4.3: green, which was taken out of red and blue. */
     static void addGreen(int[] pixels) {
         for (int at = 0; at < pixels.length; at++) {
-            int green = pixels[at] >> 8 & 255;
+            int green = (pixels[at] >> 8) & 255;
             pixels[at] = sum(pixels[at], green << 16 | green);
         }
     }
@@ -130,8 +130,8 @@ final class LosslessTransforms {
         int[] pixels = new int[width * height];
         for (int y = 0, at = 0; y < height; y++) {
             for (int x = 0; x < width; x++, at++) {
-                int green = packed[y * packedWidth + (x >> halvings)] >> 8 & 255;
-                pixels[at] = colours[green >> (x & mask) * bits & (1 << bits) - 1];
+                int green = (packed[y * packedWidth + (x >> halvings)] >> 8) & 255;
+                pixels[at] = colours[(green >> ((x & mask) * bits)) & ((1 << bits) - 1)];
             }
         }
         return pixels;

@@ -31,7 +31,7 @@ final class PrefixCode {
                 used++;
                 counts[length]++;
                 longest = Math.max(longest, length);
-                room -= 1 << LONGEST - length;
+                room -= 1 << (LONGEST - length);
             }
         }
         // A single symbol needs no bits, whatever length it was given; other codes leave nothing over.
@@ -67,7 +67,7 @@ final class PrefixCode {
         int index = 0;
         for (int length = 1; length <= quickBits; length++, code *= 2) {
             for (int i = 0; i < counts[length]; i++, code++, index++) {
-                int turned = Integer.reverse(code) >>> 32 - length;
+                int turned = Integer.reverse(code) >>> (32 - length);
                 for (int at = turned; at < quick.length; at += 1 << length) {
                     quick[at] = (char) (length << 12 | symbols[index]);
                 }
@@ -141,7 +141,7 @@ final class PrefixCode {
         int first = 0;
         int index = 0;
         for (int length = 1; length <= LONGEST; length++) {
-            code = 2 * code + (ahead >> length - 1 & 1);
+            code = 2 * code + ((ahead >> (length - 1)) & 1);
             if (code - first < counts[length]) {
                 bits.skip(length);
                 return symbols[index + code - first];
