@@ -31,6 +31,7 @@ public final class Art {
     private final Page page;
     private final Luminance luminance;
     private final String colour;
+    private final boolean tonesStated;
     private final List<String> remarks;
 
     private Art(Path file, ArtFormat format, int pageNumber, int pages, Page page) {
@@ -42,6 +43,7 @@ public final class Art {
         List<String> heard = new ArrayList<>();
         this.luminance = Luminance.of(page, heard::add);
         this.colour = Luminance.describe(page, heard.isEmpty());
+        this.tonesStated = Luminance.stated(page, heard.isEmpty());
         heard.addAll(page.remarks());
         this.remarks = List.copyOf(heard);
     }
@@ -156,6 +158,11 @@ public final class Art {
     /** What its samples are taken for, in words: the profile's name, or the assumption. */
     public String colour() {
         return colour;
+    }
+
+    /** Whether the file says what its tones mean, and not only that they look right on a screen. */
+    public boolean tonesStated() {
+        return tonesStated;
     }
 
     /** Whether it can be read band by band, so that its size does not set the memory. */

@@ -1,11 +1,12 @@
 package greyground.bench;
 
 import greyground.simulation.CalibrationReport;
+import greyground.simulation.ForeignReport;
 
 /**
  * Prints how well scans of simulated test plates are read and what is learnt from them, as the tables of docs/calibration.md.
  *
- * <p>Arguments: what is studied ({@code read}, {@code print} or {@code learn}), number of cases, first seed.
+ * <p>Arguments: what is studied ({@code read}, {@code print}, {@code learn} or {@code foreign}), number of cases, first seed.
  */
 public final class CalibrationStudy {
     private CalibrationStudy() {}
@@ -16,6 +17,7 @@ public final class CalibrationStudy {
         long first = Long.parseLong(arguments[2]);
         switch (arguments[0]) {
             case "read" -> CalibrationReport.read(cases, first);
+            case "foreign" -> ForeignReport.bands(cases, first);
             case "print" -> CalibrationReport.print(cases, first);
             default -> CalibrationReport.learn(cases, first);
         }

@@ -220,6 +220,11 @@ public final class ArtSource implements Closeable {
         return decoded(choice, Progress.NONE).remarks;
     }
 
+    /** Whether the file says what its tones mean. */
+    public boolean tonesStated() {
+        return look.tonesStated();
+    }
+
     private static long planeBudgetBytes() {
         long free = Runtime.getRuntime().maxMemory() - RESERVE_BYTES;
         return Math.max(LEAST_BUDGET_BYTES, Math.min(MOST_BUDGET_BYTES, free));

@@ -12,7 +12,7 @@ import java.util.OptionalDouble;
 final class CheckReading {
     private CheckReading() {}
 
-    static ReadOutcome of(CheckPlate check, PlateFindings found) {
+    static ReadOutcome of(CheckPlate check, PlateFindings found, ReadingTrust trust) {
         CheckResult result = CheckResult.of(check, found.patches());
         String title =
                 "check plate " + check.plate().id() + ", " + found.patches().size() + " fields";
@@ -25,6 +25,7 @@ final class CheckReading {
                 .put("rootMeanSquareUncalibrated", result.rootMeanSquareBefore())
                 .put("tolerance", CheckResult.TOLERANCE)
                 .say("verdict", result.verdict())
+                .say("scanner", trust.words(check.lightness(0)), trust.findings(check.lightness(0)))
                 .list("notes", found.notes());
         return new ReadOutcome(
                 title, findings, Optional.of(ResidualPlot.of(title, result)), found.overlay(), Optional.empty());

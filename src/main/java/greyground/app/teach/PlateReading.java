@@ -22,7 +22,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What a test plate's proof says of the shop's tones, and the numbers that it teaches. */
-record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) {
+record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, PlateLearning learning) {
     /** A fit this far off does not explain the print (docs/calibration.md). */
     private static final double POOR_FIT = 2;
 
@@ -31,8 +31,8 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
 
     private static final int MOST_NAMED = 6;
 
-    static ReadOutcome of(TestFilm film, PlateFindings found, PlateLearning learning) {
-        return new PlateReading(film, found, learning).outcome();
+    static ReadOutcome of(TestFilm film, PlateFindings found, ReadingTrust trust, PlateLearning learning) {
+        return new PlateReading(film, found, trust, learning).outcome();
     }
 
     private MeasuredResponse measured() {
@@ -93,6 +93,7 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
                                 .put("most", measured().turn().most())
                                 .put("seen", measured().turn().seen())
                                 .put("predicted", learning.foretold().turningPoint()));
+        findings.say("scanner", trust.words(range.bare()), trust.findings(range.bare()));
         learning.fit()
                 .map(PlateLesson::misfit)
                 .ifPresent(misfit -> findings.say(
@@ -135,6 +136,7 @@ record PlateReading(TestFilm film, PlateFindings found, PlateLearning learning) 
                 .put("coverage", level.coverage())
                 .put("lightness", level.lightness())
                 .put("halfWidth", measured().halfWidth(level.coverage()))
+                .put("halfWidthInAll", trust.errors().halfWidth(measured(), level.coverage()))
                 .put("repeats", level.repeats())
                 .put("predicted", learning.foretold().lightness(level.coverage()))
                 .put("taught", learning.taught().lightness(level.coverage()));

@@ -70,6 +70,11 @@ public record ReadWords(Map<String, String> given) {
                 + "\"; it must be an L* from 50 to 100 or a density from 0 to 0.6: measure" + " the bare sheet");
     }
 
+    /** Whether anybody said how much stray light there is, were it none. */
+    public boolean flareTold() {
+        return word("flare").isPresent();
+    }
+
     /** Share of the light about a dark patch that the scanner adds to it. */
     public double flareShare() {
         return word("flare")

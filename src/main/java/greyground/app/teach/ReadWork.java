@@ -4,6 +4,7 @@ import greyground.app.recipe.ArtSource;
 import greyground.chart.Recipe;
 import greyground.film.job.ArtChoice;
 import greyground.fit.MeasuredPatch;
+import greyground.fit.SharedErrors;
 import greyground.picture.Picture;
 import greyground.picture.ScanOverlay;
 import greyground.raster.GreyPlane;
@@ -60,11 +61,15 @@ public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate 
                 words.flareShare(),
                 paperLightness());
         ScanReading reading;
+        SharedErrors.ToneScale scale;
         Optional<Picture> overlay;
         List<String> notes;
         try (ArtSource source = ArtSource.open(scan)) {
             GreyPlane plane = source.turned(ArtChoice.WHOLE, progress.part(0, DECODED));
             notes = new ArrayList<>(source.remarks(ArtChoice.WHOLE));
+            scale = !choices.references().isEmpty()
+                    ? SharedErrors.ToneScale.WEDGE
+                    : source.tonesStated() ? SharedErrors.ToneScale.STATED : SharedErrors.ToneScale.UNSTATED;
             reading = ChartReader.read(plane, film.plate(), choices, progress.part(DECODED, FOUND));
             overlay = drawn ? Optional.of(ScanOverlay.of(plane, reading)) : Optional.empty();
         }
@@ -72,6 +77,7 @@ public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate 
         PlateFindings found = new PlateFindings(
                 "scan of " + Math.round(pixelsPerInch(reading)) + " pixels per inch"
                         + (choices.references().isEmpty() ? "" : ", reflection wedge beside it"),
+                scale,
                 reading.patches(),
                 Optional.of(reading),
                 overlay,
@@ -81,18 +87,25 @@ public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate 
 
     public ReadOutcome values(Path values, Progress progress) {
         List<MeasuredPatch> patches = TypedValues.fields(values, film.plate());
-        PlateFindings found = new PlateFindings("densitometer", patches, Optional.empty(), Optional.empty(), List.of());
+        PlateFindings found = new PlateFindings(
+                "densitometer",
+                SharedErrors.ToneScale.DENSITOMETER,
+                patches,
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
         return outcome(found, progress);
     }
 
     private ReadOutcome outcome(PlateFindings found, Progress progress) {
+        ReadingTrust trust = ReadingTrust.of(film, shop, words, found);
         if (film.check().isPresent()) {
-            return CheckReading.of(film.check().get(), found);
+            return CheckReading.of(film.check().get(), found, trust);
         }
         if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
             return ExposureLesson.of(film, shop, found, date);
         }
-        return PlateReading.of(film, found, PlateLearning.of(film, shop, found, words, date, progress));
+        return PlateReading.of(film, found, trust, PlateLearning.of(film, shop, found, words, date, progress));
     }
 
     private double paperLightness() {

@@ -56,6 +56,16 @@ public interface Luminance {
                 };
     }
 
+    /** Whether the page itself says what its samples mean, by a profile that is used, a gamma or a model that has but one meaning. */
+    static boolean stated(Page page, boolean profileUsed) {
+        return switch (page.ink().model()) {
+            case LAB -> true;
+            case CMYK -> page.profile() != null && profileUsed;
+            default ->
+                (page.profile() != null && profileUsed) || !page.ink().coding().equals(Ink.Coding.SRGB);
+        };
+    }
+
     private static Luminance opaque(Samples samples, Ink ink, byte @Nullable [] profile, Consumer<String> minds) {
         Luminance known = byProfile(samples, ink, profile, minds);
         return known == null ? assumed(samples, ink) : known;

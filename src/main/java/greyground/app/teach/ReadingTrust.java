@@ -1,0 +1,89 @@
+package greyground.app.teach;
+
+import greyground.film.compose.GrainPatches;
+import greyground.finding.Findings;
+import greyground.fit.SharedErrors;
+import greyground.fit.SharedErrors.ToneScale;
+import greyground.quantity.Refusal;
+import greyground.tone.Confidence;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.DoubleStream;
+
+/**
+ * How far what was read can be trusted beyond its scatter, and what would make it better.
+ *
+ * @param errors that all readings share
+ * @param glareTold whether a person said how much stray light there is
+ * @param paperMeasured whether the paper's white is a measured one
+ */
+record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasured) {
+    /** Tones at which it is said: light, middle and dark. */
+    private static final double[] SAID = {80, 50, 20};
+
+    /** Dots of a film without any: edges then count for nothing. */
+    private static final double NO_DOTS_MICROMETRES = 10_000;
+
+    private static final int LARGE = 10_000;
+
+    static ReadingTrust of(TestFilm film, Workshop shop, ReadWords words, PlateFindings found) {
+        boolean paper = words.paperLightness().isPresent()
+                || !shop.paper().whiteDensity().isAssumed();
+        double spacing = GrainPatches.spacingMicrometres(film.job().grain());
+        return new ReadingTrust(
+                new SharedErrors(
+                        found.toneScale(),
+                        words.flareTold() ? SharedErrors.GLARE_TOLD : SharedErrors.GLARE_UNTOLD,
+                        paper ? SharedErrors.PAPER_MEASURED : SharedErrors.PAPER_ASSUMED,
+                        spacing > 0 ? spacing : NO_DOTS_MICROMETRES),
+                words.flareTold(),
+                paper);
+    }
+
+    /** One line. {@code bare} is the lightness of bare paper. */
+    String words(double bare) {
+        String scale = errors.toneScale().words();
+        String off = "tones may be off by "
+                + String.join(
+                        ", ",
+                        DoubleStream.of(SAID)
+                                .mapToObj(tone -> tenth(half(tone, bare)) + " at L* " + Math.round(tone))
+                                .toList());
+        if (errors.toneScale() == ToneScale.DENSITOMETER) {
+            return off + " (95 %), as a densitometer's may";
+        }
+        List<String> known = new ArrayList<>(List.of("tone scale " + scale));
+        List<String> better = new ArrayList<>();
+        if (errors.toneScale() != ToneScale.WEDGE) {
+            known.add(paperMeasured ? "paper measured" : "paper assumed");
+            better.add("lay a reflection wedge beside the proof (--reference)");
+        }
+        known.add(glareTold ? "glare as told" : "glare not told, 0 to 2 % believed");
+        if (!paperMeasured && errors.toneScale() != ToneScale.WEDGE) {
+            better.add("measure the bare paper (--paper)");
+        }
+        return off + " (95 %): " + String.join("; ", known)
+                + (better.isEmpty() ? "" : ". To trust it more, " + String.join(", or ", better));
+    }
+
+    Findings findings(double bare) {
+        Findings findings = new Findings()
+                .put("toneScale", errors.toneScale().name().toLowerCase(java.util.Locale.ROOT))
+                .put("glareTold", glareTold)
+                .put("paperMeasured", paperMeasured);
+        return findings.rows(
+                "off",
+                DoubleStream.of(SAID)
+                        .mapToObj(tone -> new Findings().put("lightness", tone).put("half95", half(tone, bare)))
+                        .toList());
+    }
+
+    private double half(double tone, double bare) {
+        return Confidence.quantile(0.95, LARGE) * errors.scannerError(tone, bare);
+    }
+
+    private static String tenth(double value) {
+        return Refusal.plain(Math.rint(value * 10) / 10);
+    }
+}

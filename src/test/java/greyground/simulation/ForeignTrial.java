@@ -1,0 +1,79 @@
+package greyground.simulation;
+
+import greyground.app.recipe.JobPlate;
+import greyground.chart.Recipe;
+import greyground.chart.TestPlate;
+import greyground.film.compose.GrainPatches;
+import greyground.fit.MeasuredLevel;
+import greyground.fit.MeasuredResponse;
+import greyground.fit.SharedErrors;
+import greyground.grain.Grain;
+import greyground.quantity.Size;
+import java.util.List;
+import java.util.Random;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * A foreign shop reads its test plate and makes another plate of the same film: how far do bands about the first hold the second?
+ *
+ * @param shop whose physics are its own
+ * @param scan of the first plate's proof
+ * @param measured what was read of it
+ * @param own lightness of this very plate, evenly wiped, at each level of {@code measured}
+ * @param next the same of the next plate
+ */
+record ForeignTrial(
+        ForeignShop shop, ForeignScan scan, MeasuredResponse measured, List<Double> own, List<Double> next) {
+    static final Grain GRAIN = new Grain.Stochastic(180, 1);
+
+    private static final TestPlate CHART = TestPlate.of(
+            Recipe.of(Recipe.Kind.FULL, new Size(100, 120), 2, 1, 75, GrainPatches.spacingMicrometres(GRAIN)));
+
+    /** The film of every foreign shop. */
+    static final class Positive {
+        static final JobPlate PLATE = HiddenWorkshop.of(1).plate(GRAIN, SimulatedShop.DOTS_PER_INCH);
+        static final ForeignFilm FILM = ForeignFilm.of(PLATE.patches());
+
+        private Positive() {}
+    }
+
+    static ForeignTrial of(long seed) {
+        ForeignShop shop = ForeignShop.of(seed);
+        Random random = new Random(seed * 32_452_843 + 7);
+        ForeignShop.Plate first = shop.plate(random);
+        ForeignScan scan = ForeignScan.of(shop, first, Positive.FILM, CHART, random);
+        MeasuredResponse measured = MeasuredResponse.of("foreign " + seed, scan.fields());
+        return new ForeignTrial(
+                shop, scan, measured, tones(shop, first, measured), tones(shop, shop.plate(random), measured));
+    }
+
+    private static List<Double> tones(ForeignShop shop, ForeignShop.Plate plate, MeasuredResponse measured) {
+        return measured.levels().stream()
+                .map(level -> PaintedPrint.lightness(
+                        shop.reflectance(Positive.FILM.level((int) Math.round(1000 * level.coverage())), plate)))
+                .toList();
+    }
+
+    /** Levels at which a band of that half-width about what was read holds the truth. */
+    int held(List<Double> truth, ToDoubleFunction<MeasuredLevel> halfWidth) {
+        int held = 0;
+        for (int i = 0; i < truth.size(); i++) {
+            MeasuredLevel level = measured.levels().get(i);
+            held += Math.abs(truth.get(i) - level.lightness()) <= halfWidth.applyAsDouble(level) ? 1 : 0;
+        }
+        return held;
+    }
+
+    /** What such a shop can believe of its errors. */
+    SharedErrors errors() {
+        return new SharedErrors(
+                switch (scan.scale()) {
+                    case UNSTATED -> SharedErrors.ToneScale.UNSTATED;
+                    case STATED -> SharedErrors.ToneScale.STATED;
+                    case WEDGE -> SharedErrors.ToneScale.WEDGE;
+                },
+                Double.isNaN(scan.glareTold()) ? SharedErrors.GLARE_UNTOLD : SharedErrors.GLARE_TOLD,
+                SharedErrors.PAPER_MEASURED,
+                GrainPatches.spacingMicrometres(GRAIN));
+    }
+}
