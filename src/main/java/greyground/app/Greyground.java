@@ -113,19 +113,17 @@ public final class Greyground {
      * Answers a question about a planned plate: minutes for a depth or a darkest tone, a second bite, the split of two exposures. Choose it
      * at the bench, before the plate goes into the bath or after its proof.
      *
-     * @param pdf the film, whose curve says how much black it uses; empty where none is made
      * @param searchExposure whether to search the split of two exposures
      * @param today when temperature and copper were read
      */
     public static BenchAdvice advice(
             PlannedPlate plate,
             BiteWords question,
-            Optional<Path> pdf,
             boolean searchExposure,
             LocalDate today,
             Progress progress)
             throws IOException {
-        return BenchAdvice.of(plate, question, pdf, searchExposure, today, progress);
+        return BenchAdvice.of(plate, question, searchExposure, today, progress);
     }
 
     // ------------------------------------------------------------------ what a workshop learns

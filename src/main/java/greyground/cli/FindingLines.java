@@ -17,6 +17,7 @@ final class FindingLines {
     /** Words in front where they are not the finding's own key. */
     private static final Map<String, String> LEADS = Map.ofEntries(
             Map.entry("jobFile", "job"),
+            Map.entry("planFile", "pages"),
             Map.entry("workshop", "shop"),
             Map.entry("replacedKept", "kept"),
             Map.entry("code", "codes"),

@@ -5,16 +5,20 @@ import greyground.app.bite.BenchAdvice;
 import greyground.app.bite.BiteWords;
 import greyground.app.bite.PlannedPlate;
 import greyground.app.files.KeptFiles;
+import greyground.app.files.NamedFiles;
 import greyground.app.recipe.ArtSource;
 import greyground.film.job.Job;
+import greyground.finding.Findings;
+import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Optional;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -79,6 +83,12 @@ final class PlanCommand implements Callable<Integer> {
             description = "search the split of screen and image exposure, and predict bands (photogravure)")
     private boolean searchExposure;
 
+    @Option(
+            names = "--plan-out",
+            paramLabel = "PLAN.pdf",
+            description = "write the whole plan as a PDF of its own, for paper")
+    private @Nullable Path pages;
+
     @Mixin
     JobChoice choice = new JobChoice();
 
@@ -91,13 +101,22 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        choice.named().reads(KeptFiles.isPdf(file) ? "film" : "art", file).writes("plan", pages, NamedFiles.Content.FILM);
         BiteWords words = new BiteWords(choice.given());
+        if (pages != null && (searchExposure || words.asked() || words.logAsked())) {
+            throw Refusal.use("--plan-out takes the whole plan, not the answer to a question: leave one of the two out");
+        }
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         BenchAdvice advice = terminal.watching(progress -> {
             PlannedPlate plate = KeptFiles.isPdf(file) ? film() : art(today, new Share(progress, 0, 0.4));
-            return Greyground.advice(plate, words, pdf(), searchExposure, today, new Share(progress, 0.4, 1)::show);
+            return Greyground.advice(plate, words, searchExposure, today, new Share(progress, 0.4, 1)::show);
         });
-        terminal.print(advice::text, advice::json);
+        if (pages != null) {
+            advice.plate().write(pages);
+            terminal.tell(Map.of("planFile", pages), new Findings());
+        } else {
+            terminal.print(advice::text, advice::json);
+        }
         return CommandLine.done();
     }
 
@@ -106,10 +125,6 @@ final class PlanCommand implements Callable<Integer> {
         void show(double fraction) {
             progress.show(from + (to - from) * fraction);
         }
-    }
-
-    private Optional<Path> pdf() {
-        return KeptFiles.isPdf(file) ? Optional.of(file) : Optional.empty();
     }
 
     private PlannedPlate film() {

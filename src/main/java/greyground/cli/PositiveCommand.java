@@ -55,6 +55,9 @@ final class PositiveCommand implements Callable<Integer> {
     @Option(names = "--tiff", paramLabel = "FILM.tif", description = "write the same bits as a TIFF too")
     private @Nullable Path tiff;
 
+    @Option(names = "--plan-out", paramLabel = "PLAN.pdf", description = "write the plan as a PDF of its own, for paper")
+    private @Nullable Path plan;
+
     @Mixin
     JobChoice choice = new JobChoice();
 
@@ -72,6 +75,7 @@ final class PositiveCommand implements Callable<Integer> {
                 .reads("art", art)
                 .writes("film", film, NamedFiles.Content.FILM)
                 .writes("TIFF", tiff, NamedFiles.Content.TIFF)
+                .writes("plan", plan, NamedFiles.Content.FILM)
                 .writes("job", newJob.orElse(null), NamedFiles.Content.KEPT);
         Optional<Job> base =
                 newJob.isPresent() ? Optional.empty() : choice.jobFile().map(KeptFiles::job);
@@ -87,6 +91,10 @@ final class PositiveCommand implements Callable<Integer> {
         files.put("film", film);
         if (tiff != null) {
             files.put("tiff", tiff);
+        }
+        if (plan != null) {
+            Greyground.plan(film).write(plan);
+            files.put("planFile", plan);
         }
         // As JSON "job" is the job itself.
         choice.jobFile().ifPresent(file -> files.put("jobFile", file));

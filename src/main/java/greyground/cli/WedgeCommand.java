@@ -4,12 +4,14 @@ import greyground.app.Greyground;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
+import greyground.finding.Findings;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -43,6 +45,9 @@ final class WedgeCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
     private Path film = Path.of("");
 
+    @Option(names = "--plan-out", paramLabel = "PLAN.pdf", description = "write the plan as a PDF of its own, for paper")
+    private @Nullable Path plan;
+
     @Option(
             names = "--kind",
             paramLabel = "WORD",
@@ -73,14 +78,23 @@ final class WedgeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new NamedFiles().reads("workshop", workshop).writes("film", film, NamedFiles.Content.FILM);
+        new NamedFiles()
+                .reads("workshop", workshop)
+                .writes("film", film, NamedFiles.Content.FILM)
+                .writes("plan", plan, NamedFiles.Content.FILM);
         Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
         WedgeWork work = Greyground.testPlate(
                 JobOptions.given(command.commandLine().getParseResult()),
                 Optional.empty(),
                 shop,
                 LocalDate.now(ZoneId.systemDefault()));
-        terminal.tell(Map.of("film", film), terminal.watching(progress -> work.make(film, progress::show)));
+        Findings findings = terminal.watching(progress -> work.make(film, progress::show));
+        Map<String, Path> files = new LinkedHashMap<>(Map.of("film", film));
+        if (plan != null) {
+            Greyground.plan(film).write(plan);
+            files.put("planFile", plan);
+        }
+        terminal.tell(files, findings);
         return CommandLine.done();
     }
 }

@@ -13,6 +13,7 @@ import greyground.raster.Progress;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -51,7 +52,8 @@ public final class FilmPdf {
         for (Film film : document.films()) {
             drawings.add(filmPage(film.sheet(), glyphs));
         }
-        List<PageDrawing> planPages = PlanPages.set(document, glyphs);
+        List<PageDrawing> planPages = PlanPages.set(
+                document.bench(), FilmDocument.paper(document.films().size()), glyphs);
         int font = glyphs.isEmpty() ? 0 : glyphs.writeTo(objects);
         List<Integer> pages = new ArrayList<>();
         for (int i = 0; i < drawings.size(); i++) {
@@ -64,13 +66,36 @@ public final class FilmPdf {
                     font,
                     content)));
         }
-        for (PageDrawing plan : planPages) {
-            int content = objects.addDeflated("", plan.content());
-            String box = "/MediaBox[" + PdfWords.numbers(0, 0, PlanPages.PAGE_WIDTH, PlanPages.PAGE_HEIGHT) + "]";
+        pages.addAll(paperPages(planPages, parent, font, objects));
+        finish(objects, parent, pages, document.bench(), document.attachments());
+    }
+
+    /** Writes a plan's paper pages alone, and flushes, but leaves {@code out} open. */
+    public static void writePlan(PlanDocument document, OutputStream out) throws IOException {
+        PdfObjects objects = new PdfObjects(out);
+        int parent = objects.number();
+        UsedGlyphs glyphs = new UsedGlyphs(TypeFace.load());
+        List<PageDrawing> drawings = PlanPages.set(document, "", glyphs);
+        int font = glyphs.isEmpty() ? 0 : glyphs.writeTo(objects);
+        finish(objects, parent, paperPages(drawings, parent, font, objects), document, List.of());
+    }
+
+    private static List<Integer> paperPages(List<PageDrawing> drawings, int parent, int font, PdfObjects objects)
+            throws IOException {
+        String box = "/MediaBox[" + PdfWords.numbers(0, 0, PlanPages.PAGE_WIDTH, PlanPages.PAGE_HEIGHT) + "]";
+        List<Integer> pages = new ArrayList<>();
+        for (PageDrawing drawing : drawings) {
+            int content = objects.addDeflated("", drawing.content());
             pages.add(objects.add(page(parent, box, "", font, content)));
         }
+        return pages;
+    }
+
+    private static void finish(
+            PdfObjects objects, int parent, List<Integer> pages, PlanDocument document, List<Attachment> attachments)
+            throws IOException {
         objects.write(parent, "<</Type/Pages/Count " + pages.size() + "/Kids[" + references(pages) + "]>>");
-        int catalog = objects.add(catalog(document, objects, parent));
+        int catalog = objects.add(catalog(document, attachments, objects, parent));
         objects.finish(catalog, objects.add(information(document)));
     }
 
@@ -157,7 +182,8 @@ public final class FilmPdf {
                 + ">>/Contents " + PdfObjects.reference(content) + ">>";
     }
 
-    private static String catalog(FilmDocument document, PdfObjects objects, int pages) throws IOException {
+    private static String catalog(
+            PlanDocument document, List<Attachment> attached, PdfObjects objects, int pages) throws IOException {
         byte[] profile = GreyProfile.bytes();
         int profileNumber = objects.addDeflated("/N 1", profile);
         byte[] metadata = metadata(document).getBytes(StandardCharsets.UTF_8);
@@ -166,18 +192,18 @@ public final class FilmPdf {
                 + PdfObjects.reference(metadataNumber) + "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1"
                 + "/OutputConditionIdentifier(Custom)/Info(Film grey, gamma 2.2)/DestOutputProfile "
                 + PdfObjects.reference(profileNumber) + ">>]/ViewerPreferences<</PrintScaling/None/Duplex/Simplex"
-                + "/PickTrayByPDFSize true/DisplayDocTitle true>>" + attachments(document, objects) + ">>";
+                + "/PickTrayByPDFSize true/DisplayDocTitle true>>" + attachments(attached, document.date(), objects) + ">>";
     }
 
-    private static String attachments(FilmDocument document, PdfObjects objects) throws IOException {
-        if (document.attachments().isEmpty()) {
+    private static String attachments(List<Attachment> attached, LocalDate day, PdfObjects objects) throws IOException {
+        if (attached.isEmpty()) {
             return "";
         }
-        List<Attachment> sorted = new ArrayList<>(document.attachments());
+        List<Attachment> sorted = new ArrayList<>(attached);
         sorted.sort(Comparator.comparing(Attachment::name));
         StringBuilder names = new StringBuilder();
         List<Integer> files = new ArrayList<>();
-        String date = PdfWords.date(document.date());
+        String date = PdfWords.date(day);
         for (Attachment attachment : sorted) {
             byte[] bytes = attachment.text().getBytes(StandardCharsets.UTF_8);
             int stream = objects.addDeflated(
@@ -195,7 +221,7 @@ public final class FilmPdf {
         return "/Names<</EmbeddedFiles<</Names[" + names.toString().strip() + "]>>>>/AF[" + references(files) + "]";
     }
 
-    private static String information(FilmDocument document) {
+    private static String information(PlanDocument document) {
         String program = PdfWords.text(document.program());
         String date = PdfWords.date(document.date());
         return "<</Title" + PdfWords.text(document.title()) + "/Creator" + program + "/Producer" + program
@@ -203,7 +229,7 @@ public final class FilmPdf {
     }
 
     /** What the PDF says about itself in XMP (ISO 16684-1), word for word the same as in its information dictionary. */
-    private static String metadata(FilmDocument document) {
+    private static String metadata(PlanDocument document) {
         String program = PdfWords.xml(document.program());
         String date = PdfWords.xmpDate(document.date());
         return """

@@ -93,6 +93,29 @@ final class PageDrawing {
         add("0 g " + circle(x, y, radius) + " f");
     }
 
+    /** A triangle with an exclamation mark, its lower left corner at a place. */
+    void warningSign(double x, double y, double side) {
+        triangle(x, y, side, 1);
+        heavyText(x + side / 2 - 0.85, y - 1.6, side * 0.58, 0, "!");
+    }
+
+    /** Open for what the shop has yet to measure, filled for what it has; nothing for what follows from those. */
+    void known(double x, double middle, double scale, String provenance) {
+        if (provenance.contains("assumed")) {
+            openCircle(x + 3 * scale, middle, 2.6 * scale, 0.9 * scale);
+        } else if (provenance.startsWith("measured")) {
+            dot(x + 3 * scale, middle, 3 * scale);
+        }
+    }
+
+    /** Sets lines one below the other, the first with its baseline at {@code top}; returns where a further one would stand. */
+    double column(double x, double top, double row, double size, double grey, List<String> lines) {
+        for (int i = 0; i < lines.size(); i++) {
+            text(x, top + i * row, size, grey, lines.get(i));
+        }
+        return top + lines.size() * row;
+    }
+
     byte[] content() {
         return marks.toString().getBytes(StandardCharsets.US_ASCII);
     }

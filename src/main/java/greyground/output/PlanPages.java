@@ -1,14 +1,14 @@
 package greyground.output;
 
-import greyground.output.FilmDocument.CurvePoint;
 import greyground.plan.BenchOrder;
-import greyground.plan.ExposurePlan;
+import greyground.plan.ExposurePlan.Line;
+import greyground.plan.ExposurePlan.Step;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Sets the exposure and bite plan on A4 pages to be pinned on a wall: a numbered column of steps, each with its numbers,
- * how each is known, what to watch and what can hurt. One document owns it; one thread.
+ * Sets a plan on A4 pages: the bench card, then every step in two columns, with its numbers, how each is known, what to watch and what can
+ * hurt, and at the end where the numbers come from. One document owns it; one thread.
  */
 final class PlanPages {
     /** A4, ISO 216: 210 x 297 mm. */
@@ -16,259 +16,279 @@ final class PlanPages {
 
     static final double PAGE_HEIGHT = 297 * 72 / 25.4;
 
-    private static final double LEFT = 48;
-    private static final double RIGHT = PAGE_WIDTH - 42;
-    private static final double TOP = 62;
-    private static final double BOTTOM = PAGE_HEIGHT - 62;
-    private static final double TEXT = LEFT + 36;
-    private static final double VALUE = TEXT + 128;
-    private static final double MARK = VALUE + 118;
-    private static final double KNOWN = MARK + 11;
-    private static final double PLOT = 118;
-    private static final double PLOT_ROOM = PLOT + 34;
-    private static final double PLOT_LETTER = 7.5;
+    static final double LEFT = 44;
+    static final double RIGHT = PAGE_WIDTH - 40;
+
+    private static final double FOOT = PAGE_HEIGHT - 30;
+    private static final double BOTTOM = FOOT - 8;
+    private static final double TOP = 52;
+    private static final double GAP = 22;
+    private static final double COLUMN = (RIGHT - LEFT - GAP) / 2;
+    private static final double GUTTER = 20;
+    private static final double VALUE = GUTTER + 104;
+    private static final double MARK = VALUE + 57;
+    private static final double KNOWN = MARK + 9;
+    private static final double BODY = 8.6;
+    private static final double ROW = 10.5;
+    private static final double SMALL = 7.2;
+    private static final double SMALL_ROW = 8.4;
+    private static final double QUIET = 0.35;
+    private static final double STEP_GAP = 3;
+
+    /** A step goes to the next column whole, unless that would leave more than this of the column bare. */
+    private static final double[] MOST_BARE = {150, 100, 60, 0};
+
+    private static final double PLOT = 80;
     private static final int PLOT_DIVISIONS = 4;
     private static final double PLOT_GREY = 0.72;
-    private static final double BODY = 10;
-    private static final double SMALL = 8;
-    private static final double QUIET = 0.35;
-    private static final double ROW = 14.5;
-    private static final double SMALL_ROW = 10.5;
 
-    private final FilmDocument document;
+    private final PlanDocument document;
+    private final double mostBare;
     private final UsedGlyphs glyphs;
     private final List<PageDrawing> pages = new ArrayList<>();
+    private final List<String> notes = new ArrayList<>();
     private PageDrawing page;
-    private double y;
+    private double x = LEFT;
+    private double y = TOP;
 
-    private PlanPages(FilmDocument document, UsedGlyphs glyphs) {
+    private PlanPages(PlanDocument document, String paper, double mostBare, UsedGlyphs glyphs) {
         this.document = document;
+        this.mostBare = mostBare;
         this.glyphs = glyphs;
-        this.page = new PageDrawing(PAGE_HEIGHT, glyphs);
-        pages.add(page);
+        this.page = newPage();
+        BenchCard.draw(document, paper, page, FOOT - 16);
     }
 
-    /** Sets all pages; none if the plan has no step. */
-    static List<PageDrawing> set(FilmDocument document, UsedGlyphs glyphs) {
+    /**
+     * Sets all pages; none if the plan has no step. Steps are kept whole as far as that takes no more pages.
+     *
+     * @param paper what is printed on film and what on paper; may be empty
+     */
+    static List<PageDrawing> set(PlanDocument document, String paper, UsedGlyphs glyphs) {
         if (document.plan().steps().isEmpty()) {
             return List.of();
         }
-        PlanPages plan = new PlanPages(document, glyphs);
-        plan.head();
-        int number = 1;
-        for (ExposurePlan.Step step : document.plan().steps()) {
-            // The film's own facts stand at the head.
-            if (!step.title().equals(BenchOrder.FILM)) {
-                plan.step(number++, step);
+        List<PageDrawing> fewest = List.of();
+        for (double mostBare : MOST_BARE) {
+            PlanPages plan = new PlanPages(document, paper, mostBare, glyphs);
+            plan.all();
+            if (fewest.isEmpty() || plan.pages.size() < fewest.size()) {
+                fewest = plan.pages;
             }
         }
-        plan.feet();
-        return plan.pages;
+        return fewest;
+    }
+
+    private void all() {
+        turnPage();
+        film();
+        int number = 1;
+        for (Step step : document.plan().atTheBench()) {
+            step(number++, step);
+        }
+        origins();
+        feet();
     }
 
     /** A piece of a step: what it needs and how it is drawn from {@code y} down. */
     private record Piece(double height, Runnable draw) {}
 
-    private void head() {
-        y = 66;
-        page.text(LEFT, 44, SMALL, QUIET, "EXPOSURE AND BITE PLAN");
-        page.textEndingAt(RIGHT, 44, SMALL, QUIET, document.date().toString());
-        for (String line : page.lines(document.title(), 22, RIGHT - LEFT)) {
-            page.heavyText(LEFT, y + 4, 22, 0, line);
-            y += 25;
+    /** What the film is, and its tone curve. */
+    private void film() {
+        page.heavyText(x, y + 2, 11, 0, BenchOrder.FILM);
+        y += 16;
+        double value = 76;
+        for (Line line : document.particulars()) {
+            page.text(x, y, BODY, QUIET, line.label());
+            y = page.column(x + value, y, ROW, BODY, 0, page.lines(line.value(), BODY, COLUMN - value));
         }
-        for (String line : page.lines(document.plan().summary(), 11.5, RIGHT - LEFT)) {
-            page.text(LEFT, y, 11.5, 0, line);
-            y += 15;
+        if (!document.curve().isEmpty()) {
+            y += 4;
+            plot(x + value + 26, y + PLOT);
+            y += PLOT + 34;
         }
-        y -= 4;
-        page.line(LEFT, y, RIGHT, y, 1.6, 0);
-        double below = y;
-        boolean plotted = !document.curve().isEmpty();
-        double right = plotted ? RIGHT - PLOT_ROOM - 14 : RIGHT;
-        y += 20;
-        for (ExposurePlan.Line line : document.particulars()) {
-            particular(line, right);
-        }
-        if (plotted) {
-            plot(RIGHT - PLOT - 7, below + 14 + PLOT, PLOT);
-            y = Math.max(y, below + 14 + PLOT + 34);
-        }
-        y += 2;
-        Piece lead = caution(LEFT, List.of(document.plan().caution()));
-        lead.draw().run();
-        y += 12;
+        y += STEP_GAP;
     }
 
-    /** The tone curve as a small plot with its lower left corner at (x, y): lightness of the art across, coverage of the film up. */
-    private void plot(double x, double y, double side) {
-        List<CurvePoint> curve = document.curve();
+    /** The tone curve with its lower left corner at a place: lightness of the art across, coverage of the film up. */
+    private void plot(double left, double foot) {
+        List<PlanDocument.CurvePoint> curve = document.curve();
         for (int i = 0; i <= PLOT_DIVISIONS; i++) {
-            double at = side * i / PLOT_DIVISIONS;
+            double at = PLOT * i / PLOT_DIVISIONS;
             if (i > 0 && i < PLOT_DIVISIONS) {
-                page.line(x + at, y, x + at, y - side, 0.35, PLOT_GREY);
-                page.line(x, y - at, x + side, y - at, 0.35, PLOT_GREY);
+                page.line(left + at, foot, left + at, foot - PLOT, 0.35, PLOT_GREY);
+                page.line(left, foot - at, left + PLOT, foot - at, 0.35, PLOT_GREY);
             }
             String value = Integer.toString(100 * i / PLOT_DIVISIONS);
-            page.text(x + at - page.width(value, PLOT_LETTER) / 2, y + PLOT_LETTER + 3, PLOT_LETTER, 0.2, value);
-            page.textEndingAt(x - 4, y - at + PLOT_LETTER * 0.35, PLOT_LETTER, 0.2, value);
+            page.text(left + at - page.width(value, SMALL) / 2, foot + SMALL + 3, SMALL, 0.2, value);
+            page.textEndingAt(left - 4, foot - at + SMALL * 0.35, SMALL, 0.2, value);
         }
-        page.frame(x, y - side, side, side, 0.7, 0);
+        page.frame(left, foot - PLOT, PLOT, PLOT, 0.7, 0);
         String across = "art L*";
-        page.text(x + (side - page.width(across, PLOT_LETTER)) / 2, y + 2 * PLOT_LETTER + 7, PLOT_LETTER, 0, across);
+        page.text(left + (PLOT - page.width(across, SMALL)) / 2, foot + 2 * SMALL + 7, SMALL, 0, across);
         String up = "film coverage %";
-        page.turnedText(x - 25, y - (side - page.width(up, PLOT_LETTER)) / 2, PLOT_LETTER, 3, up);
+        page.turnedText(left - 25, foot - (PLOT - page.width(up, SMALL)) / 2, SMALL, 3, up);
         double[] xs = new double[curve.size()];
         double[] ys = new double[curve.size()];
         for (int i = 0; i < xs.length; i++) {
-            xs[i] = x + side * curve.get(i).artLightness() / 100;
-            ys[i] = y - side * curve.get(i).filmCoverage();
+            xs[i] = left + PLOT * curve.get(i).artLightness() / 100;
+            ys[i] = foot - PLOT * curve.get(i).filmCoverage();
         }
         page.path(xs, ys, 1.5, 0);
     }
 
-    private void particular(ExposurePlan.Line line, double right) {
-        double value = LEFT + 84;
-        double known = value + 122;
-        page.text(LEFT, y, BODY, QUIET, line.label());
-        List<String> values =
-                page.lines(line.value(), BODY, (line.provenance().isEmpty() ? right : known - 14) - value);
-        List<String> knowns = page.lines(line.provenance(), SMALL, right - known);
-        column(value, y, 12, BODY, 0, values);
-        mark(known - 11, y, line.provenance());
-        column(known, y, SMALL_ROW, SMALL, QUIET, knowns);
-        y += ROW + 12 * (Math.max(values.size(), knowns.size()) - 1);
+    private void step(int number, Step step) {
+        List<Piece> pieces = new ArrayList<>();
+        pieces.add(new Piece(27, () -> title(number, step.title())));
+        step.lines().forEach(line -> pieces.add(numberLine(line)));
+        step.warnings().forEach(warning -> pieces.add(words("! " + warning, true)));
+        step.advice().forEach(advice -> pieces.add(words(advice, false)));
+        step.cautions().forEach(caution -> pieces.add(caution(caution)));
+        flow(pieces);
     }
 
-    private void step(int number, ExposurePlan.Step step) {
-        List<Piece> pieces = new ArrayList<>();
-        pieces.add(new Piece(40, () -> title(number, step.title())));
-        for (ExposurePlan.Line line : step.lines()) {
-            pieces.add(numberLine(line));
-        }
-        for (String warning : step.warnings()) {
-            pieces.add(advice("! " + warning));
-        }
-        for (String advice : step.advice()) {
-            pieces.add(advice(advice));
-        }
-        if (!step.cautions().isEmpty()) {
-            pieces.add(caution(TEXT, step.cautions()));
-        }
+    /** Sets pieces one below the other, in the next column where this one is full. */
+    private void flow(List<Piece> pieces) {
         double height = pieces.stream().mapToDouble(Piece::height).sum();
-        if (y + height > BOTTOM && height <= BOTTOM - TOP - 20) {
-            turnPage();
+        if (y + height > BOTTOM && BOTTOM - y < mostBare) {
+            turnColumn();
         }
         for (int i = 0; i < pieces.size(); i++) {
-            // A title never stands alone at the foot of a page.
+            // A title never stands alone at the foot of a column.
             double needed = pieces.get(i).height()
                     + (i == 0 && pieces.size() > 1 ? pieces.get(1).height() : 0);
             if (y + needed > BOTTOM) {
-                turnPage();
+                turnColumn();
             }
             pieces.get(i).draw().run();
         }
-        y += 12;
+        y += STEP_GAP;
     }
 
     private void title(int number, String words) {
-        page.line(LEFT, y, RIGHT, y, 0.5, 0);
-        String digits = Integer.toString(number);
-        page.heavyText(LEFT, y + 20, 18, 0, digits);
-        page.heavyText(TEXT, y + 19, 13, 0, words);
-        double box = 11;
-        page.frame(RIGHT - box, y + 8, box, box, 0.8, 0);
-        page.textEndingAt(RIGHT - box - 6, y + 17, SMALL, QUIET, "done");
-        y += 40;
+        page.line(x, y, x + COLUMN, y, 0.6, 0);
+        page.heavyText(x, y + 13.5, 11.5, 0, Integer.toString(number));
+        page.heavyText(x + GUTTER, y + 14, 11, 0, words);
+        page.frame(x + COLUMN - 9, y + 5.5, 9, 9, 0.8, 0);
+        y += 27;
     }
 
-    private Piece numberLine(ExposurePlan.Line line) {
-        List<String> labels = page.lines(line.label(), BODY, VALUE - TEXT - 10);
-        List<String> values = page.lines(line.value(), BODY + 1, MARK - VALUE - 12);
-        List<String> bases = page.lines(line.basis(), SMALL, RIGHT - KNOWN);
-        int rows = Math.max(labels.size(), values.size());
-        double height = Math.max(rows * ROW, ROW + bases.size() * SMALL_ROW);
+    private Piece numberLine(Line line) {
+        List<String> labels = page.lines(line.label(), BODY, VALUE - GUTTER - 6);
+        boolean known = !line.provenance().isEmpty();
+        List<String> values = page.lines(line.value(), BODY, (known ? MARK - 4 : COLUMN) - VALUE);
+        double height = Math.max(labels.size(), values.size()) * ROW + 1;
         return new Piece(height, () -> {
-            column(TEXT, y, ROW, BODY, 0, labels);
+            page.column(x + GUTTER, y, ROW, BODY, 0, labels);
             for (int i = 0; i < values.size(); i++) {
-                page.heavyText(VALUE, y + i * ROW, BODY + 1, 0, values.get(i));
+                page.heavyText(x + VALUE, y + i * ROW, BODY, 0, values.get(i));
             }
-            mark(MARK, y, line.provenance());
-            page.text(KNOWN, y, BODY - 1, 0, line.provenance());
-            column(KNOWN, y + SMALL_ROW, SMALL_ROW, SMALL, QUIET, bases);
+            page.known(x + MARK, y - 3, 1, line.provenance());
+            page.text(x + KNOWN, y, SMALL, QUIET, known(line.provenance()) + note(line.basis()));
             y += height;
         });
     }
 
-    /** Open for what the shop has yet to measure, filled for what it has; nothing for what is computed. */
-    private void mark(double x, double baseline, String provenance) {
-        if (provenance.startsWith("assumed")) {
-            page.openCircle(x + 3, baseline - 3, 2.7, 0.9);
-        } else if (provenance.startsWith("measured")) {
-            page.dot(x + 3, baseline - 3, 3.1);
-        }
+    /** The circle already says what a number rests on. */
+    private static String known(String provenance) {
+        return provenance.startsWith("measured ")
+                ? provenance.substring("measured ".length())
+                : provenance.equals("computed from assumed") ? "computed" : provenance;
     }
 
-    private Piece advice(String words) {
-        List<String> lines = page.lines(words, BODY, RIGHT - TEXT);
-        double height = lines.size() * 13.0 + 6;
+    private String note(String basis) {
+        if (basis.isEmpty()) {
+            return "";
+        }
+        if (!notes.contains(basis)) {
+            notes.add(basis);
+        }
+        return " [" + (notes.indexOf(basis) + 1) + "]";
+    }
+
+    private Piece words(String words, boolean heavy) {
+        List<String> lines = page.lines(words, BODY, COLUMN - GUTTER);
+        double height = lines.size() * ROW + 2.5;
         return new Piece(height, () -> {
-            y += 3;
-            column(TEXT, y, 13, BODY, 0.15, lines);
-            y += height - 3;
-        });
-    }
-
-    private Piece caution(double left, List<String> cautions) {
-        double inside = left + 28;
-        List<List<String>> notes = new ArrayList<>();
-        int rows = 0;
-        for (String caution : cautions) {
-            List<String> lines = page.lines(caution, BODY - 0.5, RIGHT - inside - 10);
-            notes.add(lines);
-            rows += lines.size();
-        }
-        double box = 15 + (rows - 1) * 12.0 + (notes.size() - 1) * 3 + 7.5;
-        return new Piece(box + 8, () -> {
-            page.frame(left, y - 8, RIGHT - left, box, 1.1, 0);
-            page.triangle(left + 8, y + 8.5, 12, 1);
-            page.heavyText(left + 13, y + 7, 7, 0, "!");
-            double at = y + 7;
-            for (List<String> lines : notes) {
-                column(inside, at, 12, BODY - 0.5, 0, lines);
-                at += 12 * lines.size() + 3;
+            for (int i = 0; i < lines.size(); i++) {
+                if (heavy) {
+                    page.heavyText(x + GUTTER, y + 1 + i * ROW, BODY, 0, lines.get(i));
+                } else {
+                    page.text(x + GUTTER, y + 1 + i * ROW, BODY, 0.12, lines.get(i));
+                }
             }
-            y += box + 8;
+            y += height;
         });
     }
 
-    /** Sets lines one below the other, the first with its baseline at {@code top}. */
-    private void column(double x, double top, double row, double size, double grey, List<String> lines) {
-        for (int i = 0; i < lines.size(); i++) {
-            page.text(x, top + i * row, size, grey, lines.get(i));
+    /** A bar and a sign beside it, that nobody overlooks it. */
+    private Piece caution(String words) {
+        List<String> lines = page.lines(words, BODY, COLUMN - GUTTER - 6);
+        double height = lines.size() * ROW + 5;
+        return new Piece(height, () -> {
+            page.warningSign(x + 2, y + 3, 12);
+            page.line(x + GUTTER, y - 6.5, x + GUTTER, y + (lines.size() - 1) * ROW + 4.5, 1.6, 0);
+            page.column(x + GUTTER + 6, y + 1, ROW, BODY, 0, lines);
+            y += height;
+        });
+    }
+
+    /** Where the numbers come from. */
+    private void origins() {
+        if (notes.isEmpty()) {
+            return;
+        }
+        List<Piece> pieces = new ArrayList<>();
+        pieces.add(new Piece(20, () -> {
+            page.line(x, y, x + COLUMN, y, 0.6, 0);
+            page.heavyText(x, y + 12, BODY, 0, "Where the numbers come from");
+            y += 22;
+        }));
+        for (int i = 0; i < notes.size(); i++) {
+            String mark = "[" + (i + 1) + "]";
+            List<String> lines = page.lines(notes.get(i), SMALL, COLUMN - GUTTER);
+            pieces.add(new Piece(lines.size() * SMALL_ROW, () -> {
+                page.text(x, y, SMALL, QUIET, mark);
+                y = page.column(x + GUTTER, y, SMALL_ROW, SMALL, QUIET, lines);
+            }));
+        }
+        flow(pieces);
+    }
+
+    private void turnColumn() {
+        if (x == LEFT) {
+            x = LEFT + COLUMN + GAP;
+            y = TOP;
+        } else {
+            turnPage();
         }
     }
 
     private void turnPage() {
-        page = new PageDrawing(PAGE_HEIGHT, glyphs);
-        pages.add(page);
+        page = newPage();
         List<String> titles = page.lines(document.title(), SMALL, RIGHT - LEFT - 150);
-        page.text(LEFT, 44, SMALL, QUIET, titles.isEmpty() ? "" : titles.get(0));
-        page.textEndingAt(RIGHT, 44, SMALL, QUIET, document.date().toString());
+        page.text(LEFT, 36, SMALL, QUIET, titles.isEmpty() ? "" : titles.get(0));
+        page.textEndingAt(RIGHT, 36, SMALL, QUIET, document.date().toString());
+        x = LEFT;
         y = TOP;
     }
 
+    private PageDrawing newPage() {
+        PageDrawing fresh = new PageDrawing(PAGE_HEIGHT, glyphs);
+        pages.add(fresh);
+        return fresh;
+    }
+
     private void feet() {
-        double foot = PAGE_HEIGHT - 34;
         for (int i = 0; i < pages.size(); i++) {
             PageDrawing each = pages.get(i);
-            each.line(LEFT, foot - 14, RIGHT, foot - 14, 0.5, 0);
-            each.openCircle(LEFT + 3, foot - 2.7, 2.5, 0.9);
-            each.text(LEFT + 10, foot, SMALL, QUIET, "assumed: test it in your own shop");
-            each.dot(LEFT + 152, foot - 2.7, 2.9);
-            each.text(LEFT + 159, foot, SMALL, QUIET, "measured in your shop");
-            each.textEndingAt(RIGHT - 90, foot, SMALL, QUIET, document.program());
-            each.textEndingAt(RIGHT, foot, SMALL, 0, "plan page " + (i + 1) + " of " + pages.size());
+            each.line(LEFT, FOOT - 12, RIGHT, FOOT - 12, 0.5, 0);
+            each.known(LEFT, FOOT - 2.7, 1, "assumed");
+            each.text(LEFT + 10, FOOT, SMALL, QUIET, "rests on what nobody has measured in your shop: test it");
+            each.known(LEFT + 212, FOOT - 2.7, 1, "measured");
+            each.text(LEFT + 222, FOOT, SMALL, QUIET, "measured in your shop");
+            each.textEndingAt(RIGHT - 90, FOOT, SMALL, QUIET, document.program());
+            each.textEndingAt(RIGHT, FOOT, SMALL, 0, "plan page " + (i + 1) + " of " + pages.size());
         }
     }
 }

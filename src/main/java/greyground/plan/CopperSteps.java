@@ -65,6 +65,7 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
         return new StepDraft("Harden")
                 .clock(hardening.minutes().value() * 60)
                 .known("time under the lamp", hardening.minutes(), StepDraft::minutes)
+                .onCard("Harden", "the same lamp, without any film", "min")
                 .advise("Dry first, then expose the whole plate without any film.")
                 .care(Cautions.LAMP_AGAIN)
                 .care(request.isBitten() ? Cautions.WARM_DRYING : List.of())
@@ -96,6 +97,14 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                 .known("usual bite", bath.biteMinutes(), StepDraft::minutes)
                 .computed(
                         "bite for", minutes(time), "usual bite x tested rate / rate now", rateFrom(bath.biteMinutes()))
+                .onCard(
+                        "Bite",
+                        Refusal.plain(bath.degreesBaume().value()) + " °Bé, "
+                                + StepDraft.celsius(bath.temperatureCelsius().value()) + ", for a depth of "
+                                + micrometres(Math.rint(depth)),
+                        "min",
+                        "°C",
+                        "°Bé")
                 .computed(
                         "depth expected",
                         micrometres(Math.rint(depth)),
@@ -117,7 +126,7 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                         "plate x open share x depth x 8.96 g/cm³",
                         rateFrom(bath.biteMinutes()))
                 .computed(
-                        "copper in the bath, after",
+                        "copper in bath, after",
                         StepDraft.perLitre(bite.copperAfter(depth)),
                         "before + dissolved / litres",
                         rateFrom(bath.biteMinutes(), bath.litres()));
@@ -138,7 +147,7 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
     StepDraft bathNow(StepDraft step, Bite bite) {
         BathFigures bath = workshop.bath();
         return step.known("temperature", bath.temperatureCelsius(), StepDraft::celsius)
-                .known("copper in the bath, before", bath.copperGramsPerLitre(), StepDraft::perLitre)
+                .known("copper in bath, before", bath.copperGramsPerLitre(), StepDraft::perLitre)
                 .computed(
                         "starting rate",
                         fixed(bite.rateAtStart(), 2) + " µm/min",
@@ -194,8 +203,8 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
         String basis = "time so far x (depth wanted / depth now - 1)";
         Figure[] from = rateFrom(workshop.bath().biteMinutes());
         return new StepDraft("Bite again, or not")
-                .computed("too pale: a tenth deeper", minutes(time * 0.1) + " more", basis, from)
-                .computed("too pale: a quarter deeper", minutes(time * 0.25) + " more", basis, from)
+                .computed("for a tenth deeper", minutes(time * 0.1) + " more", basis, from)
+                .computed("for a quarter deeper", minutes(time * 0.25) + " more", basis, from)
                 .advise(AGAIN + ".")
                 .advise(
                         "Too dark: no bath gives copper back. Strip, burnish what is too dark, and give the next plate less"
@@ -228,8 +237,11 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                     + ", the last one reads right.");
         }
         return step.advise(
-                        "Damp paper, blotted until no water shines; blankets clean and dry. Write paper, ink, pressure and"
-                                + " wiping on the card: the next print is made by them.")
+                        "Paper heavy and evenly damp, blotted until no water shines; blankets clean and dry. Bevel and back wiped"
+                                + " clean before every print.")
+                .advise(
+                        "Write paper, ink, pressure and wiping on the card: the edition is printed by them. Lay each dry print"
+                                + " beside the first; where the darks grow paler, the plate is worn.")
                 .advise(
                         "Measure paper, solid and wedge on the dry proof and keep them with the plan: a measured number replaces"
                                 + " an assumed one.")

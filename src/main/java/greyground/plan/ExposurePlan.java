@@ -1,6 +1,7 @@
 package greyground.plan;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What to do at the bench, step by step, once the film is printed.
@@ -12,6 +13,22 @@ import java.util.List;
 public record ExposurePlan(List<Step> steps, String summary, String caution) {
     public ExposurePlan {
         steps = List.copyOf(steps);
+    }
+
+    /** What is done, each step numbered by its place; the film's own facts are left out. */
+    public List<Step> atTheBench() {
+        return steps.stream()
+                .filter(step -> !step.title().equals(BenchOrder.FILM))
+                .toList();
+    }
+
+    /** The numbers of the bench card, in the order of the steps. */
+    public List<CardNumber> card() {
+        return steps.stream().flatMap(step -> step.card().stream()).toList();
+    }
+
+    static boolean restsOnAssumption(String provenance) {
+        return provenance.contains("assumed");
     }
 
     public List<String> warnings() {
@@ -27,6 +44,7 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
      * @param warnings what the numbers say is wrong, may be empty
      * @param advice sentences on how to do or check it, may be empty
      * @param cautions what can hurt at this step, may be empty
+     * @param card the step's number on the bench card, if it has one
      */
     public record Step(
             String title,
@@ -34,7 +52,8 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
             List<Line> lines,
             List<String> warnings,
             List<String> advice,
-            List<String> cautions) {
+            List<String> cautions,
+            Optional<CardNumber> card) {
         public Step {
             lines = List.copyOf(lines);
             warnings = List.copyOf(warnings);
@@ -44,7 +63,7 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
 
         /** A step without a clock and without warnings. */
         public Step(String title, List<Line> lines, List<String> advice, List<String> cautions) {
-            this(title, 0, lines, List.of(), advice, cautions);
+            this(title, 0, lines, List.of(), advice, cautions, Optional.empty());
         }
     }
 
@@ -64,7 +83,7 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
 
         /** Whether the number rests on something nobody has measured in this workshop. */
         public boolean restsOnAssumption() {
-            return provenance.contains("assumed");
+            return ExposurePlan.restsOnAssumption(provenance);
         }
     }
 }

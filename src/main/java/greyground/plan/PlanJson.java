@@ -7,6 +7,7 @@ import greyground.json.JsonText;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
 import java.util.List;
+import java.util.Optional;
 
 /** A plan as JSON, for attaching to the film and for reading back from it. */
 public final class PlanJson {
@@ -36,8 +37,19 @@ public final class PlanJson {
             step.warnings().forEach(node.putArray("warnings")::add);
             step.advice().forEach(node.putArray("advice")::add);
             step.cautions().forEach(node.putArray("cautions")::add);
+            step.card().ifPresent(card -> node.set("card", card(card)));
         }
         return file;
+    }
+
+    private static ObjectNode card(CardNumber card) {
+        ObjectNode node = JsonText.object()
+                .put("act", card.act())
+                .put("value", card.value())
+                .put("conditions", card.conditions())
+                .put("provenance", card.provenance());
+        card.blanks().forEach(node.putArray("blanks")::add);
+        return node;
     }
 
     /** The plan as text; the same plan gives the same bytes everywhere. */
@@ -45,7 +57,7 @@ public final class PlanJson {
         return JsonText.print(tree(plan));
     }
 
-    /** Reads a plan back. Missing lists are empty; a newer version or another kind of file is refused. */
+    /** Reads a plan back. Missing lists are empty, and so is the bench card of an earlier version's plan; a newer version or another kind of file is refused. */
     public static ExposurePlan read(String text) {
         JsonFields file = JsonFields.read(KIND, VERSION, text, "make the plan again from the art");
         return new ExposurePlan(
@@ -63,6 +75,16 @@ public final class PlanJson {
                 lines,
                 step.words("warnings"),
                 step.words("advice"),
-                step.words("cautions"));
+                step.words("cautions"),
+                step.has("card") ? Optional.of(card(step.section("card"))) : Optional.empty());
+    }
+
+    private static CardNumber card(JsonFields card) {
+        return new CardNumber(
+                card.word("act"),
+                card.word("value"),
+                card.word("conditions"),
+                card.word("provenance"),
+                card.words("blanks"));
     }
 }

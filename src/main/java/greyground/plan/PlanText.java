@@ -37,15 +37,14 @@ public final class PlanText {
         line("=".repeat(WIDTH));
         paragraph("", upperFirst(plan.summary()) + ".");
         line("");
-        int number = 0;
-        for (Step step : plan.steps()) {
-            if (number == 0) {
-                facts(step);
-                cautionAndWarnings(plan);
-            } else {
-                step(number, step);
-            }
-            number++;
+        card(plan.card());
+        plan.steps().stream()
+                .filter(step -> step.title().equals(BenchOrder.FILM))
+                .forEach(this::facts);
+        cautionAndWarnings(plan);
+        int number = 1;
+        for (Step step : plan.atTheBench()) {
+            step(number++, step);
         }
         line("-".repeat(WIDTH));
         paragraph("", "○ rests on a number that nobody has measured in this workshop. The numbers come from:");
@@ -53,6 +52,14 @@ public final class PlanText {
             paragraph(String.format(Locale.ROOT, "%4s ", "[" + (i + 1) + "]"), notes.get(i));
         }
         return text.toString();
+    }
+
+    private void card(List<CardNumber> numbers) {
+        for (CardNumber each : numbers) {
+            String act = (each.restsOnAssumption() ? "○ " : "  ") + each.act();
+            line(padded(padded(act, 12) + each.value(), 22) + each.conditions());
+        }
+        line("");
     }
 
     private void facts(Step film) {

@@ -46,6 +46,12 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
         StepDraft step = new StepDraft("Thinning in soda")
                 .clock(wanted * 60)
                 .known("time", resist.thinningMinutes(), StepDraft::minutes)
+                .onCard(
+                        "Thin",
+                        "soda " + perLitre(resist.thinningGramsPerLitre().value()) + ", "
+                                + StepDraft.celsius(resist.thinningCelsius().value()),
+                        "min",
+                        "°C")
                 .known("soda, " + soda(), resist.thinningGramsPerLitre(), StepDraft::perLitre)
                 .known("temperature", resist.thinningCelsius(), StepDraft::celsius)
                 .known("window", Refusal.plain(least) + " to " + minutes(most), resist.thinningMostMinutes())
@@ -110,7 +116,7 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
         if (!request.separateScreen()) {
             StepDraft one = new StepDraft("Exposure")
                     .clock(times.togetherSeconds())
-                    .advise(COVERED)
+                    .advise(request.isBitten() ? COVERED : "The cover sheet stays on the resist, under the film.")
                     .known("your tested screen time", exposure.screenSeconds(), StepDraft::seconds)
                     .known("your tested image time", exposure.imageSeconds(), StepDraft::seconds);
             corrections(one);
@@ -119,6 +125,7 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                             seconds(times.togetherSeconds()),
                             "no separate screen: the image gets the sum of both (common practice)",
                             correctedBy(exposure.screenSeconds(), exposure.imageSeconds()))
+                    .onCard("Expose", stepToHold(), "s", "step held")
                     .advise(lies("Positive"))
                     .advise(CONTACT)
                     .care(Cautions.LAMP)
@@ -134,6 +141,7 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                         seconds(times.screenSeconds()),
                         "tested time x corrections",
                         correctedBy(exposure.screenSeconds()))
+                .onCard("Screen", "the screen film alone", "s")
                 .advise(lies("Screen film"))
                 .advise(CONTACT)
                 .care(Cautions.LAMP);
@@ -145,6 +153,7 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                         seconds(times.imageSeconds()),
                         "tested time x corrections",
                         correctedBy(exposure.imageSeconds()))
+                .onCard("Image", stepToHold(), "s", "step held")
                 .computed(
                         "both together",
                         seconds(times.togetherSeconds()),
@@ -264,6 +273,15 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
         }
         return step.known("temperature", developer.temperatureCelsius(), StepDraft::celsius)
                 .known("time, about", developer.minutes(), StepDraft::minutes)
+                .onCard(
+                        "Develop",
+                        "soda " + perLitre(developer.gramsPerLitre().value()) + ", "
+                                + StepDraft.celsius(
+                                        developer.temperatureCelsius().value()) + "; copper shows at "
+                                + clock(whole * share),
+                        "copper at",
+                        "min",
+                        "°C")
                 .computed(
                         "copper should show at",
                         seconds(whole * share),
@@ -286,6 +304,10 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
     private static String clock(double seconds) {
         long whole = Math.round(seconds);
         return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
+    }
+
+    private String stepToHold() {
+        return "hold step " + Refusal.plain(workshop.exposure().targetStep().value()) + " of the wedge";
     }
 
     private static String centimetres(double millimetres) {

@@ -7,6 +7,7 @@ import greyground.workshop.Figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.DoubleFunction;
 
 /** A step being written. Used by one thread, then turned into a {@link Step}. */
@@ -17,6 +18,7 @@ final class StepDraft {
     private final List<String> warnings = new ArrayList<>();
     private final List<String> advice = new ArrayList<>();
     private final List<String> cautions = new ArrayList<>();
+    private Optional<CardNumber> card = Optional.empty();
 
     StepDraft(String title) {
         this.title = title;
@@ -55,6 +57,14 @@ final class StepDraft {
         return this;
     }
 
+    /** Puts the number just said on the bench card, known as it is; of "150 s (2:30)" the card says "150 s". */
+    StepDraft onCard(String act, String conditions, String... blanks) {
+        Line last = lines.get(lines.size() - 1);
+        String value = last.value().split(" \\(", 2)[0];
+        card = Optional.of(new CardNumber(act, value, conditions, last.provenance(), List.of(blanks)));
+        return this;
+    }
+
     StepDraft clock(double wantedSeconds) {
         seconds = wantedSeconds;
         return this;
@@ -76,7 +86,7 @@ final class StepDraft {
     }
 
     Step done() {
-        return new Step(title, seconds, lines, warnings, advice, cautions);
+        return new Step(title, seconds, lines, warnings, advice, cautions, card);
     }
 
     /** Seconds as read off a timer: "45 s", "150 s (2:30)"; under 10 s with a tenth. */

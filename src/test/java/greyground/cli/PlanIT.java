@@ -1,5 +1,6 @@
 package greyground.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +12,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -79,6 +83,49 @@ class PlanIT {
         try (var files = Files.list(alone)) {
             assertEquals(List.of(copy), files.toList());
         }
+    }
+
+    /** The film is as it would be without; and the plan's pages are those that the film carries, less the word of what is film. */
+    @Test
+    void aPlanGoesToAFileOfItsOwn() throws Exception {
+        Path again = folder.resolve("again.pdf");
+        Path pages = folder.resolve("pages.pdf");
+        String said = Attempt.done(words("positive", ART, JOB, "--out", again, "--plan-out", pages))
+                .out();
+        assertTrue(said.contains("pages   " + pages), said);
+        assertTrue(said.contains("print   page 1 on film, the rest on paper"), said);
+        assertEquals(-1, Files.mismatch(film, again));
+        Path asked = folder.resolve("asked.pdf");
+        assertEquals(
+                "pages   " + asked + "\n",
+                Attempt.done("plan", film, "--plan-out", asked).out());
+        assertEquals(-1, Files.mismatch(pages, asked));
+        Path ofArt = folder.resolve("of-art.pdf");
+        Attempt.done(words("plan", ART, JOB, "--plan-out", ofArt));
+        assertEquals(-1, Files.mismatch(pages, ofArt));
+        try (PDDocument plan = Loader.loadPDF(pages.toFile());
+                PDDocument whole = Loader.loadPDF(film.toFile())) {
+            assertEquals(whole.getNumberOfPages() - 1, plan.getNumberOfPages());
+            assertFalse(new PDFTextStripper().getText(plan).contains("on film, the rest"));
+        }
+    }
+
+    @Test
+    void aPlanIsNeverWrittenOverWhatItIsMadeFrom() throws Exception {
+        byte[] before = Files.readAllBytes(film);
+        for (Object[] words : List.of(
+                words("plan", film, "--plan-out", film),
+                words("positive", ART, JOB, "--out", folder.resolve("x.pdf"), "--plan-out", folder.resolve("x.pdf")),
+                words("positive", ART, JOB, "--job", film, "--out", folder.resolve("x.pdf"), "--plan-out", film),
+                words("wedge", "--workshop", film, "--out", folder.resolve("x.pdf"), "--plan-out", film),
+                words("plan", film, "--plan-out", folder.resolve("plan.txt")),
+                words("plan", film, "--depth", "30um", "--plan-out", folder.resolve("plan.pdf")))) {
+            Attempt attempt = Attempt.of(words);
+            assertEquals(2, attempt.status(), attempt.toString());
+            assertEquals(1, attempt.err().lines().count(), attempt.err());
+        }
+        assertArrayEquals(before, Files.readAllBytes(film));
+        assertFalse(Files.exists(folder.resolve("x.pdf")) || Files.exists(folder.resolve("plan.pdf")));
     }
 
     @Test

@@ -3,7 +3,7 @@ package greyground.output;
 import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.Legend;
 import greyground.film.sheet.Sheet;
-import greyground.output.FilmDocument.CurvePoint;
+import greyground.output.PlanDocument.CurvePoint;
 import greyground.output.FilmDocument.Film;
 import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
@@ -83,19 +83,30 @@ final class SampleFilm {
 
     static FilmDocument document(Film... films) {
         return new FilmDocument(
-                TITLE,
-                DATE,
-                "Greyground 0.2.0",
                 List.of(films),
-                particulars(),
-                curve(),
-                plan(),
+                bench(TITLE),
                 List.of(
                         attachment(Attachment.PLAN, "application/json", "{\"steps\": []}"),
                         attachment(Attachment.JOB, "application/json", "{\"plate\": \"80x60mm\"}"),
                         attachment(Attachment.WORKSHOP, "application/json", "{\"film\": {}}"),
                         attachment(Attachment.CURVE, "application/json", "[[0, 1], [100, 0]]"),
                         attachment(Attachment.PLAN_TEXT, "text/plain", "Thinning: 27 min\n")));
+    }
+
+    /** The same film of another work. */
+    static FilmDocument titled(String title, FilmDocument film) {
+        return new FilmDocument(film.films(), bench(title), film.attachments());
+    }
+
+    private static PlanDocument bench(String title) {
+        return new PlanDocument(
+                title,
+                "80 × 60 mm, etched film, grain 180 µm at 1440 dpi",
+                DATE,
+                "Greyground 0.2.0",
+                particulars(),
+                curve(),
+                plan());
     }
 
     private static Attachment attachment(String name, String type, String words) {

@@ -262,6 +262,7 @@ class BenchOrderTest {
     void aPlanComesBackFromItsJson(PlateProcess process) {
         ExposurePlan plan = BenchOrder.plan(Workshop.assumed(), request(process));
         assertEquals(plan, PlanJson.read(PlanJson.text(plan)));
+        assertTrue(plan.card().size() >= 3, "a bench card");
         assertThrows(
                 Refusal.class, () -> PlanJson.read(PlanJson.text(plan).replace("\"version\": 1", "\"version\": 2")));
         assertThrows(Refusal.class, () -> PlanJson.read(PlanJson.text(plan).replace("\"seconds\"", "\"second\"")));

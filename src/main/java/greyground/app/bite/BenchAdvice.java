@@ -9,7 +9,6 @@ import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
 import greyground.raster.Progress;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -30,7 +29,6 @@ public record BenchAdvice(
     public static BenchAdvice of(
             PlannedPlate plate,
             BiteWords words,
-            Optional<Path> film,
             boolean searchExposure,
             LocalDate today,
             Progress progress)
@@ -41,7 +39,7 @@ public record BenchAdvice(
                 ? Optional.of(ExposureAdvice.of(plate, depth, progress.part(0, share)))
                 : Optional.empty();
         Optional<BiteLogAdvice> log = words.logAsked()
-                ? Optional.of(BiteLogAdvice.of(plate, words, film, today, progress.part(share, 1)))
+                ? Optional.of(BiteLogAdvice.of(plate, words, today, progress.part(share, 1)))
                 : Optional.empty();
         Optional<BiteAdvice> bite = words.asked() && !words.logAsked()
                 ? Optional.of(BiteAdvice.of(plate, words, today, progress.part(share, 1)))

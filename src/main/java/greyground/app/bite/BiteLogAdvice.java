@@ -1,16 +1,12 @@
 package greyground.app.bite;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import greyground.app.files.FileFault;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.TypedTable;
-import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.JobPlate;
 import greyground.finding.Findings;
 import greyground.fit.DepthFit;
 import greyground.json.JsonText;
-import greyground.output.Attachment;
-import greyground.output.FilmPdfReader;
 import greyground.plan.Bite;
 import greyground.plan.BiteLog;
 import greyground.plan.BiteLogOrder;
@@ -19,16 +15,12 @@ import greyground.plan.PlanRequest;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
-import greyground.tone.Compensation;
 import greyground.workshop.Workshop;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
@@ -60,23 +52,22 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
 
     /** Reads the log of a plate in the workshop as it was before its first bite. */
     public static BiteLogAdvice of(
-            PlannedPlate plate, BiteWords words, Optional<Path> film, LocalDate today, Progress progress) {
+            PlannedPlate plate, BiteWords words, LocalDate today, Progress progress) {
         checkBitten(plate);
         List<Seen> proofs = new ArrayList<>();
         words.proofs()
                 .forEach(proof ->
                         proofs.add(new Seen(proof.minutes(), readings(proof.readings()), OptionalDouble.empty())));
-        OptionalDouble most = film.map(BiteLogAdvice::most).orElse(OptionalDouble.empty());
-        return of(plate, proofs, words.bath(plate.workshop(), today), words.copperTold(), most, progress);
+        return of(plate, proofs, words.bath(plate.workshop(), today), words.copperTold(), progress);
     }
 
-    /** Reads a log written down at the bench, in order of time; {@code most} is the most black of the film's curve, 0 to 1. */
-    public static BiteLogAdvice of(PlannedPlate plate, List<LoggedProof> proofs, double most, Progress progress) {
+    /** Reads a log written down at the bench, in order of time. */
+    public static BiteLogAdvice of(PlannedPlate plate, List<LoggedProof> proofs, Progress progress) {
         checkBitten(plate);
         List<Seen> seen = proofs.stream()
                 .map(proof -> new Seen(proof.minutes(), proof.readings(), proof.depthMicrometres()))
                 .toList();
-        return of(plate, seen, plate.workshop(), false, OptionalDouble.of(most), progress);
+        return of(plate, seen, plate.workshop(), false, progress);
     }
 
     /**
@@ -106,7 +97,6 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
             List<Seen> proofs,
             Workshop told,
             boolean copperTold,
-            OptionalDouble most,
             Progress progress) {
         PlanRequest request = plate.request();
         Workshop before = plate.workshop();
@@ -126,22 +116,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
             now = Bite.after(before, now, request, depth);
         }
         BiteLog log = BiteLog.of(before, now, request, states, tones);
-        return new BiteLogAdvice(log, BiteLogOrder.step(now, request, log, most));
-    }
-
-    /** Of a test plate, whose film knows no curve, nothing. */
-    private static OptionalDouble most(Path film) {
-        try (FilmPdfReader reader = FilmPdfReader.open(film)) {
-            return reader
-                    .attachment(Attachment.CURVE)
-                    .map(bytes -> FilmFile.curve(new String(bytes, StandardCharsets.UTF_8)))
-                    .orElse(List.of())
-                    .stream()
-                    .mapToDouble(Compensation.Node::coverage)
-                    .max();
-        } catch (IOException closing) {
-            throw Refusal.failure("cannot read " + film + ": " + FileFault.words(closing), closing);
-        }
+        return new BiteLogAdvice(log, BiteLogOrder.step(now, request, log, plate.mostBlack()));
     }
 
     @Override

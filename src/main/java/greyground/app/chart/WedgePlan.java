@@ -6,6 +6,7 @@ import greyground.chart.TestPlate;
 import greyground.film.compose.TestPlateSheet;
 import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
+import greyground.plan.CardNumber;
 import greyground.plan.Cautions;
 import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
@@ -149,7 +150,14 @@ public final class WedgePlan {
         lines.addAll(usual.lines());
         List<String> cautions = new ArrayList<>(usual.cautions());
         cautions.addAll(Cautions.STRIPS);
-        return new Step(usual.title(), 0, lines, usual.warnings(), usual.advice(), cautions);
+        int parts = strips.totals().size();
+        CardNumber card = new CardNumber(
+                "Expose",
+                parts + " parts",
+                seconds(strips.totals().get(0)) + " to " + seconds(strips.totals().get(parts - 1)),
+                provenance,
+                List.of("best strip"));
+        return new Step(usual.title(), 0, lines, usual.warnings(), usual.advice(), cautions, Optional.of(card));
     }
 
     private static Line stated(String label, String value) {

@@ -133,7 +133,7 @@ public final class WedgeWork {
         Laid laid = laid();
         progress.done(0.5);
         LivePicture sheet = picture(laid.rows(), progress.part(0.5, 1));
-        return new Look(sheet, findings(job, laid));
+        return new Look(sheet, findings(job, laid, Optional.empty()));
     }
 
     /** Makes the film and writes it as a PDF, replaced whole or not at all. */
@@ -145,7 +145,7 @@ public final class WedgeWork {
         int threads = Crew.allCores();
         SafeFile.write(
                 "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
-        return findings(job, laid);
+        return findings(job, laid, Optional.of(FilmDocument.paper(1)));
     }
 
     private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {}
@@ -223,7 +223,7 @@ public final class WedgeWork {
         return new LivePicture(across, down, pixels);
     }
 
-    private static Findings findings(Job job, Laid laid) {
+    private static Findings findings(Job job, Laid laid, Optional<String> paper) {
         TestPlate plate = laid.plate();
         String kind = plate.recipe().kind().word();
         Findings findings = FilmWords.findings(job, laid.rows().sheet(), 1)
@@ -250,6 +250,7 @@ public final class WedgeWork {
                         plate.codeText())
                 .put("codePercent", plate.recipe().codePercent())
                 .say("plan", laid.plan().summary())
+                .say("print", paper)
                 .list("leftOut", plate.leftOut())
                 .list(
                         "notes",

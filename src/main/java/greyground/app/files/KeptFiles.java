@@ -90,6 +90,15 @@ public final class KeptFiles {
         return Optional.of(held.teach(believed, workshop, day + "-saved"));
     }
 
+    /** A text that a film PDF carries; empty where it has none. */
+    public static Optional<String> carried(Path filmPdf, String attachment) {
+        try (FilmPdfReader reader = FilmPdfReader.open(filmPdf)) {
+            return reader.attachment(attachment).map(bytes -> decoded(attachment, filmPdf, bytes));
+        } catch (IOException closing) {
+            throw Refusal.failure("cannot read " + filmPdf + ": " + FileFault.words(closing), closing);
+        }
+    }
+
     /** A text that a film PDF carries, or the file itself. */
     public static String text(String what, Path file, String attachment) {
         if (!Files.isRegularFile(file)) {

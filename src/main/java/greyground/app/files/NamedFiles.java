@@ -27,7 +27,7 @@ public final class NamedFiles {
     /** What a written file holds. Its name must say so. */
     @SuppressWarnings("ImmutableEnumChecker") // the lists are made by List.of
     public enum Content {
-        /** A film with all it carries. */
+        /** A film with all it carries, or the pages of a plan. */
         FILM("a PDF", "pdf"),
         /** A film's bits alone. */
         TIFF("a TIFF", "tif", "tiff"),

@@ -27,7 +27,6 @@ import greyground.quantity.Refusal;
 import greyground.raster.Crew;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.Progress;
-import greyground.tone.Compensation;
 import greyground.tone.ToneCurve;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -279,11 +278,9 @@ public final class LivePlate {
 
     /** What this plate's proofs tell: how fast the bath bites it, and what further minutes would do. Takes seconds. */
     public BiteLogAdvice biteLog(List<LoggedProof> proofs, Progress progress) throws IOException {
-        double most = recipe.compensation().nodes().stream()
-                .mapToDouble(Compensation.Node::coverage)
-                .max()
-                .orElse(1);
-        return BiteLogAdvice.of(new PlannedPlate(job(), recipe.workshop(), plan()), proofs, most, progress);
+        PlannedPlate plate = new PlannedPlate(
+                job(), recipe.workshop(), plan(), recipe.compensation().nodes());
+        return BiteLogAdvice.of(plate, proofs, progress);
     }
 
     /** What deserves a second look and can be told at once, most pressing first. */

@@ -10,6 +10,7 @@ import greyground.json.JsonText;
 import greyground.output.Attachment;
 import greyground.output.Attachment.Relationship;
 import greyground.output.FilmDocument;
+import greyground.output.PlanDocument;
 import greyground.plan.ExposurePlan;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanText;
@@ -29,15 +30,12 @@ public final class FilmFile {
 
     /** The films of a picture, with their curve. */
     static FilmDocument of(FilmRecipe recipe, ExposurePlan plan, List<FilmDocument.Film> films) {
-        List<FilmDocument.CurvePoint> points = recipe.compensation().nodes().stream()
-                .map(node -> new FilmDocument.CurvePoint(node.artLightness(), node.coverage()))
-                .toList();
         return of(
                 recipe.job(),
                 recipe.workshop(),
                 plan,
                 films,
-                points,
+                points(recipe.compensation().nodes()),
                 new Attachment(
                         Attachment.CURVE,
                         JSON,
@@ -63,16 +61,11 @@ public final class FilmFile {
             Workshop workshop,
             ExposurePlan plan,
             List<FilmDocument.Film> films,
-            List<FilmDocument.CurvePoint> points,
+            List<PlanDocument.CurvePoint> points,
             Attachment own) {
         return new FilmDocument(
-                job.title(),
-                job.date().isEmpty() ? LocalDate.of(2000, 1, 1) : FilmWords.date(job.date()),
-                Program.words(),
                 films,
-                FilmWords.particulars(job, plan),
-                points,
-                plan,
+                bench(job, plan, points),
                 List.of(
                         new Attachment(Attachment.JOB, JSON, JobFile.text(job), "the job", Relationship.SOURCE),
                         new Attachment(
@@ -94,6 +87,25 @@ public final class FilmFile {
                                 PlanText.of(plan),
                                 "the exposure and bite plan, to read",
                                 Relationship.ALTERNATIVE)));
+    }
+
+    /** The paper pages of a plan, without the films. */
+    public static PlanDocument bench(Job job, ExposurePlan plan, List<PlanDocument.CurvePoint> points) {
+        return new PlanDocument(
+                job.title(),
+                FilmWords.plate(job),
+                job.date().isEmpty() ? LocalDate.of(2000, 1, 1) : FilmWords.date(job.date()),
+                Program.words(),
+                FilmWords.particulars(job, plan),
+                points,
+                plan);
+    }
+
+    /** The tone curve's points, to be drawn; the same from a recipe and from the film that it made. */
+    public static List<PlanDocument.CurvePoint> points(List<Compensation.Node> nodes) {
+        return nodes.stream()
+                .map(node -> new PlanDocument.CurvePoint(round(node.artLightness()), round(node.coverage())))
+                .toList();
     }
 
     /** The tone curve, for whoever wants to see or reuse it; the program itself computes it anew. */

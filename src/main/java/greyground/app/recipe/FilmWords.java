@@ -18,6 +18,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** What a film says of itself: at the head of its plan, and as the outcome of making it. */
 public final class FilmWords {
@@ -28,6 +29,10 @@ public final class FilmWords {
     private static final double PALE_BLACK_LIGHTNESS = 30;
 
     private static final double MILLIMETRES_PER_INCH = 25.4;
+
+    /** Facts that title, date and {@link #plate} say at the head of every plan. */
+    private static final Set<String> SAID_ABOVE =
+            Set.of("film", "date", "process", "plate", "resolution", "tone carried by");
 
     private FilmWords() {}
 
@@ -52,20 +57,26 @@ public final class FilmWords {
                 .say("size", sheet.pixels().words())
                 .say(
                         "plate",
-                        job.plate() + ", " + job.process().words() + ", "
-                                + job.grain().name() + " at "
-                                + Refusal.plain(job.resolution().dotsPerInch()) + " dpi",
+                        plate(job),
                         job.plate().toString())
                 .put("mirrored", job.placing().readingSide().mirrored())
                 .say("reads", job.placing().readingSide().words());
     }
 
-    /** The head of the plan: the film's facts, and how it lies. */
+    /** Plate, process, what carries the tone and how fine, in a line. */
+    static String plate(Job job) {
+        return job.plate() + ", " + job.process().words() + ", " + job.grain().name() + " at "
+                + Refusal.plain(job.resolution().dotsPerInch()) + " dpi";
+    }
+
+    /** What a plan's head leaves to say of its film, and how that lies. */
     public static List<Line> particulars(Job job, ExposurePlan plan) {
         List<Line> lines = new ArrayList<>();
         plan.steps().stream()
                 .filter(step -> step.title().equals(BenchOrder.FILM))
-                .forEach(step -> lines.addAll(step.lines()));
+                .flatMap(step -> step.lines().stream())
+                .filter(line -> !SAID_ABOVE.contains(line.label()))
+                .forEach(lines::add);
         lines.add(new Line("reads", job.placing().readingSide().words(), "computed", ""));
         if (!job.placing().shrink().equals(PaperShrink.NONE)) {
             lines.add(new Line(

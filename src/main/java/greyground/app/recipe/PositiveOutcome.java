@@ -5,6 +5,7 @@ import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
 import greyground.finding.Findings;
+import greyground.output.FilmDocument;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
 import greyground.workshop.Figure;
@@ -21,14 +22,15 @@ import java.util.stream.Stream;
  * @param job with everything settled: digest, white and black as numbers
  */
 public record PositiveOutcome(Job job, Findings findings) {
-    static PositiveOutcome of(FilmRecipe recipe, Optional<MendReport> mended) throws IOException {
+    static PositiveOutcome of(FilmRecipe recipe, Optional<MendReport> mended, boolean asPdf) throws IOException {
+        int films = recipe.films().size();
         Job job = recipe.job();
         Compensation compensation = recipe.compensation();
         double pixels = Arrays.stream(recipe.greys()).sum();
         double light = compensation.light().pixels(recipe.greys()) / pixels;
         double dark = compensation.dark().pixels(recipe.greys()) / pixels;
         Findings findings = FilmWords.findings(
-                        job, recipe.films().get(0).sheet(), recipe.films().size())
+                        job, recipe.films().get(0).sheet(), films)
                 .say(
                         "tones",
                         toneWords(recipe)
@@ -51,6 +53,7 @@ public record PositiveOutcome(Job job, Findings findings) {
         return new PositiveOutcome(
                 job,
                 findings.say("plan", recipe.plan().summary())
+                        .say("print", asPdf ? Optional.of(FilmDocument.paper(films)) : Optional.empty())
                         .list("notes", notes)
                         .put("curve", FilmFile.curve(compensation, recipe.tones()))
                         .put("job", JobFile.tree(job)));

@@ -42,7 +42,7 @@ public final class PositiveWork {
             Optional<MendReport> mended = mend.isPresent()
                     ? Optional.of(MendReport.of(mend.get(), Crew.allCores(), progress.part(written, 1)))
                     : Optional.empty();
-            return PositiveOutcome.of(recipe, mended);
+            return PositiveOutcome.of(recipe, mended, pdf.isPresent());
         }
     }
 

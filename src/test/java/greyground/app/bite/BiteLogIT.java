@@ -41,7 +41,7 @@ class BiteLogIT {
         SourceArt none = new SourceArt("", "invented", "", 1, 1);
         Job job = new JobWords(Map.of("plate", "80x60mm", "resolution", "720", "date", "2026-03-02"))
                 .job(Optional.empty(), none, shop, "2026-03-02");
-        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none"))).in(shop);
+        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none")), List.of()).in(shop);
     }
 
     /** What a proof of the virtual plate bitten so deep shows, with a spread of 0.7 L*. */
@@ -81,7 +81,7 @@ class BiteLogIT {
         Path second = json(proof(plate, SECOND_DEPTH));
         BiteWords words = new BiteWords(Map.of("bitten", "8min\n14min", "measured", first + "\n" + second));
         BenchAdvice advice =
-                BenchAdvice.of(plate, words, Optional.empty(), false, LocalDate.of(2026, 3, 4), Progress.NONE);
+                BenchAdvice.of(plate, words, false, LocalDate.of(2026, 3, 4), Progress.NONE);
         BiteLog log = advice.log().orElseThrow().log();
         BiteLog.State before = log.states().get(0);
         BiteLog.State now = log.states().get(1);
@@ -121,7 +121,7 @@ class BiteLogIT {
             assertThrows(
                     Refusal.class,
                     () -> BenchAdvice.of(
-                            plate, words, Optional.empty(), false, LocalDate.of(2026, 3, 4), Progress.NONE),
+                            plate, words, false, LocalDate.of(2026, 3, 4), Progress.NONE),
                     text);
         }
     }

@@ -20,7 +20,7 @@ class BenchClocksTest {
     }
 
     private static Step step(String title, double seconds) {
-        return new Step(title, seconds, List.of(), List.of(), List.of(), List.of("gloves"));
+        return new Step(title, seconds, List.of(), List.of(), List.of(), List.of("gloves"), Optional.empty());
     }
 
     private static ExposurePlan plan(Step... steps) {
