@@ -117,11 +117,7 @@ public final class Greyground {
      * @param today when temperature and copper were read
      */
     public static BenchAdvice advice(
-            PlannedPlate plate,
-            BiteWords question,
-            boolean searchExposure,
-            LocalDate today,
-            Progress progress)
+            PlannedPlate plate, BiteWords question, boolean searchExposure, LocalDate today, Progress progress)
             throws IOException {
         return BenchAdvice.of(plate, question, searchExposure, today, progress);
     }

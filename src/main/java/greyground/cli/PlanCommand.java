@@ -101,10 +101,13 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        choice.named().reads(KeptFiles.isPdf(file) ? "film" : "art", file).writes("plan", pages, NamedFiles.Content.FILM);
+        choice.named()
+                .reads(KeptFiles.isPdf(file) ? "film" : "art", file)
+                .writes("plan", pages, NamedFiles.Content.FILM);
         BiteWords words = new BiteWords(choice.given());
         if (pages != null && (searchExposure || words.asked() || words.logAsked())) {
-            throw Refusal.use("--plan-out takes the whole plan, not the answer to a question: leave one of the two out");
+            throw Refusal.use(
+                    "--plan-out takes the whole plan, not the answer to a question: leave one of the two out");
         }
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         BenchAdvice advice = terminal.watching(progress -> {

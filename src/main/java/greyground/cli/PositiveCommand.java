@@ -55,7 +55,10 @@ final class PositiveCommand implements Callable<Integer> {
     @Option(names = "--tiff", paramLabel = "FILM.tif", description = "write the same bits as a TIFF too")
     private @Nullable Path tiff;
 
-    @Option(names = "--plan-out", paramLabel = "PLAN.pdf", description = "write the plan as a PDF of its own, for paper")
+    @Option(
+            names = "--plan-out",
+            paramLabel = "PLAN.pdf",
+            description = "write the plan as a PDF of its own, for paper")
     private @Nullable Path plan;
 
     @Mixin

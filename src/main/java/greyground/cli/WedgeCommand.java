@@ -45,7 +45,10 @@ final class WedgeCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
     private Path film = Path.of("");
 
-    @Option(names = "--plan-out", paramLabel = "PLAN.pdf", description = "write the plan as a PDF of its own, for paper")
+    @Option(
+            names = "--plan-out",
+            paramLabel = "PLAN.pdf",
+            description = "write the plan as a PDF of its own, for paper")
     private @Nullable Path plan;
 
     @Option(

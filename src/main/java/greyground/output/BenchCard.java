@@ -59,9 +59,8 @@ final class BenchCard {
         page.text(LEFT, 40, SMALL, QUIET, "BENCH CARD");
         page.textEndingAt(RIGHT, 40, SMALL, QUIET, document.date().toString());
         y = 66;
-        for (String line : page.lines(document.title(), 24, RIGHT - LEFT).stream()
-                .limit(2)
-                .toList()) {
+        for (String line :
+                page.lines(document.title(), 24, RIGHT - LEFT).stream().limit(2).toList()) {
             page.heavyText(LEFT, y, 24, 0, line);
             y += 26;
         }
@@ -87,11 +86,21 @@ final class BenchCard {
         double base = y + 41;
         page.heavyText(LEFT, y + 27, ACT, 0, number.act());
         page.column(
-                LEFT, y + 41, 10.5, SMALL, 0.15, page.lines(number.conditions(), SMALL, NUMBER - LEFT - 20).stream()
+                LEFT,
+                y + 41,
+                10.5,
+                SMALL,
+                0.15,
+                page.lines(number.conditions(), SMALL, NUMBER - LEFT - 20).stream()
                         .limit(2)
                         .toList());
         page.known(NUMBER + 1, base + 9.5, 1.1, number.provenance());
-        page.text(NUMBER + 11, base + 12.5, SMALL, QUIET, number.provenance().replace("computed from assumed", "computed"));
+        page.text(
+                NUMBER + 11,
+                base + 12.5,
+                SMALL,
+                QUIET,
+                number.provenance().replace("computed from assumed", "computed"));
         int unit = number.value().indexOf(' ');
         String digits = unit < 0 ? number.value() : number.value().substring(0, unit);
         page.heavyText(NUMBER, base, DIGITS, 0, digits);
@@ -124,7 +133,7 @@ final class BenchCard {
         y += 15;
         double half = (RIGHT - LEFT) / 2;
         for (int i = 0; i < steps.size(); i++) {
-            double x = LEFT + (i / rows) * half;
+            double x = i < rows ? LEFT : LEFT + half;
             double at = y + (i % rows) * STEP_ROW;
             page.frame(x, at - 8.5, 9.5, 9.5, 0.9, 0);
             page.textEndingAt(x + 29, at, BODY, 0, Integer.toString(i + 1));
@@ -138,7 +147,8 @@ final class BenchCard {
     }
 
     private void states(double bottom) {
-        boolean bitten = document.plan().card().stream().anyMatch(number -> number.act().equals("Bite"));
+        boolean bitten =
+                document.plan().card().stream().anyMatch(number -> number.act().equals("Bite"));
         List<String> rows = new ArrayList<>(bitten ? BITTEN : UNBITTEN);
         double first = LEFT + 92;
         double across = (RIGHT - first) / STATES;

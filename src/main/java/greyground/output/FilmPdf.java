@@ -182,8 +182,8 @@ public final class FilmPdf {
                 + ">>/Contents " + PdfObjects.reference(content) + ">>";
     }
 
-    private static String catalog(
-            PlanDocument document, List<Attachment> attached, PdfObjects objects, int pages) throws IOException {
+    private static String catalog(PlanDocument document, List<Attachment> attached, PdfObjects objects, int pages)
+            throws IOException {
         byte[] profile = GreyProfile.bytes();
         int profileNumber = objects.addDeflated("/N 1", profile);
         byte[] metadata = metadata(document).getBytes(StandardCharsets.UTF_8);
@@ -192,7 +192,8 @@ public final class FilmPdf {
                 + PdfObjects.reference(metadataNumber) + "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1"
                 + "/OutputConditionIdentifier(Custom)/Info(Film grey, gamma 2.2)/DestOutputProfile "
                 + PdfObjects.reference(profileNumber) + ">>]/ViewerPreferences<</PrintScaling/None/Duplex/Simplex"
-                + "/PickTrayByPDFSize true/DisplayDocTitle true>>" + attachments(attached, document.date(), objects) + ">>";
+                + "/PickTrayByPDFSize true/DisplayDocTitle true>>" + attachments(attached, document.date(), objects)
+                + ">>";
     }
 
     private static String attachments(List<Attachment> attached, LocalDate day, PdfObjects objects) throws IOException {

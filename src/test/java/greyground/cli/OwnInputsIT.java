@@ -58,13 +58,21 @@ class OwnInputsIT {
         return Stream.of(
                 new Line(
                         "positive",
-                        "art.png --workshop=shop.json --job=job.json --out=out.pdf --tiff=out.tif " + JOB,
-                        List.of("--out", "--tiff")),
+                        "art.png --workshop=shop.json --job=job.json --out=out.pdf --tiff=out.tif --plan-out=pages.pdf "
+                                + JOB,
+                        List.of("--out", "--tiff", "--plan-out")),
                 new Line(
                         "positive",
                         "art.png --workshop=shop.json --job=new.json --out=out.pdf --tiff=out.tif " + JOB,
                         List.of("--out", "--tiff")),
-                new Line("wedge", "--workshop=shop.json --out=out.pdf", List.of("--out")),
+                new Line(
+                        "wedge",
+                        "--workshop=shop.json --out=out.pdf --plan-out=pages.pdf",
+                        List.of("--out", "--plan-out")),
+                new Line(
+                        "plan",
+                        "art.png --workshop=shop.json --job=job.json --plan-out=pages.pdf " + JOB,
+                        List.of("--plan-out")),
                 new Line(
                         "proof",
                         "art.png --workshop=shop.json --job=job.json --out=out.png --copper=copper.png --resist=resist.png"
@@ -191,8 +199,8 @@ class OwnInputsIT {
                 .filter(word -> word.matches("(--[a-z-]+=)?[a-z]+\\.[a-z]+"))
                 .forEach(word ->
                         known.add(line.name() + " " + (word.contains("=") ? word.replaceFirst("=.*", "") : ""))));
-        // Nothing is written by these.
-        known.addAll(List.of("plan ", "plan --workshop", "plan --job", "plan --measured", "desk "));
+        // Nothing is written where these are given.
+        known.addAll(List.of("plan --measured", "desk "));
         PrintStream nowhere = new PrintStream(PrintStream.nullOutputStream());
         TreeSet<String> options = new TreeSet<>();
         CommandLine.parser("", nowhere, nowhere, file -> {}).getSubcommands().forEach((name, command) -> {

@@ -147,9 +147,7 @@ class FilmPdfTest {
     void aTitleThatTheTypeFaceCannotSpellIsStillWrittenAndKeptInTheMetadata() throws Exception {
         FilmDocument one = SampleFilm.document(SampleFilm.film(360, 80, 70, 1));
         String title = "港の壁 \uD83C\uDF0A\tstate\u0001 2";
-        byte[] pdf = Written.pdf(
-                SampleFilm.titled(title, one),
-                2);
+        byte[] pdf = Written.pdf(SampleFilm.titled(title, one), 2);
         try (PDDocument document = Loader.loadPDF(pdf)) {
             assertEquals(title, document.getDocumentInformation().getTitle());
             assertTrue(new PDFTextStripper().getText(document).contains("??? ? state"));

@@ -82,7 +82,8 @@ class PlanPagesTest {
                 assertTrue(rest.contains(step.title()), step.title());
                 Stream.concat(step.advice().stream(), step.cautions().stream())
                         .forEach(words -> assertTrue(rest.contains(start(words)), start(words)));
-                step.lines().forEach(line -> assertTrue(rest.contains(line.value().split(" ")[0]), line.toString()));
+                step.lines()
+                        .forEach(line -> assertTrue(rest.contains(line.value().split(" ")[0]), line.toString()));
             }
         }
     }
@@ -132,8 +133,7 @@ class PlanPagesTest {
 
     @Test
     void warningsShowOnTheCard() throws Exception {
-        Workshop long45 = Workshop.assumed()
-                .with("resist.thinningMinutes", Figure.measured(45, DAY, "strips"));
+        Workshop long45 = Workshop.assumed().with("resist.thinningMinutes", Figure.measured(45, DAY, "strips"));
         try (PDDocument pdf = Loader.loadPDF(pdf(document(new PlateProcess.EtchedFilm(), long45)))) {
             String card = text(pdf, 1, 1);
             assertTrue(card.contains("1 warning on the next pages"), card);
@@ -149,7 +149,8 @@ class PlanPagesTest {
                 all[i] = SampleFilm.film(360, 80, 70, 1);
             }
             try (PDDocument pdf = Loader.loadPDF(Written.pdf(SampleFilm.document(all), 2))) {
-                String pages = List.of("page 1", "pages 1 and 2", "pages 1 to 3").get(films - 1);
+                String pages =
+                        List.of("page 1", "pages 1 and 2", "pages 1 to 3").get(films - 1);
                 String card = text(pdf, films + 1, films + 1);
                 assertTrue(card.contains("Print " + pages + " on film, the rest on paper."), card);
             }

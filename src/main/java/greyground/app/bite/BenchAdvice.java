@@ -27,11 +27,7 @@ public record BenchAdvice(
         PlannedPlate plate, Optional<ExposureAdvice> exposure, Optional<BiteAdvice> bite, Optional<BiteLogAdvice> log) {
     /** Works the answer out; {@code app.Greyground} says of what. */
     public static BenchAdvice of(
-            PlannedPlate plate,
-            BiteWords words,
-            boolean searchExposure,
-            LocalDate today,
-            Progress progress)
+            PlannedPlate plate, BiteWords words, boolean searchExposure, LocalDate today, Progress progress)
             throws IOException {
         double share = !searchExposure ? 0 : words.asked() ? 0.5 : 1;
         double depth = words.depthMicrometres().orElse(plate.workshop().usualDepthMicrometres());

@@ -51,8 +51,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
     private static final double COARSE_SHARE = 0.5;
 
     /** Reads the log of a plate in the workshop as it was before its first bite. */
-    public static BiteLogAdvice of(
-            PlannedPlate plate, BiteWords words, LocalDate today, Progress progress) {
+    public static BiteLogAdvice of(PlannedPlate plate, BiteWords words, LocalDate today, Progress progress) {
         checkBitten(plate);
         List<Seen> proofs = new ArrayList<>();
         words.proofs()
@@ -93,11 +92,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
     }
 
     private static BiteLogAdvice of(
-            PlannedPlate plate,
-            List<Seen> proofs,
-            Workshop told,
-            boolean copperTold,
-            Progress progress) {
+            PlannedPlate plate, List<Seen> proofs, Workshop told, boolean copperTold, Progress progress) {
         PlanRequest request = plate.request();
         Workshop before = plate.workshop();
         Workshop now = told;

@@ -52,10 +52,7 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan, List<C
             // A film that its sheet can't hold has no plan.
             recipe.films();
             return new PlannedPlate(
-                    recipe.job(),
-                    workshop,
-                    recipe.plan(),
-                    recipe.compensation().nodes());
+                    recipe.job(), workshop, recipe.plan(), recipe.compensation().nodes());
         }
     }
 

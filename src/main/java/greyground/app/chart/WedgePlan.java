@@ -154,7 +154,8 @@ public final class WedgePlan {
         CardNumber card = new CardNumber(
                 "Expose",
                 parts + " parts",
-                seconds(strips.totals().get(0)) + " to " + seconds(strips.totals().get(parts - 1)),
+                seconds(strips.totals().get(0)) + " to "
+                        + seconds(strips.totals().get(parts - 1)),
                 provenance,
                 List.of("best strip"));
         return new Step(usual.title(), 0, lines, usual.warnings(), usual.advice(), cautions, Optional.of(card));

@@ -55,10 +55,7 @@ public final class FilmWords {
                                 .put("resolutionDotsPerInch", job.resolution().dotsPerInch()))
                 .put("films", films)
                 .say("size", sheet.pixels().words())
-                .say(
-                        "plate",
-                        plate(job),
-                        job.plate().toString())
+                .say("plate", plate(job), job.plate().toString())
                 .put("mirrored", job.placing().readingSide().mirrored())
                 .say("reads", job.placing().readingSide().words());
     }

@@ -29,8 +29,7 @@ public record PositiveOutcome(Job job, Findings findings) {
         double pixels = Arrays.stream(recipe.greys()).sum();
         double light = compensation.light().pixels(recipe.greys()) / pixels;
         double dark = compensation.dark().pixels(recipe.greys()) / pixels;
-        Findings findings = FilmWords.findings(
-                        job, recipe.films().get(0).sheet(), films)
+        Findings findings = FilmWords.findings(job, recipe.films().get(0).sheet(), films)
                 .say(
                         "tones",
                         toneWords(recipe)

@@ -41,7 +41,8 @@ class BiteLogIT {
         SourceArt none = new SourceArt("", "invented", "", 1, 1);
         Job job = new JobWords(Map.of("plate", "80x60mm", "resolution", "720", "date", "2026-03-02"))
                 .job(Optional.empty(), none, shop, "2026-03-02");
-        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none")), List.of()).in(shop);
+        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none")), List.of())
+                .in(shop);
     }
 
     /** What a proof of the virtual plate bitten so deep shows, with a spread of 0.7 L*. */
@@ -80,8 +81,7 @@ class BiteLogIT {
         Path first = table(proof(plate, FIRST_DEPTH), 3);
         Path second = json(proof(plate, SECOND_DEPTH));
         BiteWords words = new BiteWords(Map.of("bitten", "8min\n14min", "measured", first + "\n" + second));
-        BenchAdvice advice =
-                BenchAdvice.of(plate, words, false, LocalDate.of(2026, 3, 4), Progress.NONE);
+        BenchAdvice advice = BenchAdvice.of(plate, words, false, LocalDate.of(2026, 3, 4), Progress.NONE);
         BiteLog log = advice.log().orElseThrow().log();
         BiteLog.State before = log.states().get(0);
         BiteLog.State now = log.states().get(1);
@@ -120,8 +120,7 @@ class BiteLogIT {
             BiteWords words = new BiteWords(Map.of("bitten", "8min", "measured", file.toString()));
             assertThrows(
                     Refusal.class,
-                    () -> BenchAdvice.of(
-                            plate, words, false, LocalDate.of(2026, 3, 4), Progress.NONE),
+                    () -> BenchAdvice.of(plate, words, false, LocalDate.of(2026, 3, 4), Progress.NONE),
                     text);
         }
     }
