@@ -5,6 +5,7 @@ import greyground.quantity.Refusal;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -170,10 +171,16 @@ public final class CommandLine implements Runnable {
     /** A file as it was named; a name that the system's language can't spell would stand for another file. */
     private static Path file(String name) {
         try {
-            if (name.indexOf('\uFFFD') < 0) {
-                return Path.of(name);
+            if (name.indexOf('\uFFFD') >= 0) {
+                throw unspelt(name);
             }
-            throw unspelt(name);
+            Path path = Path.of(name);
+            if (!path.isAbsolute() && !Files.isDirectory(Path.of(""))) {
+                throw new TypeConversionException("the folder you are in is gone, or its name has letters that this"
+                        + " system's language can't spell: go to another folder, or set the language to one that can, such as"
+                        + " LC_ALL=C.UTF-8");
+            }
+            return path;
         } catch (InvalidPathException odd) {
             throw unspelt(name);
         }

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -176,6 +177,27 @@ class FileNamesIT {
             assertTrue(process.said().contains("can't spell"), process.said());
             assertFalse(process.said().contains("java."), process.said());
         }
+        OwnProcess process = OwnProcess.start(
+                folder,
+                List.of(
+                        "sh",
+                        "-c",
+                        "mkdir \"$0\" && cd \"$0\" && export LC_ALL=C && exec \"$@\"",
+                        folder + "/f\u00e9",
+                        java,
+                        "-XX:TieredStopAtLevel=1",
+                        "-Djava.awt.headless=true",
+                        "-cp",
+                        Stream.of(System.getProperty("java.class.path").split(":"))
+                                .map(part -> Path.of(part).toAbsolutePath().toString())
+                                .collect(Collectors.joining(":")),
+                        Main.class.getName(),
+                        "wedge",
+                        "--out",
+                        "f.pdf"));
+        assertEquals(2, process.ended(60), process.said());
+        assertEquals(1, process.said().lines().count(), process.said());
+        assertTrue(process.said().contains("the folder you are in"), process.said());
         try (Stream<Path> here = Files.list(Path.of(""))) {
             assertTrue(here.noneMatch(file -> file.toString().endsWith(".pdf")));
         }

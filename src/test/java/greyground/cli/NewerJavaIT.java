@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The newest long-term Java beside the one under test makes the same film, and says nothing of its own. */
-class NewerJavaIT {
+public class NewerJavaIT {
     /** Long-term Javas are 17, 21, 25 and so on, one in four. */
     private static final int FIRST = 17;
 
@@ -68,7 +68,8 @@ class NewerJavaIT {
         return made;
     }
 
-    private static Optional<Path> newestBeside(Path here) throws IOException {
+    /** The newest long-term Java beside {@code here}, if there is one. */
+    public static Optional<Path> newestBeside(Path here) throws IOException {
         try (Stream<Path> all = Files.list(here.getParent())) {
             return all.filter(home -> longTerm(home) > longTerm(here))
                     .max(Comparator.comparingInt(NewerJavaIT::longTerm));

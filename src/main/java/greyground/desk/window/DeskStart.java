@@ -34,6 +34,7 @@ public final class DeskStart {
         // Pictures are drawn in memory alone; a second toolkit must not reach for the screen.
         System.setProperty("java.awt.headless", "true");
         try {
+            ToolkitWarnings.spare();
             Application.launch(
                     DeskApp.class,
                     file.map(Path::toString).map(name -> new String[] {name}).orElse(new String[0]));
