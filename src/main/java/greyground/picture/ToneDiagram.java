@@ -36,6 +36,7 @@ public final class ToneDiagram extends DrawnPage {
     private final List<Compensation.Node> nodes;
     private final VirtualResponse foretold;
     private final Optional<MeasuredResponse> measured;
+    private final double limit;
     private final PlateResponse response;
     private final PrintableRange range;
     private final ToneQuadrants at;
@@ -44,11 +45,13 @@ public final class ToneDiagram extends DrawnPage {
             String title,
             List<Compensation.Node> nodes,
             VirtualResponse foretold,
-            Optional<MeasuredResponse> measured) {
+            Optional<MeasuredResponse> measured,
+            double limit) {
         super(WIDTH, HEIGHT, "Four-quadrant tone diagram: " + title);
         this.nodes = nodes;
         this.foretold = foretold;
         this.measured = measured;
+        this.limit = limit;
         this.response = measured.<PlateResponse>map(one -> one).orElse(foretold);
         this.range = measured.map(MeasuredResponse::printableRange).orElseGet(foretold::printableRange);
         double most = foretold.levels().stream()
@@ -65,13 +68,15 @@ public final class ToneDiagram extends DrawnPage {
      * @param nodes of the tone curve
      * @param foretold response of the plate
      * @param measured response of a test plate made alike, if there is one
+     * @param limit most film black that the curve uses: the turning point, or a reserve short of it
      */
     public static ToneDiagram of(
             String title,
             List<Compensation.Node> nodes,
             VirtualResponse foretold,
-            Optional<MeasuredResponse> measured) {
-        ToneDiagram diagram = new ToneDiagram(title, nodes, foretold, measured);
+            Optional<MeasuredResponse> measured,
+            double limit) {
+        ToneDiagram diagram = new ToneDiagram(title, nodes, foretold, measured, limit);
         diagram.draw(title);
         return diagram;
     }
@@ -109,6 +114,17 @@ public final class ToneDiagram extends DrawnPage {
                     Anchor.END,
                     Palette.ACCENT,
                     "turning point, " + whole(100 * turn) + " %: more black prints paler");
+        }
+        if (limit < turn) {
+            double y = at.down(limit);
+            drawing.dashed(LEFT, y, RIGHT, y, 1, Palette.RULE, 3);
+            drawing.words(
+                    LEFT + 12,
+                    y - 7,
+                    SMALL,
+                    Anchor.START,
+                    Palette.QUIET,
+                    "used up to " + whole(100 * limit) + " %: the rest is reserve");
         }
         double darkest = at.up(range.darkest());
         drawing.dashed(LEFT, darkest, RIGHT, darkest, 1, Palette.RULE, 3);

@@ -19,6 +19,7 @@ public final class BenchOrder {
     public static final String FILM = "The film";
 
     private static final String CURVE = "curve";
+    private static final String RESERVE = "reserve";
     private static final String BLACK = "black on the film";
     private static final String BLACK_UNIT = " % of the plate";
 
@@ -80,6 +81,7 @@ public final class BenchOrder {
                 .stated("resolution", Refusal.plain(job.resolution().dotsPerInch()) + " dpi")
                 .stated("tone carried by", job.grain().name())
                 .stated(CURVE, request.curveName())
+                .stated(RESERVE, request.reserve())
                 .stated(BLACK, fixed(request.meanCoverage() * 100, 0) + BLACK_UNIT);
         workshop.filmPrinter().pixels(job.resolution()).words().ifPresent(words -> film.stated("true size", words));
         if (request.process() instanceof PlateProcess.Photogravure screen) {
@@ -105,6 +107,11 @@ public final class BenchOrder {
     /** The curve that a plan's film went through. */
     public static String curveName(ExposurePlan plan) {
         return fact(plan, CURVE);
+    }
+
+    /** Where a plan's film stops its blacks, in words; empty where it doesn't. */
+    public static String reserve(ExposurePlan plan) {
+        return fact(plan, RESERVE);
     }
 
     private static String fact(ExposurePlan plan, String label) {

@@ -211,7 +211,7 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                                 + " time.")
                 .advise(
                         "Blacks pale in their middle, grey edges round them: open bite, the lands are gone. Strip, lay an"
-                                + " aquatint on the open copper and bite that; less time for the next plate, or a lower limit of black.")
+                                + " aquatint on the open copper and bite that; less time for the next plate, or a wider reserve of black (--reserve).")
                 .done();
     }
 

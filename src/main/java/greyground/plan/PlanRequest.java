@@ -9,8 +9,9 @@ import greyground.quantity.Refusal;
  *
  * @param meanCoverage share of the plate that is black on the film, 0 to 1
  * @param curveName for example "predicted, virtual plate, a 40 µm bite"
+ * @param reserve where its blacks stop short of the turning point, in words; empty where they don't
  */
-public record PlanRequest(Job job, double meanCoverage, String curveName) {
+public record PlanRequest(Job job, double meanCoverage, String curveName, String reserve) {
     public PlanRequest {
         Refusal.checkRange("film's mean coverage", meanCoverage, 0, 1, "", "give the share of black on the film");
     }

@@ -91,14 +91,15 @@ public final class VirtualResponse implements PlateResponse {
 
     private static List<ToneTerms> compute(VirtualPlate plate, FilmPatches patches, List<Double> coverages) {
         return coverages.parallelStream()
-                .map(coverage -> {
-                    FilmPatch patch = patches.at(coverage);
-                    // A cut piece has a little more or less black than the whole film; its lightness belongs to its
-                    // own.
-                    boolean cut = patch.isBits() && patch.isTapered();
-                    return plate.terms(cut ? patch.coverage() : coverage, patch);
-                })
+                .map(coverage -> level(plate, patches, coverage))
                 .toList();
+    }
+
+    /** One tone; a cut piece has a little more or less black than the whole film, and its lightness belongs to its own. */
+    static ToneTerms level(VirtualPlate plate, FilmPatches patches, double coverage) {
+        FilmPatch patch = patches.at(coverage);
+        boolean cut = patch.isBits() && patch.isTapered();
+        return plate.terms(cut ? patch.coverage() : coverage, patch);
     }
 
     /** Adds those whose coverage is new, in order; a coarse screen has no dots in between. */

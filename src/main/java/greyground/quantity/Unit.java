@@ -82,8 +82,11 @@ public enum Unit {
                 .in(Map.of("", 1.0, symbol.toLowerCase(Locale.ROOT), 1.0), what, text, symbol + ", or nothing");
     }
 
-    /** The sign must be typed: "0.7" could be seven tenths or seven thousandths. */
+    /** The sign must be typed, but for nothing: "0.7" could be seven tenths or seven thousandths. */
     private static double percent(String what, String text) {
+        if (text.strip().equals("0")) {
+            return 0;
+        }
         return Measure.parse(what, text, "a percentage", "write a number and %, such as 0.7%")
                 .in(Map.of("%", 1.0, "percent", 1.0, "\u2030", 0.1), what, text, "%");
     }

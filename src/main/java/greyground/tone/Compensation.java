@@ -3,6 +3,7 @@ package greyground.tone;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -15,6 +16,8 @@ import java.util.function.DoubleUnaryOperator;
  * @param darkestLightness L* of the darkest tone before open bite
  * @param light greys whose wish lies between paper and the lightest tone, or above paper; they print as the nearer
  * @param dark greys whose wish is darker than the darkest tone; they print as it
+ * @param steep tones that hang on less film than can be trusted; empty where there are none
+ * @param unsure greys whose wish falls among these; they are set all the same
  * @param nodes the curve at {@value #NODE_COUNT} even steps of the art's L*, from black to white
  */
 public record Compensation(
@@ -25,6 +28,8 @@ public record Compensation(
         double darkestLightness,
         Unattained light,
         Unattained dark,
+        Optional<SteepTones> steep,
+        Unattained unsure,
         List<Node> nodes) {
     /** Number of nodes. */
     public static final int NODE_COUNT = 33;
@@ -64,7 +69,7 @@ public record Compensation(
      * @param artLightness L* of the art
      * @param wishedLightness L* that the range mapping asks for
      * @param coverage film coverage, 0 to 1
-     * @param attained whether the plate prints the wish
+     * @param attained whether the plate prints the wish, and not by a chance of the film printer
      */
     public record Node(double artLightness, double wishedLightness, double coverage, boolean attained) {}
 
@@ -91,6 +96,9 @@ public record Compensation(
         int lastLight = -1;
         int lastDark = -1;
         int before = ToneCurve.SOLID;
+        Optional<SteepTones> steep = SteepTones.of(response);
+        int firstUnsure = ToneCurve.CODES;
+        int lastUnsure = -1;
         for (int grey = 0; grey < ToneCurve.CODES; grey++) {
             double wish = wishes.applyAsDouble(luminance(grey));
             // Rounding in the last digit must not make a lighter grey blacker.
@@ -101,6 +109,9 @@ public record Compensation(
             } else if (inverse.inLightGap(wish) || inverse.tooLight(wish)) {
                 firstLight = Math.min(firstLight, grey);
                 lastLight = grey;
+            } else if (steep.isPresent() && steep.get().holds(wish)) {
+                firstUnsure = Math.min(firstUnsure, grey);
+                lastUnsure = grey;
             }
         }
         return new Compensation(
@@ -111,16 +122,21 @@ public record Compensation(
                 inverse.darkestLightness(),
                 new Unattained(firstLight, lastLight),
                 new Unattained(0, lastDark),
-                nodes(table, wishes, inverse));
+                steep,
+                new Unattained(firstUnsure, lastUnsure),
+                nodes(table, wishes, inverse, steep));
     }
 
-    private static List<Node> nodes(char[] table, DoubleUnaryOperator wishes, ResponseInverse inverse) {
+    private static List<Node> nodes(
+            char[] table, DoubleUnaryOperator wishes, ResponseInverse inverse, Optional<SteepTones> steep) {
         List<Node> nodes = new ArrayList<>();
         for (int i = 0; i < NODE_COUNT; i++) {
             double artLightness = 100.0 * i / (NODE_COUNT - 1);
             int grey = (int) Math.round(Lightness.toLuminance(artLightness) * ToneCurve.SOLID);
             double wish = wishes.applyAsDouble(luminance(grey));
-            nodes.add(new Node(artLightness, wish, (double) table[grey] / ToneCurve.SOLID, inverse.attainable(wish)));
+            boolean sure = steep.isEmpty() || !steep.get().holds(wish);
+            nodes.add(new Node(
+                    artLightness, wish, (double) table[grey] / ToneCurve.SOLID, sure && inverse.attainable(wish)));
         }
         return nodes;
     }

@@ -48,6 +48,6 @@ public final class KeptTextFuzz {
     }
 
     private static void plan(Job job, Workshop workshop) {
-        PlanText.of(BenchOrder.plan(workshop, new PlanRequest(job, HALF_BLACK, "curve")));
+        PlanText.of(BenchOrder.plan(workshop, new PlanRequest(job, HALF_BLACK, "curve", "")));
     }
 }

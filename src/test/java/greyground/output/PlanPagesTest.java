@@ -43,7 +43,7 @@ class PlanPagesTest {
 
     private static PlanDocument document(PlateProcess process, Workshop shop) {
         Job job = FilmFields.PROCESS.with(JobFields.usual(), process);
-        ExposurePlan plan = BenchOrder.plan(shop, new PlanRequest(job, 0.4, "predicted"));
+        ExposurePlan plan = BenchOrder.plan(shop, new PlanRequest(job, 0.4, "predicted", ""));
         return new PlanDocument("Marsh", "150 x 200 mm", DAY, "Greyground", List.of(), List.of(), plan);
     }
 

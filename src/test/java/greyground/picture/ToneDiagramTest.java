@@ -48,7 +48,8 @@ class ToneDiagramTest {
         response = VirtualResponse.of(new VirtualPlate(conditions, null, 12), patches);
         Compensation compensation =
                 Compensation.of("test", new ArtRange(0.9, 0.01), RangeMapping.named("lightness"), response);
-        diagram = ToneDiagram.of("jug & \"pears\" <study>", compensation.nodes(), response, Optional.empty());
+        diagram = ToneDiagram.of(
+                "jug & \"pears\" <study>", compensation.nodes(), response, Optional.empty(), response.turningPoint());
     }
 
     @Test

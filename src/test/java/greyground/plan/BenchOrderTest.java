@@ -33,7 +33,7 @@ class BenchOrderTest {
     static PlanRequest request(PlateProcess process) {
         Job marsh = FilmFields.TITLE.with(FilmFields.DATE.with(JobFields.usual(), "2026-03-06"), "marsh.pdf");
         Job job = FilmFields.PROCESS.with(FilmFields.PLATE.with(marsh, new Size(200, 250)), process);
-        return new PlanRequest(job, 0.4, "edge growth 18 µm, n 1.7");
+        return new PlanRequest(job, 0.4, "edge growth 18 µm, n 1.7", "");
     }
 
     private static ExposurePlan etched(Workshop shop) {
@@ -117,7 +117,7 @@ class BenchOrderTest {
             for (int transfers = 1; transfers <= 9; transfers++) {
                 ReadingSide side = new ReadingSide(down ? ReadingSide.InkSide.DOWN : ReadingSide.InkSide.UP, transfers);
                 Job job = PlacingFields.TRANSFERS.with(request(process).job(), (long) side.transfers());
-                PlanRequest request = new PlanRequest(PlacingFields.INK_SIDE.with(job, side.inkSide()), 0.4, "");
+                PlanRequest request = new PlanRequest(PlacingFields.INK_SIDE.with(job, side.inkSide()), 0.4, "", "");
                 String plan = PlanText.of(BenchOrder.plan(Workshop.assumed(), request))
                         .replaceAll("\\s+", " ");
                 int films = process instanceof PlateProcess.Photogravure ? 2 : 1;

@@ -18,6 +18,7 @@ import greyground.workshop.Workshop;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 
 /**
@@ -97,6 +98,7 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
                 Placing.USUAL,
                 RangeMapping.DEFAULT,
                 false,
+                Optional.of(0.0),
                 List.of());
     }
 

@@ -57,7 +57,8 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan, List<C
     }
 
     PlanRequest request() {
-        return new PlanRequest(job, BenchOrder.meanCoverage(plan), BenchOrder.curveName(plan));
+        return new PlanRequest(
+                job, BenchOrder.meanCoverage(plan), BenchOrder.curveName(plan), BenchOrder.reserve(plan));
     }
 
     /** The same film planned anew in a workshop as it is now. */

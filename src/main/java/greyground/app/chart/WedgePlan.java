@@ -63,8 +63,8 @@ public final class WedgePlan {
     }
 
     static ExposurePlan of(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check) {
-        ExposurePlan usual =
-                BenchOrder.plan(workshop, new PlanRequest(job, plate.meanCoverage(), "none: coverages as they are"));
+        ExposurePlan usual = BenchOrder.plan(
+                workshop, new PlanRequest(job, plate.meanCoverage(), "none: coverages as they are", ""));
         Optional<TestStrip> strips = strips(plate, workshop);
         List<Step> steps = new ArrayList<>();
         for (Step step : usual.steps()) {

@@ -64,7 +64,7 @@ public final class LivePlate {
         this.tones = tones;
         this.greys = greys;
         this.placing = new LivePlacing(recipe.job(), planes, greys);
-        this.curves = ToneCurves.of(recipe.compensation(), recipe.tones());
+        this.curves = ToneCurves.of(recipe);
     }
 
     /** The same on one sheet for each film, as it lies on the plate. */

@@ -1,5 +1,6 @@
 package greyground.app.live;
 
+import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobTones;
 import greyground.plate.ToneTerms;
 import greyground.tone.Compensation;
@@ -19,10 +20,11 @@ import java.util.function.ToDoubleFunction;
  * @param ink ink in the plate to the print's L*
  * @param measured what a test plate measured, by coverage; empty where the response is foretold
  * @param leastCoverage below which the film holds nothing; 0 where every tone holds
+ * @param mostCoverage most black that the film uses: the turning point, or a reserve short of it
  * @param turningCoverage past which more black prints paler; 1 where none does
  * @param bareLightness L* of bare paper
  * @param lightestLightness L* of the lightest tone that holds
- * @param darkestLightness L* of the darkest tone
+ * @param darkestLightness L* of the darkest tone that the film uses
  */
 public record ToneCurves(
         List<Point> film,
@@ -32,6 +34,7 @@ public record ToneCurves(
         List<Point> ink,
         List<Measured> measured,
         double leastCoverage,
+        double mostCoverage,
         double turningCoverage,
         double bareLightness,
         double lightestLightness,
@@ -48,7 +51,9 @@ public record ToneCurves(
     /** A point of a curve, what goes in and what comes out. */
     public record Point(double in, double out) {}
 
-    static ToneCurves of(Compensation compensation, JobTones tones) {
+    static ToneCurves of(FilmRecipe recipe) {
+        Compensation compensation = recipe.compensation();
+        JobTones tones = recipe.tones();
         PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
         List<ToneTerms> levels = tones.foretold().levels();
@@ -61,10 +66,11 @@ public record ToneCurves(
                 points(levels, ToneTerms::inkVolumeMicrometres, level -> response.lightness(level.coverage())),
                 measured(tones, plate),
                 response.usable().least(),
+                recipe.reserve().limit(),
                 tones.turningPoint(),
                 tones.printableRange().bare(),
                 tones.printableRange().lightest(),
-                tones.printableRange().darkest());
+                compensation.darkestLightness());
     }
 
     private static <T> List<Point> points(List<T> all, ToDoubleFunction<T> in, ToDoubleFunction<T> out) {

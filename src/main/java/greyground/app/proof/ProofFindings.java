@@ -1,6 +1,7 @@
 package greyground.app.proof;
 
 import greyground.app.check.PlateWarning;
+import greyground.app.recipe.FilmWords;
 import greyground.app.recipe.JobTones;
 import greyground.finding.Findings;
 import greyground.fit.MeasuredResponse;
@@ -9,6 +10,7 @@ import greyground.plate.ToneTerms;
 import greyground.plate.neighbourhood.NeighbourhoodPlate;
 import greyground.quantity.Offset;
 import greyground.quantity.Refusal;
+import greyground.tone.SteepTones;
 import greyground.workshop.Figure;
 import greyground.workshop.Provenance;
 import java.util.ArrayList;
@@ -52,6 +54,7 @@ public final class ProofFindings {
                                 .toList());
         work.looks().read().ifPresent(seen -> findings.put("read", read(seen)));
         tones.measured().ifPresent(measured -> findings.rows("measuredResponse", levels(measured)));
+        FilmWords.sayGap(findings, SteepTones.of(tones.response()), "");
         return findings.put("responseName", tones.name())
                 .put("known", tones.isMeasured() ? "measured" : "predicted")
                 .say(
@@ -62,6 +65,7 @@ public final class ProofFindings {
                                 .put("lightest", range.lightest())
                                 .put("darkest", range.darkest()))
                 .say("turningPoint", turnWords(tones), tones.turningPoint())
+                .say("reserve", work.reserve().words(), work.reserve().findings())
                 .say(
                         "reads",
                         "print as it hangs; plate face up "

@@ -209,7 +209,7 @@ public final class ProofPictures {
     /** The bath as it stands; what this one plate adds of copper is left out, 1 % of the rate for 300 cm2 in 2 litres. */
     private Bite bath() {
         Job job = work.job();
-        return Bite.of(work.workshop(), new PlanRequest(job, 0, ""));
+        return Bite.of(work.workshop(), new PlanRequest(job, 0, "", ""));
     }
 
     private Job job() {

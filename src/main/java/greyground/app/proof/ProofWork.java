@@ -9,6 +9,7 @@ import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.FilmOnPlate;
 import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobPlate;
+import greyground.app.recipe.JobReserve;
 import greyground.app.recipe.JobTones;
 import greyground.app.sight.Stage;
 import greyground.film.compose.GrainPatches;
@@ -52,6 +53,7 @@ public final class ProofWork implements Closeable {
     private final Workshop workshop;
     private final JobPlate plate;
     private final JobTones tones;
+    private final JobReserve reserve;
     private final List<Compensation.Node> nodes;
     private final List<String> notes;
     private final PlateFilm positive;
@@ -64,6 +66,7 @@ public final class ProofWork implements Closeable {
             Workshop workshop,
             JobPlate plate,
             JobTones tones,
+            JobReserve reserve,
             List<Compensation.Node> nodes,
             List<String> notes,
             PlateFilm positive,
@@ -74,6 +77,7 @@ public final class ProofWork implements Closeable {
         this.workshop = workshop;
         this.plate = plate;
         this.tones = tones;
+        this.reserve = reserve;
         this.nodes = List.copyOf(nodes);
         List<String> all = new ArrayList<>(notes);
         tones.note().filter(note -> !all.contains(note)).ifPresent(all::add);
@@ -104,6 +108,7 @@ public final class ProofWork implements Closeable {
                     workshop,
                     recipe.plate(),
                     recipe.tones(),
+                    recipe.reserve(),
                     recipe.compensation().nodes(),
                     recipe.warnings(),
                     recipe.positive().onPlate(),
@@ -139,11 +144,13 @@ public final class ProofWork implements Closeable {
                     .map(bytes -> FilmFile.curve(new String(bytes, StandardCharsets.UTF_8)))
                     .orElse(List.of());
             JobPlate plate = JobPlate.of(workshop, job);
+            JobTones tones = plate.tones();
             return new ProofWork(
                     job,
                     workshop,
                     plate,
-                    plate.tones(),
+                    tones,
+                    JobReserve.of(plate, tones),
                     nodes,
                     List.of(),
                     FilmOnPlate.read(reader, 0, mirrored, workshop.filmPrinter(), printed),
@@ -169,6 +176,11 @@ public final class ProofWork implements Closeable {
     /** How uniform tones of this job print, measured or foretold. */
     public JobTones tones() {
         return tones;
+    }
+
+    /** How far the film's blacks stop short of the turning point. */
+    JobReserve reserve() {
+        return reserve;
     }
 
     /** What was odd about the art. */
@@ -305,7 +317,8 @@ public final class ProofWork implements Closeable {
                         + (tones.isMeasured() ? "; print " + tones.name() : ""),
                 nodes,
                 tones.foretold(),
-                tones.measured());
+                tones.measured(),
+                reserve.limit());
     }
 
     @Override

@@ -37,11 +37,7 @@ public final class FilmFile {
                 films,
                 points(recipe.compensation().nodes()),
                 new Attachment(
-                        Attachment.CURVE,
-                        JSON,
-                        JsonText.print(curve(recipe.compensation(), recipe.tones())),
-                        "the tone curve",
-                        Relationship.DATA));
+                        Attachment.CURVE, JSON, JsonText.print(curve(recipe)), "the tone curve", Relationship.DATA));
     }
 
     /** The film of a test plate, with {@code chart} as the text that says what lies where on it. */
@@ -109,7 +105,9 @@ public final class FilmFile {
     }
 
     /** The tone curve, for whoever wants to see or reuse it; the program itself computes it anew. */
-    static ObjectNode curve(Compensation compensation, JobTones tones) {
+    static ObjectNode curve(FilmRecipe recipe) {
+        Compensation compensation = recipe.compensation();
+        JobTones tones = recipe.tones();
         ObjectNode file = JsonText.file("curve", 1);
         file.put("response", tones.name());
         file.put("known", tones.isMeasured() ? "measured" : "predicted");
@@ -117,6 +115,7 @@ public final class FilmFile {
         file.set("lightestLightness", JsonText.number(compensation.lightestLightness()));
         file.set("darkestLightness", JsonText.number(compensation.darkestLightness()));
         file.set("leastCoverage", JsonText.number(tones.response().usable().least()));
+        file.set("mostCoverage", JsonText.number(recipe.reserve().limit()));
         file.set("turningPoint", JsonText.number(tones.turningPoint()));
         ArrayNode nodes = file.putArray("nodes");
         for (Compensation.Node node : compensation.nodes()) {

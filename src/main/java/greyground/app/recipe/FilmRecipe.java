@@ -66,6 +66,7 @@ public final class FilmRecipe {
             ArtRange range,
             JobPlate plate,
             JobTones tones,
+            JobReserve reserve,
             Compensation compensation) {}
 
     /**
@@ -75,13 +76,17 @@ public final class FilmRecipe {
     public static FilmRecipe of(ArtSource art, Job wanted, Workshop workshop, Progress progress) throws IOException {
         CompletableFuture<JobPlate> grain = CompletableFuture.supplyAsync(() -> JobPlate.of(workshop, wanted));
         CompletableFuture<JobTones> known = grain.thenApplyAsync(JobPlate::tones);
+        CompletableFuture<JobReserve> kept = grain.thenCombineAsync(known, JobReserve::of);
         GreyPlane plane = art.turned(wanted.art(), progress.part(0, 0.9));
         ArtRange range = art.range(wanted.art(), progress);
         JobTones tones = Crew.joined(known);
-        Compensation compensation = Compensation.of(tones.name(), range, wanted.rangeMapping(), tones.response());
+        JobReserve reserve = Crew.joined(kept);
+        Compensation compensation =
+                Compensation.of(tones.name(), range, wanted.rangeMapping(), reserve.within(tones.response()));
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
-        return new FilmRecipe(new Settled(workshop, plane, range, Crew.joined(grain), tones, compensation), art, job);
+        return new FilmRecipe(
+                new Settled(workshop, plane, range, Crew.joined(grain), tones, reserve, compensation), art, job);
     }
 
     /** With everything settled: digest, white and black as numbers. */
@@ -110,6 +115,11 @@ public final class FilmRecipe {
         return made.tones();
     }
 
+    /** How far its blacks stop short of the turning point. */
+    public JobReserve reserve() {
+        return made.reserve();
+    }
+
     /** The tone curve and what it could not keep. */
     public Compensation compensation() {
         return made.compensation();
@@ -131,7 +141,10 @@ public final class FilmRecipe {
     public ExposurePlan plan() throws IOException {
         ExposurePlan present = plan;
         if (present == null) {
-            present = BenchOrder.plan(workshop(), new PlanRequest(job, blackShare(greys()), curve().name()));
+            present = BenchOrder.plan(
+                    workshop(),
+                    new PlanRequest(
+                            job, blackShare(greys()), curve().name(), reserve().brief()));
             plan = present;
         }
         return present;

@@ -13,11 +13,13 @@ import greyground.plan.ExposurePlan.Line;
 import greyground.plate.PlateProcess;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
+import greyground.tone.SteepTones;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /** What a film says of itself: at the head of its plan, and as the outcome of making it. */
@@ -64,6 +66,26 @@ public final class FilmWords {
     static String plate(Job job) {
         return job.plate() + ", " + job.process().words() + ", " + job.grain().name() + " at "
                 + Refusal.plain(job.resolution().dotsPerInch()) + " dpi";
+    }
+
+    /** Says that there is a gap among the tones that hold, where there is one. {@code more} ends the sentence. */
+    public static void sayGap(Findings findings, Optional<SteepTones> gap, String more) {
+        gap.ifPresent(steep -> findings.say(
+                "gap",
+                String.format(
+                        Locale.ROOT,
+                        "L* %.0f to %.0f lie within %.1f %% of film black, up to %.0f of them on a hundredth (some 2 \u00b5m of a"
+                                + " dot's edge): a gap, whichever tone is asked for. A coarser ruling, a grain, or a resist that opens"
+                                + " finer dots narrows it%s",
+                        steep.lightest(),
+                        steep.darkest(),
+                        (steep.mostCoverage() - steep.leastCoverage()) * 100,
+                        steep.most(),
+                        more),
+                new Findings()
+                        .put("lightness", steep.lightest(), steep.darkest())
+                        .put("coverage", steep.leastCoverage(), steep.mostCoverage())
+                        .put("mostLightnessToAHundredth", steep.most())));
     }
 
     /** What a plan's head leaves to say of its film, and how that lies. */

@@ -35,11 +35,16 @@ public record PositiveOutcome(Job job, Findings findings) {
                         toneWords(recipe)
                                 + lost("lighter than the lightest tone that holds", light)
                                 + lost("darker than the darkest", dark))
+                .say("reserve", recipe.reserve().words(), recipe.reserve().findings())
                 .put("unattainableLightShare", light)
                 .put("unattainableDarkShare", dark)
                 .put("assumedFigures", (double) recipe.workshop().figures().values().stream()
                         .filter(Figure::isAssumed)
                         .count());
+        FilmWords.sayGap(
+                findings,
+                compensation.steep(),
+                lost("wished there", compensation.unsure().pixels(recipe.greys()) / pixels));
         mended.ifPresent(report -> findings.say(
                 "mended",
                 mendedWords(report),
@@ -54,7 +59,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                 findings.say("plan", recipe.plan().summary())
                         .say("print", asPdf ? Optional.of(FilmDocument.paper(films)) : Optional.empty())
                         .list("notes", notes)
-                        .put("curve", FilmFile.curve(compensation, recipe.tones()))
+                        .put("curve", FilmFile.curve(recipe))
                         .put("job", JobFile.tree(job)));
     }
 
@@ -67,7 +72,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                 recipe.compensation().paperLightness(),
                 recipe.compensation().darkestLightness(),
                 recipe.tones().response().usable().least() * 100,
-                recipe.tones().turningPoint() * 100,
+                recipe.reserve().limit() * 100,
                 recipe.tones().name());
     }
 

@@ -192,7 +192,7 @@ public final class DiagramView extends Drawn {
         pen.stroke(light.quiet(), 1, 1, 3);
         across(pen, up(shown.darkestLightness()));
         pen.stroke(light.copper(), 3);
-        pen.line(middleX, down(shown.leastCoverage()), middleX, down(shown.turningCoverage()));
+        pen.line(middleX, down(shown.leastCoverage()), middleX, down(shown.mostCoverage()));
         pen.line(middleX, up(shown.lightestLightness()), middleX, up(shown.darkestLightness()));
         room.line(middleX, middleY - side, middleX, middleY + side);
         room.line(middleX - side, middleY, middleX + side, middleY);
@@ -201,7 +201,13 @@ public final class DiagramView extends Drawn {
     /** Names of the two lines, over whatever curve runs there. */
     private void limitNames(Pen pen, ToneCurves shown) {
         if (shown.turningCoverage() < 1) {
-            String turns = String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage());
+            String turns = shown.mostCoverage() < shown.turningCoverage()
+                    ? String.format(
+                            Locale.ROOT,
+                            "turns at %.0f %%, used to %.0f",
+                            100 * shown.turningCoverage(),
+                            100 * shown.mostCoverage())
+                    : String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage());
             label(pen, turns, down(shown.turningCoverage()), light.copper());
         }
         String darkest = String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness());

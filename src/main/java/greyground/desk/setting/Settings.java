@@ -38,6 +38,7 @@ public final class Settings {
                             FilmFields.SCREEN_SPACING,
                             FilmFields.SCREEN_BLACK,
                             FilmFields.MEND,
+                            FilmFields.RESERVE,
                             PlacingFields.BLEED,
                             PlacingFields.BEVEL,
                             PlacingFields.OWN_SHEET_SIZE,

@@ -218,6 +218,18 @@ public final class FilmFields {
                     "Solid blacks",
                     "Makes strokes solid and gives wide blacks a crisp edge where the plate holds them. Grain stays inside wide blacks so that they do not bite open.");
 
+    /** A file without it is of version 0.2.0 or before, whose blacks went up to the turning point. */
+    public static final JobField<Optional<Double>> RESERVE = JobField.part(
+                    "reserve",
+                    new Or<>("automatic", new Measured(Job.RESERVE, 0.005), Optional.of(0.0)),
+                    Job::reserve,
+                    "reserve")
+            .typed("SHARE")
+            .at("reserve")
+            .shown(
+                    "Reserve",
+                    "How much film black the curve stops short of the turning point, past which more black prints paler, such as 3%; 'automatic' is as much as keeps 95 plates in 100 on the safe side when bite, dots and etch factor stray, 0 none. A job file that doesn't name it has none.");
+
     /** Those that are typed or kept, in the order of the job's file. */
     static final List<JobField<?>> LISTED = List.of(
             TITLE,

@@ -11,6 +11,7 @@ import greyground.quantity.Size;
 import greyground.quantity.Unit;
 import greyground.tone.RangeMapping;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything about one film that is not the workshop: with the workshop, the art's bytes and the program's version it decides
@@ -26,6 +27,8 @@ import java.util.List;
  * @param placing how it lies on plate and sheet
  * @param rangeMapping which print lightness each grey of the art asks for
  * @param mended whether blacks are made solid where the plate holds them: {@code compose.Mend}
+ * @param reserve share of film black that the curve stops short of the turning point; empty for as much as the workshop's own
+ *     uncertainty asks for
  * @param kept fields that this version of the program does not know, written back as they were
  */
 public record Job(
@@ -39,7 +42,11 @@ public record Job(
         Placing placing,
         RangeMapping rangeMapping,
         boolean mended,
+        Optional<Double> reserve,
         List<KeptField> kept) {
+    /** Reserves before the turning point. */
+    public static final Range RESERVE = new Range(0, 0.3, Unit.SHARE, "2 to 5 % is usual, 0 goes to the turning point");
+
     public static final Range PLATE_SIDE = new Range(10, 3000, Unit.MILLIMETRES, "give the copper's size");
 
     private static final int LONGEST_TITLE = 120;
@@ -62,6 +69,7 @@ public record Job(
         if (!date.isEmpty() && !date.matches("[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")) {
             throw Refusal.use("date \"" + date + "\" is not year-month-day: write it like 2026-03-31");
         }
+        reserve.ifPresent(share -> RESERVE.check("reserve", share));
         PLATE_SIDE.check("plate width", plate.widthMillimetres());
         PLATE_SIDE.check("plate height", plate.heightMillimetres());
         boolean continuous = grain instanceof Grain.Continuous;

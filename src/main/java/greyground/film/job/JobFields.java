@@ -9,6 +9,7 @@ import greyground.tone.RangeMapping;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -28,6 +29,7 @@ public final class JobFields {
             Placing.USUAL,
             RangeMapping.DEFAULT,
             false,
+            Optional.empty(),
             List.of());
 
     /** All that is typed or kept, in the order of the job's file, in which options are taken, too. */
@@ -35,7 +37,7 @@ public final class JobFields {
                     FilmFields.LISTED,
                     ArtFields.LISTED,
                     PlacingFields.LISTED,
-                    List.<JobField<?>>of(ArtFields.RANGE, FilmFields.MEND))
+                    List.<JobField<?>>of(ArtFields.RANGE, FilmFields.MEND, FilmFields.RESERVE))
             .flatMap(List::stream)
             .toList();
 

@@ -180,9 +180,14 @@ public sealed interface Kind<T>
      * Something or a word instead, such as "automatic".
      *
      * @param word also known by its first letters
+     * @param unsaid what a file means that doesn't name it; empty for the word
      */
-    record Or<T>(String word, Kind<T> kind) implements Kind<Optional<T>> {
+    record Or<T>(String word, Kind<T> kind, Optional<T> unsaid) implements Kind<Optional<T>> {
         private static final int SHORTEST = 4;
+
+        Or(String word, Kind<T> kind) {
+            this(word, kind, Optional.empty());
+        }
 
         @Override
         public Optional<T> parse(String what, String text, Art art) {
@@ -198,12 +203,17 @@ public sealed interface Kind<T>
 
         @Override
         public void write(ObjectNode node, String name, Optional<T> value) {
-            value.ifPresentOrElse(each -> kind.write(node, name, each), () -> node.put(name, word));
+            if (unsaid.isEmpty() || !value.equals(unsaid)) {
+                value.ifPresentOrElse(each -> kind.write(node, name, each), () -> node.put(name, word));
+            }
         }
 
         @Override
         @SuppressWarnings("NullableOptional") // a kind's usual value may be missing, whatever its kind
         public Optional<T> read(JsonFields fields, String name, @Nullable Optional<T> usual) {
+            if (unsaid.isPresent() && !fields.has(name)) {
+                return unsaid;
+            }
             return fields.isWord(name, word) ? Optional.empty() : Optional.of(kind.read(fields, name, null));
         }
 

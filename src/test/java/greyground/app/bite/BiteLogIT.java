@@ -41,7 +41,7 @@ class BiteLogIT {
         SourceArt none = new SourceArt("", "invented", "", 1, 1);
         Job job = new JobWords(Map.of("plate", "80x60mm", "resolution", "720", "date", "2026-03-02"))
                 .job(Optional.empty(), none, shop, "2026-03-02");
-        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none")), List.of())
+        return new PlannedPlate(job, shop, BenchOrder.plan(shop, new PlanRequest(job, 0.4, "none", "")), List.of())
                 .in(shop);
     }
 

@@ -25,6 +25,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
@@ -124,6 +125,7 @@ class ResponseStoreTest {
                 Placing.USUAL,
                 RangeMapping.DEFAULT,
                 false,
+                Optional.of(0.0),
                 List.of());
         Workshop assumed = Workshop.assumed();
         double usual = lightness(assumed, job);

@@ -71,7 +71,8 @@ class JobSettingsIT {
             Map.entry("sheet", "A3"),
             Map.entry("tile", "yes"),
             Map.entry("range", "density"),
-            Map.entry("mend", "yes"));
+            Map.entry("mend", "yes"),
+            Map.entry("reserve", "9%"));
 
     /** Numbers that are kept and not typed by themselves. */
     private static final Map<String, Double> NUMBERS = Map.of("quarter-turns", 1.0, "straighten", 2.0);

@@ -28,6 +28,7 @@ import greyground.workshop.Workshop;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -45,6 +46,7 @@ class JobTonesTest {
             Placing.USUAL,
             RangeMapping.DEFAULT,
             false,
+            Optional.of(0.0),
             List.of());
 
     private static VirtualResponse foretold;

@@ -27,6 +27,7 @@ import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -85,6 +86,7 @@ class RoundTripIT {
                 Placing.USUAL,
                 RangeMapping.DEFAULT,
                 false,
+                Optional.of(0.0),
                 List.of());
     }
 

@@ -69,7 +69,7 @@ class WorkshopFiguresTest {
     private static String made(Workshop shop, PlateProcess process) {
         Job job = new JobWords(Map.of("plate", "60x45mm", "process", process.word()))
                 .job(Optional.empty(), JobWordsTest.ART, shop, "2026-01-02");
-        PlanRequest request = new PlanRequest(job, 0.4, "curve");
+        PlanRequest request = new PlanRequest(job, 0.4, "curve", "");
         return job.placing()
                 + "\n"
                 + shop.filmPrinter().pixels(job.resolution())

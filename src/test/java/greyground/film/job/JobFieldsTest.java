@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -64,6 +65,7 @@ class JobFieldsTest {
                 "tile", "yes",
                 "range", "density",
                 "mend", "yes"));
+        words.put("reserve", "4%");
         return words;
     }
 
@@ -97,7 +99,10 @@ class JobFieldsTest {
         Job usual = JobFields.usual();
         Job empty = JobFile.read(
                 "{\"greyground\": \"job\", \"version\": 1, \"plate\": {\"widthMillimetres\": 148, \"heightMillimetres\": 210}}");
-        assertEquals(usual, empty);
+        assertEquals(
+                usual,
+                FilmFields.RESERVE.with(empty, Optional.empty()),
+                "but for the reserve, which older jobs had none of");
         for (JobField<?> field : JobFields.ALL) {
             assertEquals(field.usual(), field.of(usual), field.name());
         }

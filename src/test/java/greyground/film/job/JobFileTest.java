@@ -65,6 +65,7 @@ class JobFileTest {
                 placing,
                 RangeMapping.DEFAULT,
                 !(grain instanceof Grain.Continuous),
+                Optional.empty(),
                 List.of());
     }
 
@@ -77,6 +78,17 @@ class JobFileTest {
         String older = plain().replaceFirst(",\\s*\"mended\" *: *true", "");
         assertFalse(older.contains("mended"));
         assertFalse(JobFile.read(older).mended());
+    }
+
+    @Test
+    void aFileThatNamesNoReserveHasNone() {
+        String older = plain().replaceFirst(",\\s*\"reserve\" *: *\"automatic\"", "");
+        assertFalse(older.contains("reserve"));
+        assertEquals(Optional.of(0.0), JobFile.read(older).reserve());
+        assertEquals(older, JobFile.text(JobFile.read(older)), "and is written back as it was");
+        String asked = plain().replace("\"reserve\": \"automatic\"", "\"reserve\": 0.04");
+        assertEquals(Optional.of(0.04), JobFile.read(asked).reserve());
+        assertEquals(asked, JobFile.text(JobFile.read(asked)));
     }
 
     @ParameterizedTest
