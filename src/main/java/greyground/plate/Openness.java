@@ -4,6 +4,7 @@ import greyground.plate.edge.Distance;
 import greyground.plate.edge.Grid;
 import greyground.plate.edge.Rim;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -58,14 +59,30 @@ public final class Openness {
     private static void shutFarFrom(boolean[] core, boolean[] mask, boolean marked, Grid grid, int[][] steps) {
         int width = grid.width();
         int height = grid.height();
+        int rim = Arrays.stream(steps).mapToInt(step -> step[0]).max().orElse(0);
+        int[] strides =
+                Arrays.stream(steps).mapToInt(step -> step[1] * width + step[0]).toArray();
         IntStream.range(0, height).parallel().forEach(y -> {
+            boolean farFromRims = y >= rim && y < height - rim;
             for (int x = 0; x < width; x++) {
                 int i = y * width + x;
-                if (mask[i] == marked && !core[i] && !meets(core, x, y, grid, steps)) {
-                    mask[i] = !marked;
+                if (mask[i] == marked && !core[i]) {
+                    boolean inside = farFromRims && x >= rim && x < width - rim;
+                    if (!(inside ? meets(core, i, strides) : meets(core, x, y, grid, steps))) {
+                        mask[i] = !marked;
+                    }
                 }
             }
         });
+    }
+
+    private static boolean meets(boolean[] core, int from, int[] strides) {
+        for (int stride : strides) {
+            if (core[from + stride]) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean meets(boolean[] core, int x, int y, Grid grid, int[][] steps) {

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.DoseEdge;
 import greyground.plate.edge.EdgeDistance;
 import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
@@ -54,22 +55,20 @@ public record Resist(
     /**
      * What stands on the copper after developing: hardened through, less what development can't keep.
      *
-     * @param dose dose ratio at each pixel
+     * @param edge of the dose that hardens through
      * @return true where resist holds
      */
-    boolean[] developed(float[] dose, Grid grid) {
-        double threshold = throughCureDoseRatio();
-        boolean[] hard = new boolean[dose.length];
+    boolean[] developed(DoseEdge edge, Grid grid) {
+        boolean[] hard = new boolean[grid.area()];
         for (int i = 0; i < hard.length; i++) {
-            hard[i] = dose[i] >= threshold;
+            hard[i] = edge.reached(i);
         }
         if (smallestOpeningMicrometres > grid.pitchMicrometres()) {
-            float[] inside =
-                    EdgeDistance.micrometres(hard, true, dose, threshold, grid, smallestOpeningMicrometres / 2);
+            float[] inside = EdgeDistance.micrometres(hard, true, edge, grid, smallestOpeningMicrometres / 2);
             Openness.shutNarrow(hard, false, inside, smallestOpeningMicrometres, grid);
         }
         if (smallestLandMicrometres > grid.pitchMicrometres()) {
-            float[] inside = EdgeDistance.micrometres(hard, false, dose, threshold, grid, smallestLandMicrometres / 2);
+            float[] inside = EdgeDistance.micrometres(hard, false, edge, grid, smallestLandMicrometres / 2);
             Openness.shutNarrow(hard, true, inside, smallestLandMicrometres, grid);
         }
         return hard;

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import greyground.plate.edge.DoseEdge;
 import greyground.plate.edge.EdgeDistance;
 import greyground.plate.edge.Grid;
 import greyground.quantity.Refusal;
@@ -91,7 +92,8 @@ public final class VirtualPlate {
         FilmPatch placed = positive.isUniform() && screen != null ? screen : positive;
         float[] dose = ExposureSum.dose(conditions.exposures(), positive, screen, grid);
         Resist resist = conditions.resist();
-        boolean[] hard = resist.developed(dose, grid);
+        DoseEdge edge = new DoseEdge(dose, resist.throughCureDoseRatio());
+        boolean[] hard = resist.developed(edge, grid);
         boolean[] covered = hard;
         float[] depth;
         if (conditions.wells() instanceof Bath bath) {
@@ -103,8 +105,7 @@ public final class VirtualPlate {
                 }
             }
             double farthest = bath.undercutMicrometres() + resist.leastHoldMicrometres() + grid.pitchMicrometres();
-            float[] beyond =
-                    EdgeDistance.micrometres(covered, false, dose, resist.throughCureDoseRatio(), grid, farthest);
+            float[] beyond = EdgeDistance.micrometres(covered, false, edge, grid, farthest);
             depth = bath.depth(beyond, resist.leastHoldMicrometres(), grid);
         } else {
             depth = FilmRelief.depth(dose, hard, resist);

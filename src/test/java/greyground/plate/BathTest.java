@@ -3,6 +3,7 @@ package greyground.plate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.DoseEdge;
 import greyground.plate.edge.EdgeDistance;
 import greyground.plate.edge.Grid;
 import greyground.plate.edge.Normal;
@@ -23,7 +24,7 @@ class BathTest {
             dose[i] = (float) Normal.below(underResist.applyAsDouble(x, y) / grid.pitchMicrometres());
             covered[i] = dose[i] >= 0.5f;
         }
-        return bath.depth(EdgeDistance.micrometres(covered, false, dose, 0.5, grid), 0, grid);
+        return bath.depth(EdgeDistance.micrometres(covered, false, new DoseEdge(dose, 0.5), grid), 0, grid);
     }
 
     private static double volume(float[] depth, double pitch) {

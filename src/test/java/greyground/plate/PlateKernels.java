@@ -59,7 +59,7 @@ public class PlateKernels {
     @Benchmark
     @OperationsPerInvocation(PIXELS)
     public Object edgeDistance() {
-        return EdgeDistance.micrometres(grain, false, dose, 1, grid);
+        return EdgeDistance.micrometres(grain, false, new DoseEdge(dose, 1), grid);
     }
 
     @Benchmark

@@ -47,7 +47,7 @@ public final class PlateTiming {
         timeScipy(grain);
         time("distance, grain", () -> Distance.squaredPixels(grain, true, grid));
         time("distance, sparse", () -> Distance.squaredPixels(sparse, true, grid));
-        time("edge distance, grain", () -> EdgeDistance.micrometres(grain, false, dose, 1, grid));
+        time("edge distance, grain", () -> EdgeDistance.micrometres(grain, false, new DoseEdge(dose, 1), grid));
         time("wipe", () -> Studio.WIPE.ink(well, grid));
         time("blur 8 um", () -> Softening.gaussian(well, grid, 8));
         time("ink on paper", () -> Studio.INK.onPaper(well, grid));

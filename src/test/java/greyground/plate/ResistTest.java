@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.DoseEdge;
 import greyground.plate.edge.EdgeDistance;
 import greyground.plate.edge.Grid;
 import greyground.plate.edge.NoiseGrain;
@@ -53,7 +54,7 @@ class ResistTest {
         Grid grid = new Grid(100, 60, 2, Rim.WRAPPED);
         Resist resist = new Resist(30, 30, 0, 2, 24, 0, 0);
         for (int width = 2; width <= 30; width++) {
-            int shut = count(resist.developed(lines(grid, width, 0.5f, 2), grid));
+            int shut = count(resist.developed(new DoseEdge(lines(grid, width, 0.5f, 2), 1), grid));
             if (width * 2 < 23) {
                 assertEquals(grid.area(), shut, width * 2 + " µm washes out");
             }
@@ -68,7 +69,7 @@ class ResistTest {
         Grid grid = new Grid(100, 60, 2, Rim.WRAPPED);
         Resist resist = new Resist(30, 30, 0, 2, 0, 24, 0);
         for (int width = 2; width <= 30; width++) {
-            int held = count(resist.developed(lines(grid, width, 2, 0.5f), grid));
+            int held = count(resist.developed(new DoseEdge(lines(grid, width, 2, 0.5f), 1), grid));
             if (width * 2 < 23) {
                 assertEquals(0, held);
             }
@@ -86,7 +87,7 @@ class ResistTest {
             for (int i = 0; i < dose.length; i++) {
                 dose[i] = (float) (1 + Math.hypot(i % 80 - 40.2, i / 80 - 39.7) - radius);
             }
-            int open = grid.area() - count(new Resist(30, 30, 0, 2, 20, 0, 0).developed(dose, grid));
+            int open = grid.area() - count(new Resist(30, 30, 0, 2, 20, 0, 0).developed(new DoseEdge(dose, 1), grid));
             if (radius < 9.5) {
                 assertEquals(0, open, "radius " + radius);
             }
@@ -108,12 +109,12 @@ class ResistTest {
         for (int i = 0; i < dose.length; i++) {
             dose[i] *= 2;
         }
-        boolean[] once = resist.developed(dose, grid);
-        boolean[] raw = new Resist(30, 30, 0, 2, 0, 0, 0).developed(dose, grid);
+        boolean[] once = resist.developed(new DoseEdge(dose, 1), grid);
+        boolean[] raw = new Resist(30, 30, 0, 2, 0, 0, 0).developed(new DoseEdge(dose, 1), grid);
         for (int i = 0; i < once.length; i++) {
             assertTrue(once[i] || !raw[i], "development of openings never opens hardened film");
         }
-        float[] inside = EdgeDistance.micrometres(once, true, dose, 1, grid);
+        float[] inside = EdgeDistance.micrometres(once, true, new DoseEdge(dose, 1), grid);
         boolean[] twice = once.clone();
         Openness.shutNarrow(twice, false, inside, 40, grid);
         assertEquals(count(once), count(twice), grid.area() * 0.005);

@@ -32,12 +32,11 @@ public final class Distance {
      * @return 0 in the set
      */
     public static float[] micrometres(boolean[] set, boolean marked, Grid grid) {
-        // A dose without any crossing leaves every edge midway.
-        return EdgeDistance.micrometres(set, marked, new float[set.length], 1, grid);
+        return EdgeDistance.micrometres(set, marked, DoseEdge.NONE, grid);
     }
 
     /** The same where only small distances matter; those beyond {@code mostMicrometres} may be positive infinity. */
     public static float[] micrometres(boolean[] set, boolean marked, Grid grid, double mostMicrometres) {
-        return EdgeDistance.micrometres(set, marked, new float[set.length], 1, grid, mostMicrometres);
+        return EdgeDistance.micrometres(set, marked, DoseEdge.NONE, grid, mostMicrometres);
     }
 }

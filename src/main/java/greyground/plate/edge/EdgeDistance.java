@@ -16,28 +16,14 @@ public final class EdgeDistance {
 
     private final boolean[] mask;
     private final boolean marked;
-    private final float[] dose;
-    private final double threshold;
+    private final DoseEdge edge;
     private final Grid grid;
-    private final double least;
-    private final double span;
-    private final double edgeDeviations;
 
-    private EdgeDistance(boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid) {
+    private EdgeDistance(boolean[] mask, boolean marked, DoseEdge edge, Grid grid) {
         this.mask = mask;
         this.marked = marked;
-        this.dose = dose;
-        this.threshold = threshold;
+        this.edge = edge;
         this.grid = grid;
-        float low = Float.POSITIVE_INFINITY;
-        float high = 0;
-        for (float one : dose) {
-            low = one < low ? one : low;
-            high = one > high ? one : high;
-        }
-        this.least = low;
-        this.span = high - low;
-        this.edgeDeviations = deviations(threshold);
     }
 
     /**
@@ -45,12 +31,12 @@ public final class EdgeDistance {
      *
      * @param mask marks each pixel
      * @param marked the mark of the set
-     * @param dose above 0, whose crossing of the threshold sets the edge wherever it is light that parts two pixels; elsewhere (a
-     *     grain of ground, a narrow part that development shut or lost) the edge runs midway between them
+     * @param edge sets the set's edge wherever it is light that parts two pixels; elsewhere (a grain of ground, a narrow part that
+     *     development shut or lost) the edge runs midway between them
      * @return micrometres, 0 in the set, positive infinity everywhere if it is empty
      */
-    public static float[] micrometres(boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid) {
-        EdgeDistance edges = new EdgeDistance(mask, marked, dose, threshold, grid);
+    public static float[] micrometres(boolean[] mask, boolean marked, DoseEdge edge, Grid grid) {
+        EdgeDistance edges = new EdgeDistance(mask, marked, edge, grid);
         float[] plane = new float[mask.length];
         edges.rows(plane);
         edges.columns(plane);
@@ -67,14 +53,13 @@ public final class EdgeDistance {
      * @param mostMicrometres distances up to this are told; longer ones may be positive infinity
      */
     public static float[] micrometres(
-            boolean[] mask, boolean marked, float[] dose, double threshold, Grid grid, double mostMicrometres) {
+            boolean[] mask, boolean marked, DoseEdge edge, Grid grid, double mostMicrometres) {
         double pitch = grid.pitchMicrometres();
         int reach = (int) Math.ceil(mostMicrometres / pitch) + 1;
         if (reach > NearEdge.MOST_REACH) {
-            return micrometres(mask, marked, dose, threshold, grid);
+            return micrometres(mask, marked, edge, grid);
         }
-        EdgeDistance edges = new EdgeDistance(mask, marked, dose, threshold, grid);
-        float[] plane = NearEdge.squaredPixels(mask, marked, edges, grid, reach);
+        float[] plane = NearEdge.squaredPixels(mask, marked, edge, grid, reach);
         for (int i = 0; i < plane.length; i++) {
             float squared = plane[i];
             // The root is slow, and most places lie in the set or far from it.
@@ -149,7 +134,7 @@ public final class EdgeDistance {
                 int here = first + at * stride;
                 int there = first + next * stride;
                 if (mask[here] != mask[there]) {
-                    envelope.add(k + crossing(here, there), 0);
+                    envelope.add(k + edge.crossing(here, there), 0);
                     any = true;
                 }
             }
@@ -161,25 +146,5 @@ public final class EdgeDistance {
         envelope.fill(out, 0, length, 1);
         System.arraycopy(out, 0, line, from + start, length - start);
         System.arraycopy(out, length - start, line, from, start);
-    }
-
-    /**
-     * How far from the edge of the film a place lies, in standard deviations of the blur, if the edge is a straight one between
-     * the greatest and the least dose there are: the share of dose taken through the inverse of the normal distribution.
-     */
-    private double deviations(double oneDose) {
-        double share = span > 0 ? (oneDose - least) / span : 0.5;
-        return Normal.deviations(Math.max(1e-6, Math.min(1 - 1e-6, share)));
-    }
-
-    /** Share of the way from one pixel to the next at which the edge lies; kept off the centres, where a site stands. */
-    double crossing(int here, int there) {
-        boolean byLight = dose[here] >= threshold != dose[there] >= threshold;
-        double share = 0.5;
-        if (byLight) {
-            double from = deviations(dose[here]) - edgeDeviations;
-            share = from / (from - (deviations(dose[there]) - edgeDeviations));
-        }
-        return Math.max(1e-6, Math.min(1 - 1e-6, share));
     }
 }

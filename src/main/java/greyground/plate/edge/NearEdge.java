@@ -18,14 +18,14 @@ final class NearEdge {
 
     private final boolean[] mask;
     private final boolean marked;
-    private final EdgeDistance edges;
+    private final DoseEdge edge;
     private final Grid grid;
     private final int reach;
 
-    private NearEdge(boolean[] mask, boolean marked, EdgeDistance edges, Grid grid, int reach) {
+    private NearEdge(boolean[] mask, boolean marked, DoseEdge edge, Grid grid, int reach) {
         this.mask = mask;
         this.marked = marked;
-        this.edges = edges;
+        this.edge = edge;
         this.grid = grid;
         this.reach = reach;
     }
@@ -33,12 +33,12 @@ final class NearEdge {
     /**
      * Squared distances to a set, in pixels.
      *
-     * @param edges tells where between two pixels the set's edge lies
+     * @param edge tells where between two pixels the set's edge lies
      * @param reach pixels, 1 to {@value #MOST_REACH}
      * @return 0 in the set; positive infinity farther away than the reach
      */
-    static float[] squaredPixels(boolean[] mask, boolean marked, EdgeDistance edges, Grid grid, int reach) {
-        NearEdge near = new NearEdge(mask, marked, edges, grid, reach);
+    static float[] squaredPixels(boolean[] mask, boolean marked, DoseEdge edge, Grid grid, int reach) {
+        NearEdge near = new NearEdge(mask, marked, edge, grid, reach);
         float[] across = new float[mask.length];
         near.rows(across);
         float[] squared = new float[mask.length];
@@ -81,7 +81,7 @@ final class NearEdge {
         boolean forward = mask[first + one * stride] == marked;
         int at = forward ? other : one;
         int step = forward ? 1 : -1;
-        float distance = (float) edges.crossing(first + at * stride, first + (forward ? one : other) * stride);
+        float distance = (float) edge.crossing(first + at * stride, first + (forward ? one : other) * stride);
         for (; distance <= reach; distance++) {
             int place = first + at * stride;
             if (mask[place] == marked) {
@@ -104,8 +104,12 @@ final class NearEdge {
             int left = block * COLUMNS;
             int count = Math.min(COLUMNS, grid.width() - left);
             alongColumns(squared, left, count);
+            float[] own = new float[count];
+            float[] other = new float[count];
             for (int y = 0; y < grid.height(); y++) {
-                nearRows(across, squared, y, left, count);
+                System.arraycopy(squared, y * grid.width() + left, own, 0, count);
+                nearRows(own, other, across, y, left);
+                System.arraycopy(own, 0, squared, y * grid.width() + left, count);
             }
         });
     }
@@ -138,10 +142,14 @@ final class NearEdge {
         }
     }
 
-    private void nearRows(float[] across, float[] squared, int y, int left, int count) {
-        int width = grid.width();
+    /**
+     * Looks from one row's piece at those above and below it.
+     *
+     * @param own the piece
+     * @param other room for another's
+     */
+    private void nearRows(float[] own, float[] other, float[] across, int y, int left) {
         int height = grid.height();
-        int into = y * width + left;
         for (int dy = -reach; dy <= reach; dy++) {
             int row = y + dy;
             if (row < 0 || row >= height) {
@@ -150,18 +158,19 @@ final class NearEdge {
                 }
                 row = Math.floorMod(row, height);
             }
-            lower(squared, into, across, row * width + left, (float) dy * dy, count);
+            // Only arrays that are read and written at one and the same index are computed eight places at a time.
+            System.arraycopy(across, row * grid.width() + left, other, 0, other.length);
+            lower(own, other, (float) dy * dy);
         }
         float most = (float) reach * reach;
-        for (int x = into; x < into + count; x++) {
-            squared[x] = squared[x] <= most ? squared[x] : Float.POSITIVE_INFINITY;
+        for (int x = 0; x < own.length; x++) {
+            own[x] = own[x] <= most ? own[x] : Float.POSITIVE_INFINITY;
         }
     }
 
-    /** One row seen from another; a loop of its own, so that it is computed eight places at a time. */
-    private static void lower(float[] squared, int into, float[] across, int from, float down, int count) {
-        for (int x = 0; x < count; x++) {
-            squared[into + x] = Math.min(squared[into + x], across[from + x] + down);
+    private static void lower(float[] own, float[] other, float down) {
+        for (int x = 0; x < own.length; x++) {
+            own[x] = Math.min(own[x], other[x] + down);
         }
     }
 }

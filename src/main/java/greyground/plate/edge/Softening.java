@@ -30,29 +30,29 @@ public final class Softening {
         float[] between = new float[plane.length];
         blocks(height).forEach(block -> {
             float[] padded = new float[width + 2 * reach];
-            int[] from = new int[2 * reach + 1];
-            float[] weights = new float[from.length];
-            Arrays.setAll(from, i -> reach + (i % 2 == 0 ? i / 2 : -(i + 1) / 2));
-            for (int i = 0; i < from.length; i++) {
-                weights[i] = kernel[Math.abs(from[i] - reach)];
-            }
+            float[] sum = new float[width];
+            float[] run = new float[width];
             for (int y = block * ROWS; y < Math.min(height, (block + 1) * ROWS); y++) {
                 pad(padded, plane, y * width, width, reach, grid.rim());
-                sum(between, y * width, padded, from, weights, width);
+                Arrays.fill(sum, 0);
+                add(sum, run, padded, reach, kernel[0]);
+                for (int k = 1; k <= reach; k++) {
+                    add(sum, run, padded, reach - k, kernel[k]);
+                    add(sum, run, padded, reach + k, kernel[k]);
+                }
+                System.arraycopy(sum, 0, between, y * width, width);
             }
         });
         float[] spread = new float[plane.length];
         blocks(height).forEach(block -> {
-            int[] from = new int[2 * reach + 1];
-            float[] weights = new float[from.length];
-            for (int i = 0; i < from.length; i++) {
-                weights[i] = kernel[Math.abs(i - reach)];
-            }
+            float[] sum = new float[width];
+            float[] run = new float[width];
             for (int y = block * ROWS; y < Math.min(height, (block + 1) * ROWS); y++) {
-                for (int i = 0; i < from.length; i++) {
-                    from[i] = place(y + i - reach, height, grid.rim()) * width;
+                Arrays.fill(sum, 0);
+                for (int k = -reach; k <= reach; k++) {
+                    add(sum, run, between, place(y + k, height, grid.rim()) * width, kernel[Math.abs(k)]);
                 }
-                sum(spread, y * width, between, from, weights, width);
+                System.arraycopy(sum, 0, spread, y * width, width);
             }
         });
         return spread;
@@ -90,35 +90,11 @@ public final class Softening {
         return rim == Rim.WRAPPED ? Math.floorMod(at, size) : Math.max(0, Math.min(size - 1, at));
     }
 
-    /** Adds weighted runs one after the other, four in a turn: the sum is not laid down and taken up again between them. */
-    private static void sum(float[] into, int to, float[] plane, int[] from, float[] weights, int count) {
-        int i = 0;
-        for (; i + 4 <= from.length; i += 4) {
-            four(into, to, plane, from, weights, i, count);
-        }
-        for (; i < from.length; i++) {
-            one(into, to, plane, from[i], weights[i], count);
-        }
-    }
-
-    private static void four(float[] into, int to, float[] plane, int[] from, float[] weights, int i, int count) {
-        int a = from[i];
-        int b = from[i + 1];
-        int c = from[i + 2];
-        int d = from[i + 3];
-        float ofA = weights[i];
-        float ofB = weights[i + 1];
-        float ofC = weights[i + 2];
-        float ofD = weights[i + 3];
-        for (int x = 0; x < count; x++) {
-            into[to + x] =
-                    into[to + x] + ofA * plane[a + x] + ofB * plane[b + x] + ofC * plane[c + x] + ofD * plane[d + x];
-        }
-    }
-
-    private static void one(float[] into, int to, float[] plane, int from, float weight, int count) {
-        for (int x = 0; x < count; x++) {
-            into[to + x] += weight * plane[from + x];
+    /** Adds a weighted run; copied into {@code run} first, since only arrays of one index are computed eight places at a time. */
+    private static void add(float[] sum, float[] run, float[] plane, int from, float weight) {
+        System.arraycopy(plane, from, run, 0, run.length);
+        for (int x = 0; x < sum.length; x++) {
+            sum[x] += weight * run[x];
         }
     }
 }

@@ -215,7 +215,7 @@ class DistanceTest {
             dose[i] = (float) Normal.below(exact[i]);
             hard[i] = dose[i] >= 0.5f;
         }
-        float[] beyond = EdgeDistance.micrometres(hard, false, dose, 0.5, grid);
+        float[] beyond = EdgeDistance.micrometres(hard, false, new DoseEdge(dose, 0.5), grid);
         double sum = 0;
         double worst = 0;
         int count = 0;

@@ -39,8 +39,8 @@ class NearEdgeTest {
 
     private static void compare(boolean[] mask, float[] dose, double threshold, Grid grid, double most) {
         for (boolean marked : new boolean[] {true, false}) {
-            float[] exact = EdgeDistance.micrometres(mask, marked, dose, threshold, grid);
-            float[] near = EdgeDistance.micrometres(mask, marked, dose, threshold, grid, most);
+            float[] exact = EdgeDistance.micrometres(mask, marked, new DoseEdge(dose, threshold), grid);
+            float[] near = EdgeDistance.micrometres(mask, marked, new DoseEdge(dose, threshold), grid, most);
             for (int i = 0; i < exact.length; i++) {
                 if (exact[i] <= most) {
                     assertEquals(exact[i], near[i], 1e-4 * (1 + exact[i]), grid + " at " + i + " up to " + most);
