@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
             "       greyground read --take-back --workshop=SHOP.json"
         },
         description = {
-            "Reads the scanned proof of a test plate, says how the shop's tones print and which of its numbers that tells,"
+            "Reads the scanned proof of a test plate, says how the workshop's tones print and which of its numbers that shows,"
                     + " and with --accept takes it into the workshop: later films made alike get their curve from it.",
             ""
         },
@@ -103,7 +103,7 @@ final class ReadCommand implements Callable<Integer> {
             JobOptions.word(
                     "--depth",
                     "LENGTH",
-                    "how deep the bare strip was measured to be, such as 34um: tells the bath's rate"),
+                    "how deep the bare strip was measured to be, such as 34um: gives the bath's rate"),
             JobOptions.word(
                     "--bite", "TIME", "how long the plate was bitten, such as 22min (usual: as its film's plan says)"),
             JobOptions.word(

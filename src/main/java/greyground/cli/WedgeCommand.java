@@ -37,7 +37,7 @@ import picocli.CommandLine.Spec;
             "  greyground wedge --plate 150x200mm --out test.pdf",
             "      wedge and targets, in the usual grain at the workshop's resolution",
             "  greyground wedge --kind strip --plate 150x40mm --ruling 60 --out strip.pdf",
-            "      the wedge alone, on an offcut, in a halftone of 60 lines/cm",
+            "      the wedge only, on an offcut, in a halftone of 60 lines/cm",
             "  greyground wedge --kind exposure --plate 100x150mm --workshop shop.json --out times.pdf",
             "      strips to cover one after the other round the workshop's exposure, with their times"
         })
@@ -55,7 +55,7 @@ final class WedgeCommand implements Callable<Integer> {
             names = "--kind",
             paramLabel = "WORD",
             description =
-                    "full (usual: wedge and targets), strip (wedge alone), exposure (strips of rising exposure) or check (tones that"
+                    "full (usual: wedge and targets), strip (wedge only), exposure (strips of rising exposure) or check (tones that"
                             + " should print at stated lightness)")
     @Nullable
     String kind;

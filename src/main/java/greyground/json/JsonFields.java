@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -24,14 +25,17 @@ public final class JsonFields {
     private final String remedy;
     private final List<String> place;
     private final ObjectNode node;
+    private final Optional<String> misspelt;
     private final Set<String> asked = new HashSet<>();
     private final Map<String, JsonFields> sections = new LinkedHashMap<>();
 
-    private JsonFields(String kind, String remedy, List<String> place, ObjectNode node) {
+    private JsonFields(
+            String kind, String remedy, List<String> place, ObjectNode node, Optional<String> misspelt) {
         this.kind = kind;
         this.remedy = remedy;
         this.place = place;
         this.node = node;
+        this.misspelt = misspelt;
     }
 
     /**
@@ -42,7 +46,7 @@ public final class JsonFields {
      * @param remedy what to do where a field is wrong, as a refusal ends
      */
     public static JsonFields read(String kind, int newest, String text, String remedy) {
-        JsonFields file = new JsonFields(kind, remedy, List.of(), JsonText.read(kind, newest, text));
+        JsonFields file = new JsonFields(kind, remedy, List.of(), JsonText.read(kind, newest, text), Optional.empty());
         file.asked.addAll(List.of("greyground", "version"));
         return file;
     }
@@ -53,12 +57,15 @@ public final class JsonFields {
         if (!inner.isMissingNode() && !(inner instanceof ObjectNode)) {
             throw refused(name, inner, "an object in braces");
         }
-        return inside(inner instanceof ObjectNode object ? object : JsonText.object(), name);
+        return inner instanceof ObjectNode object
+                ? inside(object, Optional.empty(), name)
+                : inside(JsonText.object(), misspelt(name), name);
     }
 
-    private JsonFields inside(ObjectNode object, String... way) {
+    /** @param misspelt what stands in the file where this object was looked for */
+    private JsonFields inside(ObjectNode object, Optional<String> misspelt, String... way) {
         List<String> inner = Stream.concat(place.stream(), Stream.of(way)).toList();
-        return sections.computeIfAbsent(String.join(".", way), any -> new JsonFields(kind, remedy, inner, object));
+        return sections.computeIfAbsent(String.join(".", way), any -> new JsonFields(kind, remedy, inner, object, misspelt));
     }
 
     /** The objects of a list; a missing one reads as empty. */
@@ -72,7 +79,7 @@ public final class JsonFields {
             if (!(item instanceof ObjectNode object)) {
                 throw refused(name, item, "a list of objects in braces");
             }
-            items.add(inside(object, name, Integer.toString(items.size())));
+            items.add(inside(object, Optional.empty(), name, Integer.toString(items.size())));
         }
         return items;
     }
@@ -212,6 +219,21 @@ public final class JsonFields {
     private Refusal refused(String name, JsonNode value, String allowed) {
         String path = String.join(".", place) + (place.isEmpty() ? "" : ".") + name;
         String shown = value.isMissingNode() ? "missing" : JsonText.shown(value);
-        return Refusal.use(kind + " " + path + " is " + shown + "; it must be " + allowed + ": " + remedy);
+        Optional<String> meant = value.isMissingNode() ? misspelt(name) : Optional.empty();
+        String remedyOrQuestion = meant.or(() -> misspelt).orElse(remedy);
+        return Refusal.use(kind + " " + path + " is " + shown + "; it must be " + allowed + ": " + remedyOrQuestion);
+    }
+
+    /** Asks about a field that stands where another is missing and is spelt nearly like it; empty where none does. */
+    private Optional<String> misspelt(String name) {
+        String where = String.join(".", place) + (place.isEmpty() ? "" : ".");
+        return node.properties().stream()
+                .map(Map.Entry::getKey)
+                .filter(other -> !asked.contains(other))
+                .filter(other -> KeptField.among(Set.of(name), place, other, "")
+                        .meant()
+                        .isPresent())
+                .findFirst()
+                .map(other -> "the file has " + where + other + ", did you mean " + where + name + "?");
     }
 }

@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Sets a plan on A4 pages: the bench card, then every step in two columns, with its numbers, how each is known, what to watch and what can
- * hurt, and at the end where the numbers come from. One document owns it; one thread.
+ * Sets a plan on A4 pages: the bench card, then every step in two columns, with what can hurt, its numbers, how each is known and what to
+ * watch, and at the end where the numbers come from. One document owns it; one thread.
  */
 final class PlanPages {
     /** A4, ISO 216: 210 x 297 mm. */
@@ -140,10 +140,10 @@ final class PlanPages {
     private void step(int number, Step step) {
         List<Piece> pieces = new ArrayList<>();
         pieces.add(new Piece(27, () -> title(number, step.title())));
+        step.cautions().forEach(caution -> pieces.add(caution(caution)));
         step.lines().forEach(line -> pieces.add(numberLine(line)));
         step.warnings().forEach(warning -> pieces.add(words("! " + warning, true)));
         step.advice().forEach(advice -> pieces.add(words(advice, false)));
-        step.cautions().forEach(caution -> pieces.add(caution(caution)));
         flow(pieces);
     }
 
@@ -191,9 +191,7 @@ final class PlanPages {
 
     /** The circle already says what a number rests on. */
     private static String known(String provenance) {
-        return provenance.startsWith("measured ")
-                ? provenance.substring("measured ".length())
-                : provenance.equals("computed from assumed") ? "computed" : provenance;
+        return provenance.replaceFirst("^measured ", "").replaceFirst("^(computed) from assumed$|^as (typed) .*", "$1$2");
     }
 
     private String note(String basis) {
@@ -284,9 +282,9 @@ final class PlanPages {
             PageDrawing each = pages.get(i);
             each.line(LEFT, FOOT - 12, RIGHT, FOOT - 12, 0.5, 0);
             each.known(LEFT, FOOT - 2.7, 1, "assumed");
-            each.text(LEFT + 10, FOOT, SMALL, QUIET, "rests on what nobody has measured in your shop: test it");
-            each.known(LEFT + 212, FOOT - 2.7, 1, "measured");
-            each.text(LEFT + 222, FOOT, SMALL, QUIET, "measured in your shop");
+            each.text(LEFT + 10, FOOT, SMALL, QUIET, "rests on what nobody has measured in this workshop: test it");
+            each.known(LEFT + 224, FOOT - 2.7, 1, "measured");
+            each.text(LEFT + 234, FOOT, SMALL, QUIET, "measured in this workshop");
             each.textEndingAt(RIGHT - 90, FOOT, SMALL, QUIET, document.program());
             each.textEndingAt(RIGHT, FOOT, SMALL, 0, "plan page " + (i + 1) + " of " + pages.size());
         }

@@ -97,8 +97,8 @@ public final class BiteLogOrder {
     private static List<String> rows(BiteLog log) {
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add("more   depth    +-   light middle  dark  darkest  turns");
-        rows.add(" min      µm           L*     L*    L*       L*   at %");
+        rows.add("more   depth    +-   light middle  dark  darkest  paler");
+        rows.add(" min      µm           L*     L*    L*       L* from %");
         for (BiteLog.Row row : log.rows()) {
             rows.add(String.format(
                     Locale.ROOT,

@@ -57,7 +57,7 @@ public final class BiteOrder {
         openBite(step, plan);
         return step.advise(
                         "Lightness is the print's, absolute L*: paper, the lightest tone that holds, the darkest. The film's"
-                                + " curve was made for the shop's usual depth; another depth shifts the tones between them.")
+                                + " curve was made for the workshop's usual depth; another depth shifts the tones between them.")
                 .advise(
                         "Read the thermometer in the bath. Pull the plate at the 80 % time, rinse and look before you go on.")
                 .care(Cautions.FERRIC)
@@ -78,8 +78,8 @@ public final class BiteOrder {
         boolean predicted = plan.planned().tones() != null;
         List<String> rows = new ArrayList<>();
         rows.add("");
-        rows.add("time      depth under least solid copper" + (predicted ? "  print L*      turns" : ""));
-        rows.add("   %   min   µm   cut  land     D   g/L" + (predicted ? "   light  dark  at %" : ""));
+        rows.add("time      depth under least solid copper" + (predicted ? "  print L*      paler" : ""));
+        rows.add("   %   min   µm   cut  land     D   g/L" + (predicted ? "   light  dark from %" : ""));
         for (BitePlan.Row row : plan.rows()) {
             BittenTones tones = row.tones();
             String copper = String.format(
@@ -96,7 +96,7 @@ public final class BiteOrder {
                     ? ""
                     : String.format(
                             Locale.ROOT,
-                            " %7.1f %5.1f %5.0f",
+                            " %7.1f %5.1f %6.0f",
                             tones.lightest(),
                             tones.darkest(),
                             tones.turningCoverage() * 100);

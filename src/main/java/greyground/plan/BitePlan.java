@@ -81,7 +81,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
         double least = Paper.lightness(StrictMath.pow(10, -most));
         if (lightness <= least) {
             throw Refusal.use("darkest tone is L* " + Refusal.plain(lightness) + "; it must be above "
-                    + Refusal.plain(Math.ceil(least * 10) / 10) + ", this ink's deepest solid of density "
+                    + Refusal.plain(Math.ceil(least * 10) / 10) + ", this ink's darkest solid of density "
                     + Refusal.plain(most) + ": ask for less, or measure the ink again");
         }
         return toDepth(workshop, request, BittenTones.depthFor(lightness, tones), tones);

@@ -94,7 +94,7 @@ public final class ExposureOrder {
             step.computed(
                     "never denser than",
                     "density " + fixed(split.turningDensity(), 2),
-                    "past it the blacks print paler",
+                    "above it the blacks print paler",
                     film);
         }
         step.table(table(trade, present));
@@ -112,7 +112,7 @@ public final class ExposureOrder {
                                 + " lamp may wander.")
                 .advise(
                         "A softer edge closes the gap; less light through the screen widens the range until lands fail. Try"
-                                + " the split on a test plate first: doses stand on the wedge step that the shop reads.")
+                                + " the split on a test plate first: doses stand on the wedge step that the workshop reads.")
                 .advise("To plan by it, print the screen with --screen-black " + fixed(split.screenBlack() * 100, 0)
                         + "% and put into the workshop file: exposure.screenSeconds and imageSeconds as above,"
                         + " exposure.stepHeld and targetStep " + fixed(times.stepHeld(), 1)

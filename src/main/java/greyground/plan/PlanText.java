@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 
 /**
  * A plan as plain text of at most 80 columns, to be read at arm's length: a box to tick at each step, its clock at the right edge,
- * numbers in columns, an open circle at what nobody has measured, and where the numbers come from at the end.
+ * what can hurt before all else, numbers in columns, an open circle at what nobody has measured, and where the numbers come from at the end.
  */
 public final class PlanText {
     private static final Pattern BLANKS = Pattern.compile("\\s+");
@@ -84,12 +84,12 @@ public final class PlanText {
         String clock = step.seconds() > 0 ? " " + clock(step.seconds()) : "";
         String leader = clock.isEmpty() ? "" : ".".repeat(Math.max(2, WIDTH - title.length() - clock.length()));
         line(title + leader + clock);
+        step.cautions().forEach(sentence -> paragraph(" CARE ", sentence));
         for (Line each : step.lines()) {
             number(each);
         }
         step.warnings().forEach(sentence -> paragraph("   !! ", sentence));
         step.advice().forEach(sentence -> paragraph("    - ", sentence));
-        step.cautions().forEach(sentence -> paragraph(" CARE ", sentence));
         line("");
     }
 

@@ -18,7 +18,7 @@ public record InkFigures(
         Figure transferFraction,
         Figure spreadMicrometres,
         Figure yuleNielsenFactor) {
-    public static final Range SATURATION = new Range(0.5, 3, Unit.DENSITY, "measure the deepest tone less the paper");
+    public static final Range SATURATION = new Range(0.5, 3, Unit.DENSITY, "measure the darkest tone less the paper");
     public static final Range STRENGTH = new Range(0.01, 2, Unit.PER_MICROMETRE, "fit it to four depths or more");
     public static final Range TRANSFER = new Range(0.05, 1, Unit.RATIO, "0.6 to 0.95 is usual");
 

@@ -49,6 +49,23 @@ public sealed interface Provenance {
         }
     }
 
+    /**
+     * Typed for one answer; how it was read, nobody said.
+     *
+     * @param date when
+     */
+    record Typed(LocalDate date) implements Provenance {
+        @Override
+        public String words() {
+            return "as typed " + date;
+        }
+
+        @Override
+        public String basis() {
+            return "typed for this answer";
+        }
+    }
+
     private static void requireWords(String what, String text) {
         if (text.isBlank()) {
             throw Refusal.use(what + " is \"\"; it must be at least one word: say where the number comes from");

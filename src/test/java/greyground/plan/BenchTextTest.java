@@ -56,7 +56,7 @@ class BenchTextTest {
                         new BiteOrder.Wish("a darkest tone of L* 20", true))),
                 "BITE PLAN",
                 "a darkest tone of L* 20",
-                "turns",
+                "paler",
                 "10.0 L* paler",
                 "Ferric chloride is acidic",
                 "goggles");

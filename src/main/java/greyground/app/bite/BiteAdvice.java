@@ -78,7 +78,7 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
         return new BiteOrder.Wish(
                 words.depthMicrometres().isPresent()
                         ? "a depth of " + Refusal.plain(words.depthMicrometres().getAsDouble()) + " µm"
-                        : "the shop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " µm",
+                        : "the workshop's usual depth, " + Refusal.plain(workshop.usualDepthMicrometres()) + " µm",
                 false);
     }
 

@@ -6,6 +6,7 @@ import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
 import greyground.workshop.Figure;
+import greyground.workshop.Provenance;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -164,6 +165,6 @@ public record BiteWords(Map<String, String> given) {
         OptionalDouble told = number(option, what, range);
         return told.isEmpty()
                 ? shop
-                : shop.with(path, Figure.measured(told.getAsDouble(), today, "told for this bite"));
+                : shop.with(path, new Figure(told.getAsDouble(), new Provenance.Typed(today)));
     }
 }

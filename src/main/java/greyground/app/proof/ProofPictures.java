@@ -201,7 +201,7 @@ public final class ProofPictures {
         words.add("prints L* " + tone(range.bare()) + " to " + tone(range.darkest()));
         words.add(
                 response.turningPoint() < 1
-                        ? "turns back past " + tone(100 * response.turningPoint()) + " % black"
+                        ? "paler again above " + tone(100 * response.turningPoint()) + " % black"
                         : "darkens up to solid black");
         return words;
     }

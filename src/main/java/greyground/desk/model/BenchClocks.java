@@ -66,9 +66,9 @@ public final class BenchClocks {
             }
         }
 
-        /** What pressing start would do: "Start", "Stop" or "Go on". */
+        /** What pressing start would do: "Start", "Stop" or "Continue". */
         public String act() {
-            return isRunning() ? "Stop" : hasBegun() ? "Go on" : "Start";
+            return isRunning() ? "Stop" : hasBegun() ? "Continue" : "Start";
         }
 
         /** Seconds that the plan wants now, if they are not this clock's. 0: the step is no longer in the plan. */

@@ -130,7 +130,7 @@ public final class Comparison {
     public Optional<Side> left(boolean inches) {
         return switch (kind) {
             case NONE -> Optional.empty();
-            case TWO_PLACES -> held.map(seen -> side("Held fast", seen, inches));
+            case TWO_PLACES -> held.map(seen -> side("Frozen", seen, inches));
             case TWO_BITES -> Optional.of(bitten(0, "The usual bite", inches));
         };
     }

@@ -19,7 +19,7 @@ public final class KeyList {
                     new Line("+ and -", "nearer and farther", ""),
                     new Line("A", "show all of it", "A"),
                     new Line("T", "true size", "T"),
-                    new Line("L", "lay down the loupe, or take it up", "L"),
+                    new Line("L", "lay the loupe down, or lift it", "L"),
                     new Line("S", "the whole film sheet, and back", "S"),
                     new Line("U", "turn the sheet over: as printed, or on the plate", ""),
                     new Line("F", "freeze what the loupe shows, to compare", ""),
@@ -40,12 +40,12 @@ public final class KeyList {
                     new Line("Escape", "as it was before typing", "")),
             new Group(
                     "Plan",
-                    new Line("Space", "start the clock, stop it, let it go on", ""),
+                    new Line("Space", "start the clock, stop it, continue it", ""),
                     new Line("Tab", "leaves a note and goes on", "")),
             new Group(
                     "Whole",
                     new Line("Ctrl+O", "open a picture, a job or a film", "Shortcut+O"),
-                    new Line("Ctrl+Shift+O", "open what was open lately", ""),
+                    new Line("Ctrl+Shift+O", "open a recent file", ""),
                     new Line("Ctrl+S", "save the job; with Shift under another name", "Shortcut+S"),
                     new Line("Ctrl+M", "make the film", "Shortcut+M"),
                     new Line("Ctrl+P", "print the film", "Shortcut+P"),

@@ -10,7 +10,7 @@ public enum Station {
     RESIST(
             3,
             "Resist",
-            "The light-hardened film on the copper: what stays covered and what washes open.",
+            "The light-hardened resist on the copper: what stays covered and what washes open.",
             Stage.RESIST),
     COPPER(
             4,

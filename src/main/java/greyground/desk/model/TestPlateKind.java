@@ -5,7 +5,7 @@ import greyground.app.chart.WedgeWork;
 /** Kinds of test plates, as {@link WedgeWork} knows them. */
 public enum TestPlateKind {
     FULL("full", "Full", "Wedge and targets. Teaches tones and the workshop's numbers. The one to begin with."),
-    STRIP("strip", "Strip", "The wedge alone: tones, on an offcut."),
+    STRIP("strip", "Wedge only", "The wedge alone: tones, on an offcut."),
     EXPOSURE("exposure", "Exposure", "Longer and longer exposures side by side: tells which one to take."),
     CHECK(
             "check",

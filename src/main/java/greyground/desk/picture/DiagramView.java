@@ -204,10 +204,10 @@ public final class DiagramView extends Drawn {
             String turns = shown.mostCoverage() < shown.turningCoverage()
                     ? String.format(
                             Locale.ROOT,
-                            "turns at %.0f %%, used to %.0f",
+                            "paler above %.0f %%, used to %.0f",
                             100 * shown.turningCoverage(),
                             100 * shown.mostCoverage())
-                    : String.format(Locale.ROOT, "turns at %.0f %%", 100 * shown.turningCoverage());
+                    : String.format(Locale.ROOT, "paler above %.0f %%", 100 * shown.turningCoverage());
             label(pen, turns, down(shown.turningCoverage()), light.copper());
         }
         String darkest = String.format(Locale.ROOT, "darkest %.0f", shown.darkestLightness());

@@ -70,7 +70,7 @@ public final class PictureView extends Drawn {
         getStyleClass().add("bench");
         setAccessibleText("Picture");
         setAccessibleHelp(
-                "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F holds fast what it shows, M compares two bites");
+                "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F freezes what it shows, M compares two bites");
         image.setPreserveRatio(false);
         image.setSmooth(true);
         window.getChildren().add(image);

@@ -12,7 +12,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** The head of the wall card while clocks run: the step's time, large enough to be read from across the room, and what comes next. */
+/** The head of the wall card while clocks run: the step's time, large enough to be read from across the room, its cautions, and what comes next. */
 final class ClockFace extends VBox {
     /** Stands before a caution. */
     static final String CARE = "\u26a0 ";
@@ -65,11 +65,11 @@ final class ClockFace extends VBox {
     }
 
     static Button back(BenchClocks.StepClock clock, Runnable moved) {
-        Button back = Controls.button("Set back", "set-clock-back", "The whole time again; the clock stands", () -> {
+        Button back = Controls.button("Reset", "reset-clock", "The whole time again; the clock stands", () -> {
             clock.setBack();
             moved.run();
         });
-        back.setAccessibleText("Set the clock of " + clock.step() + " back");
+        back.setAccessibleText("Reset the clock of " + clock.step());
         return back;
     }
 
@@ -106,7 +106,7 @@ final class ClockFace extends VBox {
             getStyleClass().add("tile");
             time.setWrapText(false);
             time.setMinWidth(Region.USE_PREF_SIZE);
-            start = start(clock, "Stop this clock, or let it go on", moved);
+            start = start(clock, "Stop this clock, or continue it", moved);
             take = Controls.button(
                     "", "take-planned", "Run for what the plan wants now; the time that has passed counts", () -> {
                         clock.takePlanned();
@@ -116,12 +116,12 @@ final class ClockFace extends VBox {
             if (large) {
                 getChildren().addAll(step, time);
                 setMaxWidth(Double.MAX_VALUE);
-                if (!clock.next().isEmpty()) {
-                    getChildren().add(Controls.wrapped("Then: " + clock.next(), "strong"));
-                }
                 clock.cautions().stream()
                         .limit(room.getHeight() < LOW_ROOM ? 1 : MOST_CAUTIONS)
-                        .forEach(care -> getChildren().add(Controls.wrapped(CARE + care, "plain")));
+                        .forEach(care -> getChildren().add(Controls.wrapped(CARE + care, "strong")));
+                if (!clock.next().isEmpty()) {
+                    getChildren().add(Controls.wrapped("Then: " + clock.next(), "plain"));
+                }
                 getChildren().addAll(change, buttons);
             } else {
                 step.setMinWidth(Region.USE_PREF_SIZE);

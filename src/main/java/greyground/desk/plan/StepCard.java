@@ -14,7 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** One step of the wall card: its numbers, its cautions, and its clock where time counts. */
+/** One step of the wall card: its cautions, its numbers, and its clock where time counts. */
 final class StepCard extends VBox {
     private final Optional<ClockLine> line;
 
@@ -27,7 +27,7 @@ final class StepCard extends VBox {
         ClockLine(BenchClocks.StepClock clock, Runnable moved) {
             super(8);
             this.clock = clock;
-            start = ClockFace.start(clock, "Start this clock, stop it, or let it go on (Space)", moved);
+            start = ClockFace.start(clock, "Start this clock, stop it, or continue it (Space)", moved);
             setAlignment(Pos.CENTER_RIGHT);
             getChildren().addAll(time, start, ClockFace.back(clock, moved));
             setMinWidth(Region.USE_PREF_SIZE);
@@ -57,10 +57,11 @@ final class StepCard extends VBox {
         getStyleClass().add("step");
         HBox head = Controls.line(16, Controls.growing(Controls.wrapped(title, "heading")));
         line.ifPresent(each -> head.getChildren().add(each));
-        getChildren().addAll(head, lines(step));
+        getChildren().add(head);
+        step.cautions().forEach(care -> getChildren().add(Controls.wrapped(ClockFace.CARE + care, "strong")));
+        getChildren().add(lines(step));
         step.warnings().forEach(warning -> getChildren().add(Controls.wrapped("! " + DeskWords.of(warning), "fault")));
         step.advice().forEach(advice -> getChildren().add(Controls.wrapped(DeskWords.of(advice), "words")));
-        step.cautions().forEach(care -> getChildren().add(Controls.wrapped(ClockFace.CARE + care, "strong")));
     }
 
     private static GridPane lines(ExposurePlan.Step step) {

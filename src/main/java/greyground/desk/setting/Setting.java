@@ -123,8 +123,8 @@ public sealed interface Setting {
 
         private BenchState told(BenchState state, double value, boolean measured, LocalDate today) {
             Figure told = measured
-                    ? Figure.measured(value, today, "entered at the desk")
-                    : Figure.assumed(value, "set at the desk, not measured yet");
+                    ? Figure.measured(value, today, "entered in the window")
+                    : Figure.assumed(value, "set in the window, not measured yet");
             return state.in(state.workshop().with(path, told));
         }
 

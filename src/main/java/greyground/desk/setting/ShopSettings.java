@@ -31,20 +31,20 @@ final class ShopSettings {
                             "How far a printed edge lies outside its pixels. Measure lines of 1 to 4 pixels under a loupe."),
             number(RESIST, "image-seconds", "Image exposure", "exposure.imageSeconds", ExposureFigures.IMAGE, 5)
                     .saying(
-                            "Time under the lamp through the positive. Only your own test plate can tell it; without a separate screen both times are given at once."),
+                            "Time under the lamp through the positive. Only your own test plate can show it; without a separate screen both times are given at once."),
             number(RESIST, "screen-seconds", "Screen exposure", "exposure.screenSeconds", ExposureFigures.SCREEN, 5)
                     .saying(
                             "Time through the aquatint screen film; it counts towards the image where no screen is exposed."),
             number(RESIST, "step-held", "Step held", "exposure.stepHeld", ExposureFigures.STEP_HELD, 1)
-                    .saying("Highest step of a 21-step wedge that kept its film after your last test exposure."),
+                    .saying("Highest step of a 21-step wedge that kept its resist after your last test exposure."),
             number(RESIST, "target-step", "Step wanted", "exposure.targetStep", ExposureFigures.TARGET_STEP, 1)
                     .saying("The step your best plate held. Each step is 0.15 density: two steps double the light."),
-            number(RESIST, "thinned", "Film once thinned", "resist.thinnedThicknessMicrometres", ResistFigures.THIN, 1)
-                    .saying("What the soda bath leaves of the film. Measure a thinned strip."),
+            number(RESIST, "thinned", "Resist once thinned", "resist.thinnedThicknessMicrometres", ResistFigures.THIN, 1)
+                    .saying("What the soda bath leaves of the resist. Measure a thinned strip."),
             number(RESIST, "opening", "Smallest opening", "resist.smallestOpeningMicrometres", ResistFigures.OPENING, 1)
-                    .saying("Narrowest gap that still washes clean. The test plate's fine dots tell."),
+                    .saying("Narrowest gap that still washes clean. The test plate's fine dots show it."),
             number(RESIST, "land", "Smallest land", "resist.smallestLandMicrometres", ResistFigures.LAND, 1)
-                    .saying("Narrowest piece of film that still stays on. The test plate's fine holes tell."),
+                    .saying("Narrowest piece of resist that still stays on. The test plate's fine holes show it."),
             number(RESIST, "lamp", "Lamp to plate", "light.distanceMillimetres", LampFigures.DISTANCE, 10)
                     .saying("A small lamp twice as far needs four times the time."),
             number(COPPER, "bite", "Bite", "bath.biteMinutes", BathFigures.BITE, 0.5)
@@ -53,11 +53,11 @@ final class ShopSettings {
             number(COPPER, "rate", "Bath's rate", "bath.rateMicrometresPerMinute", BathFigures.RATE, 0.05)
                     .saying("Depth that a fresh bath bites in a minute. Bite a strip of copper and measure its depth."),
             number(COPPER, "etch-factor", "Etch factor", "bath.etchFactor", BathFigures.ETCH_FACTOR, 0.1)
-                    .saying("How much deeper than sideways the bath bites; 1 to 3 is usual. Low values eat the lands."),
+                    .saying("Depth over undercut: how much deeper than sideways the bath bites; 1 to 3 is usual (common practice, no source). Low values eat the lands."),
             number(COPPER, "temperature", "Bath now", "bath.temperatureCelsius", BathFigures.TEMPERATURE, 0.5)
                     .saying("Read the thermometer in the bath. It changes the minutes of the plan, not the depth."),
             number(COPPER, "baume", "Strength now", "bath.degreesBaume", BathFigures.BAUME, 0.5)
-                    .saying("Read the hydrometer; 40 to 42 is usual for dry film."),
+                    .saying("Read the hydrometer; 40 to 42 is usual for this resist (common practice, no source)."),
             number(COPPER, "copper-load", "Copper in the bath", "bath.copperGramsPerLitre", BathFigures.COPPER, 1)
                     .saying("What earlier plates left in it; it slows the bite."),
             number(PRINT, "pad", "Wiping pad", "wipe.padRadiusMillimetres", WipeFigures.PAD, 0.1)
@@ -67,7 +67,7 @@ final class ShopSettings {
                     .saying("Ink that wiping leaves all over; 0 to 0.3 is a clean wipe."),
             number(PRINT, "ink-density", "Darkest ink", "ink.saturationDensity", InkFigures.SATURATION, 0.05)
                     .saying(
-                            "Density over paper of a very thick film of your ink. Measure the deepest tone, less the paper."),
+                            "Density over paper of a very thick film of your ink. Measure the darkest tone, less the paper."),
             number(PRINT, "ink-strength", "Ink density", "ink.strengthPerMicrometre", InkFigures.STRENGTH, 0.01)
                     .saying("How fast density grows with the ink's thickness."),
             number(PRINT, "transfer", "Ink transfer", "ink.transferFraction", InkFigures.TRANSFER, 0.05)

@@ -46,10 +46,10 @@ final class ArtTools extends FlowPane {
         tool("Draw crop  X", "draw-crop", crop, () -> hold(Hand.CROP));
         getChildren().add(plateShape);
         tool("No crop", "no-crop", "Take all of the picture", this::cropNothing);
-        String cover = "Take the largest part of the plate's shape that the straightened picture fills";
+        String cover = "Take the largest part of the plate's proportion that the straightened picture fills";
         tool("Crop to cover", "crop-covered", cover, this::cropToCover);
-        tool("Quarter left  Shift+Q", "quarter-left", "Turn it a quarter to the left (Shift+Q)", () -> quarter(false));
-        tool("Quarter right  Q", "quarter-right", "Turn it a quarter to the right (Q)", () -> quarter(true));
+        tool("Quarter turn left  Shift+Q", "quarter-left", "Turn it a quarter to the left (Shift+Q)", () -> quarter(false));
+        tool("Quarter turn right  Q", "quarter-right", "Turn it a quarter to the right (Q)", () -> quarter(true));
         String level = "Draw a line along what should be level or upright, and the picture turns (V)";
         tool("Straighten  V", "draw-level", level, () -> hold(Hand.LEVEL));
         plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
@@ -79,7 +79,7 @@ final class ArtTools extends FlowPane {
                     .cropFrame()
                     .map(frame -> frame.cutTo(proportion))
                     .ifPresent(frame -> tell.accept(
-                            "crop to the plate's shape",
+                            "crop to the plate's proportion",
                             job -> Turning.cropped(job, frame.area(), frame.artWidth(), frame.artHeight())));
         }
     }

@@ -70,7 +70,7 @@ final class DeskFiles {
         }
         answers.add(new Answer("None of them", () -> {}));
         ask.ask(
-                answers.size() == 1 ? "Nothing has been opened lately." : "Opened lately:",
+                answers.size() == 1 ? "There are no recent files." : "Recent files:",
                 answers.toArray(Answer[]::new));
     }
 
@@ -195,7 +195,7 @@ final class DeskFiles {
                     file.getFileName() + " was made from " + (name.isEmpty() ? "a picture" : name)
                             + ", which is not beside it.",
                     name,
-                    "Leave it",
+                    "Leave it unopened",
                     art -> layJob(art, file, job, workshop, jobFile));
         }
     }
@@ -353,8 +353,8 @@ final class DeskFiles {
                 .findFirst()
                 .ifPresent(left -> ask.ask(
                         "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
-                        new Answer("Take it up", () -> takeUp(left)),
-                        new Answer("Let it go", () -> recovery.forget(left))));
+                        new Answer("Recover", () -> takeUp(left)),
+                        new Answer("Throw away", () -> recovery.forget(left))));
     }
 
     private void takeUp(Recovery.Left left) {

@@ -41,7 +41,7 @@ final class EmptyBench extends VBox {
         List<Path> present = files.recent();
         recent.getChildren().clear();
         if (!present.isEmpty()) {
-            recent.getChildren().add(Controls.wrapped("Opened lately", "strong"));
+            recent.getChildren().add(Controls.wrapped("Recent", "strong"));
         }
         for (Path file : present) {
             Hyperlink link = new Hyperlink(file.getFileName() + "  in  " + folder(file));

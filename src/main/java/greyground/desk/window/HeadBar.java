@@ -27,7 +27,7 @@ final class HeadBar extends HBox {
         setAlignment(Pos.CENTER_RIGHT);
         Button open = Controls.button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
         Button lately = Controls.button(
-                "Lately", "open-lately", "Open again what was opened lately (Ctrl+Shift+O)", files::askRecent);
+                "Recent", "open-recent", "Open a recent file again (Ctrl+Shift+O)", files::askRecent);
         Button shop =
                 Controls.button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
         save = Controls.button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);

@@ -48,7 +48,7 @@ final class LoupeBench extends VBox {
             each.managedProperty().bind(each.visibleProperty());
         }
         Button freeze = Controls.button(
-                "Freeze  F", "freeze", "Hold fast what the loupe shows, beside what it shows next (F)", this::freeze);
+                "Freeze  F", "freeze", "Freeze what the loupe shows, beside what it shows next (F)", this::freeze);
         HBox row = Controls.line(8, loupe, freeze, bites, all, trueSized, strip.tools());
         row.getStyleClass().add("picture-tools");
         VBox.setVgrow(picture, Priority.ALWAYS);
@@ -99,7 +99,7 @@ final class LoupeBench extends VBox {
         } else if (!comparison.freeze()) {
             say.accept("the loupe is still being computed: freeze again in a moment");
         } else {
-            say.accept("held fast: move the loupe, go to another station or change a setting to compare");
+            say.accept("frozen: move the loupe, go to another station or change a setting to compare");
         }
         refresh();
     }

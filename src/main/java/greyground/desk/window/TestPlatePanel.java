@@ -96,7 +96,7 @@ final class TestPlatePanel extends VBox {
                 "test-read-again",
                 "Reads the scan once more, for the workshop as it is",
                 model::readAgain);
-        leave = Controls.button("Leave it", "test-leave", "Changes nothing and puts the reading away", model::leave);
+        leave = Controls.button("Discard", "test-leave", "Changes nothing and puts the reading away", model::leave);
         kinds.getStyleClass().add("wide");
         kinds.getItems().setAll(TestPlateKind.values());
         kinds.valueProperty().addListener((what, was, is) -> {
@@ -131,7 +131,7 @@ final class TestPlatePanel extends VBox {
                         "Depth measured",
                         "depth",
                         "not measured",
-                        "Depth of the bare strip, such as 34um: tells the bath's rate"),
+                        "Depth of the bare strip, such as 34um: gives the bath's rate"),
                 tell(
                         "Bare paper",
                         "paper",
@@ -223,7 +223,7 @@ final class TestPlatePanel extends VBox {
         }
         Controls.show(accept, how == TestPlateState.Standing.OFFERED);
         Controls.show(again, how == TestPlateState.Standing.OVERTAKEN);
-        leave.setText(how == TestPlateState.Standing.OFFERED ? "Leave it" : "Done");
+        leave.setText(how == TestPlateState.Standing.OFFERED ? "Discard" : "Done");
         standing.setText(
                 switch (how) {
                     case NONE -> "A check plate only judges: nothing is changed.";

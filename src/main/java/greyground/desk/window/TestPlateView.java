@@ -162,10 +162,10 @@ final class TestPlateView {
                 this::askScan);
         VBox steps = new VBox(
                 16,
-                Controls.wrapped("Learn the shop's own tones", "heading"),
+                Controls.wrapped("Learn the workshop's own tones", "heading"),
                 Controls.wrapped(
                         "A test plate carries tones that are known. Etched and printed as you always do, its scan tells what"
-                                + " your shop really prints; films made alike then get their curve from it."),
+                                + " your workshop really prints; films made alike then get their curve from it."),
                 step(
                         "1",
                         "Make the film",

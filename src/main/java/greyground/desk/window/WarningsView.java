@@ -68,7 +68,7 @@ final class WarningsView extends VBox {
         list.setId("warnings");
         list.setAccessibleText("Warnings");
         list.setAccessibleHelp(
-                "Enter goes to the place of a warning that has a number, or to the setting that mends one with an arrow");
+                "Enter goes to the place of a warning that has a number, or to the setting that corrects one with an arrow");
         list.setFixedCellSize(-1);
         VBox.setVgrow(list, Priority.ALWAYS);
         list.setCellFactory(view -> new Cell());

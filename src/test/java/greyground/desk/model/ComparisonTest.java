@@ -57,7 +57,7 @@ class ComparisonTest {
         comparison.freeze();
         comparison.choose(Station.PRINT);
         comparison.plateChanged();
-        assertEquals("Held fast", comparison.left(false).orElseThrow().title());
+        assertEquals("Frozen", comparison.left(false).orElseThrow().title());
         assertEquals(
                 List.of("being computed"), comparison.right(false).orElseThrow().lines());
         comparison.choose(Station.ART);

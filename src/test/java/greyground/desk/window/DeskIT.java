@@ -155,7 +155,7 @@ class DeskIT extends AtTheDesk {
         hand.close();
         hand = new DeskHand(folder.resolve("state"));
         act(() -> hand.desk().begin(Optional.empty()));
-        hand.answer("Take it up");
+        hand.answer("Recover");
         waitFor("the work", () -> hand.desk().model.state().isPresent());
         assertEquals(lost, state());
         assertTrue(onScreen(() -> hand.desk().model.unsaved()));

@@ -216,7 +216,7 @@ class NothingLostIT {
         Files.move(art, moved);
         try (DeskHand hand = new DeskHand(state.folder())) {
             act(() -> hand.desk().begin(Optional.empty()));
-            hand.answer("Take it up");
+            hand.answer("Recover");
             waitFor("a question", () -> hand.root().lookup("#question") != null);
             assertTrue(hand.question().contains("leaf.png"), hand.question());
             hand.toOpen.add(moved);

@@ -75,7 +75,7 @@ class PlanIT extends AtTheDesk {
         act(() -> ((Button) hand.stage().getScene().getFocusOwner()).fire());
         pass(1);
         String face = words("clock-face");
-        assertTrue(face.contains("Then: ") && face.contains("Stop") && face.contains("Set back"), face);
+        assertTrue(face.contains("Then: ") && face.contains("Stop") && face.contains("Reset"), face);
         Label digits = onScreen(() -> (Label) hand.root().lookup(".countdown"));
         assertTrue(
                 onScreen(() -> digits.getHeight()) > 100, "as tall as a hand: " + onScreen(() -> digits.getHeight()));

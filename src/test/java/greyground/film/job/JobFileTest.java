@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class JobFileTest {
@@ -128,6 +129,21 @@ class JobFileTest {
     @Test
     void needsAPlate() {
         assertThrows(Refusal.class, () -> JobFile.read("{\"greyground\": \"job\", \"version\": 1}"));
+    }
+
+    /** A field that must be there, and stands there with a slip in it. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            "plat": {"widthMillimetres": 100} | the file has plat, did you mean plate?
+            "plate": {"widthMilimetres": 100} | the file has plate.widthMilimetres, did you mean plate.widthMillimetres?
+            "weather": "damp" | correct the job file
+            """)
+    void aMissingFieldIsLookedForUnderANameLikeIt(String fields, String question) {
+        Refusal refusal = assertThrows(
+                Refusal.class, () -> JobFile.read("{\"greyground\": \"job\", \"version\": 1, " + fields + "}"));
+        assertEquals(
+                "job plate.widthMillimetres is missing; it must be a number from 10 to 3000: " + question,
+                refusal.getMessage());
     }
 
     @Test
