@@ -68,7 +68,7 @@ class NothingLostIT {
         String said = new String(again.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         again.waitFor(60, TimeUnit.SECONDS);
         assertTrue(said.contains("asks: Unsaved work on leaf-alpha.png was left"), said);
-        assertTrue(said.contains("offers: Take it up") && said.contains("found 155"), said);
+        assertTrue(said.contains("offers: Recover") && said.contains("found 155"), said);
     }
 
     private Process start(String... arguments) throws Exception {
