@@ -29,8 +29,7 @@ public final class JsonFields {
     private final Set<String> asked = new HashSet<>();
     private final Map<String, JsonFields> sections = new LinkedHashMap<>();
 
-    private JsonFields(
-            String kind, String remedy, List<String> place, ObjectNode node, Optional<String> misspelt) {
+    private JsonFields(String kind, String remedy, List<String> place, ObjectNode node, Optional<String> misspelt) {
         this.kind = kind;
         this.remedy = remedy;
         this.place = place;
@@ -65,7 +64,8 @@ public final class JsonFields {
     /** @param misspelt what stands in the file where this object was looked for */
     private JsonFields inside(ObjectNode object, Optional<String> misspelt, String... way) {
         List<String> inner = Stream.concat(place.stream(), Stream.of(way)).toList();
-        return sections.computeIfAbsent(String.join(".", way), any -> new JsonFields(kind, remedy, inner, object, misspelt));
+        return sections.computeIfAbsent(
+                String.join(".", way), any -> new JsonFields(kind, remedy, inner, object, misspelt));
     }
 
     /** The objects of a list; a missing one reads as empty. */
@@ -230,9 +230,8 @@ public final class JsonFields {
         return node.properties().stream()
                 .map(Map.Entry::getKey)
                 .filter(other -> !asked.contains(other))
-                .filter(other -> KeptField.among(Set.of(name), place, other, "")
-                        .meant()
-                        .isPresent())
+                .filter(other ->
+                        KeptField.among(Set.of(name), place, other, "").meant().isPresent())
                 .findFirst()
                 .map(other -> "the file has " + where + other + ", did you mean " + where + name + "?");
     }

@@ -191,7 +191,9 @@ final class PlanPages {
 
     /** The circle already says what a number rests on. */
     private static String known(String provenance) {
-        return provenance.replaceFirst("^measured ", "").replaceFirst("^(computed) from assumed$|^as (typed) .*", "$1$2");
+        return provenance
+                .replaceFirst("^measured ", "")
+                .replaceFirst("^(computed) from assumed$|^as (typed) .*", "$1$2");
     }
 
     private String note(String basis) {

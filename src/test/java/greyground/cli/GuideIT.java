@@ -15,16 +15,17 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Every command that the guide prints with art of this repository does what the guide says: each line of the answer beneath it is
- * among what is printed, in that order. Dates are the day's own; a line "..." stands for lines left out.
+ * among what is printed, in that order. Dates are the day's own; a line "..." stands for lines left out. A block that names a file is that
+ * file, made before anything is run.
  */
 class GuideIT {
     /** In the order in which they are read, since later pages use the films of earlier ones. */
-    private static final List<String> PAGES = List.of("guide", "more");
+    private static final List<String> PAGES = List.of("guide", "teach", "more");
 
-    private static final Pattern FENCE = Pattern.compile("(?ms)^```(\\w*)\\n(.*?)^```$");
+    private static final Pattern FENCE = Pattern.compile("(?ms)^```(\\w*)(?: ([a-z-]+\\.[a-z]+))?\\n(.*?)^```$");
     private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
-    private static final Pattern FILE = Pattern.compile("[a-z-]+\\.(pdf|png|tif|json|svg)");
+    private static final Pattern FILE = Pattern.compile("[a-z-]+\\.(pdf|png|tif|json|svg|csv)");
 
     @TempDir
     static Path folder;
@@ -36,7 +37,11 @@ class GuideIT {
             List<String> commands = List.of();
             Matcher fences = FENCE.matcher(Files.readString(Path.of("docs", page + ".md")));
             while (fences.find()) {
-                String text = fences.group(2);
+                String text = fences.group(3);
+                if (fences.group(2) != null) {
+                    Files.writeString(folder.resolve(fences.group(2)), text);
+                    continue;
+                }
                 if (fences.group(1).equals("sh")) {
                     commands.forEach(command -> tests.add(test(command, "")));
                     commands = text.lines()

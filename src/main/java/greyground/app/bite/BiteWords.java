@@ -163,8 +163,6 @@ public record BiteWords(Map<String, String> given) {
 
     private Workshop told(Workshop shop, String option, String what, Range range, String path, LocalDate today) {
         OptionalDouble told = number(option, what, range);
-        return told.isEmpty()
-                ? shop
-                : shop.with(path, new Figure(told.getAsDouble(), new Provenance.Typed(today)));
+        return told.isEmpty() ? shop : shop.with(path, new Figure(told.getAsDouble(), new Provenance.Typed(today)));
     }
 }

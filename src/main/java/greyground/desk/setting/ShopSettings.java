@@ -39,7 +39,13 @@ final class ShopSettings {
                     .saying("Highest step of a 21-step wedge that kept its resist after your last test exposure."),
             number(RESIST, "target-step", "Step wanted", "exposure.targetStep", ExposureFigures.TARGET_STEP, 1)
                     .saying("The step your best plate held. Each step is 0.15 density: two steps double the light."),
-            number(RESIST, "thinned", "Resist once thinned", "resist.thinnedThicknessMicrometres", ResistFigures.THIN, 1)
+            number(
+                            RESIST,
+                            "thinned",
+                            "Resist once thinned",
+                            "resist.thinnedThicknessMicrometres",
+                            ResistFigures.THIN,
+                            1)
                     .saying("What the soda bath leaves of the resist. Measure a thinned strip."),
             number(RESIST, "opening", "Smallest opening", "resist.smallestOpeningMicrometres", ResistFigures.OPENING, 1)
                     .saying("Narrowest gap that still washes clean. The test plate's fine dots show it."),
@@ -53,7 +59,8 @@ final class ShopSettings {
             number(COPPER, "rate", "Bath's rate", "bath.rateMicrometresPerMinute", BathFigures.RATE, 0.05)
                     .saying("Depth that a fresh bath bites in a minute. Bite a strip of copper and measure its depth."),
             number(COPPER, "etch-factor", "Etch factor", "bath.etchFactor", BathFigures.ETCH_FACTOR, 0.1)
-                    .saying("Depth over undercut: how much deeper than sideways the bath bites; 1 to 3 is usual (common practice, no source). Low values eat the lands."),
+                    .saying(
+                            "Depth over undercut: how much deeper than sideways the bath bites; 1 to 3 is usual (common practice, no source). Low values eat the lands."),
             number(COPPER, "temperature", "Bath now", "bath.temperatureCelsius", BathFigures.TEMPERATURE, 0.5)
                     .saying("Read the thermometer in the bath. It changes the minutes of the plan, not the depth."),
             number(COPPER, "baume", "Strength now", "bath.degreesBaume", BathFigures.BAUME, 0.5)

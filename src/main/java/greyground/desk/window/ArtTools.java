@@ -48,7 +48,11 @@ final class ArtTools extends FlowPane {
         tool("No crop", "no-crop", "Take all of the picture", this::cropNothing);
         String cover = "Take the largest part of the plate's proportion that the straightened picture fills";
         tool("Crop to cover", "crop-covered", cover, this::cropToCover);
-        tool("Quarter turn left  Shift+Q", "quarter-left", "Turn it a quarter to the left (Shift+Q)", () -> quarter(false));
+        tool(
+                "Quarter turn left  Shift+Q",
+                "quarter-left",
+                "Turn it a quarter to the left (Shift+Q)",
+                () -> quarter(false));
         tool("Quarter turn right  Q", "quarter-right", "Turn it a quarter to the right (Q)", () -> quarter(true));
         String level = "Draw a line along what should be level or upright, and the picture turns (V)";
         tool("Straighten  V", "draw-level", level, () -> hold(Hand.LEVEL));

@@ -69,9 +69,7 @@ final class DeskFiles {
             answers.add(new Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
         }
         answers.add(new Answer("None of them", () -> {}));
-        ask.ask(
-                answers.size() == 1 ? "There are no recent files." : "Recent files:",
-                answers.toArray(Answer[]::new));
+        ask.ask(answers.size() == 1 ? "There are no recent files." : "Recent files:", answers.toArray(Answer[]::new));
     }
 
     private static String shortened(String name) {

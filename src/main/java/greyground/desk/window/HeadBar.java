@@ -26,8 +26,8 @@ final class HeadBar extends HBox {
         DeskFiles files = desk.files;
         setAlignment(Pos.CENTER_RIGHT);
         Button open = Controls.button("Open", "open", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
-        Button lately = Controls.button(
-                "Recent", "open-recent", "Open a recent file again (Ctrl+Shift+O)", files::askRecent);
+        Button lately =
+                Controls.button("Recent", "open-recent", "Open a recent file again (Ctrl+Shift+O)", files::askRecent);
         Button shop =
                 Controls.button("Workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
         save = Controls.button("Save job", "save", "Keep these settings in a file (Ctrl+S)", files::saveJob);
