@@ -71,7 +71,7 @@ public final class Greyground {
         FilmPrinting.print(art, job, shop, order, progress);
     }
 
-    /** Foretells a job's plate, with a film composed now. Choose it to see a plate before there is a film; close it, and art with it. */
+    /** Predicts a job's plate, with a film composed now. Choose it to see a plate before there is a film; close it, and art with it. */
     public static ProofWork proof(ArtSource art, Job job, Workshop shop, Progress progress) throws IOException {
         return ProofWork.ofArt(art, job, shop, progress);
     }
@@ -92,7 +92,7 @@ public final class Greyground {
     // ------------------------------------------------------------------ from a film
 
     /**
-     * Foretells the plate of a film PDF. Choose it to see what the film at hand will give; close it.
+     * Predicts the plate of a film PDF. Choose it to see what the film at hand will give; close it.
      *
      * @param shop to expose and bite it in; empty for its own
      */

@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A test plate's response: print lightness against black on the film, as measured with its band, and as it was foretold before and after
+ * A test plate's response: print lightness against black on the film, as measured with its band, and as it was predicted before and after
  * the plate taught the workshop.
  */
 public final class ResponseCurve extends DrawnPage {
@@ -24,13 +24,13 @@ public final class ResponseCurve extends DrawnPage {
     private static final int STEPS = 400;
 
     private final MeasuredResponse measured;
-    private final VirtualResponse foretold;
+    private final VirtualResponse predicted;
     private final VirtualResponse taught;
 
-    private ResponseCurve(String title, MeasuredResponse measured, VirtualResponse foretold, VirtualResponse taught) {
+    private ResponseCurve(String title, MeasuredResponse measured, VirtualResponse predicted, VirtualResponse taught) {
         super(WIDTH, HEIGHT, "Response: " + title);
         this.measured = measured;
-        this.foretold = foretold;
+        this.predicted = predicted;
         this.taught = taught;
     }
 
@@ -38,12 +38,12 @@ public final class ResponseCurve extends DrawnPage {
      * Draws.
      *
      * @param title one line
-     * @param foretold with the workshop's numbers as they were
+     * @param predicted with the workshop's numbers as they were
      * @param taught with those that the plate taught
      */
     public static ResponseCurve of(
-            String title, MeasuredResponse measured, VirtualResponse foretold, VirtualResponse taught) {
-        ResponseCurve curve = new ResponseCurve(title, measured, foretold, taught);
+            String title, MeasuredResponse measured, VirtualResponse predicted, VirtualResponse taught) {
+        ResponseCurve curve = new ResponseCurve(title, measured, predicted, taught);
         curve.draw(title);
         return curve;
     }
@@ -54,7 +54,7 @@ public final class ResponseCurve extends DrawnPage {
         band();
         turn();
         line(taught, Palette.QUIET, 1.6, 0);
-        line(foretold, Palette.QUIET, 1.6, 3);
+        line(predicted, Palette.QUIET, 1.6, 3);
         List<Point> curve = new ArrayList<>();
         double most = measured.usable().most();
         for (int i = 0; i <= STEPS; i++) {

@@ -34,7 +34,7 @@ public final class ToneDiagram extends DrawnPage {
     private static final double LEAST_GAP_SHOWN = 1;
 
     private final List<Compensation.Node> nodes;
-    private final VirtualResponse foretold;
+    private final VirtualResponse predicted;
     private final Optional<MeasuredResponse> measured;
     private final double limit;
     private final PlateResponse response;
@@ -44,17 +44,17 @@ public final class ToneDiagram extends DrawnPage {
     private ToneDiagram(
             String title,
             List<Compensation.Node> nodes,
-            VirtualResponse foretold,
+            VirtualResponse predicted,
             Optional<MeasuredResponse> measured,
             double limit) {
         super(WIDTH, HEIGHT, "Four-quadrant tone diagram: " + title);
         this.nodes = nodes;
-        this.foretold = foretold;
+        this.predicted = predicted;
         this.measured = measured;
         this.limit = limit;
-        this.response = measured.<PlateResponse>map(one -> one).orElse(foretold);
-        this.range = measured.map(MeasuredResponse::printableRange).orElseGet(foretold::printableRange);
-        double most = foretold.levels().stream()
+        this.response = measured.<PlateResponse>map(one -> one).orElse(predicted);
+        this.range = measured.map(MeasuredResponse::printableRange).orElseGet(predicted::printableRange);
+        double most = predicted.levels().stream()
                 .mapToDouble(ToneTerms::inkVolumeMicrometres)
                 .max()
                 .orElse(1);
@@ -66,17 +66,17 @@ public final class ToneDiagram extends DrawnPage {
      *
      * @param title whose tones they are, one line
      * @param nodes of the tone curve
-     * @param foretold response of the plate
+     * @param predicted response of the plate
      * @param measured response of a test plate made alike, if there is one
      * @param limit most film black that the curve uses: the turning point, or a reserve short of it
      */
     public static ToneDiagram of(
             String title,
             List<Compensation.Node> nodes,
-            VirtualResponse foretold,
+            VirtualResponse predicted,
             Optional<MeasuredResponse> measured,
             double limit) {
-        ToneDiagram diagram = new ToneDiagram(title, nodes, foretold, measured, limit);
+        ToneDiagram diagram = new ToneDiagram(title, nodes, predicted, measured, limit);
         diagram.draw(title);
         return diagram;
     }
@@ -150,14 +150,14 @@ public final class ToneDiagram extends DrawnPage {
         List<Point> ink = new ArrayList<>();
         List<Point> platePast = new ArrayList<>();
         List<Point> inkPast = new ArrayList<>();
-        for (ToneTerms level : foretold.levels()) {
+        for (ToneTerms level : predicted.levels()) {
             Point held = new Point(at.left(level.inkVolumeMicrometres()), at.down(level.coverage()));
             Point printed = new Point(at.left(level.inkVolumeMicrometres()), at.up(level.lightness()));
-            if (level.coverage() <= foretold.turningPoint()) {
+            if (level.coverage() <= predicted.turningPoint()) {
                 plate.add(held);
                 ink.add(printed);
             }
-            if (level.coverage() >= foretold.turningPoint()) {
+            if (level.coverage() >= predicted.turningPoint()) {
                 platePast.add(held);
                 inkPast.add(printed);
             }
@@ -181,7 +181,7 @@ public final class ToneDiagram extends DrawnPage {
         drawing.path(print, 2.4, Palette.INK, 0);
     }
 
-    /** What was read, over the ink that is foretold for its coverage: band, curve and points. */
+    /** What was read, over the ink that is predicted for its coverage: band, curve and points. */
     private void read(MeasuredResponse read) {
         List<Point> above = new ArrayList<>();
         List<Point> below = new ArrayList<>();
@@ -272,7 +272,7 @@ public final class ToneDiagram extends DrawnPage {
     }
 
     private double ink(double coverage) {
-        List<ToneTerms> levels = foretold.levels();
+        List<ToneTerms> levels = predicted.levels();
         for (int i = 1; i < levels.size(); i++) {
             ToneTerms from = levels.get(i - 1);
             ToneTerms to = levels.get(i);

@@ -62,9 +62,9 @@ final class ToneQuadrants {
     /**
      * The axes with their numbers and words, and what each quadrant shows.
      *
-     * @param foretold whether to say that the copper is foretold where the print is measured
+     * @param predicted whether to say that the copper is predicted where the print is measured
      */
-    void frame(boolean foretold) {
+    void frame(boolean predicted) {
         double left = MIDDLE_X - SIDE;
         double right = MIDDLE_X + SIDE;
         double top = MIDDLE_Y - SIDE;
@@ -123,7 +123,7 @@ final class ToneQuadrants {
                 left + 12,
                 MIDDLE_Y + 24,
                 Anchor.START,
-                foretold ? "2  film to copper, predicted" : "2  film to copper");
+                predicted ? "2  film to copper, predicted" : "2  film to copper");
         quadrant(left + 12, top + 24, Anchor.START, "3  copper to print");
         quadrant(right - 12, MIDDLE_Y - 14, Anchor.END, "4  print against art");
     }

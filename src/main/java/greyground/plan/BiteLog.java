@@ -54,16 +54,16 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
      * @param to minutes
      * @param rate micrometres a minute
      * @param standardError of the rate
-     * @param foretold by the workshop's numbers for the same minutes
+     * @param predicted by the workshop's numbers for the same minutes
      */
-    public record Stretch(double from, double to, double rate, double standardError, double foretold) {
-        /** Rate over what was foretold. */
+    public record Stretch(double from, double to, double rate, double standardError, double predicted) {
+        /** Rate over what was predicted. */
         public double overPlan() {
-            return rate / foretold;
+            return rate / predicted;
         }
 
         double overPlanError() {
-            return standardError / foretold;
+            return standardError / predicted;
         }
     }
 
@@ -90,8 +90,8 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
     /** Film coverages of the light, the middle and the dark tone that the rows tell of. */
     public static final List<Double> TONES = List.of(0.1, 0.4, 0.8);
 
-    /** Foretells the plate at any depth of a range. */
-    public interface Foretold {
+    /** Predicts the plate at any depth of a range. */
+    public interface Predicted {
         BittenTones tones(double depthMicrometres);
 
         /** L* of a film coverage. */
@@ -108,7 +108,8 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
      * @param now the same with the bath as it is
      * @param states in order of time
      */
-    public static BiteLog of(Workshop then, Workshop now, PlanRequest request, List<State> states, Foretold foretold) {
+    public static BiteLog of(
+            Workshop then, Workshop now, PlanRequest request, List<State> states, Predicted predicted) {
         if (states.isEmpty()) {
             throw Refusal.use("a bite log is empty; it must have at least one proof: add --bitten and --measured");
         }
@@ -139,28 +140,28 @@ public record BiteLog(List<State> states, List<Stretch> stretches, Bite bath, Li
         double overPlan = sure ? last.overPlan() : depth / planned.depthAfter(minutes);
         double relative = sure ? last.standardError() / last.rate() : error / depth;
         Bite bath = Bite.of(now, request).faster(overPlan);
-        return new BiteLog(states, stretches, bath, rows(states.get(states.size() - 1), bath, relative, foretold));
+        return new BiteLog(states, stretches, bath, rows(states.get(states.size() - 1), bath, relative, predicted));
     }
 
-    private static List<Row> rows(State now, Bite bath, double relative, Foretold foretold) {
+    private static List<Row> rows(State now, Bite bath, double relative, Predicted predicted) {
         List<Row> rows = new ArrayList<>();
         double darkest = Double.POSITIVE_INFINITY;
         double more = 0;
         while (rows.size() < MOST_ROWS) {
             double deeper = bath.depthAfter(more);
             double depth = now.depthMicrometres() + deeper;
-            if (depth > foretold.deepestMicrometres()) {
+            if (depth > predicted.deepestMicrometres()) {
                 break;
             }
-            BittenTones tones = foretold.tones(depth);
+            BittenTones tones = predicted.tones(depth);
             rows.add(new Row(
                     more,
                     depth,
                     StrictMath.hypot(now.standardError(), relative * deeper),
                     tones,
-                    foretold.lightness(depth, TONES.get(0)),
-                    foretold.lightness(depth, TONES.get(1)),
-                    foretold.lightness(depth, TONES.get(2))));
+                    predicted.lightness(depth, TONES.get(0)),
+                    predicted.lightness(depth, TONES.get(1)),
+                    predicted.lightness(depth, TONES.get(2))));
             if (tones.darkest() > darkest - NO_DARKER) {
                 break;
             }

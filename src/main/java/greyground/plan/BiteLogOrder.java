@@ -89,7 +89,7 @@ public final class BiteLogOrder {
                     state.misfit(),
                     stretch.rate(),
                     stretch.standardError(),
-                    stretch.foretold()));
+                    stretch.predicted()));
         }
         return rows;
     }

@@ -20,7 +20,7 @@ public record BittenTones(double bare, double lightest, double darkest, double t
     private static final double NEAR_ENOUGH = 0.5;
     private static final int MOST_TRIES = 5;
 
-    /** Foretells a plate at any depth: the seam through which the virtual plate reaches the plan. */
+    /** Predicts a plate at any depth: the seam through which the virtual plate reaches the plan. */
     @FunctionalInterface
     public interface OfDepth {
         /** What it prints, or null where nobody can say. */
@@ -100,11 +100,11 @@ public record BittenTones(double bare, double lightest, double darkest, double t
     }
 
     private static double darkest(OfDepth tones, double depth) {
-        BittenTones foretold = tones.at(depth);
-        if (foretold == null) {
+        BittenTones predicted = tones.at(depth);
+        if (predicted == null) {
             throw Refusal.use("darkest tone can't be planned for this plate: ask for a depth instead");
         }
-        return foretold.darkest();
+        return predicted.darkest();
     }
 
     private static Refusal tooDark(double lightness, double darkest, double depth) {

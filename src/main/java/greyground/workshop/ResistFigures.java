@@ -60,7 +60,7 @@ public record ResistFigures(
 
     /** A negative film of 38 um, thinned to about half. */
     public static ResistFigures assumed() {
-        String window = "common practice, no source: a soak of 20-30 min; every workshop finds its own by test";
+        String window = "common practice, no source: a soak of 20-30 min; every shop finds its own by test";
         return new ResistFigures(
                 Figure.assumed(38, "from memory: a usual gauge, 1.5 mil, unverified"),
                 Figure.assumed(27, "assumed: one time within the usual 20-30 min, until a strip test is done"),

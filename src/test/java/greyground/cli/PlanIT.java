@@ -180,7 +180,7 @@ class PlanIT {
         String text = Attempt.done("plan", film, "--bitten", "12min", "--proof-density", "1.1")
                 .out();
         checkPage(text);
-        assertTrue(text.contains("the shop's usual depth"), text);
+        assertTrue(text.contains("the workshop's usual depth"), text);
         assertTrue(text.contains("bite again for"), text);
     }
 

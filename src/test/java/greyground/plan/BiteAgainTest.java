@@ -39,9 +39,9 @@ class BiteAgainTest {
         }
     }
 
-    /** A bath that bites as foretold needs the rest of the whole bite's time, whenever it is broken off to proof. */
+    /** A bath that bites as predicted needs the rest of the whole bite's time, whenever it is broken off to proof. */
     @Test
-    void aBathAsForetoldNeedsTheRestOfTheWholeTime() {
+    void aBathAsPredictedNeedsTheRestOfTheWholeTime() {
         Workshop then = bath(18, 12);
         Bite whole = Bite.of(then, REQUEST);
         for (double minutes = 1; minutes < 15; minutes += 2) {

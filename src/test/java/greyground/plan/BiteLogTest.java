@@ -20,7 +20,7 @@ class BiteLogTest {
     private static final Workshop SHOP = Workshop.assumed();
 
     /** An invented plate: darkest at 50 um, its lands going from 30 um on. */
-    private static final BiteLog.Foretold PLATE = new BiteLog.Foretold() {
+    private static final BiteLog.Predicted PLATE = new BiteLog.Predicted() {
         @Override
         public BittenTones tones(double depth) {
             return new BittenTones(95, 94, 15 + Math.abs(depth - 50), depth < 30 ? 0.95 : 0.95 - 0.005 * (depth - 30));
@@ -50,19 +50,19 @@ class BiteLogTest {
         return BiteLog.of(bath(5), bath(Bite.of(bath(5), REQUEST).copperAfter(depth)), REQUEST, List.of(states), PLATE);
     }
 
-    /** A bath that bites at one share of the foretold rate throughout: biting on must arrive where one bite of the whole time would. */
+    /** A bath that bites at one share of the predicted rate throughout: biting on must arrive where one bite of the whole time would. */
     @Test
     void aSteadyBathGoesOnAsItWent() {
         SplittableRandom chance = new SplittableRandom(20261125);
         for (int round = 0; round < 100; round++) {
             double share = chance.nextDouble(0.6, 1.5);
-            Bite foretold = Bite.of(bath(5), REQUEST);
+            Bite predicted = Bite.of(bath(5), REQUEST);
             Bite real = new Bite(
-                    foretold.freshRate() * share,
-                    foretold.copperAtStart(),
-                    foretold.copperLimit(),
-                    foretold.copperPerMicrometre(),
-                    foretold.etchFactor());
+                    predicted.freshRate() * share,
+                    predicted.copperAtStart(),
+                    predicted.copperLimit(),
+                    predicted.copperPerMicrometre(),
+                    predicted.etchFactor());
             BiteLog log = log(
                     state(3, real.depthAfter(3), 0.2),
                     state(6, real.depthAfter(6), 0.2),
@@ -86,7 +86,7 @@ class BiteLogTest {
         assertEquals(0.5 / 6, log.stretches().get(1).standardError(), 1e-12);
         double whole = 0;
         for (BiteLog.Stretch stretch : log.stretches()) {
-            whole += stretch.foretold() * (stretch.to() - stretch.from());
+            whole += stretch.predicted() * (stretch.to() - stretch.from());
         }
         assertEquals(Bite.of(bath(5), REQUEST).depthAfter(14), whole, 1e-9);
     }

@@ -62,7 +62,7 @@ class BittenTonesTest {
         // Density 1.76, paper included, is L* 14.0 (CIE 15:2004, computed apart): no depth of this ink prints darker.
         Refusal ink =
                 assertThrows(Refusal.class, () -> BitePlan.toDarkest(Workshop.assumed(), REQUEST, 13.9, depth -> null));
-        assertTrue(ink.getMessage().contains("deepest solid"), ink.getMessage());
+        assertTrue(ink.getMessage().contains("darkest solid"), ink.getMessage());
         assertThrows(Refusal.class, () -> BittenTones.depthFor(0, plate));
         assertThrows(Refusal.class, () -> BittenTones.depthFor(40, depth -> null));
     }
@@ -72,9 +72,9 @@ class BittenTonesTest {
         BittenTones.OfDepth plate = plate(14, 12, 200, new AtomicInteger());
         BitePlan plan = BitePlan.toDarkest(Workshop.assumed(), REQUEST, 25, plate);
         for (BitePlan.Row row : plan.rows()) {
-            BittenTones foretold = plate.at(row.depthMicrometres());
-            assertNotNull(foretold);
-            assertEquals(foretold, row.tones());
+            BittenTones predicted = plate.at(row.depthMicrometres());
+            assertNotNull(predicted);
+            assertEquals(predicted, row.tones());
         }
         assertTrue(plan.planned().tones().darkest() <= 25);
         assertEquals(100, plan.planned().timePercent());
@@ -96,7 +96,7 @@ class BittenTonesTest {
                         shop.with("bath.copperGramsPerLitre", greyground.workshop.Figure.assumed(copper, "invented")),
                         REQUEST,
                         depth,
-                        foretold -> null);
+                        predicted -> null);
                 assertTrue(plan.minutes() > before);
                 before = plan.minutes();
                 for (int i = 1; i < plan.rows().size(); i++) {

@@ -82,15 +82,15 @@ public record BiteAdvice(Workshop workshop, BitePlan plan, Optional<BiteAgain> a
                 false);
     }
 
-    /** Each depth is foretold once. How many there will be nobody knows, so that progress nears its end ever more slowly. */
+    /** Each depth is predicted once. How many there will be nobody knows, so that progress nears its end ever more slowly. */
     private static BittenTones.OfDepth kept(JobPlate plate, Progress progress) {
-        Map<Double, BittenTones> foretold = new HashMap<>();
+        Map<Double, BittenTones> predicted = new HashMap<>();
         return depth -> {
-            BittenTones known = foretold.get(depth);
+            BittenTones known = predicted.get(depth);
             if (known == null) {
                 known = BittenTones.of(plate.response(plate.conditions(depth)));
-                foretold.put(depth, known);
-                progress.done(1 - StrictMath.pow(0.85, foretold.size()));
+                predicted.put(depth, known);
+                progress.done(1 - StrictMath.pow(0.85, predicted.size()));
             }
             return known;
         };

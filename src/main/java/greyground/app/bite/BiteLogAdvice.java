@@ -45,7 +45,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
             TypedTable.DENSITY,
             TypedTable.DENSITY);
 
-    /** A mean of many fields is told more surely than the plate can be foretold. */
+    /** A mean of many fields is told more surely than the plate can be predicted. */
     private static final double LEAST_ERROR = 0.3;
 
     private static final double COARSE_SHARE = 0.5;
@@ -147,7 +147,7 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
                 .put("misfit", state.misfit())
                 .put("rateMicrometresPerMinute", stretch.rate())
                 .put("rateStandardError", stretch.standardError())
-                .put("ratePredicted", stretch.foretold());
+                .put("ratePredicted", stretch.predicted());
     }
 
     private static Findings more(BiteLog.Row row) {

@@ -8,7 +8,7 @@ import greyground.app.sight.LivePicture;
  * @param minutes in a fresh bath
  * @param depthMicrometres of a wide opening after them
  * @param coverage of the film at the place, 0 to 1
- * @param printLightness absolute CIE L* foretold of that tone
+ * @param printLightness absolute CIE L* predicted of that tone
  * @param picture what the loupe sees
  */
 public record LiveBite(

@@ -206,7 +206,7 @@ public final class LivePlate {
     }
 
     /**
-     * The same film bitten for several times in a fresh bath, each through the virtual plate; all as foretold, since none but the usual
+     * The same film bitten for several times in a fresh bath, each through the virtual plate; all as predicted, since none but the usual
      * bite can have been measured.
      *
      * @param view of a place; its middle's tone is told

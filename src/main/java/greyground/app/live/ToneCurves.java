@@ -15,10 +15,10 @@ import java.util.function.ToDoubleFunction;
  *
  * @param film art L* to film coverage
  * @param wish art L* to the print's L* asked for
- * @param print art L* to the print's L* foretold
+ * @param print art L* to the print's L* predicted
  * @param plate film coverage to ink in the plate, in micrometres
  * @param ink ink in the plate to the print's L*
- * @param measured what a test plate measured, by coverage; empty where the response is foretold
+ * @param measured what a test plate measured, by coverage; empty where the response is predicted
  * @param leastCoverage below which the film holds nothing; 0 where every tone holds
  * @param mostCoverage most black that the film uses: the turning point, or a reserve short of it
  * @param turningCoverage past which more black prints paler; 1 where none does

@@ -147,9 +147,9 @@ public final class ProofPictures {
         PlateWindow wide = sheetWindow(middle);
         int side = Math.min(wide.rows(), LOUPE_PIXELS);
         PlateWindow close = work.about(middle, SHEET_LOUPE_MILLIMETRES, Math.max(160, side));
-        List<List<Picture>> prints = work.foretold(wide, conditions, asPrinted(Stage.PRINT), progress.part(0, 0.85));
+        List<List<Picture>> prints = work.predicted(wide, conditions, asPrinted(Stage.PRINT), progress.part(0, 0.85));
         List<List<Picture>> loupes =
-                work.foretold(close, conditions, asPrinted(Stage.COPPER, Stage.PRINT), progress.part(0.85, 1));
+                work.predicted(close, conditions, asPrinted(Stage.COPPER, Stage.PRINT), progress.part(0.85, 1));
         List<BiteSheet.Row> rows = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             rows.add(new BiteSheet.Row(

@@ -173,7 +173,7 @@ public final class ProofWork implements Closeable {
         return workshop;
     }
 
-    /** How uniform tones of this job print, measured or foretold. */
+    /** How uniform tones of this job print, measured or predicted. */
     public JobTones tones() {
         return tones;
     }
@@ -299,8 +299,8 @@ public final class ProofWork implements Closeable {
                 .get(0);
     }
 
-    /** The plate as it is foretold under several conditions, all in one reading of the film. */
-    List<List<Picture>> foretold(
+    /** The plate as it is predicted under several conditions, all in one reading of the film. */
+    List<List<Picture>> predicted(
             PlateWindow window, List<PlateConditions> conditions, List<PlateLooks.Shown> stages, Progress progress)
             throws IOException {
         return looks.of(window, conditions, stages, false, progress);
