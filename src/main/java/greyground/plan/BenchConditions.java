@@ -6,6 +6,7 @@ import greyground.plate.Film;
 import greyground.plate.FilmRelief;
 import greyground.plate.Ink;
 import greyground.plate.Light;
+import greyground.plate.LightSplit;
 import greyground.plate.Paper;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
@@ -22,7 +23,7 @@ import java.util.List;
  * What the plan does to a plate, in the virtual plate's terms: the workshop's figures, exposed and bitten as planned.
  *
  * <p>The planned exposures hold the wanted wedge step behind the day's film base, so that together they are 10^D of that step in
- * hardening doses; two exposures share it as their seconds do. The planned bite reaches the shop's usual depth, however long
+ * hardening doses; two exposures share it as their seconds do, unless the job states their doses itself. The planned bite reaches the shop's usual depth, however long
  * today's bath takes for it.
  */
 public final class BenchConditions {
@@ -87,8 +88,18 @@ public final class BenchConditions {
         double dose = StrictMath.pow(
                 10, StepWedge.density(workshop.exposure().targetStep().value()));
         Film film = film(workshop);
-        if (!(process instanceof PlateProcess.Photogravure)) {
+        if (!(process instanceof PlateProcess.Photogravure gravure)) {
             return List.of(new Exposure(dose, Exposure.Sheet.POSITIVE, film, light));
+        }
+        if (gravure.split().isPresent()) {
+            LightSplit split = gravure.split().get();
+            double hardening = resist(workshop, process).throughCureDoseRatio();
+            double edge = split.edgeBlurMicrometres();
+            // The half-shadow and what else softens an edge add as variances.
+            double own = Math.sqrt(Math.max(0, edge * edge - light.blurMicrometres() * light.blurMicrometres()));
+            return List.of(
+                    new Exposure(hardening * split.screenDose(), Exposure.Sheet.SCREEN, film(workshop, own), light),
+                    new Exposure(hardening * split.imageDose(), Exposure.Sheet.POSITIVE, film, light));
         }
         double screen = workshop.exposure().screenSeconds().value();
         double share = screen / (screen + workshop.exposure().imageSeconds().value());

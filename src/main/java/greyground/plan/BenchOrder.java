@@ -27,7 +27,7 @@ public final class BenchOrder {
 
     /** Plans a plate from the workshop's numbers. Pure: the same workshop and request give the same plan. */
     public static ExposurePlan plan(Workshop workshop, PlanRequest request) {
-        ExposureTimes times = ExposureTimes.of(workshop);
+        ExposureTimes times = ExposureTimes.of(workshop, request.process());
         List<Step> steps = new ArrayList<>();
         steps.add(film(workshop, request));
         ResistSteps resist = new ResistSteps(workshop, request, times);

@@ -4,7 +4,9 @@ import static greyground.plan.StepDraft.fixed;
 import static greyground.plan.StepDraft.micrometres;
 import static greyground.plan.StepDraft.seconds;
 
+import greyground.film.job.FilmFields;
 import greyground.plan.ExposurePlan.Step;
+import greyground.plate.LightSplit;
 import greyground.plate.split.ExposureSplit;
 import greyground.plate.split.ExposureTrade;
 import greyground.quantity.Refusal;
@@ -113,13 +115,17 @@ public final class ExposureOrder {
                 .advise(
                         "A softer edge closes the gap; less light through the screen widens the range until lands fail. Try"
                                 + " the split on a test plate first: doses stand on the wedge step that the workshop reads.")
-                .advise("To plan by it, print the screen with --screen-black " + fixed(split.screenBlack() * 100, 0)
-                        + "% and put into the workshop file: exposure.screenSeconds and imageSeconds as above,"
-                        + " exposure.stepHeld and targetStep " + fixed(times.stepHeld(), 1)
-                        + ", exposure.screenEdgeSoftnessMicrometres "
-                        + fixed(split.edgeBlurMicrometres(), 0) + ".")
+                .advise("To make the films by it and have them planned so, give --split " + taken(split) + ".")
                 .care(Cautions.LAMP)
                 .done();
+    }
+
+    /** As --split takes it over. */
+    public static String taken(ExposureSplit split) {
+        return new FilmFields.Shared(
+                        new LightSplit(split.screenDose(), split.imageDose(), split.edgeBlurMicrometres()),
+                        split.screenBlack())
+                .words();
     }
 
     private static List<String> table(ExposureTrade trade, ExposureSplit present) {
@@ -131,7 +137,7 @@ public final class ExposureOrder {
         for (ExposureSplit split : trade.table()) {
             rows.add(row(split.equals(trade.advised()) ? "*" : " ", split));
         }
-        rows.add("today, by the workshop's numbers:");
+        rows.add("as the job has it now:");
         rows.add(row(" ", present));
         rows.add("");
         return rows;

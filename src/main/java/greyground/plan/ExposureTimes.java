@@ -1,5 +1,7 @@
 package greyground.plan;
 
+import greyground.plate.LightSplit;
+import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.workshop.ExposureFigures;
 import greyground.workshop.LampFigures;
@@ -47,6 +49,31 @@ public record ExposureTimes(
                 base,
                 exposure.screenSeconds().value() * all,
                 exposure.imageSeconds().value() * all);
+    }
+
+    /** The same for a process that shares the light in doses of its own: seconds by what a hardening dose takes at this bench. */
+    public static ExposureTimes of(Workshop workshop, PlateProcess process) {
+        ExposureTimes times = of(workshop);
+        if (!(process instanceof PlateProcess.Photogravure gravure)
+                || gravure.split().isEmpty()) {
+            return times;
+        }
+        LightSplit split = gravure.split().get();
+        double dose = times.secondsPerDose(workshop);
+        return new ExposureTimes(
+                times.stepFactor(),
+                times.distanceFactor(),
+                times.ageingFactor(),
+                times.baseFactor(),
+                dose * split.screenDose(),
+                dose * split.imageDose());
+    }
+
+    /** What a dose that just hardens the resist takes: the tested exposures together hold the wanted step, and so are 10^D of it. */
+    double secondsPerDose(Workshop workshop) {
+        return togetherSeconds()
+                / StrictMath.pow(
+                        10, StepWedge.density(workshop.exposure().targetStep().value()));
     }
 
     /** The one exposure that replaces both when no separate screen is used: their sum (common practice). */

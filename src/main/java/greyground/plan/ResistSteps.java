@@ -7,6 +7,9 @@ import static greyground.plan.StepDraft.seconds;
 
 import greyground.film.job.ReadingSide;
 import greyground.plan.ExposurePlan.Step;
+import greyground.plate.LightSplit;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import greyground.workshop.Developer;
 import greyground.workshop.ExposureFigures;
@@ -18,6 +21,8 @@ import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /** The steps from bare copper to developed resist. */
 record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) {
@@ -139,20 +144,25 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
         screen.computed(
                         "expose the screen for",
                         seconds(times.screenSeconds()),
-                        "tested time x corrections",
-                        correctedBy(exposure.screenSeconds()))
+                        basis(LightSplit::screenDose),
+                        split().isPresent()
+                                ? correctedBy(exposure.screenSeconds(), exposure.imageSeconds())
+                                : correctedBy(exposure.screenSeconds()))
                 .onCard("Screen", "the screen film alone", "s")
                 .advise(lies("Screen film"))
                 .advise(CONTACT)
                 .care(Cautions.LAMP);
+        split().ifPresent(shared -> soften(screen, shared));
         StepDraft image = new StepDraft("Image exposure")
                 .clock(times.imageSeconds())
                 .known("your tested image time", exposure.imageSeconds(), StepDraft::seconds)
                 .computed(
                         "expose the positive for",
                         seconds(times.imageSeconds()),
-                        "tested time x corrections",
-                        correctedBy(exposure.imageSeconds()))
+                        basis(LightSplit::imageDose),
+                        split().isPresent()
+                                ? correctedBy(exposure.screenSeconds(), exposure.imageSeconds())
+                                : correctedBy(exposure.imageSeconds()))
                 .onCard("Image", stepToHold(), "s", "step held")
                 .computed(
                         "both together",
@@ -163,6 +173,32 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                 .advise("Same frame, same lamp, straight after the screen. The order doesn't matter; the sum does.")
                 .care(Cautions.LAMP_AGAIN);
         return List.of(screen.done(), image.done());
+    }
+
+    private Optional<LightSplit> split() {
+        return request.process() instanceof PlateProcess.Photogravure gravure ? gravure.split() : Optional.empty();
+    }
+
+    private String basis(ToDoubleFunction<LightSplit> dose) {
+        return split().map(shared -> fixed(dose.applyAsDouble(shared), 2)
+                        + " hardening doses; both tested times x corrections hold the wanted step, which tells a dose")
+                .orElse("tested time x corrections");
+    }
+
+    /** How the screen's edges are made as soft as the split wants them. */
+    private void soften(StepDraft screen, LightSplit shared) {
+        boolean inkDown = request.job().placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
+        PlateConditions conditions =
+                BenchConditions.ofDepth(workshop, request.process(), workshop.usualDepthMicrometres(), inkDown);
+        double spacer = SplitTimes.of(workshop, conditions, shared).spacerMicrometres();
+        if (spacer > 0) {
+            screen.computed(
+                    "clear sheet under the screen",
+                    fixed(spacer / 1000, 2) + " mm",
+                    "gap whose half-shadow is " + Refusal.plain(Math.rint(shared.edgeBlurMicrometres()))
+                            + " \u00b5m soft, at the lamp's half angle",
+                    workshop.light().halfAngleDegrees());
+        }
     }
 
     /** The given times and everything that corrects them: a corrected time is only as sure as all of these. */
@@ -307,7 +343,9 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
     }
 
     private String stepToHold() {
-        return "hold step " + Refusal.plain(workshop.exposure().targetStep().value()) + " of the wedge";
+        double step = split().map(shared -> Math.rint(10 * StepWedge.step(StrictMath.log10(shared.together()))) / 10)
+                .orElse(workshop.exposure().targetStep().value());
+        return "hold step " + Refusal.plain(step) + " of the wedge";
     }
 
     private static String centimetres(double millimetres) {

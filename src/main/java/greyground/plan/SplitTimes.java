@@ -2,6 +2,7 @@ package greyground.plan;
 
 import greyground.plate.Exposure;
 import greyground.plate.Light;
+import greyground.plate.LightSplit;
 import greyground.plate.PlateConditions;
 import greyground.plate.split.DoubleExposure;
 import greyground.plate.split.ExposureSplit;
@@ -24,21 +25,26 @@ public record SplitTimes(double screenSeconds, double imageSeconds, double stepH
      * @param conditions of the same workshop and its photogravure
      */
     public static SplitTimes of(Workshop workshop, PlateConditions conditions, ExposureSplit split) {
-        ExposureTimes times = ExposureTimes.of(workshop);
-        double screen = 0;
-        double image = 0;
-        double spacer = 0;
+        return of(
+                workshop,
+                conditions,
+                new LightSplit(split.screenDose(), split.imageDose(), split.edgeBlurMicrometres()));
+    }
+
+    /** The same for a split that a job states. */
+    static SplitTimes of(Workshop workshop, PlateConditions conditions, LightSplit split) {
         double hardening = conditions.resist().throughCureDoseRatio();
-        for (Exposure exposure : conditions.exposures()) {
-            if (exposure.sheet() == Exposure.Sheet.SCREEN) {
-                screen = times.screenSeconds() * split.screenDose() * hardening / exposure.doseRatio();
-                spacer = spacer(workshop, exposure.light(), split.edgeBlurMicrometres());
-            } else {
-                image = times.imageSeconds() * split.imageDose() * hardening / exposure.doseRatio();
-            }
-        }
-        double together = (split.screenDose() + split.imageDose()) * hardening;
-        return new SplitTimes(screen, image, StepWedge.step(StrictMath.log10(together)), spacer);
+        double dose = ExposureTimes.of(workshop).secondsPerDose(workshop) * hardening;
+        double spacer = conditions.exposures().stream()
+                .filter(exposure -> exposure.sheet() == Exposure.Sheet.SCREEN)
+                .mapToDouble(exposure -> spacer(workshop, exposure.light(), split.edgeBlurMicrometres()))
+                .findFirst()
+                .orElse(0);
+        return new SplitTimes(
+                dose * split.screenDose(),
+                dose * split.imageDose(),
+                StepWedge.step(StrictMath.log10(split.together() * hardening)),
+                spacer);
     }
 
     /** Softness that the screen film's own edges and its contact with the resist give without trying. */

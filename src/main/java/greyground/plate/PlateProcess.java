@@ -4,6 +4,7 @@ import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
 import java.util.List;
+import java.util.Optional;
 
 /** The ways of making a plate that Greyground serves, each with only its own settings. */
 public sealed interface PlateProcess {
@@ -72,10 +73,12 @@ public sealed interface PlateProcess {
      *
      * @param screenBlack share of the screen film that is black, 0.2 to 0.8
      * @param screenSpacingMicrometres mean spacing of the screen's dots, 60 to 400
+     * @param split of the light; empty for the workshop's own two exposures, as films of version 0.2.0 and before have it
      */
-    record Photogravure(double screenBlack, double screenSpacingMicrometres) implements PlateProcess {
+    record Photogravure(double screenBlack, double screenSpacingMicrometres, Optional<LightSplit> split)
+            implements PlateProcess {
         /** Shares of the screen film that are black. */
-        public static final Range BLACK = new Range(0.2, 0.8, Unit.SHARE, "45 to 55 % is usual");
+        public static final Range BLACK = new Range(0.2, 0.8, Unit.SHARE, "40 to 55 % is usual");
 
         /** Spacings of its dots. */
         public static final Range SPACING = new Range(60, 400, Unit.MICROMETRES, "120 to 180 µm is usual");
@@ -85,8 +88,18 @@ public sealed interface PlateProcess {
             SPACING.check("screen spacing", screenSpacingMicrometres);
         }
 
-        /** Half black (common practice, 45-55 %), 150 um spacing (assumed). */
+        /** Exposed as the workshop does. */
+        public Photogravure(double screenBlack, double screenSpacingMicrometres) {
+            this(screenBlack, screenSpacingMicrometres, Optional.empty());
+        }
+
+        /** 150 um spacing (assumed), and what a search found best for it in a workshop that nobody has measured (docs/virtual-plate.md). */
         public static Photogravure usual() {
+            return new Photogravure(0.4, 150, Optional.of(new LightSplit(1.8, 1.05, 35)));
+        }
+
+        /** Half black (common practice, 45-55 %), 150 um spacing (assumed): what a file means that says neither. */
+        public static Photogravure unsaid() {
             return new Photogravure(0.5, 150);
         }
 

@@ -79,7 +79,11 @@ public enum Unit {
 
     private static double plain(String symbol, String what, String text) {
         return Measure.parse(what, text, "a number", "write digits")
-                .in(Map.of("", 1.0, symbol.toLowerCase(Locale.ROOT), 1.0), what, text, symbol + ", or nothing");
+                .in(
+                        symbol.isEmpty() ? Map.of("", 1.0) : Map.of("", 1.0, symbol.toLowerCase(Locale.ROOT), 1.0),
+                        what,
+                        text,
+                        symbol.isEmpty() ? "nothing" : symbol + ", or nothing");
     }
 
     /** The sign must be typed, but for nothing: "0.7" could be seven tenths or seven thousandths. */

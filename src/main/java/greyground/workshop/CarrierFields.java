@@ -5,8 +5,10 @@ import greyground.grain.Grain;
 import greyground.grain.Grain.DotShape;
 import greyground.json.JsonFields;
 import greyground.json.JsonText;
+import greyground.plate.LightSplit;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Ruling;
+import java.util.Optional;
 import java.util.Set;
 
 /** How a plate is made and what carries its tones, as objects of a kept file. A missing field takes its usual value. */
@@ -22,7 +24,21 @@ public final class CarrierFields {
         } else if (process instanceof PlateProcess.Photogravure screen) {
             node.set("screenBlack", JsonText.number(screen.screenBlack()));
             node.set("screenSpacingMicrometres", JsonText.number(screen.screenSpacingMicrometres()));
+            screen.split().ifPresent(split -> writeSplit(node.putObject("split"), split));
         }
+    }
+
+    private static void writeSplit(ObjectNode node, LightSplit split) {
+        node.set("screenDose", JsonText.number(split.screenDose()));
+        node.set("imageDose", JsonText.number(split.imageDose()));
+        node.set("edgeBlurMicrometres", JsonText.number(split.edgeBlurMicrometres()));
+    }
+
+    private static LightSplit readSplit(JsonFields fields) {
+        return new LightSplit(
+                fields.number("screenDose", Double.NaN, LightSplit.DOSE),
+                fields.number("imageDose", Double.NaN, LightSplit.DOSE),
+                fields.number("edgeBlurMicrometres", Double.NaN, LightSplit.EDGE_BLUR));
     }
 
     public static void writeGrain(ObjectNode node, Grain grain) {
@@ -49,13 +65,15 @@ public final class CarrierFields {
                     fields.number("grainMicrometres", ground.grainMicrometres(), PlateProcess.SprayedAquatint.GRAIN),
                     fields.integer("seed", ground.seed(), Long.MIN_VALUE, Long.MAX_VALUE));
         }
-        if (usual instanceof PlateProcess.Photogravure screen) {
+        if (usual instanceof PlateProcess.Photogravure) {
+            PlateProcess.Photogravure screen = PlateProcess.Photogravure.unsaid();
             return new PlateProcess.Photogravure(
                     fields.number("screenBlack", screen.screenBlack(), PlateProcess.Photogravure.BLACK),
                     fields.number(
                             "screenSpacingMicrometres",
                             screen.screenSpacingMicrometres(),
-                            PlateProcess.Photogravure.SPACING));
+                            PlateProcess.Photogravure.SPACING),
+                    fields.has("split") ? Optional.of(readSplit(fields.section("split"))) : Optional.empty());
         }
         return usual;
     }

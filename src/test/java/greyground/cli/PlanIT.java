@@ -186,7 +186,18 @@ class PlanIT {
 
     @Test
     void photogravureSearchesItsExposures() throws Exception {
-        JsonNode tree = json(words("plan", ART, JOB, "--process", "photogravure", "--search-exposure", "--json"));
+        JsonNode tree = json(words(
+                "plan",
+                ART,
+                JOB,
+                "--process",
+                "photogravure",
+                "--split",
+                "workshop",
+                "--screen-black",
+                "50%",
+                "--search-exposure",
+                "--json"));
         JsonNode advised = tree.path("exposure").path("advised");
         JsonNode today = tree.path("exposure").path("today");
         assertTrue(advised.path("range").asDouble() > today.path("range").asDouble());
@@ -202,6 +213,25 @@ class PlanIT {
                     || row.path("lightGap").asDouble()
                             >= advised.path("lightGap").asDouble());
         }
+        String split = tree.path("exposure").path("split").asText();
+        JsonNode made = json(words(
+                "positive",
+                ART,
+                JOB,
+                "--process",
+                "photogravure",
+                "--split",
+                split,
+                "--reserve",
+                "0",
+                "--out",
+                folder.resolve("split.pdf"),
+                "--json"));
+        assertEquals(
+                advised.path("darkest").asDouble(),
+                made.path("curve").path("darkestLightness").asDouble(),
+                2.5,
+                "one option takes the advice over; the search reads its tones off straight lines, some 2 L* too pale there");
     }
 
     @ParameterizedTest

@@ -101,7 +101,7 @@ class BenchOrderTest {
 
     @Test
     void photogravureExposesScreenThenImage() {
-        ExposurePlan plan = BenchOrder.plan(Workshop.assumed(), request(PlateProcess.Photogravure.usual()));
+        ExposurePlan plan = BenchOrder.plan(Workshop.assumed(), request(PlateProcess.Photogravure.unsaid()));
         assertEquals("expose screen 60 s, image 90 s; bite 20 min", plan.summary());
         assertEquals(60, step(plan, "Screen exposure").seconds());
         assertEquals(90, step(plan, "Image exposure").seconds());

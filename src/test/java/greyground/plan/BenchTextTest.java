@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plate.Exposure;
 import greyground.plate.Light;
+import greyground.plate.LightSplit;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.split.DoubleExposure;
@@ -14,12 +15,13 @@ import greyground.plate.split.ExposureTrade;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** Answers for the bench: their words, and the arithmetic from doses to seconds. */
 class BenchTextTest {
     private static final Workshop SHOP = Workshop.assumed();
-    private static final PlateProcess.Photogravure GRAVURE = PlateProcess.Photogravure.usual();
+    private static final PlateProcess.Photogravure GRAVURE = PlateProcess.Photogravure.unsaid();
     private static final PlateConditions CONDITIONS =
             BenchConditions.ofDepth(SHOP, GRAVURE, SHOP.usualDepthMicrometres(), true);
 
@@ -132,6 +134,29 @@ class BenchTextTest {
                 SplitTimes.present(BenchConditions.ofDepth(taken, GRAVURE, taken.usualDepthMicrometres(), true));
         assertEquals(1.8, doses.screenDose(), 1e-9);
         assertEquals(1.05, doses.imageDose(), 1e-9);
+    }
+
+    /**
+     * By hand: 60 and 90 s together hold step 7, which is 10^0.95 = 8.9125 hardening doses, so one takes 16.830 s; 2.85 of them hold step
+     * 1 + (log10 2.85 - 0.05) / 0.15 = 3.7.
+     */
+    @Test
+    void theSplitThatAJobStatesIsExposedSo() {
+        PlateProcess.Photogravure stated =
+                new PlateProcess.Photogravure(0.4, 150, Optional.of(new LightSplit(1.8, 1.05, 35)));
+        PlateConditions conditions = BenchConditions.ofDepth(SHOP, stated, 40, true);
+        DoubleExposure doses = SplitTimes.present(conditions);
+        assertEquals(1.8, doses.screenDose(), 1e-9);
+        assertEquals(1.05, doses.imageDose(), 1e-9);
+        assertEquals(35, SplitTimes.presentBlurMicrometres(conditions), 1e-9);
+        ExposureTimes times = ExposureTimes.of(SHOP, stated);
+        assertEquals(30.2945, times.screenSeconds(), 1e-3);
+        assertEquals(17.6718, times.imageSeconds(), 1e-3);
+        String plan = PlanText.of(BenchOrder.plan(SHOP, BenchOrderTest.request(stated)));
+        for (String said :
+                List.of("30 s", "18 s", "1.80 hardening doses", "step 3.7", "clear sheet under the screen")) {
+            assertTrue(plan.contains(said), said + " in\n" + plan);
+        }
     }
 
     /** The spacer's half-shadow and the film's own softness add as variances to the softness that is asked. */

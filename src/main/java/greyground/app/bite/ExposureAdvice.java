@@ -67,6 +67,7 @@ public record ExposureAdvice(ExposureTrade trade, SplitTimes times, ExposureSpli
                                 .put("imageSeconds", times.imageSeconds())
                                 .put("stepHeld", times.stepHeld())
                                 .put("spacerMicrometres", times.spacerMicrometres())
+                                .put("split", ExposureOrder.taken(trade.advised()))
                                 .rows(
                                         "trade",
                                         trade.rows().stream()

@@ -69,18 +69,21 @@ public final class FilmWords {
     }
 
     /** Says that there is a gap among the tones that hold, where there is one. {@code more} ends the sentence. */
-    public static void sayGap(Findings findings, Optional<SteepTones> gap, String more) {
+    public static void sayGap(Findings findings, Job job, Optional<SteepTones> gap, String more) {
+        String held = job.grain() instanceof Grain.Continuous
+                ? "of its density: a gap, whichever tone is asked for. Softer edges of the screen narrow it"
+                : "(some 2 \u00b5m of a dot's edge): a gap, whichever tone is asked for. A coarser ruling, a grain, or a resist"
+                        + " that opens finer dots narrows it";
         gap.ifPresent(steep -> findings.say(
                 "gap",
                 String.format(
                         Locale.ROOT,
-                        "L* %.0f to %.0f lie within %.1f %% of film black, up to %.0f of them on a hundredth (some 2 \u00b5m of a"
-                                + " dot's edge): a gap, whichever tone is asked for. A coarser ruling, a grain, or a resist that opens"
-                                + " finer dots narrows it%s",
+                        "L* %.0f to %.0f lie within %.1f %% of film black, up to %.0f of them on a hundredth %s%s",
                         steep.lightest(),
                         steep.darkest(),
                         (steep.mostCoverage() - steep.leastCoverage()) * 100,
                         steep.most(),
+                        held,
                         more),
                 new Findings()
                         .put("lightness", steep.lightest(), steep.darkest())
@@ -135,7 +138,7 @@ public final class FilmWords {
         double darkest = recipe.tones().printableRange().darkest();
         if (job.process() instanceof PlateProcess.Photogravure && darkest > PALE_BLACK_LIGHTNESS) {
             warnings.add("these two exposures leave the darkest tone at L* " + Refusal.plain(Math.rint(darkest))
-                    + ": 'greyground plan --search-exposure' looks for better ones");
+                    + ": 'greyground plan --search-exposure' looks for better ones, and --split takes them over");
         }
         ArtChoice.Crop crop = job.art().crop();
         if (LevelledArt.of(recipe.art().width(), recipe.art().height(), job.art())

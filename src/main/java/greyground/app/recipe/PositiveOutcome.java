@@ -43,6 +43,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                         .count());
         FilmWords.sayGap(
                 findings,
+                job,
                 compensation.steep(),
                 lost("wished there", compensation.unsure().pixels(recipe.greys()) / pixels));
         mended.ifPresent(report -> findings.say(

@@ -14,6 +14,7 @@ import greyground.grain.Grain.DotShape;
 import greyground.json.JsonFields;
 import greyground.json.JsonText;
 import greyground.json.KeptRecord;
+import greyground.plate.LightSplit;
 import greyground.plate.PlateProcess;
 import greyground.plate.PlateProcess.Photogravure;
 import greyground.plate.PlateProcess.SprayedAquatint;
@@ -85,7 +86,7 @@ public final class FilmFields {
                     "screen-black", Photogravure.BLACK, 0.01, job -> screen(job).screenBlack(), "process.screenBlack")
             .typed("SHARE")
             .where(job -> job.process() instanceof Photogravure, OF_PHOTOGRAVURE)
-            .shown("Screen black", "How much of photogravure's screen film is black; 45 to 55 % is usual.");
+            .shown("Screen black", "How much of photogravure's screen film is black; 40 to 55 % is usual.");
 
     public static final JobField<Double> SCREEN_SPACING = JobField.part(
                     "screen-spacing",
@@ -96,6 +97,25 @@ public final class FilmFields {
             .typed("LENGTH")
             .where(job -> job.process() instanceof Photogravure, OF_PHOTOGRAVURE)
             .shown("Screen spacing", "Mean distance of the aquatint screen film's dots; 120 to 180 µm is usual.");
+
+    public static final JobField<Optional<Shared>> SPLIT = JobField.of(
+                    "split",
+                    new Or<>("workshop", new Sharing()),
+                    job -> screen(job)
+                            .split()
+                            .map(split -> new Shared(split, screen(job).screenBlack())),
+                    (job, shared) -> job.with(
+                            "process",
+                            new Photogravure(
+                                    shared.map(Shared::screenBlack)
+                                            .orElse(screen(job).screenBlack()),
+                                    screen(job).screenSpacingMicrometres(),
+                                    shared.map(Shared::split))))
+            .typed("DOSES")
+            .where(job -> job.process() instanceof Photogravure, OF_PHOTOGRAVURE)
+            .shown(
+                    "Split of light",
+                    "How photogravure's light is shared: dose through the screen, dose through the positive, both in doses that just harden the resist, softness of the screen's edges and its black, such as 1.8,1.05,35um,40%, which 'plan --search-exposure' finds; or 'workshop' for the seconds of the workshop file. A job file that doesn't name it has the workshop's.");
 
     public static final JobField<Double> AQUATINT_LAND = JobField.part(
                     "aquatint-land",
@@ -236,6 +256,7 @@ public final class FilmFields {
             DATE,
             PLATE,
             PROCESS,
+            SPLIT,
             SCREEN_BLACK,
             SCREEN_SPACING,
             AQUATINT_LAND,
@@ -287,6 +308,48 @@ public final class FilmFields {
 
     private static String word(Grain grain) {
         return grain instanceof Grain.Stochastic ? "grain" : grain instanceof Grain.Halftone ? "halftone" : "none";
+    }
+
+    /** A split of light, and the screen's black that it was found for. */
+    public record Shared(LightSplit split, double screenBlack) {
+        /** As it is typed. */
+        public String words() {
+            return Refusal.plain(Math.rint(split.screenDose() * 1e4) / 1e4) + ","
+                    + Refusal.plain(Math.rint(split.imageDose() * 1e4) / 1e4) + ","
+                    + Unit.MICROMETRES.text(split.edgeBlurMicrometres()) + "," + Unit.SHARE.text(screenBlack);
+        }
+    }
+
+    record Sharing() implements Kind<Shared> {
+        @Override
+        public Shared parse(String what, String text, Kind.Art art) {
+            String[] parts = text.split(",", -1);
+            if (parts.length != 4) {
+                throw Refusal.use(what + " \"" + text.strip() + "\" has " + parts.length
+                        + " parts; it must be two doses, softness and black, such as 1.8,1.05,35um,40%, or 'workshop'");
+            }
+            return new Shared(
+                    new LightSplit(
+                            dose(what + "'s screen dose", parts[0]),
+                            dose(what + "'s image dose", parts[1]),
+                            LightSplit.EDGE_BLUR.check(
+                                    what + "'s softness", Unit.MICROMETRES.parse(what + "'s softness", parts[2]))),
+                    Photogravure.BLACK.check(what + "'s black", Unit.SHARE.parse(what + "'s black", parts[3])));
+        }
+
+        private static double dose(String what, String text) {
+            return LightSplit.DOSE.check(what, LightSplit.DOSE.unit().parse(what, text));
+        }
+
+        @Override
+        public String print(Shared value) {
+            return value.words();
+        }
+
+        @Override
+        public Shared read(JsonFields fields, String name, @Nullable Shared usual) {
+            return parse(name, fields.word(name), Kind.Art.UNKNOWN);
+        }
     }
 
     record Sides(Range side) implements Kind<Size> {

@@ -27,6 +27,7 @@ public sealed interface Kind<T>
                 Kind.Switch,
                 Kind.Line,
                 FilmFields.Sides,
+                FilmFields.Sharing,
                 PlacingFields.Shrinking,
                 ArtFields.Fragment {
     /**

@@ -48,6 +48,7 @@ class JobSettingsIT {
             Map.entry("plate", "36x31mm"),
             Map.entry("process", "unetched-film"),
             Map.entry("screen-black", "45%"),
+            Map.entry("split", "1.6,1.1,30um,45%"),
             Map.entry("screen-spacing", "300um"),
             Map.entry("aquatint-land", "42%"),
             Map.entry("aquatint-grain", "65um"),

@@ -63,7 +63,9 @@ class WorkshopFiguresTest {
 
     /** Job, film pixels, plate and print conditions, and plan of every process. */
     private static String made(Workshop shop) {
-        return PlateProcess.all().stream().map(process -> made(shop, process)).collect(Collectors.joining("\n"));
+        return Stream.concat(PlateProcess.all().stream(), Stream.of(PlateProcess.Photogravure.unsaid()))
+                .map(process -> made(shop, process))
+                .collect(Collectors.joining("\n"));
     }
 
     private static String made(Workshop shop, PlateProcess process) {

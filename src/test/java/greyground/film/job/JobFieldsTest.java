@@ -66,6 +66,7 @@ class JobFieldsTest {
                 "range", "density",
                 "mend", "yes"));
         words.put("reserve", "4%");
+        words.put("split", "1.65,1.07,0.03mm,45%");
         return words;
     }
 

@@ -9,6 +9,7 @@ import greyground.film.job.ArtChoice.Crop;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.grain.Grain;
 import greyground.grain.Grain.DotShape;
+import greyground.plate.LightSplit;
 import greyground.plate.PlateProcess;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
@@ -51,6 +52,11 @@ class JobFileTest {
                         fragment,
                         turned),
                 job(new PlateProcess.Photogravure(0.55, 140), new Grain.Continuous(8), fragment, Placing.USUAL),
+                job(
+                        new PlateProcess.Photogravure(0.45, 140, Optional.of(new LightSplit(1.65, 1.07, 30.5))),
+                        new Grain.Continuous(16),
+                        fragment,
+                        Placing.USUAL),
                 job(new PlateProcess.UnetchedFilm(), new Grain.Stochastic(140, 3), ArtChoice.WHOLE, turned));
     }
 
