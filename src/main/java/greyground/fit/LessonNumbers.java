@@ -11,6 +11,8 @@ import java.util.List;
  * off. The bitten depth is one of them and the last, where the plate is bitten.
  */
 final class LessonNumbers {
+    private static final double DEPTH_DRIFT = 0.08;
+
     private final PlateConditions start;
     private final List<FitParameter> parameters;
     private final boolean bitten;
@@ -43,6 +45,38 @@ final class LessonNumbers {
             case INK_STRENGTH -> 0.35;
             case OPTICAL_GAIN -> 0.3;
             case SMALLEST_OPENING, SMALLEST_LAND -> 0.4;
+        };
+    }
+
+    /**
+     * How far a number may differ between the lightest and the darkest tones, either way of the middle, or between grain and lines, on a
+     * plate that is not quite the model's (assumed): walls that are no ellipse, a bath or a pad that works otherwise on open places, ink and
+     * light by other laws.
+     */
+    double drift(int number, double[] at) {
+        return number >= parameters.size()
+                ? DEPTH_DRIFT * at[number]
+                : switch (parameters.get(number)) {
+                    case EDGE_SHIFT -> 2;
+                    case ETCH_FACTOR, INK_STRENGTH -> 0.2;
+                    case PAD_RADIUS -> 0.3;
+                    case PLATE_TONE -> 0.05;
+                    case INK_SATURATION -> 0.1;
+                    case OPTICAL_GAIN -> 0.2;
+                    case SMALLEST_OPENING, SMALLEST_LAND -> 0;
+                };
+    }
+
+    /**
+     * How far the number that makes this model print likest may lie from the thing that it is called after, where only tones tell it: one
+     * standard error (assumed), for laws of wiping, ink and light of another form. Numbers that shape wells and edges are not claimed from tones.
+     */
+    double form(int number) {
+        return switch (parameters.get(number)) {
+            case PLATE_TONE -> 0.04;
+            case INK_SATURATION -> 0.08;
+            case OPTICAL_GAIN -> 0.1;
+            case EDGE_SHIFT, ETCH_FACTOR, PAD_RADIUS, INK_STRENGTH, SMALLEST_OPENING, SMALLEST_LAND -> 0;
         };
     }
 

@@ -3,8 +3,10 @@ package greyground.fit;
 import greyground.plate.Bath;
 import greyground.tone.Confidence;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -26,12 +28,8 @@ final class LessonSearch {
     private static final double FIRST_BANDWIDTH = 2;
     private static final double NEAR_BANDWIDTH = 0.9;
 
-    // Errors that all tones share, assumed: where a pixel puts an edge, in pixels; light that strays into every dark,
-    // over
-    // white; and what was taken for paper, over itself.
+    /** Where a pixel puts an edge, in pixels (assumed). */
     private static final double EDGE_PIXELS = 0.25;
-    private static final double STRAY = 0.001;
-    private static final double PAPER = 0.005;
 
     /**
      * Least error of a foretold tone, in L*: one varies by 0.1 to 0.4 from piece to piece of a grain where it is steady (measured,
@@ -52,6 +50,9 @@ final class LessonSearch {
     private final LessonNumbers numbers;
     private final LessonModel model;
     private final List<FitReading> readings;
+    private final SharedErrors shared;
+    private final double bare;
+    private final double[] coverages;
     private final int levels;
     private final int tones;
 
@@ -66,9 +67,13 @@ final class LessonSearch {
             LessonModel model,
             List<MeasuredLevel> levels,
             List<MeasuredLines> lines,
-            List<FitReading> readings) {
+            List<FitReading> readings,
+            SharedErrors shared) {
         this.numbers = numbers;
         this.model = model;
+        this.shared = shared;
+        this.bare = levels.get(0).lightness();
+        this.coverages = levels.stream().mapToDouble(MeasuredLevel::coverage).toArray();
         this.readings = readings.stream()
                 .filter(one -> numbers.parameters().contains(one.parameter()))
                 .toList();
@@ -136,37 +141,116 @@ final class LessonSearch {
         return all;
     }
 
-    private PlateLesson result(FitLeastSquares.Solution solution, double[] at) {
+    /** What one fit makes of one number, in its coordinate. */
+    private record Estimate(double value, double error, double half) {}
+
+    /** @param form whether the number is meant as it is, and not as this model has it */
+    private List<Estimate> estimates(FitLeastSquares.Solution solution, double[] scales, boolean form) {
         // As many beliefs as numbers: readings are the degrees of freedom.
-        double unit = solution.varianceOfUnit();
-        RealMatrix covariance =
-                shared(solution, at, solution.covariance(spreads).scalarMultiply(Math.max(1, unit)));
+        RealMatrix covariance = solution.covariance(scales).scalarMultiply(Math.max(1, solution.varianceOfUnit()));
+        double[] at = solution.values().toArray();
         double quantile = Confidence.quantile(SHARE, Math.max(1, solution.degrees()));
+        List<Estimate> all = new ArrayList<>();
+        for (int i = 0; i < numbers.parameters().size(); i++) {
+            double pixel = pixelError(i, at);
+            double own = form && !readItself(i) ? numbers.form(i) : 0;
+            double error = Math.sqrt(covariance.getEntry(i, i) + pixel * pixel + own * own);
+            all.add(new Estimate(at[i], error, quantile * error));
+        }
+        return all;
+    }
+
+    /** What the model's own pixels leave unsure of edges. */
+    private double pixelError(int number, double[] at) {
+        double edge = EDGE_PIXELS * model.pixelMicrometres();
+        return switch (numbers.parameters().get(number)) {
+            case EDGE_SHIFT -> edge;
+            case ETCH_FACTOR -> numbers.with(at).wells() instanceof Bath bath ? edge / bath.undercutMicrometres() : 0;
+            default -> 0;
+        };
+    }
+
+    private boolean told(int i, Estimate found) {
+        double margin = AT_BOUND * numbers.parameters().get(i).range();
+        return !isHeld(i)
+                && found.error() <= TOLD * spreads[i]
+                && found.half() <= DETERMINED * numbers.parameters().get(i).range()
+                && found.value() >= numbers.least(i) + margin
+                && found.value() <= numbers.most(i) - margin;
+    }
+
+    private PlateLesson result(FitLeastSquares.Solution alone, double[] at) {
+        List<Way> ways = ways(alone, at);
+        FitLeastSquares.Solution among = among(ways, at);
+        List<Estimate> asSeen = estimates(alone, spreads, false);
+        List<Estimate> claims = estimates(
+                among,
+                DoubleStream.concat(
+                                DoubleStream.of(spreads),
+                                DoubleStream.generate(() -> 1).limit(ways.size()))
+                        .toArray(),
+                true);
+        RealMatrix covariance = alone.covariance(spreads);
         List<FittedFigure> figures = new ArrayList<>();
         for (int i = 0; i < numbers.parameters().size(); i++) {
             FitParameter number = numbers.parameters().get(i);
-            double error = Math.sqrt(covariance.getEntry(i, i));
-            double half = quantile * error;
-            double margin = AT_BOUND * number.range();
-            boolean told = !isHeld(i)
-                    && error <= TOLD * spreads[i]
-                    && half <= DETERMINED * number.range()
-                    && at[i] >= numbers.least(i) + margin
-                    && at[i] <= numbers.most(i) - margin;
             double before = number.value(numbers.believed(i));
-            double value = number.value(at[i]);
+            Estimate claim = claims.get(i);
+            Estimate seen = asSeen.get(i);
+            double value = number.value(claim.value());
             figures.add(
-                    told
+                    told(i, claim) && canClaim(i)
                             ? new FittedFigure.Determined(
                                     number,
                                     before,
                                     value,
-                                    error * number.slope(value),
-                                    Math.max(number.allowed().least(), number.value(at[i] - half)),
-                                    Math.min(number.allowed().most(), number.value(at[i] + half)))
-                            : new FittedFigure.Undetermined(number, before, reason(i, covariance)));
+                                    claim.error() * number.slope(value),
+                                    low(i, claim),
+                                    high(i, claim))
+                            : told(i, seen)
+                                    ? new FittedFigure.AsSeen(
+                                            number, before, number.value(seen.value()), low(i, seen), high(i, seen))
+                                    : new FittedFigure.Undetermined(number, before, reason(i, covariance)));
         }
-        return new PlateLesson(figures, Math.sqrt(unit));
+        return new PlateLesson(figures, Math.sqrt(alone.varianceOfUnit()), power(ways, among));
+    }
+
+    /** What shapes wells and edges is claimed only where it was read itself, beside the tones. */
+    private boolean canClaim(int number) {
+        return !numbers.shapes(number) || readItself(number);
+    }
+
+    private boolean readItself(int number) {
+        return readings.stream()
+                .anyMatch(one -> one.parameter() == numbers.parameters().get(number));
+    }
+
+    /** What the likeliest models make of the codes' power: read with too great a one by b of its errors, it is 1 / (1 + b error). */
+    private Optional<CodePower> power(List<Way> ways, FitLeastSquares.Solution among) {
+        double[] scales = DoubleStream.concat(
+                        DoubleStream.of(spreads), DoubleStream.generate(() -> 1).limit(ways.size()))
+                .toArray();
+        return IntStream.range(0, ways.size())
+                .filter(i -> ways.get(i).part().equals(Optional.of(SharedErrors.Part.POWER)))
+                .mapToObj(i -> {
+                    int at = numbers.size() + i;
+                    double error = shared.toneScale().powerError();
+                    double share = 1 / Math.max(0.1, 1 + error * among.values().getEntry(at));
+                    double own =
+                            Math.sqrt(among.covariance(scales).getEntry(at, at) * Math.max(1, among.varianceOfUnit()));
+                    return CodePower.of(share, error * own * share * share);
+                })
+                .findFirst();
+    }
+
+    private double low(int i, Estimate found) {
+        FitParameter number = numbers.parameters().get(i);
+        return Math.max(number.allowed().least(), number.value(found.value() - found.half()));
+    }
+
+    private double high(int i, Estimate found) {
+        FitParameter number = numbers.parameters().get(i);
+        return Math.min(number.allowed().most(), number.value(found.value() + found.half()));
     }
 
     /** Ink strength stays as believed, and what it would do to the others if that is wrong widens their errors. */
@@ -174,35 +258,81 @@ final class LessonSearch {
         return number == numbers.parameters().indexOf(FitParameter.INK_STRENGTH);
     }
 
-    /** Adds what errors that all tones share, and a wrong ink strength, do to the numbers. */
-    private RealMatrix shared(FitLeastSquares.Solution solution, double[] at, RealMatrix covariance) {
+    /** @param part of the scanner's, if it is one */
+    private record Way(Optional<SharedErrors.Part> part, RealVector onTones) {}
+
+    /**
+     * Ways in which plate and scanner may differ from the model, each as what one standard error of it does to the tones: every number
+     * may be another in dark tones than in light ones, or another on lines than on grain ({@link LessonNumbers#drift}), and all that
+     * readings share ({@link SharedErrors}) may be off.
+     */
+    private List<Way> ways(FitLeastSquares.Solution solution, double[] at) {
         RealMatrix slopes = solution.jacobian();
-        double[] lightness = foretold(at);
-        RealVector stray = new ArrayRealVector(lightness.length);
-        RealVector paper = new ArrayRealVector(lightness.length);
-        RealVector strength = new ArrayRealVector(lightness.length);
+        List<Way> ways = new ArrayList<>();
+        for (int number = 0; number < numbers.size(); number++) {
+            RealVector byTone = new ArrayRealVector(tones);
+            RealVector onLines = new ArrayRealVector(tones);
+            for (int i = 0; i < tones; i++) {
+                double moved = slopes.getEntry(i, number) * errors[i] * numbers.drift(number, at);
+                byTone.setEntry(i, i < levels ? moved * (2 * coverages[i] - 1) : 0);
+                onLines.setEntry(i, i < levels ? 0 : moved);
+            }
+            ways.add(new Way(Optional.empty(), byTone));
+            ways.add(new Way(Optional.empty(), onLines));
+        }
         int held = numbers.parameters().indexOf(FitParameter.INK_STRENGTH);
-        for (int i = 0; i < tones; i++) {
-            // CIE 15: dY/dL = 3 (L + 16)^2 / 116^3.
-            double root = lightness[i] + 16;
-            stray.setEntry(i, STRAY * 116 * 116 * 116 / (3 * root * root) / errors[i]);
-            paper.setEntry(i, PAPER * root / 3 / errors[i]);
-            strength.setEntry(i, slopes.getEntry(i, held) * spreads[held]);
+        RealVector strength = slopes.getColumnVector(held).getSubVector(0, tones);
+        ways.add(new Way(
+                Optional.empty(),
+                strength.ebeMultiply(new ArrayRealVector(errors).getSubVector(0, tones))
+                        .mapMultiply(spreads[held])));
+        double[] lightness = foretold(at);
+        for (SharedErrors.Part part : SharedErrors.Part.values()) {
+            RealVector way = new ArrayRealVector(tones);
+            for (int i = 0; i < tones; i++) {
+                way.setEntry(i, shared.part(part, lightness[i], bare));
+            }
+            ways.add(new Way(Optional.of(part), way));
         }
-        RealMatrix wider = covariance;
-        for (RealVector mode : List.of(stray, paper, strength)) {
-            RealVector moved = covariance.operate(slopes.preMultiply(mode));
-            wider = wider.add(moved.outerProduct(moved));
-        }
-        double edge = EDGE_PIXELS * model.pixelMicrometres();
-        int shift = numbers.parameters().indexOf(FitParameter.EDGE_SHIFT);
-        wider.addToEntry(shift, shift, edge * edge);
-        int factor = numbers.parameters().indexOf(FitParameter.ETCH_FACTOR);
-        if (factor >= 0 && numbers.with(at).wells() instanceof Bath bath) {
-            double share = edge / bath.undercutMicrometres();
-            wider.addToEntry(factor, factor, share * share);
-        }
-        return wider;
+        ways.removeIf(way -> way.onTones().getNorm() == 0);
+        return ways;
+    }
+
+    /** The most likely numbers with each of these ways as far from none as the readings make likely. */
+    private FitLeastSquares.Solution among(List<Way> ways, double[] from) {
+        int size = numbers.size();
+        double[] none = new double[ways.size()];
+        double[] free = DoubleStream.generate(() -> Double.POSITIVE_INFINITY)
+                .limit(ways.size())
+                .toArray();
+        double[] one = DoubleStream.generate(() -> 1).limit(ways.size()).toArray();
+        double[] least = each(numbers::least);
+        double[] most = each(numbers::most);
+        return new FitLeastSquares(
+                        all -> {
+                            double[] foretold = foretold(Arrays.copyOf(all, size));
+                            for (int way = 0; way < ways.size(); way++) {
+                                for (int i = 0; i < tones; i++) {
+                                    foretold[i] += all[size + way]
+                                            * ways.get(way).onTones().getEntry(i);
+                                }
+                            }
+                            return joined(
+                                    DoubleStream.of(foretold),
+                                    Arrays.stream(all).skip(size));
+                        },
+                        joined(DoubleStream.of(read), DoubleStream.of(none)),
+                        joined(DoubleStream.of(errors), DoubleStream.of(one)),
+                        joined(DoubleStream.of(least), DoubleStream.of(free).map(bound -> -bound)),
+                        joined(DoubleStream.of(most), DoubleStream.of(free)),
+                        joined(
+                                DoubleStream.of(each(i -> STEP * spreads[i])),
+                                DoubleStream.of(one).map(step -> STEP * step)),
+                        1e-6,
+                        40)
+                .solve(joined(
+                        DoubleStream.of(each(i -> Math.max(least[i], Math.min(most[i], from[i])))),
+                        DoubleStream.of(none)));
     }
 
     private String reason(int number, RealMatrix covariance) {

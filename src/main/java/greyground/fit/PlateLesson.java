@@ -8,6 +8,7 @@ import greyground.plate.PlateConditions;
 import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /**
@@ -17,14 +18,17 @@ import java.util.function.UnaryOperator;
  *
  * <p>It is the most likely plate (maximum a posteriori, Gaussian errors and beliefs; Tarantola 2005, ch. 3, from memory): tones, lines
  * and direct readings are weighted by their errors and the model's own, and the covariance is {@code (J' J + B^-1)^-1}, never
- * narrowed for a good fit and widened for errors that all tones share. A number is <em>determined</em> when its error is at most half of what was believed, half its 95 %
+ * narrowed for a good fit. It is solved twice: by the model alone, and among models in which each number may be another in dark tones than
+ * in light ones and on lines than on grain, and all that readings share may be off, each by as much as is believed and as the readings make
+ * likely. Only the second is claimed; what the first alone would determine is told {@link FittedFigure.AsSeen as this model sees it}. A number is <em>determined</em> when its error is at most half of what was believed, half its 95 %
  * interval at most a quarter of its allowed range, and it does not lie at the end of that. Ink strength is held
  * as believed, since intervals found for it were seen to miss; what it would do to the others if that is wrong widens their errors.
  *
  * @param figures determined numbers, and for the others why not, in the order of {@link FitParameter}
  * @param misfit root of chi^2 over degrees of freedom; near 1 where the virtual plate explains the print, 2 or more where it does not
+ * @param power of the scanner's codes, as ink and paper have it; empty where that was measured
  */
-public record PlateLesson(List<FittedFigure> figures, double misfit) {
+public record PlateLesson(List<FittedFigure> figures, double misfit, Optional<CodePower> power) {
     /** Tones that are used; more say little and cost much (assumed). */
     private static final int MOST_TONES = 8;
 
@@ -48,6 +52,7 @@ public record PlateLesson(List<FittedFigure> figures, double misfit) {
      * @param measured the test plate's response; only tones up to its turning point are used
      * @param lines fields of line pairs; may be empty, but without them edges and optical gain are hardly told apart
      * @param readings of single numbers; may be empty
+     * @param shared what all tones may be off by together
      */
     public static PlateLesson of(
             PlateConditions workshop,
@@ -56,7 +61,8 @@ public record PlateLesson(List<FittedFigure> figures, double misfit) {
             double widestPixelMicrometres,
             MeasuredResponse measured,
             List<MeasuredLines> lines,
-            List<FitReading> readings) {
+            List<FitReading> readings,
+            SharedErrors shared) {
         if (workshop.exposures().size() != 1 || workshop.ground() != null) {
             throw Refusal.use(
                     "a lesson is asked of a plate with " + workshop.exposures().size()
@@ -80,7 +86,8 @@ public record PlateLesson(List<FittedFigure> figures, double misfit) {
                         new LessonModel(numbers, patches, COARSER * widestPixelMicrometres),
                         levels,
                         drawn,
-                        readings)
+                        readings,
+                        shared)
                 .found();
     }
 

@@ -3,6 +3,7 @@ package greyground.fit;
 import greyground.quantity.Refusal;
 import greyground.tone.Confidence;
 import greyground.tone.Lightness;
+import java.util.stream.Stream;
 
 /**
  * What repeats on one scan of one plate can't show, since all of them share it: paper, glare, the scanner's tone scale, and how far the
@@ -69,10 +70,26 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
             this.densityError = densityError;
         }
 
+        double powerError() {
+            return powerError;
+        }
+
         /** How the scale is known. */
         public String words() {
             return words;
         }
+    }
+
+    /** What scanner and paper may be wrong by, one apart from the other. */
+    public enum Part {
+        /** Codes' power. */
+        POWER,
+        /** Density, as a wedge or a densitometer has it. */
+        DENSITY,
+        /** Light that strays. */
+        GLARE,
+        /** The bare sheet. */
+        PAPER
     }
 
     public SharedErrors {
@@ -88,17 +105,32 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
      * @param bare lightness of bare paper, no less than 1
      */
     public double scannerError(double lightness, double bare) {
+        return root(Stream.of(Part.values())
+                .mapToDouble(part -> part(part, lightness, bare))
+                .toArray());
+    }
+
+    /** What one standard error of one part does to a tone, in L*. */
+    double part(Part part, double lightness, double bare) {
         double paper = Lightness.toLuminance(bare);
         double light = Math.max(1e-4, Lightness.toLuminance(lightness));
         // CIE 15: dL = 116 / 3 Y^(-2/3) dY.
         double perShare = slope(light) * light;
-        double density = perShare * LN_10 * toneScale.densityError;
-        double power = perShare * StrictMath.log(light / paper) * toneScale.powerError;
-        boolean wedge = toneScale == ToneScale.WEDGE;
-        double glare = toneScale == ToneScale.DENSITOMETER ? 0 : glareError * (wedge ? PAST_WEDGE : 1);
-        double stray = slope(light) * glare * ABOUT * Math.max(0, paper - light);
-        double sheet = toneScale.densityError > 0 ? 0 : perShare * LN_10 * paperError;
-        return root(density, power, stray, sheet);
+        boolean absolute = toneScale.densityError > 0;
+        return switch (part) {
+            case POWER -> perShare * StrictMath.log(light / paper) * toneScale.powerError;
+            case DENSITY -> perShare * LN_10 * toneScale.densityError;
+            case GLARE -> slope(light) * glareLeft() * ABOUT * Math.max(0, paper - light);
+            case PAPER -> absolute ? 0 : perShare * LN_10 * paperError;
+        };
+    }
+
+    private double glareLeft() {
+        return switch (toneScale) {
+            case UNSTATED, STATED -> glareError;
+            case WEDGE -> glareError * PAST_WEDGE;
+            case DENSITOMETER -> 0;
+        };
     }
 
     /** What the next plate may differ by, one standard error in L*. */

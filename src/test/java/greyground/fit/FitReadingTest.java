@@ -17,6 +17,7 @@ import greyground.plate.VirtualPlate;
 import greyground.plate.Wipe;
 import greyground.quantity.Refusal;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -96,8 +97,10 @@ class FitReadingTest {
         PlateLesson lesson = new PlateLesson(
                 List.of(
                         new FittedFigure.Undetermined(FitParameter.PAD_RADIUS, 1.5, "no bar gauge"),
-                        new FittedFigure.Determined(FitParameter.INK_SATURATION, 1.7, 1.8, 0.05, 1.7, 1.9)),
-                1);
+                        new FittedFigure.Determined(FitParameter.INK_SATURATION, 1.7, 1.8, 0.05, 1.7, 1.9),
+                        new FittedFigure.AsSeen(FitParameter.ETCH_FACTOR, 2, 1.3, 1.2, 1.4)),
+                1,
+                Optional.empty());
         List<FigureChange> changes = lesson.changes(path -> "measured 2026-01-01");
         assertEquals(
                 List.of(new FigureChange("ink.saturationDensity", 1.7, "measured 2026-01-01", 1.8, 0.05)), changes);

@@ -9,6 +9,7 @@ import greyground.fit.FitReading;
 import greyground.fit.MeasuredLines;
 import greyground.fit.MeasuredResponse;
 import greyground.fit.PlateLesson;
+import greyground.fit.SharedErrors;
 import greyground.grain.Grain;
 import greyground.plate.PrintableRange;
 import greyground.plate.VirtualResponse;
@@ -77,7 +78,13 @@ record CalibrationTrial(
                     Math.max(2.2, GrainPatches.spacingMicrometres(grain) / PIXELS_PER_SPACING),
                     measured,
                     lines(reading),
-                    aids(shop.shop(), aids, random)));
+                    aids(shop.shop(), aids, random),
+                    // Its scanner's coding is known, its glare told and its paper measured.
+                    new SharedErrors(
+                            SharedErrors.ToneScale.STATED,
+                            SharedErrors.GLARE_TOLD,
+                            SharedErrors.PAPER_MEASURED,
+                            GrainPatches.spacingMicrometres(grain))));
         }
         double seconds = (System.nanoTime() - start) / 1e9;
         ResponseInverse taught = new ResponseInverse(measured);

@@ -1,9 +1,15 @@
 package greyground.simulation;
 
 import greyground.chart.Levels;
+import greyground.fit.CodePower;
+import greyground.fit.FitParameter;
+import greyground.fit.FittedFigure;
 import greyground.fit.MeasuredLevel;
+import greyground.fit.PlateLesson;
 import greyground.fit.SharedErrors;
+import java.util.EnumMap;
 import java.util.Locale;
+import java.util.Map;
 
 /** How far bands and claims hold in foreign shops, line by line. */
 public final class ForeignReport {
@@ -65,6 +71,59 @@ public final class ForeignReport {
         for (int i = 0; i < Levels.WEDGE.size(); i++) {
             say("%d: %d of %d", Levels.WEDGE.get(i), byLevel[i][1], byLevel[i][0]);
         }
+    }
+
+    /** Numbers claimed, and those told as the model sees them. */
+    public static void lessons(int cases, long first) {
+        Map<FitParameter, int[]> counts = new EnumMap<>(FitParameter.class);
+        for (long seed = first; seed < first + cases; seed += Integer.getInteger("seeds.apart", 1)) {
+            ForeignTrial trial = ForeignTrial.of(seed);
+            long start = System.nanoTime();
+            PlateLesson lesson = trial.lesson(9);
+            StringBuilder words = new StringBuilder();
+            for (FittedFigure figure : lesson.figures()) {
+                double truth = trial.shop().truth(figure.parameter());
+                int[] count = counts.computeIfAbsent(figure.parameter(), none -> new int[4]);
+                if (figure instanceof FittedFigure.Determined found) {
+                    boolean held = truth >= found.low() && truth <= found.high();
+                    count[0]++;
+                    count[1] += held ? 1 : 0;
+                    words.append(String.format(
+                            Locale.ROOT,
+                            "; %s%s %.2f in %.2f to %.2f",
+                            held ? "" : "MISSED ",
+                            figure.parameter().words(),
+                            truth,
+                            found.low(),
+                            found.high()));
+                } else if (figure instanceof FittedFigure.AsSeen seen) {
+                    count[2]++;
+                    count[3] += truth >= seen.low() && truth <= seen.high() ? 1 : 0;
+                }
+            }
+            if (trial.scan().scale() == ForeignScan.Scale.UNSTATED) {
+                CodePower power = lesson.power().orElseThrow();
+                say(
+                        "power %.2f seen as %.2f, half %.2f%s%s",
+                        trial.scan().gamma(),
+                        power.power(),
+                        power.half95(),
+                        Math.abs(power.power() - trial.scan().gamma()) > power.half95() ? " MISSED" : "",
+                        power.isDoubtful() ? " doubtful" : "");
+            }
+            say(
+                    "%d %s misfit %.2f, %.1f s%s",
+                    seed, trial.scan().scale(), lesson.misfit(), (System.nanoTime() - start) / 1e9, words);
+        }
+        counts.forEach((number, count) ->
+                say("| %s | %d | %d | %d | %d |", number.words(), count[0], count[1], count[2], count[3]));
+        int[] all = new int[4];
+        counts.values().forEach(count -> {
+            for (int i = 0; i < all.length; i++) {
+                all[i] += count[i];
+            }
+        });
+        say("| all | %d | %d | %d | %d |", all[0], all[1], all[2], all[3]);
     }
 
     private static void row(String name, int[] count) {

@@ -154,8 +154,12 @@ final class ForeignShop {
                 };
     }
 
-    /** What a number of the virtual plate is in this shop; not a number where it has none. */
+    /** What a number of the virtual plate is in this shop, as far as a lesson may tell it; not a number where it has none. */
     double truth(FitParameter number) {
+        return Math.max(number.allowed().least(), Math.min(number.allowed().most(), own(number)));
+    }
+
+    private double own(FitParameter number) {
         return switch (number) {
             // Of openings as wide as a grain's middle tones.
             case EDGE_SHIFT -> growth - fine * Math.exp(-150.0 / 60);

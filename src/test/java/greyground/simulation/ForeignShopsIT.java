@@ -3,6 +3,9 @@ package greyground.simulation;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.Sweep;
+import greyground.fit.CodePower;
+import greyground.fit.FittedFigure;
+import greyground.fit.PlateLesson;
 import greyground.fit.SharedErrors;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
@@ -11,6 +14,11 @@ import org.junit.jupiter.api.Test;
 /** What a reading claims, held against two hundred shops whose physics are not the program's (docs/calibration.md). */
 class ForeignShopsIT {
     private static final int SHOPS = 200;
+
+    // A lesson takes five seconds: a fifth of the shops, on a coarse plate.
+    private static final int LESSONS = 40;
+    private static final long FIRST_LESSON = 13;
+    private static final double COARSE = 9;
 
     private static List<ForeignTrial> trials;
 
@@ -61,5 +69,40 @@ class ForeignShopsIT {
                 trials.stream().mapToLong(trial -> trial.scan().fields().size()).sum();
         assertTrue(accused <= 0.2 * trials.size() + 2, accused + " of " + trials.size() + " plates");
         assertTrue(fields <= 0.004 * all, fields + " of " + all + " fields");
+    }
+
+    /**
+     * Claimed intervals hold nine times in ten, and so do those of a scanner's power; what the model alone would claim does not, so it isn't
+     * taken over.
+     */
+    @Test
+    void claimedNumbersHold() {
+        int[] claimed = new int[2];
+        int[] seen = new int[2];
+        int[] powers = new int[2];
+        for (int round : Sweep.rounds(LESSONS)) {
+            ForeignTrial trial = ForeignTrial.of(FIRST_LESSON + round);
+            PlateLesson lesson = trial.lesson(COARSE);
+            if (trial.scan().scale() == ForeignScan.Scale.UNSTATED) {
+                CodePower power = lesson.power().orElseThrow();
+                powers[0]++;
+                powers[1] += Math.abs(power.power() - trial.scan().gamma()) <= power.half95() ? 1 : 0;
+            }
+            for (FittedFigure figure : lesson.figures()) {
+                double truth = trial.shop().truth(figure.parameter());
+                if (figure instanceof FittedFigure.Determined found) {
+                    claimed[0]++;
+                    claimed[1] += truth >= found.low() && truth <= found.high() ? 1 : 0;
+                } else if (figure instanceof FittedFigure.AsSeen model) {
+                    seen[0]++;
+                    seen[1] += truth >= model.low() && truth <= model.high() ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(claimed[0] > 0 && seen[0] > 0);
+        // One miss more than a tenth is chance in the few of a short run.
+        assertTrue(claimed[1] >= 0.9 * claimed[0] - 1, claimed[1] + " of " + claimed[0]);
+        assertTrue(powers[1] >= 0.9 * powers[0] - 1, powers[1] + " of " + powers[0]);
+        assertTrue(seen[1] < 0.9 * seen[0], seen[1] + " of " + seen[0]);
     }
 }

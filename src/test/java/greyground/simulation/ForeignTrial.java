@@ -2,13 +2,24 @@ package greyground.simulation;
 
 import greyground.app.recipe.JobPlate;
 import greyground.chart.Recipe;
+import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.film.compose.GrainPatches;
+import greyground.fit.FitParameter;
+import greyground.fit.FitReading;
+import greyground.fit.MeasuredDepth;
 import greyground.fit.MeasuredLevel;
+import greyground.fit.MeasuredLines;
 import greyground.fit.MeasuredResponse;
+import greyground.fit.PlateLesson;
 import greyground.fit.SharedErrors;
 import greyground.grain.Grain;
+import greyground.plan.BenchConditions;
+import greyground.plate.PlateProcess;
 import greyground.quantity.Size;
+import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.ToDoubleFunction;
@@ -25,6 +36,10 @@ import java.util.function.ToDoubleFunction;
 record ForeignTrial(
         ForeignShop shop, ForeignScan scan, MeasuredResponse measured, List<Double> own, List<Double> next) {
     static final Grain GRAIN = new Grain.Stochastic(180, 1);
+
+    private static final double GAUGE_ERROR = 1.2;
+    private static final double LOUPE_ERROR = 3;
+    private static final double LINES_ERROR = 0.5;
 
     private static final TestPlate CHART = TestPlate.of(
             Recipe.of(Recipe.Kind.FULL, new Size(100, 120), 2, 1, 75, GrainPatches.spacingMicrometres(GRAIN)));
@@ -75,5 +90,42 @@ record ForeignTrial(
                 Double.isNaN(scan.glareTold()) ? SharedErrors.GLARE_UNTOLD : SharedErrors.GLARE_TOLD,
                 SharedErrors.PAPER_MEASURED,
                 GrainPatches.spacingMicrometres(GRAIN));
+    }
+
+    /** What the plate teaches: with the bar gauge read in every second shop, and the undercut seen under a loupe in every fourth. */
+    PlateLesson lesson(double widestPixelMicrometres) {
+        Random random = new Random(shop.seed * 86_028_121 + 3);
+        Workshop believed = Workshop.assumed()
+                .with("paper.whiteDensity", Figure.assumed(shop.paperDensity, "as its densitometer says"));
+        MeasuredDepth gauge = new MeasuredDepth(shop.depth + GAUGE_ERROR * random.nextGaussian(), GAUGE_ERROR);
+        List<FitReading> readings = new ArrayList<>();
+        double widened = 2 * shop.depth / 1000 / shop.etchFactor;
+        if (shop.seed % 2 == 0) {
+            double critical = Math.sqrt(8 * shop.padRadiusMillimetres * shop.depth / 1000) - widened;
+            List<Integer> bars = Target.Bar.WIDTHS;
+            int at = 0;
+            while (at < bars.size() - 2 && bars.get(at + 1) / 1000.0 < critical) {
+                at++;
+            }
+            readings.add(FitReading.barGauge(bars.get(at) / 1000.0, bars.get(at + 1) / 1000.0, gauge, 2));
+        }
+        if (shop.seed % 4 == 0) {
+            double seen = Math.max(4, 1000 * widened + LOUPE_ERROR * random.nextGaussian());
+            double factor = Math.max(0.75, Math.min(6.5, 2 * gauge.micrometres() / seen));
+            readings.add(new FitReading(
+                    FitParameter.ETCH_FACTOR, factor, factor * LOUPE_ERROR / seen, "undercut under a loupe"));
+        }
+        List<MeasuredLines> lines = new ArrayList<>();
+        scan.lines().forEach((period, lightness) -> lines.add(new MeasuredLines(period, lightness, LINES_ERROR)));
+        return PlateLesson.of(
+                BenchConditions.ofDepth(
+                        believed, new PlateProcess.EtchedFilm(), believed.usualDepthMicrometres(), true),
+                gauge,
+                Positive.PLATE.patches(),
+                widestPixelMicrometres,
+                measured,
+                lines,
+                readings,
+                errors());
     }
 }

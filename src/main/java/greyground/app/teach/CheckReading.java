@@ -25,7 +25,10 @@ final class CheckReading {
                 .put("rootMeanSquareUncalibrated", result.rootMeanSquareBefore())
                 .put("tolerance", CheckResult.TOLERANCE)
                 .say("verdict", result.verdict())
-                .say("scanner", trust.words(check.lightness(0)), trust.findings(check.lightness(0)))
+                .say(
+                        "scanner",
+                        trust.words(check.lightness(0), Optional.empty()),
+                        trust.findings(check.lightness(0), Optional.empty()))
                 .list("notes", found.notes());
         return new ReadOutcome(
                 title, findings, Optional.of(ResidualPlot.of(title, result)), found.overlay(), Optional.empty());

@@ -8,6 +8,7 @@ import greyground.fit.MeasuredLevel;
 import greyground.fit.MeasuredLines;
 import greyground.fit.MeasuredResponse;
 import greyground.fit.PlateLesson;
+import greyground.fit.SharedErrors;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualResponse;
 import greyground.quantity.Refusal;
@@ -72,7 +73,13 @@ record PlateLearning(
     }
 
     static PlateLearning of(
-            TestFilm film, Workshop shop, PlateFindings found, ReadWords words, LocalDate date, Progress progress) {
+            TestFilm film,
+            Workshop shop,
+            PlateFindings found,
+            ReadingTrust trust,
+            ReadWords words,
+            LocalDate date,
+            Progress progress) {
         String chart = film.plate().id();
         MeasuredResponse measured = MeasuredResponse.of("measured on " + date + ", chart " + chart, found.patches());
         progress.done(0.05);
@@ -94,7 +101,8 @@ record PlateLearning(
         List<FigureChange> changes = told(shop, words, bite);
         Workshop told =
                 LearnedWorkshop.of(shop, changes, date, "test plate " + chart).after();
-        Optional<PlateLesson> fit = again ? Optional.empty() : fit(film, told, depth, measured, found, findings);
+        Optional<PlateLesson> fit =
+                again ? Optional.empty() : fit(film, told, depth, measured, found, findings, trust.errors());
         fit.ifPresent(one -> changes.addAll(
                 exact(one.changes(path -> shop.figure(path).provenance().words()), shop)));
         progress.done(0.8);
@@ -148,7 +156,8 @@ record PlateLearning(
             MeasuredDepth depth,
             MeasuredResponse measured,
             PlateFindings found,
-            List<TargetFindings.Finding> findings) {
+            List<TargetFindings.Finding> findings,
+            SharedErrors shared) {
         if (film.job().process() instanceof PlateProcess.SprayedAquatint) {
             return Optional.empty();
         }
@@ -160,7 +169,8 @@ record PlateLearning(
                 plate.widestPixelMicrometres(),
                 measured,
                 lines(found.targets(), measured),
-                findings.stream().flatMap(finding -> finding.reading().stream()).toList()));
+                findings.stream().flatMap(finding -> finding.reading().stream()).toList(),
+                shared));
     }
 
     private static MeasuredDepth guessed(Workshop shop, double biteMinutes) {

@@ -2,6 +2,7 @@ package greyground.app.teach;
 
 import greyground.app.files.Lesson;
 import greyground.finding.Findings;
+import greyground.fit.CodePower;
 import greyground.fit.FittedFigure;
 import greyground.fit.MeasuredBands;
 import greyground.fit.MeasuredLevel;
@@ -93,7 +94,8 @@ record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, Plat
                                 .put("most", measured().turn().most())
                                 .put("seen", measured().turn().seen())
                                 .put("predicted", learning.foretold().turningPoint()));
-        findings.say("scanner", trust.words(range.bare()), trust.findings(range.bare()));
+        Optional<CodePower> power = learning.fit().flatMap(PlateLesson::power);
+        findings.say("scanner", trust.words(range.bare(), power), trust.findings(range.bare(), power));
         learning.fit()
                 .map(PlateLesson::misfit)
                 .ifPresent(misfit -> findings.say(
@@ -112,16 +114,29 @@ record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, Plat
                 .rows("changes", ReadOutcome.changes(learning.learned().changes(), fitted))
                 .rows(
                         "undetermined",
-                        fitted.stream()
-                                .filter(FittedFigure.Undetermined.class::isInstance)
-                                .map(FittedFigure.Undetermined.class::cast)
-                                .map(figure -> new Findings()
-                                        .put("path", figure.parameter().path())
-                                        .put("before", figure.before())
-                                        .put("reason", figure.reason())
-                                        .say("words", figure.words()))
-                                .toList())
+                        fitted.stream().flatMap(figure -> left(figure).stream()).toList())
                 .list("notes", notes());
+    }
+
+    /** A number that stays as it was, and what the model alone would make of it. */
+    private static Optional<Findings> left(FittedFigure figure) {
+        if (figure instanceof FittedFigure.AsSeen seen) {
+            return Optional.of(new Findings()
+                    .put("path", seen.parameter().path())
+                    .put("before", seen.before())
+                    .put("reason", seen.reason())
+                    .put("asSeen", seen.value())
+                    .put("low", seen.low())
+                    .put("high", seen.high())
+                    .say("words", seen.words()));
+        }
+        return figure instanceof FittedFigure.Undetermined left
+                ? Optional.of(new Findings()
+                        .put("path", left.parameter().path())
+                        .put("before", left.before())
+                        .put("reason", left.reason())
+                        .say("words", left.words()))
+                : Optional.empty();
     }
 
     private Findings outlier(MeasuredPatch patch) {

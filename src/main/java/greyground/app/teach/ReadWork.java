@@ -105,7 +105,7 @@ public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate 
         if (film.plate().recipe().kind() == Recipe.Kind.EXPOSURE) {
             return ExposureLesson.of(film, shop, found, date);
         }
-        return PlateReading.of(film, found, trust, PlateLearning.of(film, shop, found, words, date, progress));
+        return PlateReading.of(film, found, trust, PlateLearning.of(film, shop, found, trust, words, date, progress));
     }
 
     private double paperLightness() {

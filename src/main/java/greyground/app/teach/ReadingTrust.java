@@ -2,6 +2,7 @@ package greyground.app.teach;
 
 import greyground.film.compose.GrainPatches;
 import greyground.finding.Findings;
+import greyground.fit.CodePower;
 import greyground.fit.SharedErrors;
 import greyground.fit.SharedErrors.ToneScale;
 import greyground.quantity.Refusal;
@@ -9,6 +10,7 @@ import greyground.tone.Confidence;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 
 /**
@@ -41,8 +43,8 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasure
                 paper);
     }
 
-    /** One line. {@code bare} is the lightness of bare paper. */
-    String words(double bare) {
+    /** One line. {@code bare} is the lightness of bare paper; {@code power} what the plate itself makes of the codes. */
+    String words(double bare, Optional<CodePower> power) {
         String scale = errors.toneScale().words();
         String off = "tones may be off by "
                 + String.join(
@@ -55,6 +57,10 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasure
         }
         List<String> known = new ArrayList<>(List.of("tone scale " + scale));
         List<String> better = new ArrayList<>();
+        power.filter(any -> errors.toneScale() == ToneScale.UNSTATED)
+                .ifPresent(found -> known.add("by ink and paper its power is " + tenth(found.power()) + " (95 %: "
+                        + tenth(found.power() - found.half95()) + " to " + tenth(found.power() + found.half95())
+                        + "; sRGB's is 2.2" + (found.isDoubtful() ? ", so it may well not be sRGB)" : ")")));
         if (errors.toneScale() != ToneScale.WEDGE) {
             known.add(paperMeasured ? "paper measured" : "paper assumed");
             better.add("lay a reflection wedge beside the proof (--reference)");
@@ -67,11 +73,18 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasure
                 + (better.isEmpty() ? "" : ". To trust it more, " + String.join(", or ", better));
     }
 
-    Findings findings(double bare) {
+    Findings findings(double bare, Optional<CodePower> power) {
         Findings findings = new Findings()
                 .put("toneScale", errors.toneScale().name().toLowerCase(java.util.Locale.ROOT))
                 .put("glareTold", glareTold)
                 .put("paperMeasured", paperMeasured);
+        power.filter(any -> errors.toneScale() == ToneScale.UNSTATED)
+                .ifPresent(found -> findings.put(
+                        "codePower",
+                        new Findings()
+                                .put("power", found.power())
+                                .put("half95", found.half95())
+                                .put("doubtful", found.isDoubtful())));
         return findings.rows(
                 "off",
                 DoubleStream.of(SAID)
