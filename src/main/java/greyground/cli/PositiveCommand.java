@@ -87,6 +87,7 @@ final class PositiveCommand implements Callable<Integer> {
         Job wanted = choice.job(base, source::source, shop, LocalDate.now(ZoneId.systemDefault()));
         PositiveOutcome outcome = terminal.watching(
                 progress -> Greyground.positive(source, wanted, shop, film, Optional.ofNullable(tiff), progress::show));
+        base.ifPresent(outcome::reusing);
         if (newJob.isPresent()) {
             KeptFiles.saveJob(newJob.get(), outcome.job());
         }

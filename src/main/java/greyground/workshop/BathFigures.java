@@ -68,6 +68,8 @@ public record BathFigures(
                 Figure.assumed(20, "assumed: the temperature the rate is quoted for"),
                 Figure.assumed(35, "between 20.5 (Bryce & Berk 1995, 30-50 C) and 58.7 (a photo-etch house at 44 C)"),
                 Figure.assumed(2, "from memory: still tray 1-2, unverified; Allen, Horne & Stevens 1982 define it"),
-                Figure.assumed(20, "common practice, no source: find your own with a test plate"));
+                Figure.assumed(
+                        20,
+                        "common practice, no source: in a bath such as the rate was tested in; find your own with a test plate"));
     }
 }

@@ -10,6 +10,7 @@ import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
 import greyground.workshop.Figure;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -62,6 +63,40 @@ public record PositiveOutcome(Job job, Findings findings) {
                         .list("notes", notes)
                         .put("curve", FilmFile.curve(recipe))
                         .put("job", JobFile.tree(job)));
+    }
+
+    /** The same, and says what it took over from the job of another picture; {@code base} is the job that was reused. */
+    public PositiveOutcome reusing(Job base) {
+        String was = base.art().sha256();
+        if (was.isEmpty() || was.equals(job.art().sha256())) {
+            return this;
+        }
+        List<String> kept = new ArrayList<>();
+        List<String> own = new ArrayList<>();
+        if (!base.title().isEmpty() && base.title().equals(job.title())) {
+            kept.add("title \"" + base.title() + "\"");
+            own.add("--title");
+        }
+        if (base.art().white().given().isPresent()
+                && base.art().white().equals(job.art().white())) {
+            kept.add(String.format(
+                    Locale.ROOT, "white of %.1f %%", 100 * point(job.art().white())));
+            own.add("--white automatic");
+        }
+        if (base.art().black().given().isPresent()
+                && base.art().black().equals(job.art().black())) {
+            kept.add(String.format(
+                    Locale.ROOT, "black of %.1f %%", 100 * point(job.art().black())));
+            own.add("--black automatic");
+        }
+        findings.say(
+                "reused",
+                "a job of another picture, " + base.art().fileName()
+                        + (kept.isEmpty()
+                                ? ""
+                                : ": its " + String.join(", ", kept) + " taken over; for this picture's own give "
+                                        + String.join(" ", own)));
+        return this;
     }
 
     private static String toneWords(FilmRecipe recipe) {
