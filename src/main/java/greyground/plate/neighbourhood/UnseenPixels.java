@@ -3,12 +3,8 @@ package greyground.plate.neighbourhood;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.PriorityQueue;
-import java.util.Set;
 
 /** Pixels of a film whose pattern a table does not know, and which blocks of film would teach it most. One thread. */
 final class UnseenPixels implements NeighbourhoodTable.Unseen {
@@ -48,46 +44,83 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
 
     /**
      * The blocks that teach most: one after another the one whose patterns stand for most pixels of those still unseen; of equals the
-     * one farther up, then left.
+     * one farther up, then left. Of a large plate there are millions of pixels, so they lie in sorted arrays rather than in maps.
      *
      * @param all in the order of the film
      */
     static List<Block> best(List<UnseenPixels> all, Neighbourhood disc, int most) {
-        Map<Long, Integer> counts = new HashMap<>();
-        Map<Long, Set<Long>> blocks = new HashMap<>();
+        int pixels = all.stream().mapToInt(UnseenPixels::size).sum();
+        long[] least = new long[pixels];
+        long[] places = new long[pixels];
+        int[] next = {0};
         for (UnseenPixels part : all) {
             part.each((x, y, pattern) -> {
-                long least = disc.turned(pattern, disc.leastTurn(pattern));
-                counts.merge(least, 1, Integer::sum);
-                long block = ((long) Math.floorDiv(y, BLOCK) << 20) + Math.floorDiv(x, BLOCK);
-                blocks.computeIfAbsent(block, none -> new HashSet<>()).add(least);
+                least[next[0]] = disc.turned(pattern, disc.leastTurn(pattern));
+                places[next[0]++] = ((long) Math.floorDiv(y, BLOCK) << 20) + Math.floorDiv(x, BLOCK);
             });
         }
-        record Claim(long block, Set<Long> patterns, long pixels) {}
+        long[] patterns = distinct(least.clone());
+        long[] blocks = distinct(places.clone());
+        int[] counts = new int[patterns.length];
+        // Which pattern occurs in which block: the block's rank above, the pattern's below.
+        for (int i = 0; i < pixels; i++) {
+            int pattern = Arrays.binarySearch(patterns, least[i]);
+            counts[pattern]++;
+            places[i] = (long) Arrays.binarySearch(blocks, places[i]) << 32 | pattern;
+        }
+        return best(blocks, distinct(places), counts, most);
+    }
+
+    private static List<Block> best(long[] blocks, long[] pairs, int[] counts, int most) {
+        int[] from = new int[blocks.length + 1];
+        for (long pair : pairs) {
+            from[(int) (pair >> 32) + 1]++;
+        }
+        Arrays.parallelPrefix(from, Integer::sum);
+        record Claim(int block, long pixels) {}
         PriorityQueue<Claim> claims = new PriorityQueue<>(
-                Comparator.<Claim>comparingLong(claim -> -claim.pixels()).thenComparingLong(Claim::block));
-        blocks.forEach((block, patterns) -> claims.add(new Claim(block, patterns, pixels(patterns, counts))));
+                Comparator.<Claim>comparingLong(claim -> -claim.pixels()).thenComparingInt(Claim::block));
+        for (int block = 0; block < blocks.length; block++) {
+            claims.add(new Claim(block, pixels(pairs, from, block, counts)));
+        }
         List<Block> best = new ArrayList<>();
         while (best.size() < most && !claims.isEmpty()) {
             Claim claim = claims.remove();
-            long now = pixels(claim.patterns(), counts);
+            long now = pixels(pairs, from, claim.block(), counts);
             if (now < claim.pixels()) {
                 // Others have taught some of its patterns meanwhile; claims only ever fall.
-                claims.add(new Claim(claim.block(), claim.patterns(), now));
+                claims.add(new Claim(claim.block(), now));
             } else if (now == 0) {
                 break;
             } else {
-                int y = (int) ((claim.block() + (1 << 19)) >> 20);
-                best.add(new Block((int) (claim.block() - ((long) y << 20)) * BLOCK, y * BLOCK));
-                claim.patterns().forEach(counts::remove);
+                long place = blocks[claim.block()];
+                int y = (int) ((place + (1 << 19)) >> 20);
+                best.add(new Block((int) (place - ((long) y << 20)) * BLOCK, y * BLOCK));
+                for (int i = from[claim.block()]; i < from[claim.block() + 1]; i++) {
+                    counts[(int) pairs[i]] = 0;
+                }
             }
         }
         return best;
     }
 
-    private static long pixels(Set<Long> patterns, Map<Long, Integer> counts) {
-        return patterns.stream()
-                .mapToLong(pattern -> counts.getOrDefault(pattern, 0))
-                .sum();
+    private static long pixels(long[] pairs, int[] from, int block, int[] counts) {
+        long sum = 0;
+        for (int i = from[block]; i < from[block + 1]; i++) {
+            sum += counts[(int) pairs[i]];
+        }
+        return sum;
+    }
+
+    /** Sorts numbers and keeps one of each. */
+    private static long[] distinct(long[] numbers) {
+        Arrays.sort(numbers);
+        int kept = 0;
+        for (int i = 0; i < numbers.length; i++) {
+            if (i == 0 || numbers[i] != numbers[i - 1]) {
+                numbers[kept++] = numbers[i];
+            }
+        }
+        return Arrays.copyOf(numbers, kept);
     }
 }
