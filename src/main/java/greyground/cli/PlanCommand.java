@@ -39,6 +39,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  greyground plan harbour.pdf",
             "      the whole plan that the film carries",
+            "  greyground plan harbour.pdf --plan-out card.pdf",
+            "      the same on paper, as a PDF of its own: the bench card, then the steps",
             "  greyground plan harbour.tif --plate 200x250mm --process photogravure --search-exposure",
             "      how to share the light between screen and image, before the films are made",
             "  greyground plan harbour.pdf --darkest 24 --bath-temperature 18C --bath-copper 20g/L",

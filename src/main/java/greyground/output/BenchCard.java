@@ -24,6 +24,7 @@ final class BenchCard {
     private static final double STEP_ROW = 15.5;
     private static final double LEAST_STATE_ROW = 20;
     private static final double MOST_STATE_ROW = 58;
+    private static final int TITLE_LINES = 2;
     private static final int STATES = 3;
     private static final List<String> BITTEN =
             List.of("bitten in all, min", "bath, °C", "depth, µm", "solid, density", "paper and ink", "next time");
@@ -59,9 +60,10 @@ final class BenchCard {
         page.text(LEFT, 40, SMALL, QUIET, "BENCH CARD");
         page.textEndingAt(RIGHT, 40, SMALL, QUIET, document.date().toString());
         y = 66;
-        for (String line :
-                page.lines(document.title(), 24, RIGHT - LEFT).stream().limit(2).toList()) {
-            page.heavyText(LEFT, y, 24, 0, line);
+        List<String> title = page.lines(document.title(), 24, RIGHT - LEFT - 24);
+        for (int i = 0; i < Math.min(TITLE_LINES, title.size()); i++) {
+            boolean cut = i == TITLE_LINES - 1 && title.size() > TITLE_LINES;
+            page.heavyText(LEFT, y, 24, 0, title.get(i) + (cut ? " \u2026" : ""));
             y += 26;
         }
         y -= 9;

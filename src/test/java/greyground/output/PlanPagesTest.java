@@ -132,6 +132,18 @@ class PlanPagesTest {
     }
 
     @Test
+    void aTitleTooLongForTheCardSaysThatItGoesOn() throws Exception {
+        PlanDocument marsh = document(new PlateProcess.EtchedFilm(), Workshop.assumed());
+        String title = "reeds and water ".repeat(20);
+        PlanDocument named =
+                new PlanDocument(title, marsh.subject(), DAY, marsh.program(), List.of(), List.of(), marsh.plan());
+        try (PDDocument pdf = Loader.loadPDF(pdf(named))) {
+            String card = text(pdf, 1, 1);
+            assertTrue(card.contains("\u2026") && card.contains("Bite"), card);
+        }
+    }
+
+    @Test
     void warningsShowOnTheCard() throws Exception {
         Workshop long45 = Workshop.assumed().with("resist.thinningMinutes", Figure.measured(45, DAY, "strips"));
         try (PDDocument pdf = Loader.loadPDF(pdf(document(new PlateProcess.EtchedFilm(), long45)))) {

@@ -145,7 +145,7 @@ final class ClockFace extends VBox {
             change.setText(clock.change());
             Controls.show(change, !change.getText().isEmpty());
             double planned = clock.otherwise().orElse(0.0);
-            take.setText("Take " + Countdown.words(planned));
+            take.setText("Use " + Countdown.words(planned));
             take.setAccessibleText("Run the clock of " + clock.step() + " for " + Countdown.words(planned));
             Controls.show(take, planned > 0);
         }

@@ -23,7 +23,7 @@ public sealed interface FilmContent {
     }
 
     /**
-     * One coverage all over, past the curve: the aquatint screen film of the photogravure process, whose dots are hard and
+     * One coverage all over, without the curve: the aquatint screen film of the photogravure process, whose dots are hard and
      * black.
      *
      * @param image the plate and its bleed

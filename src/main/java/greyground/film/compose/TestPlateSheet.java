@@ -34,7 +34,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
- * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, past the curve; targets are
+ * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, without the curve; targets are
  * solid marks; the rows of the wedge are numbered beside the plate.
  */
 public final class TestPlateSheet {

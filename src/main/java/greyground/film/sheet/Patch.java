@@ -21,7 +21,7 @@ public record Patch(PixelRect box, Field field) {
     public record ArtGrey(int code) implements Field {}
 
     /**
-     * A coverage of the film itself, through the grain but past the curve, so that the film's own density can be measured.
+     * A coverage of the film itself, through the grain but without the curve, so that the film's own density can be measured.
      *
      * @param coverage in 1/65 535, 0 to 65 535
      */

@@ -9,7 +9,7 @@ import java.util.List;
 
 /**
  * Two rows of fields below the plate: 21 greys of the art in even steps of lightness, from white to black, through the
- * picture's own curve and grain; and 11 coverages of the film in steps of 10 %, past the curve.
+ * picture's own curve and grain; and 11 coverages of the film in steps of 10 %, without the curve.
  */
 public final class WedgeStrip {
     /** Distance of the strip's top from the plate's bottom edge. */
