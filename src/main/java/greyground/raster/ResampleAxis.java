@@ -9,8 +9,8 @@ import java.util.Arrays;
  *
  * <p>Film pixel {@code i} has its centre at art place {@code edge + (i + 0.5) * scale}, where art pixel {@code j} spans
  * {@code j..j+1}. When the art is reduced ({@code scale > 1}) the kernel widens by {@code scale}, so that fine detail
- * averages instead of aliasing. Kernel parts past the art's edge are left out and the rest made to sum to 1; a centre past
- * the edge takes the edge pixel, so the art's last pixels continue.
+ * averages instead of aliasing. Kernel parts past the art's edge are left out and the rest made to sum to 1; past the edge the
+ * art goes on as its own mirror image.
  *
  * <p>Immutable; any number of threads may read it. Its arrays never leave the package.
  */
@@ -23,6 +23,9 @@ public final class ResampleAxis {
 
     /** Art pixels that the kernel reaches on either side, before any widening for reduction. */
     private static final int LOBES = 3;
+
+    /** How far past the art's edge a centre still counts as on it, in film pixels: rounding leaves it there, bleed goes half a pixel past. */
+    private static final double ON_EDGE = 0.25;
 
     private final double scale;
     private final int taps;
@@ -65,7 +68,7 @@ public final class ResampleAxis {
         float[] weights = new float[Math.multiplyExact(count, taps)];
         double[] exact = new double[taps];
         for (int i = 0; i < count; i++) {
-            double centre = edge + (i + 0.5) * scale;
+            double centre = mirrored(edge + (i + 0.5) * scale, ON_EDGE * scale, artLength);
             nearest[i] = (int) Math.max(0, Math.min(artLength - 1, Math.floor(centre)));
             if (centre < 0 || centre > artLength) {
                 int edgePixel = centre < 0 ? 0 : artLength - 1;
@@ -86,6 +89,15 @@ public final class ResampleAxis {
             }
         }
         return new ResampleAxis(scale, taps, first, nearest, weights);
+    }
+
+    /** A place beyond the art's edge by more than {@code slack}, as far within it; several art lengths away, turned back again and again. */
+    private static double mirrored(double place, double slack, int length) {
+        if (place >= -slack && place <= length + slack) {
+            return place;
+        }
+        double within = place - 2.0 * length * Math.floor(place / (2.0 * length));
+        return within <= length ? within : 2.0 * length - within;
     }
 
     /**

@@ -52,14 +52,15 @@ class EnlargedRowsTest {
     }
 
     @Test
-    void pastTheEdgeTheLastPixelsContinue() {
+    void pastTheEdgeTheMirrorImageContinues() {
         ArrayPlane art = noise(8, 8);
         ResampleAxis across = ResampleAxis.of(40, -16, 1, 8);
         ResampleAxis down = ResampleAxis.of(8, 0, 1, 8);
         int[] film = run(art, across, down);
         for (int y = 0; y < 8; y++) {
             for (int x = 0; x < 40; x++) {
-                assertEquals(greys(art)[y * 8 + Math.max(0, Math.min(7, x - 16))], film[y * 40 + x]);
+                int place = Math.floorMod(x - 16, 16);
+                assertEquals(greys(art)[y * 8 + Math.min(place, 15 - place)], film[y * 40 + x]);
             }
         }
     }

@@ -13,7 +13,7 @@ import greyground.raster.ResampleAxis;
  * dried print (a circle dries round), and how it fits is judged on the dried plate.
  *
  * <p>Filling: the crop's middle lies on the plate's middle and the crop covers the dried plate; past the crop the art itself
- * continues into the bleed, and past the art's edge its last pixels do. Showing all: the crop lies whole on the plate; it
+ * continues into the bleed, and past the art's edge its mirror image does. Showing all: the crop lies whole on the plate; it
  * bleeds only on sides where it reaches the plate's edge.
  *
  * @param image film pixels that the art covers, on the sheet

@@ -120,7 +120,7 @@ class LevelledArtTest {
         assertFalse(level.leavesBlank(ArtChoice.Crop.ALL, Placing.USUAL, new Size(100, 50)));
     }
 
-    /** Filling cuts off a turned corner or not; past the frame the art's last pixels continue, blank or not. */
+    /** Filling cuts off a turned corner or not; past the frame the art's mirror image lies, blank or not. */
     @Test
     void blankCornersOfThePlateAreTold() {
         LevelledArt art = LevelledArt.of(600, 400, straightened(7.6));
