@@ -34,6 +34,14 @@ public record PixelRect(int left, int top, int width, int height) {
     }
 
     /** True where the two share a pixel. */
+    /** The least rectangle that holds both. */
+    public PixelRect around(PixelRect other) {
+        int first = Math.min(left, other.left);
+        int upper = Math.min(top, other.top);
+        return new PixelRect(
+                first, upper, Math.max(right(), other.right()) - first, Math.max(bottom(), other.bottom()) - upper);
+    }
+
     public boolean meets(PixelRect other) {
         return left < other.right() && other.left < right() && top < other.bottom() && other.top < bottom();
     }

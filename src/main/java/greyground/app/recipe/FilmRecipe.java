@@ -11,6 +11,7 @@ import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.Sheet;
 import greyground.film.sheet.SheetLayout;
 import greyground.film.sheet.SheetTiles;
+import greyground.film.sheet.WedgeStrip;
 import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.output.FilmDocument;
@@ -228,8 +229,21 @@ public final class FilmRecipe {
                 job, pixels(), process.screenBlack(), process.screenSpacingMicrometres(), plan().summary());
     }
 
-    /** A sheet given for tiles is not the sheet that they are cut from. */
+    /** A sheet given for tiles is not the sheet that they are cut from; where it is too small, each legend goes on one tile. */
     private SheetLayout layout(List<String> words) {
+        SheetLayout whole = layout(words, Double.POSITIVE_INFINITY);
+        return job.placing()
+                .tile()
+                .filter(film -> !holds(film, pixels(), whole.width(), whole.height()))
+                .map(film -> layout(words, SheetTiles.widestLineMillimetres(film)))
+                .orElse(whole);
+    }
+
+    private static boolean holds(Size film, FilmPixels pixels, int width, int height) {
+        return pixels.across(film.widthMillimetres()) >= width && pixels.down(film.heightMillimetres()) >= height;
+    }
+
+    private SheetLayout layout(List<String> words, double widestLineMillimetres) {
         return SheetLayout.of(
                 pixels(),
                 job.plate(),
@@ -237,6 +251,8 @@ public final class FilmRecipe {
                 job.placing().bevelMillimetres(),
                 job.placing().tiled() ? Optional.empty() : job.placing().sheet(),
                 words,
+                WedgeStrip.WORDS,
+                widestLineMillimetres,
                 FilmPdf.legendWidth());
     }
 
@@ -262,9 +278,8 @@ public final class FilmRecipe {
     /** The tiles of a film where the job asks for them and its sheet is too small; none where one film holds it. */
     public static List<SheetTiles.Tile> tiles(Job job, Sheet sheet, FilmRows rows) {
         Optional<Size> film = job.placing().tile();
-        boolean fits = film.isEmpty()
-                || (sheet.pixels().across(film.get().widthMillimetres()) >= sheet.widthPixels()
-                        && sheet.pixels().down(film.get().heightMillimetres()) >= sheet.heightPixels());
+        boolean fits =
+                film.isEmpty() || holds(film.get(), sheet.pixels(), sheet.widthPixels(), sheet.heightPixels());
         return fits ? List.of() : SheetTiles.of(sheet, rows, film.get());
     }
 

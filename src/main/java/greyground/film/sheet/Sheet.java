@@ -15,11 +15,25 @@ import java.util.List;
  * @param plate the plate's outline
  * @param image the art with its bleed
  * @param legends real text, outside the plate
+ * @param undivided what no seam between tiles should run through: rulers, marks, the wedge strip, legends
  */
 public record Sheet(
-        FilmPixels pixels, int widthPixels, int heightPixels, PixelRect plate, PixelRect image, List<Legend> legends) {
+        FilmPixels pixels,
+        int widthPixels,
+        int heightPixels,
+        PixelRect plate,
+        PixelRect image,
+        List<Legend> legends,
+        List<PixelRect> undivided) {
     public Sheet {
         legends = List.copyOf(legends);
+        undivided = List.copyOf(undivided);
+    }
+
+    /** A sheet that may be cut anywhere. */
+    public Sheet(
+            FilmPixels pixels, int widthPixels, int heightPixels, PixelRect plate, PixelRect image, List<Legend> legends) {
+        this(pixels, widthPixels, heightPixels, plate, image, legends, List.of());
     }
 
     /** What the file says of its pixels, whatever size the printer gives them. */

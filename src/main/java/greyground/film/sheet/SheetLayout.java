@@ -78,13 +78,23 @@ public record SheetLayout(
             Optional<Size> sheet,
             List<String> texts,
             TextWidth textWidth) {
-        return of(pixels, plate, bleedMillimetres, bevelMillimetres, sheet, texts, WedgeStrip.WORDS, textWidth);
+        return of(
+                pixels,
+                plate,
+                bleedMillimetres,
+                bevelMillimetres,
+                sheet,
+                texts,
+                WedgeStrip.WORDS,
+                Double.POSITIVE_INFINITY,
+                textWidth);
     }
 
     /**
-     * The same with other words about the wedge strip.
+     * The same with other words about the wedge strip, and legends that are broken sooner.
      *
      * @param stripWords one line
+     * @param widestLineMillimetres of a legend, as a tile has room for
      */
     public static SheetLayout of(
             FilmPixels pixels,
@@ -94,11 +104,13 @@ public record SheetLayout(
             Optional<Size> sheet,
             List<String> texts,
             String stripWords,
+            double widestLineMillimetres,
             TextWidth textWidth) {
         check(plate, bleedMillimetres, bevelMillimetres);
         double contentWidth = 2 * SIDE_MILLIMETRES + Math.max(plate.widthMillimetres(), WedgeStrip.WIDTH_MILLIMETRES);
         // Type is set on the page, which the printer then scales.
-        double roomForText = (contentWidth - 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES)) / pixels.scaleX();
+        double besides = 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES);
+        double roomForText = Math.min(contentWidth - besides, widestLineMillimetres) / pixels.scaleX();
         List<String> broken = broken(texts, stripWords, roomForText, textWidth);
         double foot = LINES_FROM_MILLIMETRES
                 + LINE_PITCH_MILLIMETRES * Math.max(LEAST_LINES, broken.size())
@@ -190,7 +202,11 @@ public record SheetLayout(
                         0,
                         line.text()))
                 .toList();
-        return new Sheet(pixels, width, height, plate, image, legends);
+        List<PixelRect> undivided = new ArrayList<>();
+        marks.forEach(mark -> undivided.add(mark.box()));
+        lines.forEach(line -> undivided.add(line.room()));
+        patches.stream().map(Patch::box).reduce(PixelRect::around).ifPresent(undivided::add);
+        return new Sheet(pixels, width, height, plate, image, legends, undivided);
     }
 
     private static void check(Size plate, double bleedMillimetres, double bevelMillimetres) {

@@ -7,12 +7,13 @@ import greyground.raster.PixelRect;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToIntFunction;
 
 /**
  * Splits a sheet that no film is large enough for over several films with an overlap.
  *
- * <p>Each tile repeats its neighbours' edge, has a clear border and, in the border, ticks where the middle of the overlap
- * runs: lay tick on tick on the light table, cut through both films along it, and tape.
+ * <p>Each tile repeats its neighbours' edge, has a clear border and, in the border, register marks where the middle of the overlap
+ * runs: lay mark on mark on the light table, cut through both films along them, and tape. {@link Seams} says where.
  */
 public final class SheetTiles {
     /** Enough to match the grain under a loupe (assumed). */
@@ -21,11 +22,23 @@ public final class SheetTiles {
     /** Room for ticks, words and tape; the words as large as on the sheet itself (assumed). */
     private static final double BORDER_MILLIMETRES = 8;
 
-    private static final double TICK_MILLIMETRES = 5;
+    /** A quarter point, as the sheet's other marks: {@link PlateMarks}. */
+    private static final double LINE_MILLIMETRES = 25.4 / 288;
+
+    private static final double CROSS_MILLIMETRES = 6;
+    private static final double CIRCLE_MILLIMETRES = 3;
+    /** How far a legend keeps off the cut, and begins from the sheet's edge: {@link SheetLayout}. */
+    private static final double BESIDE_LINES_MILLIMETRES = 8;
+
     private static final double CAP_MILLIMETRES = 1.8;
     private static final int MOST_TILES = 64;
 
     private SheetTiles() {}
+
+    /** The longest legend that goes on a tile of films of this size, beside its border and half an overlap. */
+    public static double widestLineMillimetres(Size film) {
+        return film.widthMillimetres() - 2 * BORDER_MILLIMETRES - OVERLAP_MILLIMETRES / 2 - BESIDE_LINES_MILLIMETRES;
+    }
 
     /**
      * One film of several.
@@ -47,20 +60,20 @@ public final class SheetTiles {
             throw Refusal.use("the sheet is " + film + "; tiles need at least 40 x 40 mm: give a larger sheet");
         }
         List<PixelRect> windows = new ArrayList<>();
-        List<Integer> lefts = starts(whole.widthPixels(), across, overlap);
-        List<Integer> tops = starts(whole.heightPixels(), down, overlap);
+        List<Integer> lefts = new Seams(whole.widthPixels(), across, overlap)
+                .starts(stretches(whole, PixelRect::left, PixelRect::right));
+        List<Integer> tops = new Seams(whole.heightPixels(), down, overlap)
+                .starts(stretches(whole, PixelRect::top, PixelRect::bottom));
         if ((long) lefts.size() * tops.size() > MOST_TILES) {
             throw Refusal.use("a film of " + whole.widthPixels() + " x " + whole.heightPixels() + " pixels would take "
                     + lefts.size() * tops.size() + " tiles of " + film + "; at most " + MOST_TILES
                     + " are made: give a larger sheet");
         }
-        for (int top : tops) {
-            for (int left : lefts) {
-                windows.add(new PixelRect(
-                        left,
-                        top,
-                        Math.min(across, whole.widthPixels() - left),
-                        Math.min(down, whole.heightPixels() - top)));
+        for (int row = 0; row < tops.size(); row++) {
+            for (int column = 0; column < lefts.size(); column++) {
+                int width = end(lefts, column, overlap, whole.widthPixels()) - lefts.get(column);
+                int height = end(tops, row, overlap, whole.heightPixels()) - tops.get(row);
+                windows.add(new PixelRect(lefts.get(column), tops.get(row), width, height));
             }
         }
         List<Tile> tiles = new ArrayList<>();
@@ -78,19 +91,22 @@ public final class SheetTiles {
         List<Legend> legends = new ArrayList<>();
         double offsetX = whole.resolution().millimetres(border - window.left());
         double offsetY = whole.resolution().millimetres(border - window.top());
-        double rightEdge = whole.resolution().millimetres(border + window.width());
-        double bottomEdge = whole.resolution().millimetres(border + window.height());
         for (Legend legend : whole.legends()) {
-            double x = legend.leftMillimetres() + offsetX;
-            double y = legend.topMillimetres() + offsetY;
-            double from = whole.resolution().millimetres(border);
-            if (x >= from && x < rightEdge && y >= from && y < bottomEdge) {
-                legends.add(new Legend(x, y, legend.capHeightMillimetres(), legend.quarterTurns(), legend.text()));
+            int x = whole.resolution().pixels(legend.leftMillimetres());
+            int y = whole.resolution().pixels(legend.topMillimetres());
+            if (within(x, window.left(), window.right(), whole.widthPixels(), overlap)
+                    && within(y, window.top(), window.bottom(), whole.heightPixels(), overlap)) {
+                legends.add(new Legend(
+                        legend.leftMillimetres() + offsetX,
+                        legend.topMillimetres() + offsetY,
+                        legend.capHeightMillimetres(),
+                        legend.quarterTurns(),
+                        legend.text()));
             }
         }
         double baseline = BORDER_MILLIMETRES / 2 + CAP_MILLIMETRES / 2;
         legends.add(new Legend(
-                BORDER_MILLIMETRES * 3, baseline, CAP_MILLIMETRES, 0, place + ": match ticks, cut along them"));
+                BORDER_MILLIMETRES * 3, baseline, CAP_MILLIMETRES, 0, place + ": match marks, cut along them"));
         Sheet sheet = new Sheet(
                 whole.pixels(),
                 width,
@@ -98,7 +114,65 @@ public final class SheetTiles {
                 seen(whole.plate(), window, border),
                 seen(whole.image(), window, border),
                 legends);
-        return new Tile(sheet, new TileRows(rows, window, border, overlap, width, height), window, border);
+        return new Tile(sheet, new TileRows(rows, window, border, seamMarks(whole, window, border, overlap), width, height), window, border);
+    }
+
+    /** Whether a place is on this side of the cuts through a tile's overlaps. */
+    private static boolean within(int place, int from, int to, int length, int overlap) {
+        return (from == 0 || place >= from + overlap / 2) && (to == length || place < to - overlap / 2);
+    }
+
+    private static int end(List<Integer> starts, int i, int overlap, int length) {
+        return i + 1 < starts.size() ? starts.get(i + 1) + overlap : length;
+    }
+
+    private static List<Seams.Whole> stretches(
+            Sheet sheet, ToIntFunction<PixelRect> from, ToIntFunction<PixelRect> to) {
+        return sheet.undivided().stream()
+                .map(rect -> new Seams.Whole(from.applyAsInt(rect), to.applyAsInt(rect)))
+                .distinct()
+                .toList();
+    }
+
+    /** A cross in a circle at either end of each cut, in the border. */
+    private static List<Mark> seamMarks(Sheet whole, PixelRect window, int border, int overlap) {
+        List<Mark> marks = new ArrayList<>();
+        int upper = border / 2;
+        int lower = border + window.height() + border / 2;
+        int right = border + window.width() + border / 2;
+        int cutLeft = border + overlap / 2;
+        int cutRight = border + window.width() - overlap / 2;
+        int cutBottom = border + window.height() - overlap / 2;
+        for (int y : new int[] {upper, lower}) {
+            if (window.left() > 0) {
+                cross(marks, whole, cutLeft, y);
+            }
+            if (window.right() < whole.widthPixels()) {
+                cross(marks, whole, cutRight, y);
+            }
+        }
+        for (int x : new int[] {border / 2, right}) {
+            if (window.top() > 0) {
+                cross(marks, whole, x, border + overlap / 2);
+            }
+            if (window.bottom() < whole.heightPixels()) {
+                cross(marks, whole, x, cutBottom);
+            }
+        }
+        return marks;
+    }
+
+    private static void cross(List<Mark> marks, Sheet whole, int x, int y) {
+        int line = Math.max(1, whole.resolution().pixels(LINE_MILLIMETRES));
+        int across = whole.pixels().across(CROSS_MILLIMETRES / 2);
+        int down = whole.pixels().down(CROSS_MILLIMETRES / 2);
+        marks.add(new Mark.Bar(new PixelRect(x - across, y - line / 2, 2 * across, line)));
+        marks.add(new Mark.Bar(new PixelRect(x - line / 2, y - down, line, 2 * down)));
+        int wide = 2 * whole.pixels().across(CIRCLE_MILLIMETRES / 2) + line % 2;
+        int high = 2 * whole.pixels().down(CIRCLE_MILLIMETRES / 2) + line % 2;
+        if (Math.min(wide, high) > 2 * line) {
+            marks.add(new Mark.Ring(new PixelRect(x - wide / 2, y - high / 2, wide, high), line));
+        }
     }
 
     /** The part of a rectangle that a tile shows, in the tile's pixels; the whole window where it shows none of it. */
@@ -113,23 +187,12 @@ public final class SheetTiles {
         return new PixelRect(left - window.left() + border, top - window.top() + border, right - left, bottom - top);
     }
 
-    private static List<Integer> starts(int length, int window, int overlap) {
-        List<Integer> starts = new ArrayList<>();
-        int start = 0;
-        starts.add(start);
-        while (start + window < length) {
-            start += window - overlap;
-            starts.add(start);
-        }
-        return starts;
-    }
-
     private static int whole8(int pixels) {
         return (pixels + 7) / 8 * 8;
     }
 
     /** A window of a larger film within a clear border. Windows and borders begin on whole bytes. */
-    private record TileRows(FilmRows rows, PixelRect window, int border, int overlap, int width, int height)
+    private record TileRows(FilmRows rows, PixelRect window, int border, List<Mark> marks, int width, int height)
             implements FilmRows {
         @Override
         public int bitsPerSample() {
@@ -157,7 +220,10 @@ public final class SheetTiles {
                 }
             }
             for (int y = first; y < first + count; y++) {
-                tick(band, (y - first) * bytesPerRow(), y);
+                int row = (y - first) * bytesPerRow();
+                for (Mark mark : marks) {
+                    mark.spans(y, (start, end) -> black(band, row, start, end - start));
+                }
             }
             return band;
         }
@@ -167,26 +233,6 @@ public final class SheetTiles {
             int past = length * 8 - window.width() * bitsPerSample();
             if (past > 0) {
                 band[at + length - 1] &= (byte) (0xFF << past);
-            }
-        }
-
-        private void tick(byte[] band, int row, int y) {
-            int reach = (int) (border * TICK_MILLIMETRES / BORDER_MILLIMETRES);
-            boolean inBorder = (y >= border - reach && y < border)
-                    || (y >= border + window.height() && y < border + window.height() + reach);
-            if (inBorder) {
-                if (window.left() > 0) {
-                    black(band, row, border + overlap / 2, 1);
-                }
-                if (window.right() < rows.width()) {
-                    black(band, row, border + window.width() - overlap / 2, 1);
-                }
-            }
-            boolean atTop = window.top() > 0 && y == border + overlap / 2;
-            boolean atBottom = window.bottom() < rows.height() && y == border + window.height() - overlap / 2;
-            if (atTop || atBottom) {
-                black(band, row, border - reach, reach);
-                black(band, row, border + window.width(), reach);
             }
         }
 

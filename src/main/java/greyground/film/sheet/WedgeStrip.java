@@ -20,7 +20,8 @@ public final class WedgeStrip {
     /** Distance of the strip's bottom from the plate's bottom edge. */
     static final double BOTTOM_MILLIMETRES = 31;
 
-    static final String WORDS = "wedge: upper row 21 greys of the art, L* 100 to 0 by 5, through the curve;"
+    /** What is said of the strip of a picture's film. */
+    public static final String WORDS = "wedge: upper row 21 greys of the art, L* 100 to 0 by 5, through the curve;"
             + " lower row film coverage without the curve, steps of 10 %";
 
     /** The same of the strip on a film that knows of no plate: {@code compose.TestPlateSheet} {@code evenLightness}. */
