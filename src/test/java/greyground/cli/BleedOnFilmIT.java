@@ -31,8 +31,18 @@ class BleedOnFilmIT {
         Path pdf = folder.resolve("film.pdf");
         Object[] all = new Object[words.length + 12];
         Object[] first = {
-            "positive", folder.resolve("art.png"), "--plate", "60x60mm", "--resolution", DPI, "--white", "100%", "--black", "0%",
-            "--out", pdf
+            "positive",
+            folder.resolve("art.png"),
+            "--plate",
+            "60x60mm",
+            "--resolution",
+            DPI,
+            "--white",
+            "100%",
+            "--black",
+            "0%",
+            "--out",
+            pdf
         };
         System.arraycopy(first, 0, all, 0, first.length);
         System.arraycopy(words, 0, all, first.length, words.length);
@@ -42,12 +52,14 @@ class BleedOnFilmIT {
     }
 
     private static void dark(PrintedPage page, double left, double top, double right, double bottom) {
-        double share = page.black(left + EDGE, top + EDGE, right - EDGE, bottom - EDGE).share();
+        double share =
+                page.black(left + EDGE, top + EDGE, right - EDGE, bottom - EDGE).share();
         assertTrue(share > 0.5, share + " black from " + left + ", " + top + " to " + right + ", " + bottom);
     }
 
     private static void light(PrintedPage page, double left, double top, double right, double bottom) {
-        double share = page.black(left + EDGE, top + EDGE, right - EDGE, bottom - EDGE).share();
+        double share =
+                page.black(left + EDGE, top + EDGE, right - EDGE, bottom - EDGE).share();
         assertTrue(share < 0.1, share + " black from " + left + ", " + top + " to " + right + ", " + bottom);
     }
 
@@ -71,7 +83,12 @@ class BleedOnFilmIT {
     @Test
     void whereTheArtGoesOnBeyondTheCropItIsTheBleed() throws Exception {
         PrintedPage page = film(
-                80, (x, y) -> (x >= 3 && x < 7) || (y >= 73 && y < 77) ? 0 : 255, "--crop", "10,10,60,60", "--bleed", "6mm");
+                80,
+                (x, y) -> (x >= 3 && x < 7) || (y >= 73 && y < 77) ? 0 : 255,
+                "--crop",
+                "10,10,60,60",
+                "--bleed",
+                "6mm");
         light(page, -3, 5, 0, 55);
         dark(page, -6, 5, -3, 55);
         light(page, 5, 60, 55, 63);

@@ -177,13 +177,12 @@ class PictureOnFilmIT {
             assertTrue(tile.beside() >= whole.beside() + 2 * border, "clear border");
             List<Integer> ticks = new ArrayList<>();
             for (int x = 0; x < tile.along(); x++) {
-                // Crosses of 6 mm round circles of 3 mm stand in the middle of the border; a cut is at their lines' second pixel.
+                // Crosses of 6 mm round circles of 3 mm stand in the middle of the border; a cut is at their lines'
+                // second pixel.
                 int inCross = border / 2 - (int) (2.2 / 25.4 * DPI);
                 int aboveCross = border / 2 - (int) (3.4 / 25.4 * DPI);
-                boolean line = x >= 2
-                        && tile.black(x, inCross)
-                        && tile.black(x - 1, inCross)
-                        && !tile.black(x - 2, inCross);
+                boolean line =
+                        x >= 2 && tile.black(x, inCross) && tile.black(x - 1, inCross) && !tile.black(x - 2, inCross);
                 if (line && !tile.black(x, aboveCross)) {
                     ticks.add(x);
                 }

@@ -278,8 +278,7 @@ public final class FilmRecipe {
     /** The tiles of a film where the job asks for them and its sheet is too small; none where one film holds it. */
     public static List<SheetTiles.Tile> tiles(Job job, Sheet sheet, FilmRows rows) {
         Optional<Size> film = job.placing().tile();
-        boolean fits =
-                film.isEmpty() || holds(film.get(), sheet.pixels(), sheet.widthPixels(), sheet.heightPixels());
+        boolean fits = film.isEmpty() || holds(film.get(), sheet.pixels(), sheet.widthPixels(), sheet.heightPixels());
         return fits ? List.of() : SheetTiles.of(sheet, rows, film.get());
     }
 

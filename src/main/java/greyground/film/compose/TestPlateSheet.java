@@ -87,8 +87,16 @@ public final class TestPlateSheet {
         Area copper = plate.recipe().plate();
         Size size = new Size(copper.width() / 1000.0, copper.height() / 1000.0);
         double bevel = plate.recipe().bevelMicrometres() / 1000.0;
-        SheetLayout bare =
-                SheetLayout.of(pixels, size, 0, bevel, sheet, words, WedgeStrip.WORDS_WITHOUT_CURVE, Double.POSITIVE_INFINITY, textWidth);
+        SheetLayout bare = SheetLayout.of(
+                pixels,
+                size,
+                0,
+                bevel,
+                sheet,
+                words,
+                WedgeStrip.WORDS_WITHOUT_CURVE,
+                Double.POSITIVE_INFINITY,
+                textWidth);
         SheetLayout drawn = new TestPlateSheet(bare, plate, grain, textWidth).drawn(stripWords);
         FilmContent.Screen clear = new FilmContent.Screen(drawn.plate(), 0);
         return FilmComposer.screened(drawn, clear, evenLightness(), grain, mirrored);

@@ -82,7 +82,7 @@ record Seams(int length, int window, int overlap) {
                     .ifPresent(path -> {
                         List<Integer> starts = new ArrayList<>(path.starts);
                         starts.add(place);
-                        long stray = place - equal;
+                        long stray = (long) place - equal;
                         longer.add(new Path(starts, path.strays + stray * stray));
                     });
         }

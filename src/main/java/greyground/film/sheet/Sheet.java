@@ -32,7 +32,12 @@ public record Sheet(
 
     /** A sheet that may be cut anywhere. */
     public Sheet(
-            FilmPixels pixels, int widthPixels, int heightPixels, PixelRect plate, PixelRect image, List<Legend> legends) {
+            FilmPixels pixels,
+            int widthPixels,
+            int heightPixels,
+            PixelRect plate,
+            PixelRect image,
+            List<Legend> legends) {
         this(pixels, widthPixels, heightPixels, plate, image, legends, List.of());
     }
 

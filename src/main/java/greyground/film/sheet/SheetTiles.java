@@ -114,7 +114,11 @@ public final class SheetTiles {
                 seen(whole.plate(), window, border),
                 seen(whole.image(), window, border),
                 legends);
-        return new Tile(sheet, new TileRows(rows, window, border, seamMarks(whole, window, border, overlap), width, height), window, border);
+        return new Tile(
+                sheet,
+                new TileRows(rows, window, border, seamMarks(whole, window, border, overlap), width, height),
+                window,
+                border);
     }
 
     /** Whether a place is on this side of the cuts through a tile's overlaps. */

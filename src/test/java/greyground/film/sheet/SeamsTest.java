@@ -55,7 +55,8 @@ class SeamsTest {
         assertFalse(ruler.cutAt(starts.get(1) + 40), starts.toString());
         assertEquals(860, starts.get(1) + 40, 8);
         Seams.Whole tooLong = new Seams.Whole(10, 1190);
-        assertEquals(2, new Seams(1200, 1000, 80).starts(List.of(ruler, tooLong)).size());
+        assertEquals(
+                2, new Seams(1200, 1000, 80).starts(List.of(ruler, tooLong)).size());
         assertFalse(ruler.cutAt(
                 new Seams(1200, 1000, 80).starts(List.of(ruler, tooLong)).get(1) + 40));
     }
