@@ -30,6 +30,11 @@ public final class Sweep {
         return some;
     }
 
+    /** Whether all of every sweep is run. */
+    public static boolean isWhole() {
+        return WHOLE;
+    }
+
     /** Of rounds that are numbered from 0, and seeded by their numbers, those to run. */
     public static List<Integer> rounds(int all) {
         return of(IntStream.range(0, all).boxed().toList());

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.JobWords;
 import greyground.app.recipe.PositiveWork;
@@ -31,7 +32,7 @@ import javax.print.StreamPrintServiceFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * A film through Java's own printing into PostScript, as on a printer that takes it; Ghostscript, an independent interpreter, then says
@@ -164,8 +165,12 @@ class FilmPrintingIT {
     }
 
     /** The platform prints in steps of 1/300 inch, into which these resolutions go 5, 5 and 15 times at 12, 24 and 127 pixels. */
+    static List<Integer> resolutions() {
+        return Sweep.of(List.of(720, 1440));
+    }
+
     @ParameterizedTest
-    @ValueSource(ints = {720, 1440})
+    @MethodSource("resolutions")
     void everyPixelOfTheFilmLandsOnThePaperAtTrueSize(int dotsPerInch) throws Exception {
         Path pdf = film(job(dotsPerInch));
         SheetSize size = FilmPrinting.size(pdf);
@@ -178,7 +183,7 @@ class FilmPrintingIT {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {720, 1440})
+    @MethodSource("resolutions")
     void aWideFilmIsLaidLengthwise(int dotsPerInch) throws Exception {
         Path pdf = film(job(dotsPerInch, "plate", "170x41mm"));
         SheetSize size = FilmPrinting.size(pdf);
