@@ -77,7 +77,7 @@ class RefusedKindsTest {
         }
     }
 
-    /** Fractions of L*a*b* don't say how bright their white is, and the inks of many channels aren't told: layout as in {@link PsdAlphaTest}. */
+    /** Fractions of L*a*b* don't say how bright their white is, and the inks of many channels aren't told: layout as in {@link PsdByHandTest}. */
     @ParameterizedTest
     @CsvSource({"32, 9, 32-bit", "8, 7, multichannel"})
     void psdOfOtherSamples(int bits, int mode, String name) throws Exception {

@@ -11,7 +11,9 @@ import greyground.art.page.Samples;
 import greyground.art.page.Unreadable;
 import greyground.tone.Primaries;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +24,9 @@ public final class PsdFormat implements ArtFormat {
     private static final int CHANNELS_AT_MOST = 56;
     /** Assumed: writers leave some fifty. */
     private static final int RESOURCES_AT_MOST = 10_000;
+
+    private static final int NAMES_AT_MOST = 256 * CHANNELS_AT_MOST;
+    private static final List<String> PROCESS_INKS = List.of("cyan", "magenta", "yellow", "black");
 
     private static final Ink.Coding LINEAR = new Ink.Coding(1, Primaries.SRGB);
     private static final String LINEAR_REMARK =
@@ -67,7 +72,7 @@ public final class PsdFormat implements ArtFormat {
             throw new Unreadable("it ends before its flattened picture: the file is cut short");
         }
         Resources found = Resources.read(file, resourcesAt + 4, resources);
-        Ink.Model model = model(mode, channels);
+        Ink.Model model = model(mode, channels, found.inks);
         boolean light = model == Ink.Model.GREY || model == Ink.Model.RGB;
         if (bits == 32 && !light && (found.profile == null || model != Ink.Model.CMYK)) {
             throw new Unreadable(
@@ -81,7 +86,7 @@ public final class PsdFormat implements ArtFormat {
         int used = model == Ink.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
         Ink ink = new Ink(
                 model,
-                mode == 0 || mode == 4,
+                mode == 0 || model == Ink.Model.CMYK,
                 alpha ? Ink.Alpha.OVER_WHITE : Ink.Alpha.STRAIGHT,
                 alpha ? model.channels() : -1,
                 model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours, found.clear) : null,
@@ -103,22 +108,28 @@ public final class PsdFormat implements ArtFormat {
                 linear ? List.of(LINEAR_REMARK) : List.of());
     }
 
-    private static Ink.Model model(int mode, int channels) throws IOException {
-        Ink.Model model = switch (mode == 7 && channels == 1 ? 1 : mode) {
+    private static Ink.Model model(int mode, int channels, List<String> inks) throws IOException {
+        Ink.Model model = switch (mode == 7 ? one(channels, inks) : mode) {
             case 0, 1, 8 -> Ink.Model.GREY;
             case 2 -> Ink.Model.PALETTE;
             case 3 -> Ink.Model.RGB;
             case 4 -> Ink.Model.CMYK;
             case 9 -> Ink.Model.LAB;
             case 7 ->
-                throw new Unreadable(
-                        "it is multichannel, whose inks aren't told: save it as grey, RGB or CMYK, or as TIFF or PNG");
+                throw new Unreadable("it is multichannel, with inks other than cyan, magenta, yellow and black:"
+                        + " save it as grey, RGB or CMYK, or as TIFF or PNG");
             default -> throw new Unreadable("its colour mode " + mode + " can't be read: save it as grey, RGB or CMYK");
         };
         if (channels < model.channels()) {
             throw new Unreadable("it claims " + model + " but has " + channels + " channels");
         }
         return model;
+    }
+
+    /** Many inks that are one ink, or those of CMYK by their names, are what they are; the mode of others stays 7. */
+    private static int one(int channels, List<String> inks) {
+        boolean process = channels == 4 && inks.equals(PROCESS_INKS);
+        return channels == 1 ? 1 : process ? 4 : 7;
     }
 
     /** A negative count of layers says that the first extra channel is the flattened picture's transparency. */
@@ -153,6 +164,8 @@ public final class PsdFormat implements ArtFormat {
         /** Which entry of the palette is clear, or -1. */
         private int clear = -1;
 
+        private List<String> inks = List.of();
+
         static Resources read(ArtBytes file, long from, long count) throws IOException {
             Resources found = new Resources();
             long at = from;
@@ -171,6 +184,8 @@ public final class PsdFormat implements ArtFormat {
                     found.density = PixelDensity.perInch(size.u32(0) / 65_536.0, size.u32(8) / 65_536.0);
                 } else if (id == 0x040F && found.profile == null) {
                     found.profile = file.read(dataAt, length);
+                } else if (id == 0x03EE) {
+                    found.inks = names(file.read(dataAt, Math.min(length, NAMES_AT_MOST)));
                 } else if (id == 0x0417 && length >= 2) {
                     found.clear = (short) new Octets(file.read(dataAt, 2), true).u16(0);
                 } else if (id == 0x0422 && found.exif == null) {
@@ -179,6 +194,16 @@ public final class PsdFormat implements ArtFormat {
                 at = dataAt + (length + 1) / 2 * 2;
             }
             return found;
+        }
+
+        /** Names of the channels, each after a byte of its length. */
+        private static List<String> names(byte[] bytes) throws IOException {
+            Octets all = new Octets(bytes, true);
+            List<String> names = new ArrayList<>();
+            for (int at = 0; at < bytes.length && at + all.u8(at) < bytes.length; at += 1 + all.u8(at)) {
+                names.add(all.text(at + 1, all.u8(at)).toLowerCase(Locale.ROOT));
+            }
+            return List.copyOf(names);
         }
     }
 }

@@ -9,7 +9,7 @@ public abstract class Drawn extends Region {
     protected final Canvas canvas = new Canvas();
 
     /** The light it is seen in. */
-    protected Light light = new Light(false);
+    protected RoomLight light = new RoomLight(false);
 
     protected Drawn(String id) {
         setId(id);
@@ -17,7 +17,7 @@ public abstract class Drawn extends Region {
         focusedProperty().addListener((property, was, is) -> draw());
     }
 
-    public final void look(Light shining) {
+    public final void look(RoomLight shining) {
         light = shining;
         draw();
     }

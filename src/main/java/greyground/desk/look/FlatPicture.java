@@ -18,7 +18,7 @@ public final class FlatPicture extends Region {
     private final ImageView image = new ImageView();
     private @Nullable LivePicture picture;
     private Viewport port = new Viewport(0, 0, 1, 1, 1);
-    private Light light = new Light(false);
+    private RoomLight light = new RoomLight(false);
     private boolean whole = true;
     private double dragX;
     private double dragY;
@@ -66,7 +66,7 @@ public final class FlatPicture extends Region {
         }
     }
 
-    public void look(Light shining) {
+    public void look(RoomLight shining) {
         light = shining;
         if (picture != null) {
             image.setImage(light.image(picture));

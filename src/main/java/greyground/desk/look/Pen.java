@@ -14,10 +14,10 @@ public final class Pen {
 
     private final Canvas canvas;
     private final GraphicsContext context;
-    private final Light light;
+    private final RoomLight light;
 
     /** A pen on a canvas that is wiped clean. */
-    Pen(Canvas canvas, Light light) {
+    Pen(Canvas canvas, RoomLight light) {
         this.canvas = canvas;
         this.context = canvas.getGraphicsContext2D();
         this.light = light;

@@ -1,7 +1,7 @@
 package greyground.desk.picture;
 
-import greyground.desk.look.Light;
 import greyground.desk.look.Pen;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.CropFrame;
 import greyground.desk.model.RulerTicks;
 import greyground.desk.model.Station;
@@ -20,10 +20,10 @@ final class PictureDrawing {
 
     private final Pen pen;
     private final GraphicsContext context;
-    private final Light light;
+    private final RoomLight light;
     private final boolean inches;
 
-    PictureDrawing(Pen pen, Light light, boolean inches) {
+    PictureDrawing(Pen pen, RoomLight light, boolean inches) {
         this.pen = pen;
         this.context = pen.context();
         this.light = light;

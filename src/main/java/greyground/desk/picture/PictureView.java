@@ -4,8 +4,8 @@ import greyground.app.live.SheetOutline;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Drawn;
-import greyground.desk.look.Light;
 import greyground.desk.look.Pen;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.CropFrame;
 import greyground.desk.model.Hand;
 import greyground.desk.model.PicturePorts;
@@ -213,7 +213,7 @@ public final class PictureView extends Drawn {
         draw();
     }
 
-    public void look(Light shining, boolean inInches) {
+    public void look(RoomLight shining, boolean inInches) {
         inches = inInches;
         look(shining);
     }

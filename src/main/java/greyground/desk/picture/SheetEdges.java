@@ -2,8 +2,8 @@ package greyground.desk.picture;
 
 import greyground.app.live.SheetOutline;
 import greyground.app.live.SheetOutline.Edge;
-import greyground.desk.look.Light;
 import greyground.desk.look.Pen;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.Viewport;
 import java.util.EnumMap;
 import java.util.List;
@@ -18,9 +18,9 @@ final class SheetEdges {
     private static final double SAMPLE = 24;
 
     private final Pen pen;
-    private final Light light;
+    private final RoomLight light;
 
-    SheetEdges(Pen pen, Light light) {
+    SheetEdges(Pen pen, RoomLight light) {
         this.pen = pen;
         this.light = light;
     }

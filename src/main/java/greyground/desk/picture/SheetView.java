@@ -4,7 +4,7 @@ import greyground.app.live.LiveSheet;
 import greyground.app.live.SheetSide;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Controls;
-import greyground.desk.look.Light;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Place;
@@ -88,7 +88,7 @@ public final class SheetView extends VBox {
         (lying.isSelected() ? printed : lying).fire();
     }
 
-    public void look(Light light, boolean inInches) {
+    public void look(RoomLight light, boolean inInches) {
         inches = inInches;
         picture.look(light, inches);
         if (isVisible()) {

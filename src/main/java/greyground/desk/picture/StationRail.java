@@ -2,7 +2,7 @@ package greyground.desk.picture;
 
 import greyground.app.sight.LivePicture;
 import greyground.desk.look.Controls;
-import greyground.desk.look.Light;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
 import java.util.EnumMap;
@@ -128,7 +128,7 @@ public final class StationRail extends VBox {
         }
     }
 
-    public void show(Station station, LivePicture picture, Light light) {
+    public void show(Station station, LivePicture picture, RoomLight light) {
         ImageView view = pictures.get(station);
         if (view != null) {
             view.setImage(light.image(picture));

@@ -1,7 +1,7 @@
 package greyground.desk.window;
 
 import greyground.desk.look.Controls;
-import greyground.desk.look.Light;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.Comparison;
 import greyground.desk.picture.Loupe;
 import greyground.quantity.Unit;
@@ -60,7 +60,7 @@ final class CompareStrip extends HBox {
             setMaxHeight(PICTURE + 2);
         }
 
-        void show(Comparison.Side side, Light light) {
+        void show(Comparison.Side side, RoomLight light) {
             title.setText(side.title());
             words.setText(String.join("\n", side.lines()));
             image.setImage(null);
@@ -101,7 +101,7 @@ final class CompareStrip extends HBox {
         Controls.show(tools, shown);
     }
 
-    void show(Comparison comparison, Light light, boolean inches) {
+    void show(Comparison comparison, RoomLight light, boolean inches) {
         Optional<Comparison.Side> one = comparison.left(inches);
         Optional<Comparison.Side> other = comparison.right(inches);
         boolean shown = one.isPresent() && other.isPresent();

@@ -1,8 +1,8 @@
 package greyground.desk.window;
 
 import greyground.desk.look.Controls;
-import greyground.desk.look.Light;
 import greyground.desk.look.Question;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.DeskWords;
 import greyground.desk.picture.DiagramView;
 import greyground.desk.picture.StationRail;
@@ -117,7 +117,7 @@ final class DeskFrame extends BorderPane {
     }
 
     /** Amber on black, or daylight. */
-    void look(Light light) {
+    void look(RoomLight light) {
         Controls.look(this, "safelight", light.safe());
     }
 }

@@ -1,8 +1,8 @@
 package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
-import greyground.desk.look.Light;
 import greyground.desk.look.Question.Answer;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
@@ -69,7 +69,7 @@ final class DeskWindow {
     final HeadBar head;
     final Autosave autosave;
     final Ticking ticking;
-    private Light light = new Light(false);
+    private RoomLight light = new RoomLight(false);
     private boolean inches;
     private @Nullable ExposurePlan planned;
     private @Nullable BenchState computed;
@@ -277,7 +277,7 @@ final class DeskWindow {
 
     /** Amber on black, so that the screen fogs no film. */
     void shineSafely(boolean safe) {
-        light = new Light(safe);
+        light = new RoomLight(safe);
         frame.look(light);
         sight.look(light);
         sheet.look(light, inches);

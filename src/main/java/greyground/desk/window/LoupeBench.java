@@ -4,7 +4,7 @@ import greyground.app.bite.BiteTimes;
 import greyground.app.live.LivePlate;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Controls;
-import greyground.desk.look.Light;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.Comparison;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Station;
@@ -29,7 +29,7 @@ final class LoupeBench extends VBox {
     private final ToggleButton loupe =
             Controls.toggle("Loupe  L", "loupe", "Lay the loupe on the picture: 2 mm of plate, 80 pixels of art (L)");
     private final Button bites;
-    private Light light = new Light(false);
+    private RoomLight light = new RoomLight(false);
     private boolean inches;
 
     LoupeBench(PlateSight sight, LiveDesk live, Consumer<String> say, Runnable trueSize) {
@@ -73,7 +73,7 @@ final class LoupeBench extends VBox {
         refresh();
     }
 
-    void look(Light shining, boolean inInches) {
+    void look(RoomLight shining, boolean inInches) {
         light = shining;
         inches = inInches;
         refresh();

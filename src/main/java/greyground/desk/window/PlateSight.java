@@ -2,7 +2,7 @@ package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
 import greyground.app.sight.LiveView;
-import greyground.desk.look.Light;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.Comparison;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.LiveDesk;
@@ -27,7 +27,7 @@ final class PlateSight {
     private final DiagramView diagram;
     private final PictureView picture;
     private @Nullable LivePlate plate;
-    private Light light = new Light(false);
+    private RoomLight light = new RoomLight(false);
     private boolean inches;
     private Consumer<Comparison.Seen> loupeSeen = seen -> {};
 
@@ -80,7 +80,7 @@ final class PlateSight {
         }
     }
 
-    void look(Light shining) {
+    void look(RoomLight shining) {
         light = shining;
         picture.look(light, inches);
         diagram.look(light);

@@ -3,7 +3,7 @@ package greyground.desk.window;
 import greyground.app.files.KeptFiles;
 import greyground.desk.look.Controls;
 import greyground.desk.look.FlatPicture;
-import greyground.desk.look.Light;
+import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.DeskWords;
@@ -101,7 +101,7 @@ final class TestPlateView {
         side.setVisible(wanted);
     }
 
-    void look(Light light) {
+    void look(RoomLight light) {
         sheet.look(light);
         scan.look(light);
         chart.look(light);

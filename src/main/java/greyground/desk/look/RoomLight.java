@@ -12,7 +12,7 @@ import javafx.scene.paint.Color;
  *
  * @param safe whether only amber may shine
  */
-public record Light(boolean safe) {
+public record RoomLight(boolean safe) {
     private static final double SAFE_GREEN = 0.62;
 
     public Color bench() {
@@ -46,7 +46,8 @@ public record Light(boolean safe) {
     /** A picture as it may shine. */
     public WritableImage image(LivePicture picture) {
         int width = picture.width();
-        int[] pixels = safe ? IntStream.of(picture.pixels()).map(Light::amber).toArray() : picture.pixels();
+        int[] pixels =
+                safe ? IntStream.of(picture.pixels()).map(RoomLight::amber).toArray() : picture.pixels();
         WritableImage image = new WritableImage(width, picture.height());
         PixelFormat<IntBuffer> format = PixelFormat.getIntArgbInstance();
         image.getPixelWriter().setPixels(0, 0, width, picture.height(), format, pixels, 0, width);
