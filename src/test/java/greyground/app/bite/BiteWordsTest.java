@@ -49,7 +49,7 @@ class BiteWordsTest {
         assertEquals(18, now.bath().temperatureCelsius().value(), 1e-9);
         assertEquals(20, now.bath().copperGramsPerLitre().value(), 1e-9);
         assertEquals(
-                "measured 2026-03-04",
+                "as typed 2026-03-04",
                 now.bath().copperGramsPerLitre().provenance().words());
     }
 
