@@ -121,7 +121,7 @@ class FilmChoicesIT {
     /** 45 to 55 % black is the trade's aquatint screen (common practice, no source). */
     @Test
     void photogravureBringsItsScreenAsAFilmOfItsOwn() throws Exception {
-        film("film.pdf", SCENE, "--process", "photogravure", "--plate", "60x60mm");
+        JsonNode outcome = film("film.pdf", SCENE, "--process", "photogravure", "--plate", "60x60mm");
         try (FilmPdfReader reader = FilmPdfReader.open(folder.resolve("film.pdf"))) {
             assertEquals(
                     List.of(16, 1),
@@ -131,7 +131,9 @@ class FilmChoicesIT {
             assertEquals(reader.films().get(0).plate(), reader.films().get(1).plate());
         }
         double black = FilmBits.of(folder.resolve("film.pdf"), 1).coverage();
-        assertTrue(black >= 0.45 && black <= 0.55, "screen " + black);
+        assertEquals(outcome.at("/job/process/screenBlack").asDouble(), black, 0.001);
+        // Half black is usual; the searched split asks for less (docs/virtual-plate.md).
+        assertTrue(black >= 0.38 && black <= 0.55, "screen " + black);
     }
 
     @ParameterizedTest

@@ -68,7 +68,10 @@ class ProofIT {
                 "{\"greyground\": \"workshop\", \"version\": 1, \"name\": \"deep bench\", \"bath\": {\"etchFactor\":"
                         + " {\"value\": 0.7, \"known\": \"assumed\", \"basis\": \"a test\"}}}");
         Path mirrored = folder.resolve("offset.pdf");
-        positive(mirrored, "--transfers", "2");
+        Path straight = folder.resolve("straight.pdf");
+        // Without a reserve, so that the other workshop's bath bites wide fields open.
+        positive(straight, "--reserve", "0");
+        positive(mirrored, "--reserve", "0", "--transfers", "2");
         JsonNode[] reports = new JsonNode[2];
         byte[][] prints = new byte[2][];
         byte[][] coppers = new byte[2][];
@@ -77,7 +80,7 @@ class ProofIT {
             Path copper = folder.resolve("face" + i + ".png");
             Attempt shown = Attempt.done(words(
                     "proof",
-                    i == 0 ? film : mirrored,
+                    i == 0 ? straight : mirrored,
                     "--workshop",
                     deep,
                     "--out",
