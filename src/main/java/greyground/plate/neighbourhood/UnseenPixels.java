@@ -5,8 +5,9 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.PriorityQueue;
+import java.util.stream.IntStream;
 
-/** Pixels of a film whose pattern a table does not know, and which blocks of film would teach it most. One thread. */
+/** Pixels of a film whose pattern a table does not know, and which blocks of film would teach it most. Taken by one thread. */
 final class UnseenPixels implements NeighbourhoodTable.Unseen {
     /** Side of a block that the engine computes. */
     static final int BLOCK = 24;
@@ -49,24 +50,30 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
      * @param all in the order of the film
      */
     static List<Block> best(List<UnseenPixels> all, Neighbourhood disc, int most) {
-        int pixels = all.stream().mapToInt(UnseenPixels::size).sum();
+        int[] from = new int[all.size() + 1];
+        for (int i = 0; i < all.size(); i++) {
+            from[i + 1] = from[i] + all.get(i).size();
+        }
+        int pixels = from[all.size()];
         long[] least = new long[pixels];
         long[] places = new long[pixels];
-        int[] next = {0};
-        for (UnseenPixels part : all) {
-            part.each((x, y, pattern) -> {
+        IntStream.range(0, all.size()).parallel().forEach(part -> {
+            int[] next = {from[part]};
+            all.get(part).each((x, y, pattern) -> {
                 least[next[0]] = disc.turned(pattern, disc.leastTurn(pattern));
                 places[next[0]++] = ((long) Math.floorDiv(y, BLOCK) << 20) + Math.floorDiv(x, BLOCK);
             });
-        }
+        });
         long[] patterns = distinct(least.clone());
         long[] blocks = distinct(places.clone());
-        int[] counts = new int[patterns.length];
         // Which pattern occurs in which block: the block's rank above, the pattern's below.
-        for (int i = 0; i < pixels; i++) {
-            int pattern = Arrays.binarySearch(patterns, least[i]);
-            counts[pattern]++;
-            places[i] = (long) Arrays.binarySearch(blocks, places[i]) << 32 | pattern;
+        IntStream.range(0, pixels)
+                .parallel()
+                .forEach(i -> places[i] =
+                        (long) Arrays.binarySearch(blocks, places[i]) << 32 | Arrays.binarySearch(patterns, least[i]));
+        int[] counts = new int[patterns.length];
+        for (long place : places) {
+            counts[(int) place]++;
         }
         return best(blocks, distinct(places), counts, most);
     }
@@ -114,7 +121,7 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
 
     /** Sorts numbers and keeps one of each. */
     private static long[] distinct(long[] numbers) {
-        Arrays.sort(numbers);
+        Arrays.parallelSort(numbers);
         int kept = 0;
         for (int i = 0; i < numbers.length; i++) {
             if (i == 0 || numbers[i] != numbers[i - 1]) {
