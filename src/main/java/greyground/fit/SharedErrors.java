@@ -114,13 +114,12 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
     double part(Part part, double lightness, double bare) {
         double paper = Lightness.toLuminance(bare);
         double light = Math.max(1e-4, Lightness.toLuminance(lightness));
-        // CIE 15: dL = 116 / 3 Y^(-2/3) dY.
-        double perShare = slope(light) * light;
+        double perShare = Lightness.slope(light) * light;
         boolean absolute = toneScale.densityError > 0;
         return switch (part) {
             case POWER -> perShare * StrictMath.log(light / paper) * toneScale.powerError;
             case DENSITY -> perShare * LN_10 * toneScale.densityError;
-            case GLARE -> slope(light) * glareLeft() * ABOUT * Math.max(0, paper - light);
+            case GLARE -> Lightness.slope(light) * glareLeft() * ABOUT * Math.max(0, paper - light);
             case PAPER -> absolute ? 0 : perShare * LN_10 * paperError;
         };
     }
@@ -137,7 +136,7 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
     public double plateError(MeasuredResponse measured, double coverage) {
         double paper = Lightness.toLuminance(measured.printableRange().bare());
         double light = Math.max(1e-4, Lightness.toLuminance(measured.lightness(coverage)));
-        double ink = slope(light) * light * StrictMath.log(light / paper) * DENSITY;
+        double ink = Lightness.slope(light) * light * StrictMath.log(light / paper) * DENSITY;
         double edges = EDGES * 2 * Math.sqrt(coverage * (1 - coverage)) / spacingMicrometres;
         return root(ink, steepness(measured, coverage) * EDGE * edges, PLATE_TONE);
     }
@@ -160,16 +159,6 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
         double below = measured.lightness(Math.max(0, coverage - SLOPE_STEP)) - here;
         double above = measured.lightness(Math.min(1, coverage + SLOPE_STEP)) - here;
         return Math.max(Math.abs(below), Math.abs(above)) / SLOPE_STEP;
-    }
-
-    /** dL over dY at a lightness. */
-    static double slopeAt(double lightness) {
-        return slope(Lightness.toLuminance(lightness));
-    }
-
-    /** dL over dY; below Y = 216/24389 the line's. */
-    private static double slope(double light) {
-        return light > 216.0 / 24_389 ? 116.0 / 3 / StrictMath.cbrt(light) / StrictMath.cbrt(light) : 24_389.0 / 27;
     }
 
     private static double root(double... parts) {

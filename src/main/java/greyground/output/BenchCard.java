@@ -97,12 +97,7 @@ final class BenchCard {
                         .limit(2)
                         .toList());
         page.known(NUMBER + 1, base + 9.5, 1.1, number.provenance());
-        page.text(
-                NUMBER + 11,
-                base + 12.5,
-                SMALL,
-                QUIET,
-                number.provenance().replace("computed from assumed", "computed"));
+        page.text(NUMBER + 11, base + 12.5, SMALL, QUIET, number.known());
         int unit = number.value().indexOf(' ');
         String digits = unit < 0 ? number.value() : number.value().substring(0, unit);
         page.heavyText(NUMBER, base, DIGITS, 0, digits);

@@ -3,6 +3,7 @@ package greyground.output;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
+import greyground.plan.SourceNotes;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -45,8 +46,11 @@ final class PlanPages {
     private final PlanDocument document;
     private final double mostBare;
     private final UsedGlyphs glyphs;
+    private static final String MEASURED = "measured ";
+    private static final String TYPED = "as typed ";
+
     private final List<PageDrawing> pages = new ArrayList<>();
-    private final List<String> notes = new ArrayList<>();
+    private final SourceNotes notes = new SourceNotes();
     private PageDrawing page;
     private double x = LEFT;
     private double y = TOP;
@@ -184,26 +188,18 @@ final class PlanPages {
                 page.heavyText(x + VALUE, y + i * ROW, BODY, 0, values.get(i));
             }
             page.known(x + MARK, y - 3, 1, line.provenance());
-            page.text(x + KNOWN, y, SMALL, QUIET, known(line.provenance()) + note(line.basis()));
+            page.text(x + KNOWN, y, SMALL, QUIET, known(line) + notes.mark(line.basis()));
             y += height;
         });
     }
 
-    /** The circle already says what a number rests on. */
-    private static String known(String provenance) {
-        return provenance
-                .replaceFirst("^measured ", "")
-                .replaceFirst("^(computed) from assumed$|^as (typed) .*", "$1$2");
-    }
-
-    private String note(String basis) {
-        if (basis.isEmpty()) {
-            return "";
+    /** The circle already says that it was measured; a date says when. */
+    private static String known(Line line) {
+        String known = line.known();
+        if (known.startsWith(MEASURED)) {
+            return known.substring(MEASURED.length());
         }
-        if (!notes.contains(basis)) {
-            notes.add(basis);
-        }
-        return " [" + (notes.indexOf(basis) + 1) + "]";
+        return known.startsWith(TYPED) ? "typed" : known;
     }
 
     private Piece words(String words, boolean heavy) {
@@ -235,7 +231,8 @@ final class PlanPages {
 
     /** Where the numbers come from. */
     private void origins() {
-        if (notes.isEmpty()) {
+        List<String> sources = notes.all();
+        if (sources.isEmpty()) {
             return;
         }
         List<Piece> pieces = new ArrayList<>();
@@ -244,9 +241,9 @@ final class PlanPages {
             page.heavyText(x, y + 12, BODY, 0, "Where the numbers come from");
             y += 22;
         }));
-        for (int i = 0; i < notes.size(); i++) {
+        for (int i = 0; i < sources.size(); i++) {
             String mark = "[" + (i + 1) + "]";
-            List<String> lines = page.lines(notes.get(i), SMALL, COLUMN - GUTTER);
+            List<String> lines = page.lines(sources.get(i), SMALL, COLUMN - GUTTER);
             pieces.add(new Piece(lines.size() * SMALL_ROW, () -> {
                 page.text(x, y, SMALL, QUIET, mark);
                 y = page.column(x + GUTTER, y, SMALL_ROW, SMALL, QUIET, lines);

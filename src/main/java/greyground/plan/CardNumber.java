@@ -20,4 +20,9 @@ public record CardNumber(String act, String value, String conditions, String pro
     public boolean restsOnAssumption() {
         return ExposurePlan.restsOnAssumption(provenance);
     }
+
+    /** How it is known, beside a circle that says what it rests on. */
+    public String known() {
+        return ExposurePlan.known(provenance);
+    }
 }

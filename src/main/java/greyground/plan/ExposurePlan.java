@@ -27,6 +27,11 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
         return steps.stream().flatMap(step -> step.card().stream()).toList();
     }
 
+    /** How a number is known, beside a circle that says already that something is assumed. */
+    static String known(String provenance) {
+        return provenance.equals("computed from assumed") ? "computed" : provenance;
+    }
+
     static boolean restsOnAssumption(String provenance) {
         return provenance.contains("assumed");
     }
@@ -84,6 +89,11 @@ public record ExposurePlan(List<Step> steps, String summary, String caution) {
         /** Whether the number rests on something nobody has measured in this workshop. */
         public boolean restsOnAssumption() {
             return ExposurePlan.restsOnAssumption(provenance);
+        }
+
+        /** How it is known, beside a circle that says what it rests on. */
+        public String known() {
+            return ExposurePlan.known(provenance);
         }
     }
 }

@@ -2,7 +2,6 @@ package greyground.plan;
 
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -19,7 +18,7 @@ public final class PlanText {
     private static final int PROVENANCE = 54;
 
     private final StringBuilder text = new StringBuilder();
-    private final List<String> notes = new ArrayList<>();
+    private final SourceNotes notes = new SourceNotes();
 
     private PlanText() {}
 
@@ -48,8 +47,9 @@ public final class PlanText {
         }
         line("-".repeat(WIDTH));
         paragraph("", "○ rests on a number that nobody has measured in this workshop. The numbers come from:");
-        for (int i = 0; i < notes.size(); i++) {
-            paragraph(String.format(Locale.ROOT, "%4s ", "[" + (i + 1) + "]"), notes.get(i));
+        List<String> sources = notes.all();
+        for (int i = 0; i < sources.size(); i++) {
+            paragraph(String.format(Locale.ROOT, "%4s ", "[" + (i + 1) + "]"), sources.get(i));
         }
         return text.toString();
     }
@@ -99,23 +99,8 @@ public final class PlanText {
             return;
         }
         String mark = each.restsOnAssumption() ? "○ " : "  ";
-        String known = each.provenance().isEmpty() ? "" : mark + shortened(each.provenance()) + note(each.basis());
+        String known = each.provenance().isEmpty() ? "" : mark + each.known() + notes.mark(each.basis());
         line(padded(padded(" ".repeat(LABEL) + each.label(), VALUE) + each.value(), PROVENANCE) + known);
-    }
-
-    /** The circle already says "from assumed". */
-    private static String shortened(String provenance) {
-        return provenance.equals("computed from assumed") ? "computed" : provenance;
-    }
-
-    private String note(String basis) {
-        if (basis.isEmpty()) {
-            return "";
-        }
-        if (!notes.contains(basis)) {
-            notes.add(basis);
-        }
-        return " [" + (notes.indexOf(basis) + 1) + "]";
     }
 
     private static String clock(double seconds) {

@@ -22,6 +22,15 @@ public final class Lightness {
     }
 
     /**
+     * dL* over dY at a luminance: 116/3 Y^(-2/3) above 216/24389, else 24389/27.
+     *
+     * @param luminance 0 or more, 1 is white
+     */
+    public static double slope(double luminance) {
+        return luminance > EPSILON ? 116.0 / 3 / StrictMath.cbrt(luminance) / StrictMath.cbrt(luminance) : KAPPA;
+    }
+
+    /**
      * Luminance of an L*: ((L* + 16) / 116)^3 above 8, else 27/24389 L*.
      *
      * @param lightness 0 or more, 100 is white

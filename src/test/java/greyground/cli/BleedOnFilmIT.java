@@ -29,24 +29,7 @@ class BleedOnFilmIT {
         }
         ImageIO.write(art, "png", folder.resolve("art.png").toFile());
         Path pdf = folder.resolve("film.pdf");
-        Object[] all = new Object[words.length + 12];
-        Object[] first = {
-            "positive",
-            folder.resolve("art.png"),
-            "--plate",
-            "60x60mm",
-            "--resolution",
-            DPI,
-            "--white",
-            "100%",
-            "--black",
-            "0%",
-            "--out",
-            pdf
-        };
-        System.arraycopy(first, 0, all, 0, first.length);
-        System.arraycopy(words, 0, all, first.length, words.length);
-        Attempt made = Attempt.done(all);
+        Attempt made = PrintedPage.make(pdf, folder.resolve("art.png"), "60x60mm", DPI, (Object[]) words);
         assertTrue(made.out().contains("60"), made.out());
         return PrintedPage.of(pdf, DPI);
     }

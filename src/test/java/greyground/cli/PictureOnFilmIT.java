@@ -56,21 +56,7 @@ class PictureOnFilmIT {
 
     private static PrintedPage page(Object... further) throws Exception {
         Path film = folder.resolve("film.pdf");
-        List<Object> words = new ArrayList<>(List.of(
-                "positive",
-                art,
-                "--plate",
-                "80x60mm",
-                "--resolution",
-                DPI,
-                "--white",
-                "100%",
-                "--black",
-                "0%",
-                "--out",
-                film));
-        words.addAll(List.of(further));
-        Attempt.done(words.toArray());
+        PrintedPage.make(film, art, "80x60mm", DPI, further);
         return PrintedPage.of(film, DPI);
     }
 

@@ -42,6 +42,14 @@ record PrintedPage(Raster pixels, double pitch, double left, double top) {
     /** Place and share of the black in a window. */
     record Black(double middleAcross, double middleDown, double share) {}
 
+    /** Makes the film of art whose greys are taken as they are, from paper white to ink black. */
+    static Attempt make(Path film, Path art, String plate, int dotsPerInch, Object... further) {
+        List<Object> words = new ArrayList<>(List.of("positive", art, "--plate", plate, "--resolution", dotsPerInch));
+        words.addAll(List.of("--white", "100%", "--black", "0%", "--out", film));
+        words.addAll(List.of(further));
+        return Attempt.done(words.toArray());
+    }
+
     /** The first film of a PDF. */
     static PrintedPage of(Path film, int dotsPerInch) throws Exception {
         Path folder = film.toAbsolutePath().getParent();

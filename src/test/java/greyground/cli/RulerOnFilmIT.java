@@ -48,21 +48,7 @@ class RulerOnFilmIT {
 
     private static PrintedPage printed(String inkSide) throws Exception {
         Path film = folder.resolve(inkSide + ".pdf");
-        Attempt.done(
-                "positive",
-                folder.resolve("white.png"),
-                "--plate",
-                "60x40mm",
-                "--resolution",
-                DPI,
-                "--white",
-                "100%",
-                "--black",
-                "0%",
-                "--ink-side",
-                inkSide,
-                "--out",
-                film);
+        PrintedPage.make(film, folder.resolve("white.png"), "60x40mm", DPI, "--ink-side", inkSide);
         return PrintedPage.of(film, DPI);
     }
 

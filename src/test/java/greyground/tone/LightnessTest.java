@@ -30,6 +30,17 @@ class LightnessTest {
         assertEquals(0.744727, -Math.log10(0.18), 1e-6);
     }
 
+    /** The derivative of CIE 15:2004, 8.2.1.1, on both sides of the seam, against quotients of differences. */
+    @Test
+    void theSlopeIsThatOfLightness() {
+        for (double luminance : new double[] {0.001, 0.02, 0.18, 0.9}) {
+            double step = 1e-6 * luminance;
+            double quotient =
+                    (Lightness.ofLuminance(luminance + step) - Lightness.ofLuminance(luminance - step)) / (2 * step);
+            assertEquals(1, Lightness.slope(luminance) / quotient, 1e-7);
+        }
+    }
+
     /** Lindbloom 2003: with the exact fractions the two branches meet at L* = 8, Y = 216/24389. */
     @Test
     void theBranchesMeetWithoutASeam() {

@@ -2,6 +2,7 @@ package greyground.art.webp;
 
 import greyground.art.page.Unreadable;
 import java.io.IOException;
+import java.util.Arrays;
 
 /** One prefix code of lossless WebP data, of at most 4096 symbols (RFC 9649, 3.7.2). */
 final class PrefixCode {
@@ -119,7 +120,7 @@ final class PrefixCode {
                 throw new Unreadable(DAMAGED);
             }
             byte repeated = length == 16 ? previous : (byte) (length > 16 ? 0 : length);
-            java.util.Arrays.fill(lengths, symbol, symbol + times, repeated);
+            Arrays.fill(lengths, symbol, symbol + times, repeated);
             symbol += times;
         }
     }
