@@ -325,8 +325,8 @@ public final class FilmFields {
         public Shared parse(String what, String text, Kind.Art art) {
             String[] parts = text.split(",", -1);
             if (parts.length != 4) {
-                throw Refusal.use(what + " \"" + text.strip() + "\" has " + parts.length
-                        + " parts; it must be two doses, softness and black, such as 1.8,1.05,35um,40%, or 'workshop'");
+                throw Refusal.use(what + " is \"" + text.strip()
+                        + "\"; it must be two doses, softness and black, such as 1.8,1.05,35um,40%, or 'workshop'");
             }
             return new Shared(
                     new LightSplit(

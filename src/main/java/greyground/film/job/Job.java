@@ -47,7 +47,8 @@ public record Job(
     /** Reserves before the turning point. */
     public static final Range RESERVE = new Range(0, 0.3, Unit.SHARE, "2 to 5 % is usual, 0 goes to the turning point");
 
-    public static final Range PLATE_SIDE = new Range(10, 3000, Unit.MILLIMETRES, "give the copper's size");
+    /** A film of less has no room for its marks; the most is assumed. */
+    public static final Range PLATE_SIDE = new Range(30, 3000, Unit.MILLIMETRES, "give the copper's size");
 
     private static final int LONGEST_TITLE = 120;
 

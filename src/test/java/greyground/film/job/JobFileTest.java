@@ -148,7 +148,7 @@ class JobFileTest {
         Refusal refusal = assertThrows(
                 Refusal.class, () -> JobFile.read("{\"greyground\": \"job\", \"version\": 1, " + fields + "}"));
         assertEquals(
-                "job plate.widthMillimetres is missing; it must be a number from 10 to 3000: " + question,
+                "job plate.widthMillimetres is missing; it must be a number from 30 to 3000: " + question,
                 refusal.getMessage());
     }
 
