@@ -29,14 +29,14 @@ public record CheckPlate(TestPlate plate, List<Tone> tones) {
      *
      * @param coveragePerMille of the film, 0 clear to 1000 solid
      * @param lightness CIE L*, absolute, at which it should print
-     * @param foretoldCoverage what the uncalibrated response would have put on the film for that lightness, 0 to 1; empty where no
+     * @param predictedCoverage what the uncalibrated response would have put on the film for that lightness, 0 to 1; empty where no
      *     measured response replaces it, or where it can't print that lightness
      */
-    public record Tone(int coveragePerMille, double lightness, Optional<Double> foretoldCoverage) {
+    public record Tone(int coveragePerMille, double lightness, Optional<Double> predictedCoverage) {
         public Tone {
             Refusal.checkRange("check plate's coverage", coveragePerMille / 10.0, 0, 100, "%", "make the film again");
             Refusal.checkRange("check plate's lightness", lightness, 0, 100, "L*", "make the film again");
-            foretoldCoverage.ifPresent(coverage ->
+            predictedCoverage.ifPresent(coverage ->
                     Refusal.checkRange("predicted coverage", coverage * 100, 0, 100, "%", "make the film again"));
         }
     }
@@ -62,11 +62,11 @@ public record CheckPlate(TestPlate plate, List<Tone> tones) {
      * Tones at even steps of lightness over all that a response can print in order, and bare paper.
      *
      * @param inUse sets the curve of the workshop's films
-     * @param foretold the response without any calibration, if another is in use
+     * @param predicted the response without any calibration, if another is in use
      */
-    public static List<Tone> tones(PlateResponse inUse, Optional<PlateResponse> foretold) {
+    public static List<Tone> tones(PlateResponse inUse, Optional<PlateResponse> predicted) {
         ResponseInverse inverse = new ResponseInverse(inUse);
-        Optional<ResponseInverse> before = foretold.map(ResponseInverse::new);
+        Optional<ResponseInverse> before = predicted.map(ResponseInverse::new);
         List<Tone> tones = new ArrayList<>();
         tones.add(new Tone(0, inUse.lightness(0), Optional.empty()));
         // Where tones set in softly, the lightest one is bare paper again.

@@ -96,7 +96,7 @@ public record CheckResult(List<Line> lines) {
                 .mapToDouble(each -> (each - mean) * (each - mean))
                 .sum();
         double spread = n > 1 ? Math.sqrt(squares / (n - 1)) : 0;
-        OptionalDouble before = tone.foretoldCoverage()
+        OptionalDouble before = tone.predictedCoverage()
                 .filter(coverage -> coverage >= printed.place(0) && coverage <= printed.place(printed.size() - 1))
                 .map(coverage -> OptionalDouble.of(printed.value(coverage) - tone.lightness()))
                 .orElse(OptionalDouble.empty());

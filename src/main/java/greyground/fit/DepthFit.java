@@ -13,7 +13,7 @@ import java.util.List;
  *
  * @param depthMicrometres most likely
  * @param standardError of it, micrometres
- * @param misfit root mean square of measured less foretold, L*
+ * @param misfit root mean square of measured less predicted, L*
  */
 public record DepthFit(double depthMicrometres, double standardError, double misfit) {
     /** A tone read on a proof, ink and wiping varying from pull to pull (assumed). */
@@ -47,8 +47,8 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
         }
     }
 
-    /** Foretells the plate bitten to any depth of a range. */
-    public interface Foretold {
+    /** Predicts the plate bitten to any depth of a range. */
+    public interface Predicted {
         /** Depths at which it was computed, rising; between them it is interpolated. */
         double[] depths();
 
@@ -61,18 +61,18 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
      *
      * @param readings two or more, not all of bare paper
      */
-    public static DepthFit of(List<Reading> readings, Foretold foretold) {
+    public static DepthFit of(List<Reading> readings, Predicted predicted) {
         if (readings.stream().filter(reading -> reading.coverage() > 0).count() < FEWEST) {
             throw Refusal.use("a proof tells " + readings.size()
                     + " tones; at least 2 beside bare paper must be measured: add darker tones");
         }
         // Depth counts by its ratio, so the curves run over its logarithm.
-        double[] places = Arrays.stream(foretold.depths()).map(StrictMath::log).toArray();
+        double[] places = Arrays.stream(predicted.depths()).map(StrictMath::log).toArray();
         List<MonotoneCubic> curves = new ArrayList<>();
         for (Reading reading : readings) {
             double[] lightness = new double[places.length];
             for (int i = 0; i < places.length; i++) {
-                lightness[i] = foretold.lightness(i, reading.coverage());
+                lightness[i] = predicted.lightness(i, reading.coverage());
             }
             curves.add(MonotoneCubic.fritschCarlson(places, lightness));
         }
@@ -97,9 +97,10 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
         double depth = StrictMath.exp(place);
         if (place < least + 2 * STEP || place > most - 2 * STEP) {
             throw Refusal.use("the proof's tones fit best at a depth of " + Refusal.plain(Math.rint(depth))
-                    + " µm or beyond; a depth must lie between " + Refusal.plain(Math.rint(foretold.depths()[0]))
+                    + " µm or beyond; a depth must lie between "
+                    + Refusal.plain(Math.rint(predicted.depths()[0]))
                     + " and "
-                    + Refusal.plain(Math.rint(foretold.depths()[places.length - 1]))
+                    + Refusal.plain(Math.rint(predicted.depths()[places.length - 1]))
                     + " µm: check the readings, or teach the workshop with a test plate first");
         }
         double variance = found.covariance(new double[] {1}).getEntry(0, 0) * Math.max(1, found.varianceOfUnit());

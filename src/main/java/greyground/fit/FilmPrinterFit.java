@@ -27,7 +27,7 @@ import java.util.stream.IntStream;
  * @param black density of a solid
  * @param growth in micrometres; empty where no field between clear and solid was measured
  * @param pinholeShare of the solid's worst reading that must be clear film if the rest is as black as the other readings; 0 to 1
- * @param fields as measured and as foretold by these numbers, from clear to solid
+ * @param fields as measured and as predicted by these numbers, from clear to solid
  */
 public record FilmPrinterFit(
         Estimate clear, Estimate black, Optional<Estimate> growth, double pinholeShare, List<Field> fields) {
@@ -59,13 +59,13 @@ public record FilmPrinterFit(
      * @param coverage in the file, 0 to 1
      * @param readings of it
      * @param measured median density
-     * @param foretold density by the numbers found
+     * @param predicted density by the numbers found
      * @param covered share of the film that ink covers, by Murray and Davies from the measured density
      */
-    public record Field(double coverage, int readings, double measured, double foretold, double covered) {
-        /** Measured less foretold. */
+    public record Field(double coverage, int readings, double measured, double predicted, double covered) {
+        /** Measured less predicted. */
         public double residual() {
-            return measured - foretold;
+            return measured - predicted;
         }
     }
 

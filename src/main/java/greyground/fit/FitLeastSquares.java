@@ -50,7 +50,7 @@ final class FitLeastSquares {
     /**
      * States a problem.
      *
-     * @param model from numbers to foretold readings
+     * @param model from numbers to predicted readings
      * @param errors standard error of each reading, above 0
      * @param least of each number, negative infinity for none
      * @param most of each number, infinity for none
@@ -198,13 +198,13 @@ final class FitLeastSquares {
         return new Pair<>(new ArrayRealVector(scaled(values), false), slopes);
     }
 
-    /** Foretold less read, in units of the errors. */
+    /** Predicted less read, in units of the errors. */
     private double[] scaled(double[] values) {
-        double[] foretold = model.apply(values.clone());
-        for (int i = 0; i < foretold.length; i++) {
-            foretold[i] = (foretold[i] - readings[i]) / errors[i];
+        double[] predicted = model.apply(values.clone());
+        for (int i = 0; i < predicted.length; i++) {
+            predicted[i] = (predicted[i] - readings[i]) / errors[i];
         }
-        return foretold;
+        return predicted;
     }
 
     private RealMatrix slopes(double[] values, double widen) {

@@ -32,7 +32,7 @@ final class LessonSearch {
     private static final double EDGE_PIXELS = 0.25;
 
     /**
-     * Least error of a foretold tone, in L*: one varies by 0.1 to 0.4 from piece to piece of a grain where it is steady (measured,
+     * Least error of a predicted tone, in L*: one varies by 0.1 to 0.4 from piece to piece of a grain where it is steady (measured,
      * docs/virtual-plate.md).
      */
     private static final double LEAST_ERROR = 0.3;
@@ -117,11 +117,11 @@ final class LessonSearch {
         errors = errors(from);
         double[] least = each(numbers::least);
         double[] most = each(numbers::most);
-        return new FitLeastSquares(this::foretold, read, errors, least, most, each(i -> STEP * spreads[i]), 1e-6, 40)
+        return new FitLeastSquares(this::predicted, read, errors, least, most, each(i -> STEP * spreads[i]), 1e-6, 40)
                 .solve(each(i -> Math.max(least[i], Math.min(most[i], from[i]))));
     }
 
-    private double[] foretold(double[] coordinates) {
+    private double[] predicted(double[] coordinates) {
         return joined(
                 DoubleStream.of(model.lightness(coordinates)),
                 readings.stream()
@@ -129,7 +129,7 @@ final class LessonSearch {
                 DoubleStream.of(coordinates));
     }
 
-    /** Of the readings, and of the model where it foretells tones. */
+    /** Of the readings, and of the model where it predicts tones. */
     private double[] errors(double[] coordinates) {
         double[] sampling = model.sampling(coordinates);
         double[] rough = model.roughness(coordinates);
@@ -286,7 +286,7 @@ final class LessonSearch {
                 Optional.empty(),
                 strength.ebeMultiply(new ArrayRealVector(errors).getSubVector(0, tones))
                         .mapMultiply(spreads[held])));
-        double[] lightness = foretold(at);
+        double[] lightness = predicted(at);
         for (SharedErrors.Part part : SharedErrors.Part.values()) {
             RealVector way = new ArrayRealVector(tones);
             for (int i = 0; i < tones; i++) {
@@ -310,15 +310,15 @@ final class LessonSearch {
         double[] most = each(numbers::most);
         return new FitLeastSquares(
                         all -> {
-                            double[] foretold = foretold(Arrays.copyOf(all, size));
+                            double[] predicted = predicted(Arrays.copyOf(all, size));
                             for (int way = 0; way < ways.size(); way++) {
                                 for (int i = 0; i < tones; i++) {
-                                    foretold[i] += all[size + way]
+                                    predicted[i] += all[size + way]
                                             * ways.get(way).onTones().getEntry(i);
                                 }
                             }
                             return joined(
-                                    DoubleStream.of(foretold),
+                                    DoubleStream.of(predicted),
                                     Arrays.stream(all).skip(size));
                         },
                         joined(DoubleStream.of(read), DoubleStream.of(none)),

@@ -11,20 +11,20 @@ import greyground.quantity.Refusal;
  * @param most coverage of the nearest such level after it, or the last level: the turn lies before this
  */
 public record MeasuredTurn(boolean seen, double coverage, double least, double most) {
-    /** Whether a foretold turning point, 0 to 1, lies where the plate allows it. */
-    public boolean agreesWith(double foretold) {
-        return foretold >= least && (!seen || foretold <= most);
+    /** Whether a predicted turning point, 0 to 1, lies where the plate allows it. */
+    public boolean agreesWith(double predicted) {
+        return predicted >= least && (!seen || predicted <= most);
     }
 
     /** One line that compares it with the virtual plate's. */
-    public String against(double foretold) {
+    public String against(double predicted) {
         String found = seen
                 ? "print is darkest at " + percent(coverage) + " % (between " + percent(least) + " and " + percent(most)
                         + " %)"
                 : "print is darkest at " + percent(coverage) + " % and no patch past " + percent(least)
                         + " % is seen to turn paler";
-        return found + "; predicted " + percent(foretold) + " %: "
-                + (agreesWith(foretold) ? "they agree" : "they don't agree");
+        return found + "; predicted " + percent(predicted) + " %: "
+                + (agreesWith(predicted) ? "they agree" : "they don't agree");
     }
 
     private static String percent(double share) {

@@ -46,13 +46,13 @@ public final class ToneAlignment {
     }
 
     /**
-     * From a response that the virtual plate foretold to that of the plate as it really printed, which is known in lightness alone.
+     * From a response that the virtual plate predicted to that of the plate as it really printed, which is known in lightness alone.
      *
      * @param measured of the same film
      */
-    public static ToneAlignment of(VirtualResponse foretold, PlateResponse measured, Paper paper) {
+    public static ToneAlignment of(VirtualResponse predicted, PlateResponse measured, Paper paper) {
         UsableCoverage usable = measured.usable();
-        List<ToneTerms> levels = fallingLevels(foretold).stream()
+        List<ToneTerms> levels = fallingLevels(predicted).stream()
                 .filter(level -> level.coverage() == 0
                         || (level.coverage() >= usable.least() && level.coverage() <= usable.most()))
                 .toList();

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * The response that a {@link VirtualPlate} foretells for the job's own film, from plates computed at a few dozen coverages.
+ * The response that a {@link VirtualPlate} predicts for the job's own film, from plates computed at a few dozen coverages.
  *
  * <p>The first seventeen are evenly spaced; the rest halve, four at a time, whichever steps of lightness are largest and
  * the two steps beside the darkest tone; at last these two are halved twice more. So gaps and the turning point are found closely. Nothing changes once it is

@@ -28,7 +28,7 @@ final class CodeSearch {
     private static final int WINDOW = 320;
 
     private static final int STRIDE = 116;
-    /** How far off another code may be, as a share of its distance: a code's small square foretells no perspective (assumed). */
+    /** How far off another code may be, as a share of its distance: a code's small square predicts no perspective (assumed). */
     private static final double UNSURE = 0.15;
 
     private static final int[] SURROUNDS = {24, 12};
@@ -69,7 +69,7 @@ final class CodeSearch {
         }
 
         /** Where another place of the plate lies if the scan is flat there, x then y in scan pixels. */
-        double[] foretold(Area own, double xMicrometres, double yMicrometres) {
+        double[] predicted(Area own, double xMicrometres, double yMicrometres) {
             double between = 18.0 / CornerCode.MODULES * own.width();
             double across = (xMicrometres - own.middleX()) / between;
             double down = (yMicrometres - own.middleY()) / between;
@@ -118,7 +118,7 @@ final class CodeSearch {
             for (CornerCode own : codes) {
                 if (own.text().equals(one.text())) {
                     for (CornerCode code : codes) {
-                        double[] at = one.foretold(
+                        double[] at = one.predicted(
                                 own.area(), code.area().middleX(), code.area().middleY());
                         double away = StrictMath.hypot(at[0] - one.middleX(), at[1] - one.middleY());
                         if (found.stream().noneMatch(other -> other.text().equals(code.text()))) {

@@ -80,11 +80,11 @@ final class ScanWords {
         }
     }
 
-    /** Whether the vector between two codes is as one of them foretells, within a fifth of it: a second print lies elsewhere. */
+    /** Whether the vector between two codes is as one of them predicts, within a fifth of it: a second print lies elsewhere. */
     private boolean agree(Found one, Found other) {
         Area to = area(other.text());
-        double[] foretold = one.foretold(area(one.text()), to.middleX(), to.middleY());
-        double away = StrictMath.hypot(foretold[0] - other.middleX(), foretold[1] - other.middleY());
+        double[] predicted = one.predicted(area(one.text()), to.middleX(), to.middleY());
+        double away = StrictMath.hypot(predicted[0] - other.middleX(), predicted[1] - other.middleY());
         double distance = StrictMath.hypot(one.middleX() - other.middleX(), one.middleY() - other.middleY());
         return away < 0.2 * distance + 3 * one.modulePixels();
     }

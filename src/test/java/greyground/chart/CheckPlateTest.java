@@ -43,8 +43,8 @@ class CheckPlateTest {
     }
 
     private static final Bent MEASURED = new Bent(0.6);
-    private static final Bent FORETOLD = new Bent(0.8);
-    private static final CheckPlate CHECK = CheckPlate.of(RECIPE, CheckPlate.tones(MEASURED, Optional.of(FORETOLD)));
+    private static final Bent PREDICTED = new Bent(0.8);
+    private static final CheckPlate CHECK = CheckPlate.of(RECIPE, CheckPlate.tones(MEASURED, Optional.of(PREDICTED)));
 
     @Test
     void tonesLieAtEvenStepsAndStateWhatTheirCoveragePrints() {
@@ -67,7 +67,7 @@ class CheckPlateTest {
         Map<Integer, Integer> count = new HashMap<>();
         CHECK.plate().patches().forEach(patch -> count.merge(patch.coveragePerMille(), 1, Integer::sum));
         assertEquals(CheckPlate.TONES + 1, count.size());
-        CheckPlate other = CheckPlate.of(RECIPE, CheckPlate.tones(FORETOLD, Optional.empty()));
+        CheckPlate other = CheckPlate.of(RECIPE, CheckPlate.tones(PREDICTED, Optional.empty()));
         assertFalse(CHECK.plate().id().equals(other.plate().id()));
         assertEquals(RECIPE, CodeText.read(CHECK.plate().codeText()).recipe());
         assertThrows(Refusal.class, () -> TestPlate.ofCode(CHECK.plate().codeText()));
@@ -132,23 +132,23 @@ class CheckPlateTest {
         assertEquals(0, line.off(), 1e-9);
     }
 
-    /** What a film through the foretold response would have printed is known here: the true response at its coverage. */
+    /** What a film through the predicted response would have printed is known here: the true response at its coverage. */
     @Test
     void theFilmBeforeIsToldFromTheSamePlate() {
         CheckResult result = CheckResult.of(CHECK, read(CHECK, MEASURED, 0, 3));
-        ResponseInverse foretold = new ResponseInverse(FORETOLD);
+        ResponseInverse predicted = new ResponseInverse(PREDICTED);
         int told = 0;
         for (CheckResult.Line line : result.lines()) {
             OptionalDouble before = line.before();
             if (before.isPresent()) {
-                double printed = MEASURED.lightness(foretold.coverage(line.stated()));
+                double printed = MEASURED.lightness(predicted.coverage(line.stated()));
                 assertEquals(printed - line.stated(), before.getAsDouble(), 0.7);
                 told++;
             }
         }
         assertTrue(told >= 10, "" + told);
         assertTrue(result.rootMeanSquareBefore().orElseThrow() > 5);
-        CheckPlate uncalibrated = CheckPlate.of(RECIPE, CheckPlate.tones(FORETOLD, Optional.empty()));
+        CheckPlate uncalibrated = CheckPlate.of(RECIPE, CheckPlate.tones(PREDICTED, Optional.empty()));
         assertTrue(CheckResult.of(uncalibrated, read(uncalibrated, MEASURED, 0, 3))
                 .rootMeanSquareBefore()
                 .isEmpty());

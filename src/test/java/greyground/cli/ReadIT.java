@@ -190,7 +190,7 @@ class ReadIT {
     }
 
     @Test
-    void anotherBiteThanTheTestPlatesIsForetoldAndSaysSo() throws Exception {
+    void anotherBiteThanTheTestPlatesIsPredictedAndSaysSo() throws Exception {
         Path shop = shop("other.json");
         Attempt accepted = read(shop, "--bite", "26min", "--accept");
         assertEquals("", accepted.err());
@@ -255,7 +255,7 @@ class ReadIT {
         ProofOfFilm.scan(check, 3, 300, scan);
         Path plot = folder.resolve("check.svg");
         Attempt judged = Attempt.done("read", scan, "--wedge", check, "--workshop", shop, "--curve", plot);
-        // An unmeasured workshop foretells this invented one's tones wrong, and the check must say so.
+        // An unmeasured workshop predicts this invented one's tones wrong, and the check must say so.
         assertTrue(judged.out().contains("too dark") || judged.out().contains("too light"), judged.out());
         assertFalse(judged.out().contains("--accept"), judged.out());
         assertTrue(Files.readString(plot).contains("<svg"));

@@ -86,7 +86,7 @@ class WedgeIT {
     }
 
     @Test
-    void theCodesReadFromTheForetoldPrint() throws Exception {
+    void theCodesReadFromThePredictedPrint() throws Exception {
         Path film = folder.resolve("strip.pdf");
         Path print = folder.resolve("strip.png");
         Attempt.done("wedge", "--kind", "strip", "--plate", "100x30mm", "--out", film);

@@ -19,7 +19,7 @@ class DepthFitTest {
         return 95 - 80 * (1 - StrictMath.exp(-held / 9));
     }
 
-    private static final DepthFit.Foretold PLATE = new DepthFit.Foretold() {
+    private static final DepthFit.Predicted PLATE = new DepthFit.Predicted() {
         @Override
         public double[] depths() {
             double[] depths = new double[15];

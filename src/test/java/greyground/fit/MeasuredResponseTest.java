@@ -161,7 +161,7 @@ class MeasuredResponseTest extends PlateResponseContract {
     }
 
     @Test
-    void theTurningPointIsFoundAndComparedWithWhatWasForetold() {
+    void theTurningPointIsFoundAndComparedWithWhatWasPredicted() {
         for (long seed = 1; seed <= 20; seed++) {
             MeasuredResponse response = MeasuredResponse.of("turning", InventedPlate.read(3, 0.4, seed));
             assertTrue(response.turn().seen());

@@ -33,7 +33,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * @param lesson the numbers, if they were asked for
  * @param lessonSeconds what they took
  * @param calibrated printed less wished lightness of each attainable target, through the measured curve
- * @param uncalibrated the same through the curve that the unmeasured workshop foretells
+ * @param uncalibrated the same through the curve that the unmeasured workshop predicts
  * @param range what this workshop can truly print
  */
 record CalibrationTrial(
@@ -51,7 +51,7 @@ record CalibrationTrial(
     private static final double LOUPE_ERROR = 3;
     private static final double OPENING = 60;
 
-    private static final Map<String, ResponseInverse> FORETOLD = new ConcurrentHashMap<>();
+    private static final Map<String, ResponseInverse> PREDICTED = new ConcurrentHashMap<>();
 
     /**
      * Runs one.
@@ -88,7 +88,7 @@ record CalibrationTrial(
         }
         double seconds = (System.nanoTime() - start) / 1e9;
         ResponseInverse taught = new ResponseInverse(measured);
-        ResponseInverse foretold = FORETOLD.computeIfAbsent(
+        ResponseInverse predicted = PREDICTED.computeIfAbsent(
                 shop.shop().believed().paper().whiteDensity().value() + " " + grain,
                 key -> new ResponseInverse(VirtualResponse.of(
                         shop.shop()
@@ -101,7 +101,7 @@ record CalibrationTrial(
         for (int i = 0; i < TARGETS; i++) {
             double wish = range.lightest() + (range.darkest() - range.lightest()) * i / (TARGETS - 1);
             after.add(shop.tones().lightness(taught.coverage(wish)) - wish);
-            before.add(shop.tones().lightness(foretold.coverage(wish)) - wish);
+            before.add(shop.tones().lightness(predicted.coverage(wish)) - wish);
         }
         return new CalibrationTrial(given, trial, measured, lesson, seconds, after, before, range);
     }

@@ -26,7 +26,7 @@ import java.util.Random;
  *
  * @param believed nobody has measured it
  * @param secret its true numbers
- * @param depthMicrometres true depth of its bite, which differs from what rate and minutes foretell
+ * @param depthMicrometres true depth of its bite, which differs from what rate and minutes predict
  * @param gauge what a depth gauge says of that
  */
 public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMicrometres, MeasuredDepth gauge) {
@@ -60,7 +60,7 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
                     : range[0] + (range[1] - range[0]) * share;
             secret = secret.with(one.getKey(), Figure.assumed(value, "invented"));
         }
-        // In steps, so that shops of equal paper share what they foretell.
+        // In steps, so that shops of equal paper share what they predict.
         secret = secret.with("paper.whiteDensity", Figure.assumed(0.04 + 0.02 * random.nextInt(4), "invented"));
         double depth = 28 + 18 * random.nextDouble();
         MeasuredDepth gauge = new MeasuredDepth(depth + GAUGE_ERROR * random.nextGaussian(), GAUGE_ERROR);

@@ -15,7 +15,7 @@ import java.util.function.ToDoubleFunction;
  * One plate's tones at any depth, from its responses at a few depths and curves over the depth's logarithm between them. The virtual
  * plate's own pixels make tones go down in small steps, so about a depth that matters the depths lie closer.
  */
-final class DepthTones implements BiteLog.Predicted, DepthFit.Foretold {
+final class DepthTones implements BiteLog.Predicted, DepthFit.Predicted {
     /** From each depth to the next. */
     private static final double DEEPER = 1.35;
 

@@ -174,7 +174,7 @@ public final class WedgeWork {
 
     private static List<CheckPlate.Tone> stated(JobTones tones) {
         return CheckPlate.tones(
-                tones.response(), tones.isMeasured() ? Optional.of(tones.foretold()) : Optional.empty());
+                tones.response(), tones.isMeasured() ? Optional.of(tones.predicted()) : Optional.empty());
     }
 
     private Recipe checkedRecipe(int codePercent) {

@@ -66,7 +66,7 @@ public final class LiveBench implements Closeable {
         }
         JobTones known = recipe.tones();
         StageTones looks = tones.computeIfAbsent(
-                known.name() + known.foretold().digest(),
+                known.name() + known.predicted().digest(),
                 digest -> new StageTones(recipe.plate().plate(), recipe.plate().patches(), known));
         progress.done(1);
         return new LivePlate(this, recipe, art, present, looks, greys);
@@ -75,7 +75,7 @@ public final class LiveBench implements Closeable {
     /** What {@link AssumedFigures} says, kept while workshop and plate stay what they are. */
     List<PlateWarning> assumed(FilmRecipe recipe, Progress progress) throws IOException {
         Assumed present = said;
-        String plate = recipe.tones().foretold().digest();
+        String plate = recipe.tones().predicted().digest();
         if (present == null
                 || !present.plate().equals(plate)
                 || !present.workshop().equals(recipe.workshop())) {

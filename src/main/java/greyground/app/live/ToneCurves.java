@@ -56,7 +56,7 @@ public record ToneCurves(
         JobTones tones = recipe.tones();
         PlateResponse response = tones.response();
         List<Compensation.Node> nodes = compensation.nodes();
-        List<ToneTerms> levels = tones.foretold().levels();
+        List<ToneTerms> levels = tones.predicted().levels();
         List<Point> plate = points(levels, ToneTerms::coverage, ToneTerms::inkVolumeMicrometres);
         return new ToneCurves(
                 points(nodes, Compensation.Node::artLightness, Compensation.Node::coverage),

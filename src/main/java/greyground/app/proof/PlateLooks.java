@@ -177,11 +177,11 @@ final class PlateLooks {
         return ToneAlignment.of(plate.plate(conditions, widest), plate.patches(), plate.response(conditions));
     }
 
-    /** What moves even tones as foretold onto those that a test plate printed. */
+    /** What moves even tones as predicted onto those that a test plate printed. */
     Optional<ToneAlignment> ontoMeasured() {
         return tones.measured()
                 .map(measured -> ToneAlignment.of(
-                        tones.foretold(), measured, plate.conditions().paper()));
+                        tones.predicted(), measured, plate.conditions().paper()));
     }
 
     /** Whether a picture's pixels are so wide that they hold tones; closer up they hold single dots, which have none to be moved. */

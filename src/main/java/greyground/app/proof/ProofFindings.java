@@ -49,7 +49,7 @@ public final class ProofFindings {
                 .put("bite", work.plate().conditions().wellsName())
                 .rows(
                         "response",
-                        tones.foretold().levels().stream()
+                        tones.predicted().levels().stream()
                                 .map(ProofFindings::level)
                                 .toList());
         work.looks().read().ifPresent(seen -> findings.put("read", read(seen)));

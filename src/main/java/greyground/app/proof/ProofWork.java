@@ -316,7 +316,7 @@ public final class ProofWork implements Closeable {
                         + plate.conditions().wellsName()
                         + (tones.isMeasured() ? "; print " + tones.name() : ""),
                 nodes,
-                tones.foretold(),
+                tones.predicted(),
                 tones.measured(),
                 reserve.limit());
     }

@@ -92,7 +92,7 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
                 .orElseGet(() -> FilmPatches.continuous(BenchConditions.film(workshop)));
     }
 
-    /** How its tones print as planned: measured or foretold. */
+    /** How its tones print as planned: measured or predicted. */
     public JobTones tones() {
         return JobTones.of(response(), workshop.responses(), making(workshop, job));
     }
@@ -114,12 +114,12 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
                 exposure);
     }
 
-    /** The response foretold as planned, kept from an earlier film or computed now. */
+    /** The response predicted as planned, kept from an earlier film or computed now. */
     public VirtualResponse response() {
         return response(conditions());
     }
 
-    /** The response foretold under other conditions. */
+    /** The response predicted under other conditions. */
     public VirtualResponse response(PlateConditions conditions) {
         return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
     }

@@ -109,7 +109,7 @@ public record JobReserve(boolean asked, double limit, double turn, double cost, 
             return 0;
         }
         TurnStore turns = new TurnStore(CacheFolder.usual());
-        double about = tones.foretold().turningPoint();
+        double about = tones.predicted().turningPoint();
         double planned = turns.turn(job.plate(), job.patches(), about);
         double moved = turns.turn(job.plate(movedOut(job.conditions(), outMicrometres)), job.patches(), about);
         return Math.max(0, planned - moved);

@@ -12,13 +12,13 @@ import java.util.Optional;
 
 /**
  * How the tones of a job's plate print: measured, where the workshop read a test plate that was made alike; otherwise as the virtual
- * plate foretells them.
+ * plate predicts them.
  *
- * @param foretold by the virtual plate with the workshop's numbers
+ * @param predicted by the virtual plate with the workshop's numbers
  * @param kept the measured response in use, if there is one
  * @param note one sentence if test plates were read, but none that fits
  */
-public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Optional<String> note) {
+public record JobTones(VirtualResponse predicted, Optional<KeptResponse> kept, Optional<String> note) {
     private static final String ADVICE = ": predicted tones are used; etch a test plate";
 
     /**
@@ -26,12 +26,12 @@ public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Op
      *
      * @param making how the job's plate will be made
      */
-    static JobTones of(VirtualResponse foretold, List<KeptResponse> responses, PlateMaking making) {
+    static JobTones of(VirtualResponse predicted, List<KeptResponse> responses, PlateMaking making) {
         Optional<KeptResponse> fitting = responses.stream()
                 .filter(one -> one.making().differencesFrom(making).isEmpty())
                 .reduce((before, next) -> next.date().isBefore(before.date()) ? before : next);
         return new JobTones(
-                foretold,
+                predicted,
                 fitting,
                 fitting.isPresent() || responses.isEmpty() ? Optional.empty() : note(responses, making));
     }
@@ -47,7 +47,7 @@ public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Op
     }
 
     public PlateResponse response() {
-        return measured().<PlateResponse>map(one -> one).orElse(foretold);
+        return measured().<PlateResponse>map(one -> one).orElse(predicted);
     }
 
     public Optional<MeasuredResponse> measured() {
@@ -60,12 +60,12 @@ public record JobTones(VirtualResponse foretold, Optional<KeptResponse> kept, Op
 
     /** For legends and records: "measured on 2026-03-04, chart PEGEO" or "predicted, virtual plate, a 40 µm bite". */
     public String name() {
-        return kept.map(KeptResponse::words).orElseGet(() -> "predicted, " + foretold.name());
+        return kept.map(KeptResponse::words).orElseGet(() -> "predicted, " + predicted.name());
     }
 
     /** The tones that can be printed in order. */
     public PrintableRange printableRange() {
-        return measured().map(MeasuredResponse::printableRange).orElseGet(foretold::printableRange);
+        return measured().map(MeasuredResponse::printableRange).orElseGet(predicted::printableRange);
     }
 
     /** Coverage past which more black prints paler; 1 where none does. */

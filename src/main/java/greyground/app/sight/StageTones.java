@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * How an even tone looks at each stage, as a colour for every coverage of the film: the mean of what the virtual plate shows of the
- * job's own grain, which is what the eye makes of it from afar. The print's is the response that sets the curve, measured or foretold.
+ * job's own grain, which is what the eye makes of it from afar. The print's is the response that sets the curve, measured or predicted.
  *
  * <p>Each stage is computed when it is first asked for. One thread uses it.
  */
@@ -54,7 +54,7 @@ public final class StageTones {
      */
     public ToneAlignment alignment(VirtualPlate coarse, double widestPixelMicrometres) {
         return alignments.computeIfAbsent(
-                widestPixelMicrometres, widest -> ToneAlignment.of(coarse, patches, tones.foretold()));
+                widestPixelMicrometres, widest -> ToneAlignment.of(coarse, patches, tones.predicted()));
     }
 
     /** The colour of a coverage in 1/65 535, 0xRRGGBB. */
@@ -94,13 +94,13 @@ public final class StageTones {
     }
 
     private double[] openCoverages() {
-        return tones.foretold().levels().stream()
+        return tones.predicted().levels().stream()
                 .mapToDouble(ToneTerms::coverage)
                 .toArray();
     }
 
     private double[] openShares() {
-        return tones.foretold().levels().stream()
+        return tones.predicted().levels().stream()
                 .mapToDouble(ToneTerms::openShare)
                 .toArray();
     }
@@ -126,7 +126,7 @@ public final class StageTones {
 
     /** Coverages, and the mean of what is seen at each. */
     private double[][] means(Stage stage) {
-        List<ToneTerms> levels = tones.foretold().levels();
+        List<ToneTerms> levels = tones.predicted().levels();
         double[] coverages = IntStream.range(0, levels.size())
                 .filter(i -> i % STRIDE == 0 || i == levels.size() - 1)
                 .mapToDouble(i -> levels.get(i).coverage())

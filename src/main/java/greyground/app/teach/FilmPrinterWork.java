@@ -221,7 +221,7 @@ public record FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop, Lo
                 .put("coveragePercent", field.coverage() * 100)
                 .put("readings", field.readings())
                 .put("density", field.measured())
-                .put("predictedDensity", field.foretold())
+                .put("predictedDensity", field.predicted())
                 .put("inkCoversPercent", field.covered() * 100);
     }
 
@@ -242,7 +242,7 @@ public record FilmPrinterWork(Job job, Workshop printedIn, Workshop workshop, Lo
                         "the field of %.0f %% reads %.2f D where these numbers give %.2f D: measure it again",
                         field.coverage() * 100,
                         field.measured(),
-                        field.foretold()));
+                        field.predicted()));
             }
         }
         return odd;

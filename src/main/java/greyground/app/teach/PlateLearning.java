@@ -29,13 +29,13 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /**
- * What the readings of a test plate teach a workshop: the tones themselves, and the numbers of the virtual plate that foretell them
+ * What the readings of a test plate teach a workshop: the tones themselves, and the numbers of the virtual plate that predict them
  * best.
  *
  * @param measured the response
  * @param kept the same as the workshop keeps it
- * @param foretold what the workshop foretold for this very plate
- * @param taught what it foretells once it is taught
+ * @param predicted what the workshop predicted for this very plate
+ * @param taught what it predicts once it is taught
  * @param findings of bars, dots and holes; only the bars teach a number, since the bite widens openings and eats lands
  * @param fit of the numbers; empty where a plate of this kind teaches none
  * @param learned the workshop before and after
@@ -44,7 +44,7 @@ import java.util.TreeMap;
 record PlateLearning(
         MeasuredResponse measured,
         KeptResponse kept,
-        VirtualResponse foretold,
+        VirtualResponse predicted,
         VirtualResponse taught,
         List<TargetFindings.Finding> findings,
         Optional<PlateLesson> fit,
@@ -86,7 +86,7 @@ record PlateLearning(
         PlateMaking making = making(film, words);
         KeptResponse kept = new KeptResponse(date, chart, found.how(), making, measured.levels(), List.of());
         double bite = making.biteMinutes();
-        VirtualResponse foretold = foretold(film, shop, bite);
+        VirtualResponse predicted = predicted(film, shop, bite);
         progress.done(0.2);
         MeasuredDepth depth = words.depth().orElseGet(() -> guessed(shop, bite));
         boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
@@ -108,12 +108,12 @@ record PlateLearning(
         progress.done(0.8);
         LearnedWorkshop figures = LearnedWorkshop.of(shop, changes, date, "test plate " + chart);
         Workshop after = figures.after().measuring(with(shop.responses(), kept));
-        VirtualResponse taught = foretold(film, after, bite);
+        VirtualResponse taught = predicted(film, after, bite);
         progress.done(1);
         return new PlateLearning(
                 measured,
                 kept,
-                foretold,
+                predicted,
                 taught,
                 findings,
                 fit,
@@ -198,7 +198,7 @@ record PlateLearning(
         return one.chart().equals(other.chart()) && one.date().equals(other.date());
     }
 
-    private static VirtualResponse foretold(TestFilm film, Workshop shop, double biteMinutes) {
+    private static VirtualResponse predicted(TestFilm film, Workshop shop, double biteMinutes) {
         JobPlate plate = JobPlate.of(shop, film.job());
         double depth = biteMinutes * shop.bath().rateMicrometresPerMinute().value();
         return plate.response(plate.conditions(depth));

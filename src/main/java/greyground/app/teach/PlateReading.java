@@ -52,7 +52,7 @@ record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, Plat
                         kind + " " + chart + ", " + carrier + ", "
                                 + learning.kept().words(),
                         measured(),
-                        learning.foretold(),
+                        learning.predicted(),
                         learning.taught())),
                 found.overlay(),
                 Optional.of(new Lesson(
@@ -87,13 +87,13 @@ record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, Plat
                                 .put("darkest", range.darkest()))
                 .say(
                         "turningPoint",
-                        measured().turn().against(learning.foretold().turningPoint()),
+                        measured().turn().against(learning.predicted().turningPoint()),
                         new Findings()
                                 .put("measured", measured().turn().coverage())
                                 .put("least", measured().turn().least())
                                 .put("most", measured().turn().most())
                                 .put("seen", measured().turn().seen())
-                                .put("predicted", learning.foretold().turningPoint()));
+                                .put("predicted", learning.predicted().turningPoint()));
         Optional<CodePower> power = learning.fit().flatMap(PlateLesson::power);
         findings.say("scanner", trust.words(range.bare(), power), trust.findings(range.bare(), power));
         learning.fit()
@@ -153,7 +153,7 @@ record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, Plat
                 .put("halfWidth", measured().halfWidth(level.coverage()))
                 .put("halfWidthInAll", trust.errors().halfWidth(measured(), level.coverage()))
                 .put("repeats", level.repeats())
-                .put("predicted", learning.foretold().lightness(level.coverage()))
+                .put("predicted", learning.predicted().lightness(level.coverage()))
                 .put("taught", learning.taught().lightness(level.coverage()));
     }
 
@@ -199,7 +199,7 @@ record PlateReading(TestFilm film, PlateFindings found, ReadingTrust trust, Plat
 
     private String rangeWords() {
         PrintableRange range = measured().printableRange();
-        PrintableRange was = learning.foretold().printableRange();
+        PrintableRange was = learning.predicted().printableRange();
         String gap = range.lightGap() < 1
                 ? ""
                 : "; nothing between " + tenth(range.bare()) + " and " + tenth(range.lightest());

@@ -1,6 +1,6 @@
 package greyground.art.colour;
 
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Octets;
 import greyground.art.page.Unreadable;
 import greyground.tone.Lightness;
@@ -103,15 +103,15 @@ final class ColourProfile {
     }
 
     /** The model this profile describes, or null where it describes none that art comes in. */
-    Ink.@Nullable Model model() throws IOException {
+    Interpretation.@Nullable Model model() throws IOException {
         String deviceClass = octets.text(12, 4);
         if (deviceClass.equals("link") || deviceClass.equals("abst") || deviceClass.equals("nmcl")) {
             return null;
         }
         return switch (space()) {
-            case "GRAY" -> Ink.Model.GREY;
-            case "RGB " -> Ink.Model.RGB;
-            case "CMYK" -> Ink.Model.CMYK;
+            case "GRAY" -> Interpretation.Model.GREY;
+            case "RGB " -> Interpretation.Model.RGB;
+            case "CMYK" -> Interpretation.Model.CMYK;
             default -> null;
         };
     }

@@ -1,6 +1,6 @@
 package greyground.art.colour;
 
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Page;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
@@ -27,19 +27,19 @@ public interface Luminance {
      * hears why a profile was passed over.
      */
     static Luminance of(Page page, Consumer<String> minds) {
-        float[][] palette = page.ink().palette();
+        float[][] palette = page.meaning().palette();
         Luminance opaque = palette == null
-                ? opaque(page.samples(), page.ink(), page.profile(), minds)
+                ? opaque(page.samples(), page.meaning(), page.profile(), minds)
                 : new SingleTable(page.samples(), entries(palette, page, minds));
-        return page.ink().alphaChannel() < 0 ? opaque : new OverPaper(page.samples(), page.ink(), opaque);
+        return page.meaning().alphaChannel() < 0 ? opaque : new OverPaper(page.samples(), page.meaning(), opaque);
     }
 
     /** In words, what a page's samples are taken for. */
     static String describe(Page page, boolean profileUsed) {
         byte[] bytes = page.profile();
-        Ink.Model model = page.ink().model();
+        Interpretation.Model model = page.meaning().model();
         try {
-            if (bytes != null && profileUsed && model != Ink.Model.LAB) {
+            if (bytes != null && profileUsed && model != Interpretation.Model.LAB) {
                 return model + ", profile \"" + ColourProfile.read(bytes).description() + "\"";
             }
         } catch (IOException unreadable) {
@@ -50,7 +50,7 @@ public interface Luminance {
                     case LAB -> "";
                     case CMYK -> ", plain inks assumed";
                     default ->
-                        page.ink().coding().equals(Ink.Coding.SRGB)
+                        page.meaning().coding().equals(Interpretation.Coding.SRGB)
                                 ? ", sRGB assumed"
                                 : ", gamma and colours as stated";
                 };
@@ -58,58 +58,62 @@ public interface Luminance {
 
     /** Whether the page itself says what its samples mean, by a profile that is used, a gamma or a model that has but one meaning. */
     static boolean stated(Page page, boolean profileUsed) {
-        return switch (page.ink().model()) {
+        return switch (page.meaning().model()) {
             case LAB -> true;
             case CMYK -> page.profile() != null && profileUsed;
             default ->
-                (page.profile() != null && profileUsed) || !page.ink().coding().equals(Ink.Coding.SRGB);
+                (page.profile() != null && profileUsed)
+                        || !page.meaning().coding().equals(Interpretation.Coding.SRGB);
         };
     }
 
-    private static Luminance opaque(Samples samples, Ink ink, byte @Nullable [] profile, Consumer<String> minds) {
-        Luminance known = byProfile(samples, ink, profile, minds);
-        return known == null ? assumed(samples, ink) : known;
+    private static Luminance opaque(
+            Samples samples, Interpretation meaning, byte @Nullable [] profile, Consumer<String> minds) {
+        Luminance known = byProfile(samples, meaning, profile, minds);
+        return known == null ? assumed(samples, meaning) : known;
     }
 
     private static @Nullable Luminance byProfile(
-            Samples samples, Ink ink, byte @Nullable [] bytes, Consumer<String> minds) {
-        if (bytes == null || ink.model() == Ink.Model.LAB) {
+            Samples samples, Interpretation meaning, byte @Nullable [] bytes, Consumer<String> minds) {
+        if (bytes == null || meaning.model() == Interpretation.Model.LAB) {
             return null;
         }
         try {
             ColourProfile profile = ColourProfile.read(bytes);
-            if (profile.model() != ink.model()) {
-                throw new Unreadable("it describes \"" + profile.space().strip() + "\", not " + ink.model());
+            if (profile.model() != meaning.model()) {
+                throw new Unreadable("it describes \"" + profile.space().strip() + "\", not " + meaning.model());
             }
             if (profile.usesTables()) {
-                return ProfileGrid.of(samples, ink, profile);
+                return ProfileGrid.of(samples, meaning, profile);
             }
-            return switch (ink.model()) {
-                case GREY -> new SingleTable(samples, ink.inverted(), profile.greyResponse());
-                case RGB -> new WeightedTables(samples, ink.inverted(), profile.responses(), profile.weights());
+            return switch (meaning.model()) {
+                case GREY -> new SingleTable(samples, meaning.inverted(), profile.greyResponse());
+                case RGB -> new WeightedTables(samples, meaning.inverted(), profile.responses(), profile.weights());
                 default -> throw new Unreadable("it has no look-up table");
             };
         } catch (IOException | RuntimeException unusable) {
             minds.accept("the embedded colour profile is passed over: "
                     + (unusable instanceof Unreadable ours ? ours.reason() : "it is damaged")
-                    + (ink.model() == Ink.Model.CMYK ? "; plain inks are assumed" : "; sRGB is assumed"));
+                    + (meaning.model() == Interpretation.Model.CMYK
+                            ? "; plain inks are assumed"
+                            : "; sRGB is assumed"));
             return null;
         }
     }
 
-    private static Luminance assumed(Samples samples, Ink ink) {
-        double gamma = ink.coding().gamma();
+    private static Luminance assumed(Samples samples, Interpretation meaning) {
+        double gamma = meaning.coding().gamma();
         DoubleUnaryOperator curve = gamma == 0 ? Srgb::decode : x -> StrictMath.pow(x, gamma);
-        return switch (ink.model()) {
-            case GREY -> new SingleTable(samples, ink.inverted(), curve);
-            case LAB -> new SingleTable(samples, ink.inverted(), x -> Lightness.toLuminance(100 * x));
+        return switch (meaning.model()) {
+            case GREY -> new SingleTable(samples, meaning.inverted(), curve);
+            case LAB -> new SingleTable(samples, meaning.inverted(), x -> Lightness.toLuminance(100 * x));
             case PALETTE, RGB ->
                 new WeightedTables(
                         samples,
-                        ink.inverted(),
+                        meaning.inverted(),
                         new DoubleUnaryOperator[] {curve, curve, curve},
-                        ink.coding().lights().luminances());
-            case CMYK -> new PlainInks(samples, ink.inverted());
+                        meaning.coding().lights().luminances());
+            case CMYK -> new PlainInks(samples, meaning.inverted());
         };
     }
 
@@ -121,7 +125,12 @@ public interface Luminance {
             SampleReading.put(colours, 2 * i, Math.round(palette[i / 3][i % 3] * 65_535), row);
         }
         short[] table = new short[page.samples().most() + 1];
-        opaque(row, Ink.plain(Ink.Model.RGB).coded(page.ink().coding()), page.profile(), minds)
+        opaque(
+                        row,
+                        Interpretation.plain(Interpretation.Model.RGB)
+                                .coded(page.meaning().coding()),
+                        page.profile(),
+                        minds)
                 .convert(colours, 0, palette.length, table, 0);
         for (int i = 0; i < palette.length; i++) {
             float alpha = palette[i][3];

@@ -1,6 +1,6 @@
 package greyground.art.colour;
 
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 
@@ -10,12 +10,12 @@ import greyground.art.page.Samples;
  */
 final class OverPaper implements Luminance {
     private final Samples samples;
-    private final Ink ink;
+    private final Interpretation meaning;
     private final Luminance opaque;
 
-    OverPaper(Samples samples, Ink ink, Luminance opaque) {
+    OverPaper(Samples samples, Interpretation meaning, Luminance opaque) {
         this.samples = samples;
-        this.ink = ink;
+        this.meaning = meaning;
         this.opaque = opaque;
     }
 
@@ -24,13 +24,13 @@ final class OverPaper implements Luminance {
         int size = samples.bytesPerSample();
         int step = samples.channels() * size;
         int most = samples.most();
-        if (ink.alpha() != Ink.Alpha.STRAIGHT) {
+        if (meaning.alpha() != Interpretation.Alpha.STRAIGHT) {
             for (int x = 0, from = offset; x < pixels; x++, from += step) {
                 takeApart(bytes, from, most);
             }
         }
         opaque.convert(bytes, offset, pixels, into, at);
-        int alphaAt = ink.alphaChannel() * size;
+        int alphaAt = meaning.alphaChannel() * size;
         for (int x = 0, from = offset + alphaAt; x < pixels; x++, from += step) {
             int alpha = SampleReading.one(bytes, from, samples);
             if (alpha != most) {
@@ -42,14 +42,14 @@ final class OverPaper implements Luminance {
 
     private void takeApart(byte[] bytes, int from, int most) {
         int size = samples.bytesPerSample();
-        int alpha = SampleReading.one(bytes, from + ink.alphaChannel() * size, samples);
+        int alpha = SampleReading.one(bytes, from + meaning.alphaChannel() * size, samples);
         if (alpha == 0 || alpha == most) {
             return;
         }
-        for (int c = 0; c < ink.model().channels(); c++) {
+        for (int c = 0; c < meaning.model().channels(); c++) {
             int place = from + c * size;
             long mixed = SampleReading.one(bytes, place, samples);
-            long under = ink.alpha() == Ink.Alpha.OVER_WHITE ? most - alpha : 0;
+            long under = meaning.alpha() == Interpretation.Alpha.OVER_WHITE ? most - alpha : 0;
             long straight = ((mixed - under) * most + alpha / 2) / alpha;
             SampleReading.put(bytes, place, (int) Math.max(0, Math.min(most, straight)), samples);
         }

@@ -1,6 +1,6 @@
 package greyground.art.colour;
 
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 import greyground.art.page.Unreadable;
@@ -39,11 +39,11 @@ final class ProfileGrid implements Luminance {
      *
      * @throws IOException if the colour engine does not take the profile
      */
-    static ProfileGrid of(Samples samples, Ink ink, ColourProfile profile) throws IOException {
-        int channels = ink.model().channels();
+    static ProfileGrid of(Samples samples, Interpretation meaning, ColourProfile profile) throws IOException {
+        int channels = meaning.model().channels();
         int nodes = channels == 1 ? 1024 : channels == 3 ? 33 : 21;
         try {
-            return new ProfileGrid(samples, ink.inverted(), channels, nodes, roots(profile, channels, nodes));
+            return new ProfileGrid(samples, meaning.inverted(), channels, nodes, roots(profile, channels, nodes));
         } catch (RuntimeException hostile) {
             // The colour engine throws unchecked exceptions of several kinds at damaged profiles.
             throw new Unreadable("the colour engine does not take it", hostile);

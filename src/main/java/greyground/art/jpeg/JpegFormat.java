@@ -2,7 +2,7 @@ package greyground.art.jpeg;
 
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Page;
 import greyground.art.page.RowPipe;
 import greyground.art.page.RowSink;
@@ -27,9 +27,12 @@ public final class JpegFormat implements ArtFormat {
         JpegHeader header = JpegHeader.read(file, 0, file.size());
         int channels = header.components();
         Samples samples = new Samples(header.width(), header.height(), channels, 1, true);
-        Ink ink = Ink.plain(channels == 1 ? Ink.Model.GREY : channels == 3 ? Ink.Model.RGB : Ink.Model.CMYK);
+        Interpretation meaning = Interpretation.plain(
+                channels == 1
+                        ? Interpretation.Model.GREY
+                        : channels == 3 ? Interpretation.Model.RGB : Interpretation.Model.CMYK);
         if (channels == 4 && header.adobe()) {
-            ink = ink.inverse();
+            meaning = meaning.inverse();
         }
         long pixels = (long) header.width() * header.height();
         long whole = channels == 4 ? pixels * 4 : 0;
@@ -37,7 +40,7 @@ public final class JpegFormat implements ArtFormat {
         whole += header.inPasses() ? pixels * channels * 2 : 0;
         return new Page(
                 samples,
-                ink,
+                meaning,
                 header.profile(),
                 header.orientation(),
                 header.density(),

@@ -2,7 +2,7 @@ package greyground.art.kind;
 
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
 import greyground.art.page.SampleRows;
@@ -43,7 +43,7 @@ public final class PfmFormat implements ArtFormat {
         }
         return new Page(
                 samples,
-                Ink.plain(colour ? Ink.Model.RGB : Ink.Model.GREY),
+                Interpretation.plain(colour ? Interpretation.Model.RGB : Interpretation.Model.GREY),
                 null,
                 1,
                 PixelDensity.NONE,

@@ -4,7 +4,7 @@ import greyground.art.library.MovingPictures;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Exif;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.KeyedRows;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
@@ -64,7 +64,7 @@ public final class PngFormat implements ArtFormat {
         Samples given = chunks.keyed(colour) ? withAlpha(samples) : samples;
         return new Page(
                 given,
-                chunks.ink(colour).coded(chunks.coding),
+                chunks.meaning(colour).coded(chunks.coding),
                 chunks.profile,
                 chunks.exif == null ? 1 : chunks.exif.orientation(),
                 chunks.density,
@@ -110,7 +110,7 @@ public final class PngFormat implements ArtFormat {
     private static final class Chunks {
         private byte @Nullable [] profile;
         private double gamma;
-        private Ink.Coding coding = Ink.Coding.SRGB;
+        private Interpretation.Coding coding = Interpretation.Coding.SRGB;
         private double @Nullable [] chromaticities;
         private boolean srgb;
         private @Nullable Octets codes;
@@ -176,19 +176,19 @@ public final class PngFormat implements ArtFormat {
             }
         }
 
-        private Ink.Coding coding(int colour) {
+        private Interpretation.Coding coding(int colour) {
             boolean told = gamma > MOST_UNEVEN && gamma < 1 / MOST_UNEVEN && Math.abs(gamma - 1 / 2.2) >= USUAL_GAMMA;
             double exponent = told ? 1 / gamma : 0;
             double[] xy = chromaticities;
             if (xy == null || colour == 0 || colour == 4) {
-                return new Ink.Coding(exponent, Primaries.SRGB);
+                return new Interpretation.Coding(exponent, Primaries.SRGB);
             }
             try {
                 Primaries lights = new Primaries(xy[2], xy[3], xy[4], xy[5], xy[6], xy[7], xy[0], xy[1]);
                 double least = DoubleStream.of(lights.luminances()).min().orElseThrow();
-                return least > 0 ? new Ink.Coding(exponent, lights) : Ink.Coding.SRGB;
+                return least > 0 ? new Interpretation.Coding(exponent, lights) : Interpretation.Coding.SRGB;
             } catch (IllegalArgumentException noWhite) {
-                return Ink.Coding.SRGB;
+                return Interpretation.Coding.SRGB;
             }
         }
 
@@ -242,13 +242,19 @@ public final class PngFormat implements ArtFormat {
             return key;
         }
 
-        Ink ink(int colour) {
+        Interpretation meaning(int colour) {
             return switch (colour) {
-                case 0 -> keyed(colour) ? Ink.withAlpha(Ink.Model.GREY) : Ink.plain(Ink.Model.GREY);
-                case 2 -> keyed(colour) ? Ink.withAlpha(Ink.Model.RGB) : Ink.plain(Ink.Model.RGB);
-                case 4 -> Ink.withAlpha(Ink.Model.GREY);
-                case 6 -> Ink.withAlpha(Ink.Model.RGB);
-                default -> Ink.palette(entries());
+                case 0 ->
+                    keyed(colour)
+                            ? Interpretation.withAlpha(Interpretation.Model.GREY)
+                            : Interpretation.plain(Interpretation.Model.GREY);
+                case 2 ->
+                    keyed(colour)
+                            ? Interpretation.withAlpha(Interpretation.Model.RGB)
+                            : Interpretation.plain(Interpretation.Model.RGB);
+                case 4 -> Interpretation.withAlpha(Interpretation.Model.GREY);
+                case 6 -> Interpretation.withAlpha(Interpretation.Model.RGB);
+                default -> Interpretation.palette(entries());
             };
         }
 

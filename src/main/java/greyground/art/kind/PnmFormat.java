@@ -2,7 +2,7 @@ package greyground.art.kind;
 
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.PackedBits;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
@@ -38,12 +38,17 @@ public final class PnmFormat implements ArtFormat {
         int height = words.number(SIDE_AT_MOST, "height");
         boolean twoLevel = type == 1 || type == 4;
         int most = twoLevel ? 1 : words.number(65_535, "largest value");
-        Ink ink = Ink.plain(type == 3 || type == 6 ? Ink.Model.RGB : Ink.Model.GREY);
-        return stored(file, words, new Head(width, height, twoLevel ? ink.inverse() : ink, most, twoLevel), type <= 3);
+        Interpretation meaning =
+                Interpretation.plain(type == 3 || type == 6 ? Interpretation.Model.RGB : Interpretation.Model.GREY);
+        return stored(
+                file,
+                words,
+                new Head(width, height, twoLevel ? meaning.inverse() : meaning, most, twoLevel),
+                type <= 3);
     }
 
     /** What the header says: {@code most} is the largest sample, and {@code inBits} says that a row's samples are bits. */
-    private record Head(int width, int height, Ink ink, int most, boolean inBits) {}
+    private record Head(int width, int height, Interpretation meaning, int most, boolean inBits) {}
 
     /** P7's header, of names and values in any order. */
     private static Head named(PnmWords words) throws IOException {
@@ -63,9 +68,9 @@ public final class PnmFormat implements ArtFormat {
             }
         }
         boolean alpha = kind.endsWith("_ALPHA");
-        Ink.Model model = switch (alpha ? kind.substring(0, kind.length() - 6) : kind) {
-            case "BLACKANDWHITE", "GRAYSCALE" -> Ink.Model.GREY;
-            case "RGB" -> Ink.Model.RGB;
+        Interpretation.Model model = switch (alpha ? kind.substring(0, kind.length() - 6) : kind) {
+            case "BLACKANDWHITE", "GRAYSCALE" -> Interpretation.Model.GREY;
+            case "RGB" -> Interpretation.Model.RGB;
             default ->
                 throw new Unreadable(
                         "its samples are called \"" + kind + "\"; BLACKANDWHITE, GRAYSCALE and RGB, and the"
@@ -74,7 +79,8 @@ public final class PnmFormat implements ArtFormat {
         if (depth != model.channels() + (alpha ? 1 : 0)) {
             throw new Unreadable("it is called " + kind + " but has " + depth + " samples a pixel: save it anew");
         }
-        return new Head(width, height, alpha ? Ink.withAlpha(model) : Ink.plain(model), most, false);
+        return new Head(
+                width, height, alpha ? Interpretation.withAlpha(model) : Interpretation.plain(model), most, false);
     }
 
     private static Page stored(ArtBytes file, PnmWords words, Head head, boolean text) throws IOException {
@@ -84,7 +90,7 @@ public final class PnmFormat implements ArtFormat {
         if (width < 1 || height < 1 || most < 1) {
             throw new Unreadable("it claims " + width + " x " + height + " pixels of 0 to " + most);
         }
-        int channels = head.ink.model().channels() + (head.ink.alphaChannel() < 0 ? 0 : 1);
+        int channels = head.meaning.model().channels() + (head.meaning.alphaChannel() < 0 ? 0 : 1);
         Samples samples = new Samples(width, height, channels, most > 255 ? 2 : 1, true);
         long dataAt = words.at();
         long packedRow = head.inBits && !text ? (width + 7) / 8 : samples.bytesPerRow();
@@ -95,7 +101,7 @@ public final class PnmFormat implements ArtFormat {
         }
         return new Page(
                 samples,
-                head.ink,
+                head.meaning,
                 null,
                 1,
                 PixelDensity.NONE,

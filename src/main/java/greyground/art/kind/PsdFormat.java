@@ -3,7 +3,7 @@ package greyground.art.kind;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
 import greyground.art.page.Exif;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
@@ -28,7 +28,7 @@ public final class PsdFormat implements ArtFormat {
     private static final int NAMES_AT_MOST = 256 * CHANNELS_AT_MOST;
     private static final List<String> PROCESS_INKS = List.of("cyan", "magenta", "yellow", "black");
 
-    private static final Ink.Coding LINEAR = new Ink.Coding(1, Primaries.SRGB);
+    private static final Interpretation.Coding LINEAR = new Interpretation.Coding(1, Primaries.SRGB);
     private static final String LINEAR_REMARK =
             "its 32-bit samples carry no colour profile: they are taken as linear light, 1 white, of the colours of sRGB;"
                     + " if the picture comes out too pale, save it with a profile";
@@ -72,9 +72,9 @@ public final class PsdFormat implements ArtFormat {
             throw new Unreadable("it ends before its flattened picture: the file is cut short");
         }
         Resources found = Resources.read(file, resourcesAt + 4, resources);
-        Ink.Model model = model(mode, channels, found.inks);
-        boolean light = model == Ink.Model.GREY || model == Ink.Model.RGB;
-        if (bits == 32 && !light && (found.profile == null || model != Ink.Model.CMYK)) {
+        Interpretation.Model model = model(mode, channels, found.inks);
+        boolean light = model == Interpretation.Model.GREY || model == Interpretation.Model.RGB;
+        if (bits == 32 && !light && (found.profile == null || model != Interpretation.Model.CMYK)) {
             throw new Unreadable(
                     "it has 32-bit samples that are neither grey nor RGB, which do not say how bright their"
                             + " white is: save it with 16 bits, or as TIFF or PNG");
@@ -83,19 +83,19 @@ public final class PsdFormat implements ArtFormat {
         boolean linear = bits == 32 && found.profile == null;
         boolean alpha =
                 channels > model.channels() && transparent(file, layersAt + lengthBytes, layerBytes, lengthBytes);
-        int used = model == Ink.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
-        Ink ink = new Ink(
+        int used = model == Interpretation.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
+        Interpretation meaning = new Interpretation(
                 model,
-                mode == 0 || model == Ink.Model.CMYK,
-                alpha ? Ink.Alpha.OVER_WHITE : Ink.Alpha.STRAIGHT,
+                mode == 0 || model == Interpretation.Model.CMYK,
+                alpha ? Interpretation.Alpha.OVER_WHITE : Interpretation.Alpha.STRAIGHT,
                 alpha ? model.channels() : -1,
-                model == Ink.Model.PALETTE ? palette(file, coloursAt + 4, colours, found.clear) : null,
-                linear ? LINEAR : Ink.Coding.SRGB);
+                model == Interpretation.Model.PALETTE ? palette(file, coloursAt + 4, colours, found.clear) : null,
+                linear ? LINEAR : Interpretation.Coding.SRGB);
         Samples samples = new Samples(width, height, used, bits > 8 ? 2 : 1, true);
         PsdChannels stored = PsdChannels.locate(file, dataAt, samples, channels, bits, large);
         return new Page(
                 samples,
-                ink,
+                meaning,
                 found.profile,
                 found.exif == null ? 1 : found.exif.orientation(),
                 found.density,
@@ -108,13 +108,13 @@ public final class PsdFormat implements ArtFormat {
                 linear ? List.of(LINEAR_REMARK) : List.of());
     }
 
-    private static Ink.Model model(int mode, int channels, List<String> inks) throws IOException {
-        Ink.Model model = switch (mode == 7 ? one(channels, inks) : mode) {
-            case 0, 1, 8 -> Ink.Model.GREY;
-            case 2 -> Ink.Model.PALETTE;
-            case 3 -> Ink.Model.RGB;
-            case 4 -> Ink.Model.CMYK;
-            case 9 -> Ink.Model.LAB;
+    private static Interpretation.Model model(int mode, int channels, List<String> inks) throws IOException {
+        Interpretation.Model model = switch (mode == 7 ? one(channels, inks) : mode) {
+            case 0, 1, 8 -> Interpretation.Model.GREY;
+            case 2 -> Interpretation.Model.PALETTE;
+            case 3 -> Interpretation.Model.RGB;
+            case 4 -> Interpretation.Model.CMYK;
+            case 9 -> Interpretation.Model.LAB;
             case 7 ->
                 throw new Unreadable("it is multichannel, with inks other than cyan, magenta, yellow and black:"
                         + " save it as grey, RGB or CMYK, or as TIFF or PNG");

@@ -1,6 +1,6 @@
 package greyground.art.library;
 
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.RowSink;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
@@ -19,20 +19,20 @@ import java.io.IOException;
  * as coded, 0 black and 1 white (common practice), and become sixteen bits.
  *
  * @param samples the rows' layout
- * @param ink what they mean
+ * @param meaning what they mean
  * @param bits bits of one stored sample
  */
-record LibraryLayout(Samples samples, Ink ink, int bits) {
+record LibraryLayout(Samples samples, Interpretation meaning, int bits) {
     static LibraryLayout of(ColorModel colours, SampleModel stored, int width, int height) throws IOException {
         boolean alpha = colours.hasAlpha();
         if (colours instanceof IndexColorModel) {
             Samples samples = new Samples(width, height, alpha ? 4 : 3, 1, true);
-            return new LibraryLayout(samples, ink(Ink.Model.RGB, alpha, false), stored.getSampleSize(0));
+            return new LibraryLayout(samples, meaning(Interpretation.Model.RGB, alpha, false), stored.getSampleSize(0));
         }
-        Ink.Model model = switch (colours.getColorSpace().getType()) {
-            case ColorSpace.TYPE_GRAY -> Ink.Model.GREY;
-            case ColorSpace.TYPE_RGB -> Ink.Model.RGB;
-            case ColorSpace.TYPE_CMYK -> Ink.Model.CMYK;
+        Interpretation.Model model = switch (colours.getColorSpace().getType()) {
+            case ColorSpace.TYPE_GRAY -> Interpretation.Model.GREY;
+            case ColorSpace.TYPE_RGB -> Interpretation.Model.RGB;
+            case ColorSpace.TYPE_CMYK -> Interpretation.Model.CMYK;
             default -> throw new Unreadable("its colours are of an unknown kind: save it as grey, RGB or CMYK");
         };
         int channels = model.channels() + (alpha ? 1 : 0);
@@ -44,12 +44,16 @@ record LibraryLayout(Samples samples, Ink ink, int bits) {
             bits = Math.max(bits, size);
         }
         Samples samples = new Samples(width, height, channels, bits > 8 ? 2 : 1, true);
-        return new LibraryLayout(samples, ink(model, alpha, colours.isAlphaPremultiplied()), Math.min(16, bits));
+        return new LibraryLayout(samples, meaning(model, alpha, colours.isAlphaPremultiplied()), Math.min(16, bits));
     }
 
-    private static Ink ink(Ink.Model model, boolean alpha, boolean mixed) {
-        return new Ink(
-                model, false, mixed ? Ink.Alpha.OVER_BLACK : Ink.Alpha.STRAIGHT, alpha ? model.channels() : -1, null);
+    private static Interpretation meaning(Interpretation.Model model, boolean alpha, boolean mixed) {
+        return new Interpretation(
+                model,
+                false,
+                mixed ? Interpretation.Alpha.OVER_BLACK : Interpretation.Alpha.STRAIGHT,
+                alpha ? model.channels() : -1,
+                null);
     }
 
     /** Hands all rows of {@code image} on. */

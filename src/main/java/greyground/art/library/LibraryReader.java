@@ -173,7 +173,7 @@ public final class LibraryReader {
         long atOnce = reach == Reach.BANDS ? Math.min(whole, BAND_BYTES) : whole;
         return new Page(
                 samples,
-                layout.ink(),
+                layout.meaning(),
                 beside.profile(),
                 beside.orientation(),
                 beside.density(),

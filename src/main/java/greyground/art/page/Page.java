@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * One page of a picture file, understood but not yet read.
  *
  * @param samples how its samples lie
- * @param ink what they mean
+ * @param meaning what they mean
  * @param profile the embedded colour profile's bytes, or null
  * @param orientation 1 to 8 as in TIFF 6.0 and EXIF: which corner row 0, column 0 belongs to
  * @param resolution the page's own resolution
@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 @SuppressWarnings("ArrayRecordComponent") // Never compared, and never seen outside this package.
 public record Page(
         Samples samples,
-        Ink ink,
+        Interpretation meaning,
         byte @Nullable [] profile,
         int orientation,
         PixelDensity resolution,
@@ -43,7 +43,7 @@ public record Page(
     /** A page of which there is nothing to remark. */
     public Page(
             Samples samples,
-            Ink ink,
+            Interpretation meaning,
             byte @Nullable [] profile,
             int orientation,
             PixelDensity resolution,
@@ -55,7 +55,7 @@ public record Page(
             Opener rows) {
         this(
                 samples,
-                ink,
+                meaning,
                 profile,
                 orientation,
                 resolution,
@@ -79,7 +79,7 @@ public record Page(
     public Page reading(Opener other) {
         return new Page(
                 samples,
-                ink,
+                meaning,
                 profile,
                 orientation,
                 resolution,

@@ -2,7 +2,7 @@ package greyground.art.tiff;
 
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Page;
 import greyground.art.page.Samples;
 import greyground.art.page.TiffDirectory;
@@ -57,7 +57,7 @@ public final class TiffFormat implements ArtFormat {
         }
         Samples samples = new Samples(
                 blocks.width(), blocks.height(), blocks.samplesPerPixel(), blocks.bytesPerSample(), blocks.bigEndian());
-        Ink ink = ink(directory, blocks);
+        Interpretation meaning = meaning(directory, blocks);
         byte[] profile = directory.bytes(34_675);
         long blockBytes =
                 (long) blocks.blockWidth() * blocks.blockHeight() * samples.channels() * samples.bytesPerSample();
@@ -68,7 +68,7 @@ public final class TiffFormat implements ArtFormat {
         int bandRows = bandRows(samples, blocks, anyOrder && !(stored && !tiled));
         return new Page(
                 samples,
-                ink,
+                meaning,
                 profile.length == 0 ? null : profile,
                 directory.orientation(),
                 directory.density(),
@@ -93,7 +93,7 @@ public final class TiffFormat implements ArtFormat {
         if (asRgb && blocks.separate() && (coarseness.length < 2 || coarseness[0] * coarseness[1] != 1)) {
             throw new Unreadable("its luma and chroma lie apart, in different sizes: save it as RGB");
         }
-        Ink ink = asRgb ? Ink.plain(Ink.Model.RGB) : ink(directory, blocks);
+        Interpretation meaning = asRgb ? Interpretation.plain(Interpretation.Model.RGB) : meaning(directory, blocks);
         int channels = asRgb ? 3 : blocks.samplesPerPixel();
         Samples samples =
                 new Samples(blocks.width(), blocks.height(), channels, asRgb || numbers.bits() <= 8 ? 1 : 2, true);
@@ -101,7 +101,7 @@ public final class TiffFormat implements ArtFormat {
         byte[] profile = directory.bytes(34_675);
         return new Page(
                 samples,
-                ink,
+                meaning,
                 profile.length == 0 ? null : profile,
                 directory.orientation(),
                 directory.density(),
@@ -110,7 +110,8 @@ public final class TiffFormat implements ArtFormat {
                 false,
                 pixels * channels * Math.max(1, numbers.bits() / 8),
                 Page.UNBOUNDED,
-                () -> new TiffWhole(place, samples, asRgb ? null : numbers, ink.model() == Ink.Model.PALETTE)
+                () -> new TiffWhole(
+                                place, samples, asRgb ? null : numbers, meaning.model() == Interpretation.Model.PALETTE)
                         .rows(file));
     }
 
@@ -224,33 +225,33 @@ public final class TiffFormat implements ArtFormat {
                 + " compression can't be read: save it uncompressed or with LZW, Deflate, PackBits, JPEG or G4");
     }
 
-    private static Ink ink(TiffDirectory directory, TiffBlocks blocks) throws IOException {
-        Ink.Model model = switch (blocks.photometric()) {
-            case 0, 1 -> Ink.Model.GREY;
-            case 2, 6 -> Ink.Model.RGB;
-            case 3 -> Ink.Model.PALETTE;
-            case 5 -> Ink.Model.CMYK;
-            case 8 -> Ink.Model.LAB;
+    private static Interpretation meaning(TiffDirectory directory, TiffBlocks blocks) throws IOException {
+        Interpretation.Model model = switch (blocks.photometric()) {
+            case 0, 1 -> Interpretation.Model.GREY;
+            case 2, 6 -> Interpretation.Model.RGB;
+            case 3 -> Interpretation.Model.PALETTE;
+            case 5 -> Interpretation.Model.CMYK;
+            case 8 -> Interpretation.Model.LAB;
             default ->
                 throw new Unreadable("its colours are of kind " + blocks.photometric()
                         + ", which can't be read: save it as grey, RGB or CMYK");
         };
         if (blocks.samplesPerPixel() < model.channels()) {
             // L*a*b* with L* alone is allowed; everything else needs its channels.
-            if (model != Ink.Model.LAB) {
+            if (model != Interpretation.Model.LAB) {
                 throw new Unreadable(
                         "it claims " + model + " but has " + blocks.samplesPerPixel() + " samples a pixel");
             }
         }
         long[] extra = directory.numbers(338);
         int channel = model.channels();
-        Ink.Alpha alpha = Ink.Alpha.STRAIGHT;
+        Interpretation.Alpha alpha = Interpretation.Alpha.STRAIGHT;
         boolean hasAlpha = extra.length > 0 && (extra[0] == 1 || extra[0] == 2) && blocks.samplesPerPixel() > channel;
-        float[][] palette = model == Ink.Model.PALETTE ? palette(directory, blocks.bits()) : null;
+        float[][] palette = model == Interpretation.Model.PALETTE ? palette(directory, blocks.bits()) : null;
         if (hasAlpha && extra[0] == 1 && palette == null) {
-            alpha = Ink.Alpha.OVER_BLACK;
+            alpha = Interpretation.Alpha.OVER_BLACK;
         }
-        return new Ink(model, blocks.photometric() == 0, alpha, hasAlpha ? channel : -1, palette);
+        return new Interpretation(model, blocks.photometric() == 0, alpha, hasAlpha ? channel : -1, palette);
     }
 
     private static float[][] palette(TiffDirectory directory, int bits) throws IOException {

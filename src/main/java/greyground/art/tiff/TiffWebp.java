@@ -22,7 +22,7 @@ final class TiffWebp {
                 || found.width() < Math.min(blocks.width(), blocks.blockWidth())
                 || found.width() > blocks.blockWidth()
                 || found.height() > blocks.blockHeight()
-                || page.ink().alphaChannel() >= blocks.blockSamples()) {
+                || page.meaning().alphaChannel() >= blocks.blockSamples()) {
             throw new Unreadable("a WebP strip or tile of " + found.width() + " x " + found.height()
                     + " pixels does not fit the page: save it uncompressed or with LZW or Deflate");
         }

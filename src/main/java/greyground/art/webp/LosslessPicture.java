@@ -3,7 +3,7 @@ package greyground.art.webp;
 import greyground.art.library.LibraryReader;
 import greyground.art.packing.Stretch;
 import greyground.art.page.ArtBytes;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.RowPipe;
@@ -43,7 +43,9 @@ final class LosslessPicture implements RowPipe.Source {
                 (int) (size & sideMask) + 1, (int) (size >> SIDE_BITS & sideMask) + 1, alpha ? 4 : 3, 1, true);
         return new Page(
                 samples,
-                alpha ? Ink.withAlpha(Ink.Model.RGB) : Ink.plain(Ink.Model.RGB),
+                alpha
+                        ? Interpretation.withAlpha(Interpretation.Model.RGB)
+                        : Interpretation.plain(Interpretation.Model.RGB),
                 beside.profile(),
                 beside.orientation(),
                 beside.density(),

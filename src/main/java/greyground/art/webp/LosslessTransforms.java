@@ -10,7 +10,7 @@ final class LosslessTransforms {
 
     private LosslessTransforms() {}
 
-    /** 4.1: what was left of each pixel beside what its neighbours foretell, in the way that its block's green says. */
+    /** 4.1: what was left of each pixel beside what its neighbours predict, in the way that its block's green says. */
     static void addPredicted(int[] pixels, int width, int[] modes, int blockBits) {
         int blocksAcross = LosslessPixels.blocks(width, blockBits);
         for (int at = 0; at < pixels.length; at++) {

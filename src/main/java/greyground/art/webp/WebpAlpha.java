@@ -1,7 +1,7 @@
 package greyground.art.webp;
 
 import greyground.art.page.ArtBytes;
-import greyground.art.page.Ink;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.SampleRows;
@@ -36,7 +36,7 @@ final class WebpAlpha {
         };
         return new Page(
                 samples,
-                Ink.withAlpha(Ink.Model.RGB),
+                Interpretation.withAlpha(Interpretation.Model.RGB),
                 page.profile(),
                 page.orientation(),
                 page.resolution(),

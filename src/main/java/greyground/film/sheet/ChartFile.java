@@ -43,7 +43,7 @@ public final class ChartFile {
             ObjectNode node = tones.addObject();
             node.set("coveragePercent", JsonText.number(tone.coveragePerMille() / 10.0));
             node.set("lightness", JsonText.number(tone.lightness()));
-            tone.foretoldCoverage().ifPresent(coverage -> node.set(PREDICTED, JsonText.number(coverage * 100)));
+            tone.predictedCoverage().ifPresent(coverage -> node.set(PREDICTED, JsonText.number(coverage * 100)));
         }
         return JsonText.print(file);
     }

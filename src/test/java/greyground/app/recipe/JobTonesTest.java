@@ -49,13 +49,13 @@ class JobTonesTest {
             Optional.of(0.0),
             List.of());
 
-    private static VirtualResponse foretold;
+    private static VirtualResponse predicted;
 
     @BeforeAll
-    static void foretell() {
+    static void predict() {
         VirtualPlate plate = new VirtualPlate(
                 BenchConditions.ofDepth(Workshop.assumed(), new PlateProcess.EtchedFilm(), 30, true), null, 20);
-        foretold = VirtualResponse.of(plate, GrainPatches.of(GRAIN, ThresholdTile.of(GRAIN, COARSE), COARSE));
+        predicted = VirtualResponse.of(plate, GrainPatches.of(GRAIN, ThresholdTile.of(GRAIN, COARSE), COARSE));
     }
 
     /** Darkens to L* 20 at 80 % and pales to 60 at solid. */
@@ -76,11 +76,11 @@ class JobTonesTest {
     }
 
     @Test
-    void withoutATestPlateTonesAreForetoldAndNothingIsNoted() {
-        JobTones tones = JobTones.of(foretold, List.of(), making(Workshop.assumed()));
-        assertSame(foretold, tones.response());
+    void withoutATestPlateTonesArePredictedAndNothingIsNoted() {
+        JobTones tones = JobTones.of(predicted, List.of(), making(Workshop.assumed()));
+        assertSame(predicted, tones.response());
         assertTrue(tones.note().isEmpty());
-        assertEquals("predicted, " + foretold.name(), tones.name());
+        assertEquals("predicted, " + predicted.name(), tones.name());
     }
 
     @Test
@@ -90,19 +90,19 @@ class JobTonesTest {
         PlateMaking longer = making(shop.with("bath.biteMinutes", Figure.assumed(25, "test")));
         List<KeptResponse> all =
                 List.of(kept("NEWAA", NEW, now), kept("OLDAA", OLD, now), kept("OTHER", NEW.plusDays(9), longer));
-        JobTones tones = JobTones.of(foretold, all, now);
+        JobTones tones = JobTones.of(predicted, all, now);
         assertEquals("measured on 2026-09-01, chart NEWAA", tones.name());
         assertTrue(tones.note().isEmpty());
         assertEquals(0.8, tones.turningPoint(), 1e-12);
         assertEquals(60, tones.solidLightness(), 1e-9);
-        JobTones later = JobTones.of(foretold, List.of(kept("FIRST", NEW, now), kept("AGAIN", NEW, now)), now);
+        JobTones later = JobTones.of(predicted, List.of(kept("FIRST", NEW, now), kept("AGAIN", NEW, now)), now);
         assertEquals("AGAIN", later.kept().orElseThrow().chart(), "read later on the same day");
     }
 
     @Test
     void curveStaysWithinWhatWasMeasured() {
         PlateMaking now = making(Workshop.assumed());
-        JobTones tones = JobTones.of(foretold, List.of(kept("NEWAA", NEW, now)), now);
+        JobTones tones = JobTones.of(predicted, List.of(kept("NEWAA", NEW, now)), now);
         Compensation curve =
                 Compensation.of(tones.name(), new ArtRange(1, 0), RangeMapping.named("lightness"), tones.response());
         int most = 0;
@@ -118,8 +118,8 @@ class JobTonesTest {
     void testPlateThatDoesNotFitIsNamedOnce() {
         Workshop shop = Workshop.assumed();
         Workshop longer = shop.with("bath.biteMinutes", Figure.assumed(25, "test"));
-        JobTones tones = JobTones.of(foretold, List.of(kept("PEGEO", NEW, making(shop))), making(longer));
-        assertSame(foretold, tones.response());
+        JobTones tones = JobTones.of(predicted, List.of(kept("PEGEO", NEW, making(shop))), making(longer));
+        assertSame(predicted, tones.response());
         assertEquals(
                 "tones were measured on 2026-09-01, chart PEGEO, for a bite of 20 min, not 25:"
                         + " predicted tones are used; etch a test plate",

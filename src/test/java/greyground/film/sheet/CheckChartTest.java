@@ -33,8 +33,8 @@ class CheckChartTest {
         for (int i = 0; i < check.tones().size(); i++) {
             assertEquals(check.tones().get(i).lightness(), read.tones().get(i).lightness(), 1e-9);
             assertEquals(
-                    check.tones().get(i).foretoldCoverage().orElse(-1.0),
-                    read.tones().get(i).foretoldCoverage().orElse(-1.0),
+                    check.tones().get(i).predictedCoverage().orElse(-1.0),
+                    read.tones().get(i).predictedCoverage().orElse(-1.0),
                     1e-9);
         }
         assertEquals(check.plate(), ChartFile.read(text));

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param coding how light is coded where no profile says so
  */
 @SuppressWarnings("ArrayRecordComponent") // Never compared, and never seen outside this package.
-public record Ink(
+public record Interpretation(
         Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette, Coding coding) {
     /** Colour models that art comes in. */
     public enum Model {
@@ -62,27 +62,27 @@ public record Ink(
     }
 
     /** Coded as sRGB where no profile says otherwise. */
-    public Ink(Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette) {
+    public Interpretation(Model model, boolean inverted, Alpha alpha, int alphaChannel, float @Nullable [][] palette) {
         this(model, inverted, alpha, alphaChannel, palette, Coding.SRGB);
     }
 
-    public static Ink plain(Model model) {
-        return new Ink(model, false, Alpha.STRAIGHT, -1, null);
+    public static Interpretation plain(Model model) {
+        return new Interpretation(model, false, Alpha.STRAIGHT, -1, null);
     }
 
-    public static Ink withAlpha(Model model) {
-        return new Ink(model, false, Alpha.STRAIGHT, model.channels(), null);
+    public static Interpretation withAlpha(Model model) {
+        return new Interpretation(model, false, Alpha.STRAIGHT, model.channels(), null);
     }
 
-    public static Ink palette(float[][] entries) {
-        return new Ink(Model.PALETTE, false, Alpha.STRAIGHT, -1, entries);
+    public static Interpretation palette(float[][] entries) {
+        return new Interpretation(Model.PALETTE, false, Alpha.STRAIGHT, -1, entries);
     }
 
-    public Ink inverse() {
-        return new Ink(model, !inverted, alpha, alphaChannel, palette, coding);
+    public Interpretation inverse() {
+        return new Interpretation(model, !inverted, alpha, alphaChannel, palette, coding);
     }
 
-    public Ink coded(Coding stated) {
-        return new Ink(model, inverted, alpha, alphaChannel, palette, stated);
+    public Interpretation coded(Coding stated) {
+        return new Interpretation(model, inverted, alpha, alphaChannel, palette, stated);
     }
 }
