@@ -92,6 +92,10 @@ public final class JsonFields {
         return field(name).isNumber();
     }
 
+    public boolean isText(String name) {
+        return field(name).isTextual();
+    }
+
     /** A number in [least, most]; {@code usual} where the field is missing, unless that is NaN. */
     public double number(String name, double usual, double least, double most) {
         JsonNode value = field(name);

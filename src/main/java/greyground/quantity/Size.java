@@ -1,5 +1,6 @@
 package greyground.quantity;
 
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -14,9 +15,11 @@ public record Size(double widthMillimetres, double heightMillimetres) {
     private static final Pattern SHEET = Pattern.compile("(?i)([AB])(10|[0-9])(?:\\s+(landscape))?");
     private static final Pattern UNIT = Pattern.compile(".*?([A-Za-zµμ\"]+)\\s*");
 
+    private static final Range SIDE = new Range(0.01, 10_000, Unit.MILLIMETRES, "give the real size");
+
     public Size {
-        Refusal.checkRange("width", widthMillimetres, 0.01, 10_000, "mm", "give the real size");
-        Refusal.checkRange("height", heightMillimetres, 0.01, 10_000, "mm", "give the real size");
+        SIDE.check("width", widthMillimetres);
+        SIDE.check("height", heightMillimetres);
     }
 
     /**
@@ -26,10 +29,9 @@ public record Size(double widthMillimetres, double heightMillimetres) {
      * @param what the trade's name of the size, used when refusing
      */
     public static Size parse(String what, String text) {
-        Matcher sheet = SHEET.matcher(text.strip());
-        if (sheet.matches()) {
-            Size upright = iso216(sheet.group(1), Integer.parseInt(sheet.group(2)));
-            return sheet.group(3) == null ? upright : upright.turned();
+        Optional<Size> named = named(text);
+        if (named.isPresent()) {
+            return named.get();
         }
         Matcher pair = PAIR.matcher(text);
         if (!pair.matches()) {
@@ -43,12 +45,22 @@ public record Size(double widthMillimetres, double heightMillimetres) {
         }
         double width = Lengths.parseMillimetres(what + " width", first);
         double height = Lengths.parseMillimetres(what + " height", pair.group(2));
-        Refusal.checkRange(what + " width", width, 0.01, 10_000, "mm", "give the real size");
-        Refusal.checkRange(what + " height", height, 0.01, 10_000, "mm", "give the real size");
+        SIDE.check(what + " width", width);
+        SIDE.check(what + " height", height);
         return new Size(width, height);
     }
 
-    /** A sheet of ISO 216: A0 is 841 x 1189 mm, B0 1000 x 1414, and each next one half of it, rounded down to millimetres. */
+    /** A sheet by its name alone, such as "A5" or "B4 landscape"; empty for whatever else is typed. */
+    public static Optional<Size> named(String text) {
+        Matcher sheet = SHEET.matcher(text.strip());
+        if (!sheet.matches()) {
+            return Optional.empty();
+        }
+        Size upright = iso216(sheet.group(1), Integer.parseInt(sheet.group(2)));
+        return Optional.of(sheet.group(3) == null ? upright : upright.turned());
+    }
+
+    /** A sheet of ISO 216:2007: A0 is 841 x 1189 mm, B0 1000 x 1414, and each next one half of it, rounded down to millimetres. */
     private static Size iso216(String series, int number) {
         boolean a = series.equalsIgnoreCase("A");
         int width = a ? 841 : 1000;

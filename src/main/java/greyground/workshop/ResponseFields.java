@@ -64,7 +64,7 @@ final class ResponseFields {
         PlateMaking making = new PlateMaking(
                 CarrierFields.readProcess(fields.section("process")),
                 CarrierFields.readGrain(fields.section("grain")),
-                new Resolution(fields.number("resolutionDotsPerInch", none, 60, 20_000)),
+                new Resolution(fields.number("resolutionDotsPerInch", none, Resolution.DOTS)),
                 fields.choice("inkSide", "down", Set.of("down", "up")).equals("down"),
                 fields.number("biteMinutes", none, 0, 1440),
                 fields.number("exposureSeconds", none, 0.1, 720_000));

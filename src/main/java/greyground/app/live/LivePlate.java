@@ -92,6 +92,11 @@ public final class LivePlate {
         return recipe.range().black();
     }
 
+    /** How much film black the curve stops short of the turning point. */
+    public double reserve() {
+        return recipe.reserve().turn() - recipe.reserve().limit();
+    }
+
     /** The curves that its tones go through. */
     public ToneCurves curves() {
         return curves;

@@ -2,15 +2,19 @@ package greyground.desk.setting;
 
 import greyground.desk.model.BenchState;
 import greyground.desk.model.Station;
+import greyground.film.job.FilmFields;
 import greyground.film.job.JobField;
 import greyground.film.job.Kind.Way;
+import greyground.film.job.PlacingFields;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Range;
+import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** One thing that can be set at a station: of the job, or of the workshop. Immutable; knows how to read and change a state. */
@@ -61,6 +65,13 @@ public sealed interface Setting {
     }
 
     record JobNumber(JobField<?> field, Station station) implements Measure, OfJob {
+        /** Sizes whose names may be typed for one of their sides. */
+        private static final Map<String, JobField<?>> SIZES = Map.of(
+                FilmFields.PLATE_WIDTH.name(), FilmFields.PLATE,
+                FilmFields.PLATE_HEIGHT.name(), FilmFields.PLATE,
+                PlacingFields.SHEET_WIDTH.name(), PlacingFields.SHEET,
+                PlacingFields.SHEET_HEIGHT.name(), PlacingFields.SHEET);
+
         @Override
         public Range range() {
             return field.kind().range().orElseThrow();
@@ -79,6 +90,19 @@ public sealed interface Setting {
         @Override
         public BenchState with(BenchState state, double value, LocalDate today) {
             return state.with(job -> field.withNumber(job, value));
+        }
+
+        @Override
+        public Optional<BenchState> told(BenchState state, String words) {
+            Optional<JobField<?>> sheet = Optional.<JobField<?>>ofNullable(SIZES.get(field.name()))
+                    .filter(size -> Size.named(words).isPresent());
+            if (sheet.isPresent()) {
+                return Optional.of(state.with(job -> sheet.get().told(job, words)));
+            }
+            return field.kind()
+                    .instead()
+                    .filter(word -> words.isBlank() || words.strip().equals(word))
+                    .map(word -> state.with(job -> field.told(job, word)));
         }
 
         @Override
@@ -145,6 +169,11 @@ public sealed interface Setting {
 
         /** The state with another value; refused outside the range. */
         BenchState with(BenchState state, double value, LocalDate today);
+
+        /** The state with what is no number: the name of a sheet for its sides, or a word or nothing for what the program finds; else empty. */
+        default Optional<BenchState> told(BenchState state, String words) {
+            return Optional.empty();
+        }
 
         /** How it is known, if it is the workshop's. */
         Optional<Figure> figure(Workshop workshop);

@@ -128,7 +128,10 @@ final class SettingRow extends VBox {
         if (filling || field.getText().equals(shown(measure))) {
             say("");
         } else {
-            change("", state -> measure.with(state, read(measure), today.get()));
+            change(
+                    "",
+                    state -> measure.told(state, field.getText())
+                            .orElseGet(() -> measure.with(state, read(measure), today.get())));
         }
     }
 
@@ -203,11 +206,13 @@ final class SettingRow extends VBox {
                 .orElse("");
     }
 
-    /** Shows what the program found, where it was left to it. */
+    /** Shows what the program found, where it was left to it, or the word that says so. */
     void found(Map<JobField<?>, Double> values) {
-        Double value = setting instanceof Setting.JobNumber number ? values.get(number.field()) : null;
-        if (value != null && setting instanceof Setting.Measure measure) {
-            field.setPromptText("found " + measure.range().unit().words(value, inches.get()));
+        if (setting instanceof Setting.JobNumber number) {
+            field.setPromptText(Optional.ofNullable(values.get(number.field()))
+                    .map(value -> "found " + number.range().unit().words(value, inches.get()))
+                    .or(() -> number.field().kind().instead())
+                    .orElse(""));
         }
     }
 

@@ -22,6 +22,7 @@ import greyground.desk.plan.PlanView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.SettingsPane;
 import greyground.film.job.ArtFields;
+import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
 import greyground.plan.ExposurePlan;
 import greyground.plate.PlateProcess;
@@ -182,7 +183,13 @@ final class DeskWindow {
         sight.show(made);
         loupeBench.plateChanged();
         artTools.plateChanged();
-        settings.found(Map.of(ArtFields.WHITE, made.artWhite(), ArtFields.BLACK, made.artBlack()));
+        settings.found(Map.of(
+                ArtFields.WHITE,
+                made.artWhite(),
+                ArtFields.BLACK,
+                made.artBlack(),
+                FilmFields.RESERVE,
+                made.reserve()));
         warnings.mark();
         files.compare(made.job());
         model.state().ifPresent(state -> sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));

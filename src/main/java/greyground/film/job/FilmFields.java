@@ -50,11 +50,13 @@ public final class FilmFields {
     public static final JobField<Size> PLATE = JobField.part("plate", new Sides(Job.PLATE_SIDE), Job::plate, "plate")
             .typed("SIZE")
             .at("plate")
-            .shown("Plate", "The copper's size, such as 200x250mm, 8x10in or A5.");
+            .shown("Plate", "The copper's size, such as 200x250mm, 8x10in, A5 or A5 landscape.");
 
     public static final JobField<Double> PLATE_WIDTH = JobField.part(
                     "plate-width", Job.PLATE_SIDE, 1, job -> job.plate().widthMillimetres(), "plate.widthMillimetres")
-            .shown("Plate width", "The copper's own width. Measure the plate you have.");
+            .shown(
+                    "Plate width",
+                    "The copper's own width, or the name of both sides' size, such as A5. Measure the plate you have.");
 
     public static final JobField<Double> PLATE_HEIGHT = JobField.part(
                     "plate-height",
@@ -375,6 +377,9 @@ public final class FilmFields {
 
         @Override
         public Size read(JsonFields fields, String name, @Nullable Size usual) {
+            if (fields.isText(name)) {
+                return parse(name, fields.word(name), Kind.Art.UNKNOWN);
+            }
             JsonFields size = fields.section(name);
             return new Size(
                     size.number("widthMillimetres", Double.NaN, side),

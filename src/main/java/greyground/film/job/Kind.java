@@ -78,6 +78,11 @@ public sealed interface Kind<T>
         throw new IllegalStateException("this kind of setting is no number");
     }
 
+    /** What stands in a number's place where the program finds it, such as "automatic"; empty where it never does. */
+    default Optional<String> instead() {
+        return Optional.empty();
+    }
+
     /** What can be chosen; empty for what is no choice. */
     default List<Way<T>> ways() {
         return List.of();
@@ -216,6 +221,11 @@ public sealed interface Kind<T>
                 return unsaid;
             }
             return fields.isWord(name, word) ? Optional.empty() : Optional.of(kind.read(fields, name, null));
+        }
+
+        @Override
+        public Optional<String> instead() {
+            return Optional.of(word);
         }
 
         @Override

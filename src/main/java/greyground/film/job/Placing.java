@@ -30,7 +30,8 @@ public record Placing(
 
     public static final Range BEVEL = new Range(0, 6, Unit.MILLIMETRES, "1 to 3 mm is usual");
 
-    public static final Range SHEET_SIDE = new Range(10, 10_000, Unit.MILLIMETRES, "give the film's own size");
+    /** From the least that a tile shows anything on to what a page of a PDF holds (ISO 32000-1:2008, annex C: 14 400 units, 5080 mm). */
+    public static final Range SHEET_SIDE = new Range(40, 5000, Unit.MILLIMETRES, "give the film's own size");
 
     /** 3 mm of bleed past a 2 mm bevel (common practice: 3-5 mm, 1-3 mm). */
     public static final Placing USUAL =
@@ -47,6 +48,8 @@ public record Placing(
     public Placing {
         BLEED.check("bleed", bleedMillimetres);
         BEVEL.check("bevel", bevelMillimetres);
+        sheet.ifPresent(film -> SHEET_SIDE.check("sheet width", film.widthMillimetres()));
+        sheet.ifPresent(film -> SHEET_SIDE.check("sheet height", film.heightMillimetres()));
     }
 
     /** The same on one sheet of a given size, or on one just large enough. */

@@ -126,7 +126,9 @@ public final class PlacingFields {
                     (job, value) -> job.with(
                             "placing.sheet",
                             value.map(width -> new Size(width, ownSheet(job).heightMillimetres()))))
-            .shown("Sheet width", "Width of the film sheet. Left empty, it is as wide as plate and marks need.");
+            .shown(
+                    "Sheet width",
+                    "Width of the film sheet, or the name of its size, such as A3 landscape. Left empty, the sheet is as large as plate and marks need.");
 
     public static final JobField<Optional<Double>> SHEET_HEIGHT = JobField.of(
                     "sheet-height",
@@ -135,7 +137,9 @@ public final class PlacingFields {
                     (job, value) -> job.with(
                             "placing.sheet",
                             value.map(height -> new Size(ownSheet(job).widthMillimetres(), height))))
-            .shown("Sheet height", "Height of the film sheet. Left empty, it is as tall as plate and marks need.");
+            .shown(
+                    "Sheet height",
+                    "Height of the film sheet. Left empty, the sheet is as large as plate and marks need.");
 
     public static final JobField<Boolean> TILE = JobField.part(
                     "tile",

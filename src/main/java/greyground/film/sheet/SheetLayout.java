@@ -1,6 +1,7 @@
 package greyground.film.sheet;
 
 import greyground.film.job.Job;
+import greyground.film.job.Placing;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Size;
@@ -41,7 +42,6 @@ public record SheetLayout(
     private static final double CAP_MILLIMETRES = 1.8;
     private static final double LINES_LEFT_MILLIMETRES = -17;
     private static final double FOOT_MILLIMETRES = 2;
-    private static final double MOST_BLEED_MILLIMETRES = 6;
     private static final int LEAST_LINES = 6;
     private static final String RULER_WORDS = "each ruler must measure 100 mm, to 0.2 mm; if not, print at 100 %";
 
@@ -212,8 +212,8 @@ public record SheetLayout(
     private static void check(Size plate, double bleedMillimetres, double bevelMillimetres) {
         Job.PLATE_SIDE.check("plate width", plate.widthMillimetres());
         Job.PLATE_SIDE.check("plate height", plate.heightMillimetres());
-        Refusal.checkRange("bleed", bleedMillimetres, 0, MOST_BLEED_MILLIMETRES, "mm", "3 to 5 mm is usual");
-        Refusal.checkRange("bevel", bevelMillimetres, 0, MOST_BLEED_MILLIMETRES, "mm", "1 to 3 mm is usual");
+        Placing.BLEED.check("bleed", bleedMillimetres);
+        Placing.BEVEL.check("bevel", bevelMillimetres);
     }
 
     private static List<Line> lines(FilmPixels pixels, PixelRect plate, List<String> broken, TextWidth textWidth) {

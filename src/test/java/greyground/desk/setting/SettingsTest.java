@@ -10,6 +10,7 @@ import greyground.desk.model.BenchState;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
 import greyground.film.job.ArtFields;
+import greyground.film.job.FilmFields;
 import greyground.film.job.Kind;
 import greyground.film.job.PlacingFields;
 import greyground.film.job.Told;
@@ -22,6 +23,7 @@ import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -72,6 +74,33 @@ class SettingsTest {
                     measure.range().least() - 1, measure.range().most() + 1
                 }) {
                     assertThrows(Refusal.class, () -> measure.with(state, past, TODAY), measure.id());
+                }
+            }
+        }
+    }
+
+    /** ISO 216:2007, table 1: A4 is 210 x 297 mm, A3 297 x 420 mm; either side's row takes the name of both. */
+    @Test
+    void aSheetsNameIsTakenForBothSides() {
+        Setting.Measure height = (Setting.Measure) Settings.named("plate-height");
+        BenchState plate = height.told(FRESH, " a4 landscape").orElseThrow();
+        assertEquals("297x210mm", FilmFields.PLATE.text(plate.job()));
+        Setting.Measure width = (Setting.Measure) Settings.named("sheet-width");
+        BenchState sheet = width.told(FRESH, "A3").orElseThrow();
+        assertEquals("297x420mm", PlacingFields.SHEET.text(sheet.job()));
+        assertTrue(width.told(sheet, "300").isEmpty(), "a number is no name");
+        assertThrows(Refusal.class, () -> height.told(FRESH, "A10"), "26 x 37 mm is no plate");
+    }
+
+    /** Where the program finds a number, an emptied row or its word hands it back. */
+    @Test
+    void anEmptiedRowIsLeftToTheProgram() {
+        for (Setting setting : Settings.ALL) {
+            if (setting instanceof Setting.JobNumber number
+                    && number.field().kind().instead().equals(Optional.of("automatic"))) {
+                for (String typed : List.of("", "automatic")) {
+                    BenchState emptied = number.told(states().get(2), typed).orElseThrow();
+                    assertTrue(number.value(emptied).isEmpty(), setting.id());
                 }
             }
         }

@@ -132,6 +132,18 @@ class JobFileTest {
                 refusal.getMessage());
     }
 
+    /** ISO 216:2007, tables 1 and 2: A5 148 x 210 mm, B3 353 x 500 mm. */
+    @Test
+    void sizesMayBeNamedInAFile() {
+        Job named = JobFile.read("{\"greyground\": \"job\", \"version\": 1, \"plate\": \"A5 landscape\","
+                + " \"placing\": {\"sheet\": \"B3\"}}");
+        assertEquals(new Size(210, 148), named.plate());
+        assertEquals(Optional.of(new Size(353, 500)), named.placing().sheet());
+        Refusal refused = assertThrows(
+                Refusal.class, () -> JobFile.read("{\"greyground\": \"job\", \"version\": 1, \"plate\": \"A12\"}"));
+        assertTrue(String.valueOf(refused.getMessage()).contains("plate \"A12\" is not a size"), refused.getMessage());
+    }
+
     @Test
     void needsAPlate() {
         assertThrows(Refusal.class, () -> JobFile.read("{\"greyground\": \"job\", \"version\": 1}"));

@@ -21,7 +21,8 @@ public final class SettingsPage {
             ## Of a film
 
             Options of `greyground positive`; most of `plan`, `proof` and `wedge` too. The window shows the same settings at its five stations, and a
-            job file keeps them. Lengths take mm, cm, in or µm; a plate or sheet takes the ISO 216 name of a size, too.
+            job file keeps them. Lengths take mm, cm, in or µm. Wherever the size of a plate or sheet is asked for (option, job file, either row of the
+            window), the name of a sheet of ISO 216 will do: `A5`, `B4 landscape`.
 
             | option | range or choice | usual | what it is |
             |---|---|---|---|
