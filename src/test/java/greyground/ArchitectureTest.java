@@ -92,7 +92,7 @@ class ArchitectureTest {
                         "picture: quantity raster tone plate plate.edge chart fit scan",
                         "workshop: quantity json grain plate fit",
                         "film.job: quantity raster json tone grain plate workshop",
-                        "plan: quantity json grain workshop plate plate.split film.job",
+                        "plan: quantity json tone grain workshop plate plate.split film.job",
                         "film.sheet: quantity raster json tone grain plate chart film.job",
                         "film.compose: quantity raster tone grain plate plate.inspect chart film.job film.sheet",
                         "output: quantity raster plan film.sheet",

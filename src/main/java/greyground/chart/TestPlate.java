@@ -4,7 +4,9 @@ import greyground.quantity.Refusal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -91,18 +93,21 @@ public record TestPlate(
 
     /** Share of the plate's surface that is black on the film, 0 to 1, to plan the bath with. */
     public double meanCoverage() {
-        double black = 0;
-        for (LevelPatch patch : patches) {
-            black += surface(patch.area()) * patch.coverage();
-        }
-        for (Target target : targets) {
-            black += surface(target.area()) * share(target);
-        }
-        for (CornerCode code : codes) {
-            // A code is masked so that about half its modules are dark (ISO/IEC 18004).
-            black += surface(code.area()) * 0.5 * recipe.codePercent() / 100;
-        }
-        return black / surface(recipe.plate());
+        return plateByCoverage().entrySet().stream()
+                .mapToDouble(part -> part.getKey() * part.getValue())
+                .sum();
+    }
+
+    /** Share of the plate's surface that has each film coverage; the rest is clear film. Targets count by their share of black. */
+    public Map<Double, Double> plateByCoverage() {
+        Map<Double, Double> surfaces = new TreeMap<>();
+        patches.forEach(patch -> surfaces.merge(patch.coverage(), surface(patch.area()), Double::sum));
+        targets.forEach(target -> surfaces.merge(share(target), surface(target.area()), Double::sum));
+        // A code is masked so that about half its modules are dark (ISO/IEC 18004).
+        codes.forEach(code -> surfaces.merge(recipe.codePercent() / 100.0, 0.5 * surface(code.area()), Double::sum));
+        double plate = surface(recipe.plate());
+        surfaces.replaceAll((coverage, surface) -> surface / plate);
+        return surfaces;
     }
 
     /** How often the rarest level stands on the plate. */

@@ -32,7 +32,7 @@ import picocli.CommandLine.Parameters;
         customSynopsis = "greyground plan FILM.pdf|ART [OPTION...]",
         description = {
             "Prints the exposure and bite plan of a film PDF, or of ART whose film is not made yet; or, asked for a depth, a"
-                    + " darkest tone, a second bite or the split of two exposures, the answer to that.",
+                    + " darkest tone, a second bite, the split of two exposures or what a scale says, the answer to that.",
             ""
         },
         footerHeading = "%nExamples:%n",
@@ -49,7 +49,9 @@ import picocli.CommandLine.Parameters;
             "      how much longer after a proof",
             "  greyground plan harbour.pdf --bitten 8min --measured first.csv \\",
             "             --bitten 14min --measured second.csv",
-            "      the bite log: how fast the bath bites, and what further minutes would do"
+            "      the bite log: how fast the bath bites, and what further minutes would do",
+            "  greyground plan harbour.pdf --weighed 9.4g --proof-depth 38um",
+            "      what the scale says of the bitten plate, and the copper in the bath now"
         },
         mixinStandardHelpOptions = false)
 final class PlanCommand implements Callable<Integer> {
@@ -77,6 +79,11 @@ final class PlanCommand implements Callable<Integer> {
             JobOptions.word(
                     "--proof-density", "D", "density of a deep solid on the proof, paper included, such as 1.1"),
             JobOptions.word("--proof-depth", "LENGTH", "depth measured so far, such as 18um"),
+            JobOptions.word(
+                    "--weighed",
+                    "GRAMS",
+                    "what the bare, dry plate lost in the bath, such as 9.4g; compares it with what was computed, at"
+                            + " --proof-depth if that is given too"),
             JobOptions.word("--bath-temperature", "T", "the bath's, now, such as 18C (usual: the workshop's)"),
             JobOptions.word("--bath-copper", "G", "copper in the bath now, such as 20g/L (usual: the workshop's)"));
 

@@ -12,6 +12,7 @@ import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Puts a plate's steps in the order they are done at the bench, for each of the processes. */
 public final class BenchOrder {
@@ -95,13 +96,32 @@ public final class BenchOrder {
 
     /** The share of black on the film that a plan was made for, 0 to 1, to the whole percent that it states. */
     public static double meanCoverage(ExposurePlan plan) {
-        String stated = fact(plan, BLACK);
+        return share(BLACK, fact(plan, BLACK), BLACK_UNIT);
+    }
+
+    private static double share(String what, String stated, String unit) {
         try {
-            return Double.parseDouble(stated.replace(BLACK_UNIT, "")) / 100;
+            return Double.parseDouble(stated.replace(unit, "")) / 100;
         } catch (NumberFormatException damaged) {
-            throw Refusal.use("plan says that black on the film is \"" + stated
-                    + "\"; it must be a percentage: make the" + " plan again from the art");
+            throw Refusal.use("plan says that " + what + " is \"" + stated
+                    + "\"; it must be a percentage: make the plan again from the art");
         }
+    }
+
+    /**
+     * What a plan's bath takes of its plate; empty of a plan that doesn't say, as those of version 0.2.0, or has no bath.
+     *
+     * @param depthMicrometres usual in the plan's workshop
+     */
+    public static Optional<CopperLoss> loss(ExposurePlan plan, double depthMicrometres) {
+        String bare = fact(plan, CopperSteps.BARE);
+        String taken = fact(plan, CopperSteps.TAKEN);
+        return bare.isEmpty() || taken.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new CopperLoss(
+                        share(CopperSteps.BARE, bare, CopperSteps.SHARE_UNIT),
+                        share(CopperSteps.TAKEN, taken, CopperSteps.SHARE_UNIT),
+                        depthMicrometres));
     }
 
     /** The curve that a plan's film went through. */
@@ -116,7 +136,6 @@ public final class BenchOrder {
 
     private static String fact(ExposurePlan plan, String label) {
         return plan.steps().stream()
-                .filter(step -> step.title().equals(FILM))
                 .flatMap(step -> step.lines().stream())
                 .filter(line -> line.label().equals(label))
                 .map(ExposurePlan.Line::value)

@@ -29,9 +29,6 @@ public record Bite(
     /** Depths that plate or proof may show. */
     public static final Range PROVED = new Range(0.1, 1000, Unit.MICROMETRES, "measure it in a wide bar's edge");
 
-    /** Copper, g/cm3. */
-    private static final double COPPER_GRAMS_PER_CUBIC_CENTIMETRE = 8.96;
-
     /** R in J/(mol K), exact since the SI of 2019: the product of the Avogadro and Boltzmann constants. */
     private static final double GAS_CONSTANT = 8.31446261815324;
 
@@ -44,14 +41,24 @@ public record Bite(
         }
     }
 
-    /** The bite of the requested plate in the workshop's bath as it stands. */
+    /** The bite of the requested plate in the workshop's bath as it stands, to the workshop's usual depth. */
     public static Bite of(Workshop workshop, PlanRequest request) {
+        return of(workshop, request, workshop.usualDepthMicrometres());
+    }
+
+    /**
+     * The same to another depth. On the way there copper is taken as evenly as that depth takes it in all.
+     *
+     * @param depthMicrometres wanted, or reached
+     */
+    public static Bite of(Workshop workshop, PlanRequest request, double depthMicrometres) {
         BathFigures bath = workshop.bath();
         double warmth = temperatureFactor(
                 bath.rateTemperatureCelsius().value(),
                 bath.temperatureCelsius().value(),
                 bath.activationKilojoulesPerMole().value());
-        double perMicrometre = copperGrams(request.plateSquareCentimetres(), request.openShare(), 1)
+        double perMicrometre = CopperLoss.grams(
+                        request.plateSquareCentimetres(), request.loss().takenAt(depthMicrometres))
                 / bath.litres().value();
         return new Bite(
                 bath.rateMicrometresPerMinute().value() * warmth,
@@ -76,7 +83,7 @@ public record Bite(
         return now.with(
                 "bath.copperGramsPerLitre",
                 Figure.assumed(
-                        of(then, request).copperAfter(depthMicrometres),
+                        of(then, request, depthMicrometres).copperAfter(depthMicrometres),
                         "before the first bite, and what this plate has given it since"));
     }
 
@@ -121,10 +128,5 @@ public record Bite(
         double then = 1 / (thenCelsius + KELVIN_AT_ZERO_CELSIUS);
         double now = 1 / (nowCelsius + KELVIN_AT_ZERO_CELSIUS);
         return StrictMath.exp(kilojoulesPerMole * 1000 / GAS_CONSTANT * (then - now));
-    }
-
-    /** Grams of copper that a bite takes: plate area x open share x depth x 8.96 g/cm3. */
-    static double copperGrams(double plateSquareCentimetres, double openShare, double depthMicrometres) {
-        return plateSquareCentimetres * openShare * depthMicrometres * 1e-4 * COPPER_GRAMS_PER_CUBIC_CENTIMETRE;
     }
 }

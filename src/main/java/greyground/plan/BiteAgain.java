@@ -39,8 +39,9 @@ public record BiteAgain(
         Bite.SO_FAR.check("minutes bitten so far", minutesSoFar);
         Bite.PROVED.check("depth at the proof", depthMicrometres);
         Bite.WANTED.check("wanted depth", wantedMicrometres);
-        double rate = depthMicrometres / Bite.of(then, request).depthAfter(minutesSoFar);
-        Bite bath = Bite.of(now, request).faster(rate);
+        double rate =
+                depthMicrometres / Bite.of(then, request, depthMicrometres).depthAfter(minutesSoFar);
+        Bite bath = Bite.of(now, request, wantedMicrometres).faster(rate);
         double more = Math.max(0, wantedMicrometres - depthMicrometres);
         return new BiteAgain(
                 minutesSoFar, depthMicrometres, wantedMicrometres, rate, bath, more == 0 ? 0 : bath.minutesTo(more));

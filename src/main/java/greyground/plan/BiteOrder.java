@@ -41,7 +41,7 @@ public final class BiteOrder {
     /** The bite, with what a little less or more time does. */
     public static Step bite(Workshop workshop, PlanRequest request, BitePlan plan, Wish wish) {
         CopperSteps copper = new CopperSteps(workshop, request);
-        Bite bite = Bite.of(workshop, request);
+        Bite bite = Bite.of(workshop, request, plan.depthMicrometres());
         StepDraft step = new StepDraft("Bite")
                 .clock(StepDraft.clockSeconds(plan.minutes()))
                 .stated("wanted", wish.words());
@@ -170,6 +170,9 @@ public final class BiteOrder {
     private static String clock(Step step) {
         if (step.seconds() > 0) {
             return Durations.format(step.seconds());
+        }
+        if (step.title().equals(CopperWeight.TITLE)) {
+            return "beside what was computed";
         }
         return step.title().equals(BiteLogOrder.TITLE)
                 ? "choose the minutes by what they would print"

@@ -49,7 +49,7 @@ public record BitePlan(double depthMicrometres, double minutes, List<Row> rows) 
     public static BitePlan toDepth(
             Workshop workshop, PlanRequest request, double depthMicrometres, BittenTones.OfDepth tones) {
         Bite.WANTED.check("wanted depth", depthMicrometres);
-        Bite bite = Bite.of(workshop, request);
+        Bite bite = Bite.of(workshop, request, depthMicrometres);
         double minutes = bite.minutesTo(depthMicrometres);
         List<Row> rows = new ArrayList<>();
         for (int percent = 80; percent <= 120; percent += 10) {

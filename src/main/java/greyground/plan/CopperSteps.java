@@ -22,6 +22,15 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
             "Bite again only with the resist still whole, or a new ground. Each further micrometre also undercuts: watch the"
                     + " narrowest lands and the wide blacks";
 
+    /** What the bath takes of the plate, as {@link BenchOrder#loss} reads it again. */
+    static final String BARE = "bare, of the plate";
+
+    static final String TAKEN = "taken, of plate x depth";
+    static final String SHARE_UNIT = " %";
+
+    /** More plates than these before the bath is slow need no number (assumed). */
+    private static final int MANY_PLATES = 100;
+
     /** The shop's usual minutes, for the same depth in the bath as it stands when the plate goes in. */
     static double biteMinutes(Workshop workshop, Bite bite) {
         BathFigures bath = workshop.bath();
@@ -104,7 +113,8 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                                 + micrometres(Math.rint(depth)),
                         "min",
                         "°C",
-                        "°Bé")
+                        "°Bé",
+                        "g lost")
                 .computed(
                         "depth expected",
                         micrometres(Math.rint(depth)),
@@ -121,15 +131,29 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                         "two undercuts + 5 µm to hold on (from memory)",
                         rateFrom(bath.biteMinutes(), bath.etchFactor()))
                 .computed(
+                        BARE,
+                        fixed(request.loss().bareShare() * 100, 2) + SHARE_UNIT,
+                        "the film's tones on the virtual plate, developed",
+                        workshop.exposure().targetStep(),
+                        workshop.filmPrinter().spotGrowthMicrometres())
+                .computed(
+                        TAKEN,
+                        fixed(request.loss().takenAt(workshop.usualDepthMicrometres()) * 100, 2) + SHARE_UNIT,
+                        "the same bitten: mean depth / depth, undercut included",
+                        workshop.exposure().targetStep(),
+                        workshop.filmPrinter().spotGrowthMicrometres(),
+                        bath.etchFactor())
+                .computed(
                         "copper dissolved",
                         fixed(grams, 1) + " g",
-                        "plate x open share x depth x 8.96 g/cm³",
-                        rateFrom(bath.biteMinutes()))
+                        "plate x depth x share taken x 8.96 g/cm³",
+                        rateFrom(bath.biteMinutes(), bath.etchFactor()))
                 .computed(
                         "copper in bath, after",
                         StepDraft.perLitre(bite.copperAfter(depth)),
                         "before + dissolved / litres",
-                        rateFrom(bath.biteMinutes(), bath.litres()));
+                        rateFrom(bath.biteMinutes(), bath.etchFactor(), bath.litres()));
+        nextPlates(step, bite, time, depth);
         warnings(step, bite, depth);
         if (request.process() instanceof PlateProcess.Photogravure) {
             step.advise(
@@ -141,6 +165,24 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                                 + " Write down minutes, degrees and copper in the bite log.")
                 .care(Cautions.FERRIC)
                 .done();
+    }
+
+    /** What this plate does to the bath for those after it. */
+    private void nextPlates(StepDraft step, Bite bite, double time, double depth) {
+        BathFigures bath = workshop.bath();
+        Figure[] from = rateFrom(bath.biteMinutes(), bath.etchFactor(), bath.litres());
+        double gained = bite.copperAfter(depth) - bite.copperAtStart();
+        double roomAfter = bite.copperLimit() - bite.copperAfter(depth);
+        double plates = Math.floor((bite.copperLimit() / 2 - bite.copperAtStart()) / gained);
+        String next = roomAfter > 0
+                ? minutes(time * (bite.copperLimit() - bite.copperAtStart()) / roomAfter)
+                : "no bite left";
+        step.computed("bite of the next alike", next, "the rate falls evenly with copper", from)
+                .computed(
+                        "till times double",
+                        plates < MANY_PLATES ? fixed(Math.max(0, plates), 0) + " plates" : "over " + MANY_PLATES,
+                        "plates alike till half of " + Refusal.plain(bite.copperLimit()) + " g/L, this one counted",
+                        from);
     }
 
     /** The bath as a plate goes in. */
@@ -219,6 +261,7 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
         return new StepDraft("Strip the resist")
                 .advise(
                         "Take off tape, stop-out and resist; rinse, dry, and look along the light for what still clings.")
+                .advise("Weigh it dry: what it lost is in the bath (plan --weighed compares).")
                 .care(Cautions.STRIPPER)
                 .done();
     }

@@ -37,9 +37,10 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                 .known("resist thickness", resist.thicknessMicrometres(), StepDraft::micrometres)
                 .advise(
                         "Clean until water runs off in one sheet with no break, dry, and laminate at once under safelight.");
-        if (!request.isBitten()) {
-            step.advise("Don't thin it: here the resist's own thickness holds the ink.");
-        }
+        step.advise(
+                request.isBitten()
+                        ? "Weigh the plate first, clean and dry."
+                        : "Don't thin it: here the resist's own thickness holds the ink.");
         return step.care(Cautions.EDGES).done();
     }
 

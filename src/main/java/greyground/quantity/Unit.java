@@ -28,6 +28,7 @@ public enum Unit {
     CELSIUS("\u00b0C", 1, Unit::celsius),
     BAUME("\u00b0B\u00e9", 1),
     GRAMS("g/L", 1, Unit::grams),
+    WEIGHT("g", 1),
     RATE("\u00b5m/min", 2),
     /** Optical density, D = -log10 T (transmittance) or -log10 R (reflectance factor); functional notation of ISO 5-1:2009. */
     DENSITY("D", 2, Unit::density),

@@ -234,6 +234,19 @@ class PlanIT {
                 "one option takes the advice over; the search reads its tones off straight lines, some 2 L* too pale there");
     }
 
+    @Test
+    void aScaleIsComparedWithThePlan() throws Exception {
+        String page = Attempt.done("plan", film, "--weighed", "1.5g", "--proof-depth", "35um")
+                .out();
+        checkPage(page);
+        assertTrue(page.contains("COPPER BY WEIGHT") && page.contains("weighed / computed"), page);
+        JsonNode told = json("plan", film, "--weighed", "1.5g", "--json").get("copperByWeight");
+        // 16 cm2 by 8.96 g/cm3: 1.5 g are 104.6 um all over; 2 L hold 0.75 g/L more.
+        assertEquals(104.63, told.get("meanDepthMicrometres").asDouble(), 0.01);
+        assertEquals(0.75, told.get("copperGramsPerLitre").asDouble(), 1e-9);
+        assertFalse(told.get("depthMeasured").asBoolean());
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {
@@ -247,6 +260,9 @@ class PlanIT {
                 "--bitten 12min",
                 "--bitten 12 --proof-depth 18um",
                 "--proof-depth 18um",
+                "--weighed 5g --depth 30um",
+                "--weighed 5kg",
+                "--weighed 20g",
                 "--bitten 12min --proof-depth 18um --proof-density 1.1",
                 "--bitten 12min --proof-density 0.01",
                 "--bitten 12min --proof-density 3",
@@ -279,6 +295,7 @@ class PlanIT {
                 "--plate 40x40mm --process unetched-film --depth 30um",
                 "--plate 40x40mm --search-exposure",
                 "--plate 40x40mm --process unetched-film --bitten 5min --proof-depth 5um",
+                "--plate 40x40mm --process unetched-film --weighed 1g",
             })
     void artThatCannotBePlannedIsRefusedInOneLine(String options) {
         List<String> more = options.isEmpty() ? List.of() : Arrays.asList(options.split(" "));

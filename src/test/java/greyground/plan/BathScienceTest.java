@@ -65,12 +65,4 @@ class BathScienceTest {
         // A photo-etch house: 30 % slower for 5 C less at 44 C, which is 58.7 kJ/mol.
         assertEquals(0.70, Bite.temperatureFactor(44, 39, 58.7), 0.005);
     }
-
-    @Test
-    void copperDissolvedIsAreaTimesDepth() {
-        double grams = Bite.copperGrams(600, 0.4, 25);
-        assertEquals(5.376, grams, 1e-3);
-        assertEquals(2.688, grams / 2, 1e-3);
-        assertEquals(18.60, 50 / (grams / 2), 0.01);
-    }
 }

@@ -60,6 +60,34 @@ class FullChainTest {
         assertTrue(terms.density() > density - 0.045, terms.density() + " against " + density);
     }
 
+    /**
+     * Copper that goes under the edges, by the volumes of quarter ellipses that stand apart (Pappus): of a round opening r, undercut u
+     * and depth h it is pi r2 h + 2 pi (r pi h u / 4 + h u2 / 3).
+     */
+    @ParameterizedTest
+    @CsvSource({"0.03, 15", "0.1, 15", "0.3, 15", "0.1, 40", "0.3, 40"})
+    void theCopperOfARoundDotIsTheClosedForms(double coverage, double depth) {
+        ToneTerms terms = plate(new Bath(depth, 2), Studio.INK, Studio.PAPER).terms(coverage, dot(coverage));
+        double open = PITCH * Math.sqrt(coverage / Math.PI) - CREEP;
+        double under = depth / 2;
+        assertTrue(open + under < PITCH / 2);
+        double volume = Math.PI * open * open * depth
+                + 2 * Math.PI * (open * Math.PI * depth * under / 4 + depth * under * under / 3);
+        assertEquals(volume / (PITCH * PITCH), terms.meanDepthMicrometres(), 0.02 * volume / (PITCH * PITCH) + 0.1);
+    }
+
+    /** A line of width w loses w h + pi h u / 2 of its section. */
+    @ParameterizedTest
+    @CsvSource({"30, 15", "60, 15", "60, 40"})
+    void theCopperOfALineIsTheClosedForms(double width, double depth) {
+        double middle = (SIDE - 1) / 2.0;
+        double drawn = (width + 2 * CREEP) / PITCH * SIDE;
+        FilmPatch line = NoiseGrain.patch(SIDE, PITCH / SIDE, i -> Math.abs(i % SIDE - middle) <= drawn / 2);
+        ToneTerms terms = plate(new Bath(depth, 2), Studio.INK, Studio.PAPER).terms(0.5, line);
+        double mean = (width * depth + Math.PI * depth * depth / 4) / PITCH;
+        assertEquals(mean, terms.meanDepthMicrometres(), 0.02 * mean + 0.1);
+    }
+
     @Test
     void theEngineLosesTheSameSmallestDot() {
         ToneTerms lost = plate(BATH, Studio.INK, Studio.PAPER).terms(0.01, dot(0.01));

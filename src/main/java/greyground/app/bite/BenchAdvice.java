@@ -22,9 +22,14 @@ import java.util.stream.Stream;
  * @param exposure the two exposures of photogravure, if they were searched
  * @param bite a bite or a second bite, if one was asked for
  * @param log the plate's bite log, if proofs were measured
+ * @param weighed what the scale says of the bitten plate, if it was asked
  */
 public record BenchAdvice(
-        PlannedPlate plate, Optional<ExposureAdvice> exposure, Optional<BiteAdvice> bite, Optional<BiteLogAdvice> log) {
+        PlannedPlate plate,
+        Optional<ExposureAdvice> exposure,
+        Optional<BiteAdvice> bite,
+        Optional<BiteLogAdvice> log,
+        Optional<WeighedAdvice> weighed) {
     /** Works the answer out; {@code app.Greyground} says of what. */
     public static BenchAdvice of(
             PlannedPlate plate, BiteWords words, boolean searchExposure, LocalDate today, Progress progress)
@@ -37,11 +42,14 @@ public record BenchAdvice(
         Optional<BiteLogAdvice> log = words.logAsked()
                 ? Optional.of(BiteLogAdvice.of(plate, words, today, progress.part(share, 1)))
                 : Optional.empty();
-        Optional<BiteAdvice> bite = words.asked() && !words.logAsked()
+        boolean onScale = words.weighedGrams().isPresent();
+        Optional<WeighedAdvice> weighed =
+                onScale ? Optional.of(WeighedAdvice.of(plate, words, today)) : Optional.empty();
+        Optional<BiteAdvice> bite = words.asked() && !onScale && !words.logAsked()
                 ? Optional.of(BiteAdvice.of(plate, words, today, progress.part(share, 1)))
                 : Optional.empty();
         PlannedPlate now = words.bathTold() ? plate.in(words.bath(plate.workshop(), today)) : plate;
-        return new BenchAdvice(now, exposure, bite, log);
+        return new BenchAdvice(now, exposure, bite, log, weighed);
     }
 
     /** What was asked for, in words and figures. */
@@ -52,7 +60,7 @@ public record BenchAdvice(
     }
 
     private List<Answer> answers() {
-        return Stream.<Optional<? extends Answer>>of(exposure, bite, log)
+        return Stream.<Optional<? extends Answer>>of(exposure, bite, log, weighed)
                 .<Answer>flatMap(Optional::stream)
                 .toList();
     }
@@ -61,7 +69,9 @@ public record BenchAdvice(
         if (answers().isEmpty()) {
             return PlanText.of(plate.plan());
         }
-        String atTheBath = log.isPresent() ? "BITE LOG" : bite.isPresent() ? "BITE PLAN" : "";
+        String atTheBath = log.isPresent()
+                ? "BITE LOG"
+                : bite.isPresent() ? "BITE PLAN" : weighed.isPresent() ? "COPPER BY WEIGHT" : "";
         String heading = Stream.of(exposure.isPresent() ? "EXPOSURE ADVICE" : "", atTheBath)
                 .filter(words -> !words.isEmpty())
                 .collect(Collectors.joining(" AND "));

@@ -2,6 +2,7 @@ package greyground.app.bite;
 
 import greyground.plan.Bite;
 import greyground.plan.BittenTones;
+import greyground.plan.CopperWeight;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
@@ -18,7 +19,8 @@ import java.util.OptionalDouble;
 /**
  * A wish for the bath in the words a person gives, such as depth "30um" and bath-copper "20g/L".
  *
- * @param given words by name: depth, darkest, bitten, measured, proof-density, proof-depth, bath-temperature, bath-copper; other
+ * @param given words by name: depth, darkest, bitten, measured, proof-density, proof-depth, weighed, bath-temperature,
+ *     bath-copper; other
  *     names are ignored. Several bitten and as many measured, a line each, are a log
  */
 public record BiteWords(Map<String, String> given) {
@@ -40,6 +42,9 @@ public record BiteWords(Map<String, String> given) {
 
     public BiteWords {
         given = Map.copyOf(given);
+        for (String other : List.of("depth", "darkest", "bitten", "measured", "proof-density")) {
+            checkTogether(given, "weighed", other, "a scale answers by itself, or with --proof-depth");
+        }
         checkTogether(given, "depth", "darkest", "a bite has one goal");
         checkTogether(given, "proof-density", "proof-depth", "a proof tells the depth once");
         if (given.containsKey("measured")) {
@@ -61,6 +66,7 @@ public record BiteWords(Map<String, String> given) {
         }
         boolean proof =
                 given.containsKey("proof-density") || given.containsKey("proof-depth") || given.containsKey("measured");
+        proof &= !given.containsKey("weighed");
         if (given.containsKey("bitten") && !proof) {
             throw Refusal.use("--bitten is given but not what the proof showed: add --proof-density, such as 1.1, "
                     + " --proof-depth, such as 18um, or --measured with a file of tones");
@@ -95,7 +101,12 @@ public record BiteWords(Map<String, String> given) {
     }
 
     public boolean asked() {
-        return WISHES.stream().anyMatch(given::containsKey);
+        return weighedGrams().isPresent() || WISHES.stream().anyMatch(given::containsKey);
+    }
+
+    /** What the plate lost on the scale. */
+    OptionalDouble weighedGrams() {
+        return number("weighed", "copper lost", CopperWeight.LOST);
     }
 
     /** Whether the bath is told to be other than the workshop's file says. */

@@ -57,8 +57,11 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan, List<C
     }
 
     PlanRequest request() {
-        return new PlanRequest(
+        PlanRequest request = new PlanRequest(
                 job, BenchOrder.meanCoverage(plan), BenchOrder.curveName(plan), BenchOrder.reserve(plan));
+        return BenchOrder.loss(plan, workshop.usualDepthMicrometres())
+                .map(request::losing)
+                .orElse(request);
     }
 
     /** The same film planned anew in a workshop as it is now. */

@@ -8,6 +8,7 @@ import greyground.film.job.Job;
 import greyground.plan.BenchOrder;
 import greyground.plan.CardNumber;
 import greyground.plan.Cautions;
+import greyground.plan.CopperLoss;
 import greyground.plan.ExposurePlan;
 import greyground.plan.ExposurePlan.Line;
 import greyground.plan.ExposurePlan.Step;
@@ -62,9 +63,9 @@ public final class WedgePlan {
                 .toString();
     }
 
-    static ExposurePlan of(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check) {
+    static ExposurePlan of(Job job, Workshop workshop, TestPlate plate, Optional<CheckPlate> check, CopperLoss loss) {
         ExposurePlan usual = BenchOrder.plan(
-                workshop, new PlanRequest(job, plate.meanCoverage(), "none: coverages as they are", ""));
+                workshop, new PlanRequest(job, plate.meanCoverage(), "none: coverages as they are", "", loss));
         Optional<TestStrip> strips = strips(plate, workshop);
         List<Step> steps = new ArrayList<>();
         for (Step step : usual.steps()) {

@@ -167,7 +167,8 @@ public final class WedgeWork {
                 ? Optional.of(CheckPlate.of(checkedRecipe(dark), stated(tones)))
                 : Optional.empty();
         TestPlate plate = check.map(CheckPlate::plate).orElseGet(() -> TestPlate.of(checkedRecipe(dark)));
-        ExposurePlan plan = WedgePlan.of(job, workshop, plate, check);
+        ExposurePlan plan =
+                WedgePlan.of(job, workshop, plate, check, virtual.loss(tones.predicted(), plate.plateByCoverage()));
         FilmComposer rows = composed(plate, plan, tile, check.map(each -> WedgePlan.stated(each, tones.name())));
         return new Laid(plate, check, plan, rows);
     }

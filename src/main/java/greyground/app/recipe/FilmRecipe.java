@@ -4,7 +4,9 @@ import greyground.app.kept.GrainStore;
 import greyground.film.compose.FilmComposer;
 import greyground.film.compose.FilmContent;
 import greyground.film.compose.Mend;
+import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtOnPlate;
+import greyground.film.job.ArtScale;
 import greyground.film.job.Job;
 import greyground.film.sheet.FilmLegends;
 import greyground.film.sheet.FilmRows;
@@ -34,8 +36,11 @@ import greyground.tone.ToneCurve;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -142,23 +147,50 @@ public final class FilmRecipe {
     public ExposurePlan plan() throws IOException {
         ExposurePlan present = plan;
         if (present == null) {
+            Map<Double, Double> plateByCoverage = plateByCoverage();
+            double black = plateByCoverage.entrySet().stream()
+                    .mapToDouble(part -> part.getKey() * part.getValue())
+                    .sum();
             present = BenchOrder.plan(
                     workshop(),
                     new PlanRequest(
-                            job, blackShare(greys()), curve().name(), reserve().brief()));
+                            job,
+                            Math.min(1, black),
+                            curve().name(),
+                            reserve().brief(),
+                            plate().loss(tones().predicted(), plateByCoverage)));
             plan = present;
         }
         return present;
     }
 
-    private double blackShare(long[] greys) {
-        double black = 0;
-        double pixels = 0;
+    /** Share of the plate that has each film coverage; the rest is clear film. */
+    private Map<Double, Double> plateByCoverage() throws IOException {
+        long[] greys = greys();
+        double share = covered() / LongStream.of(greys).sum();
+        Map<Double, Double> shares = new TreeMap<>();
         for (int grey = 0; grey < greys.length; grey++) {
-            pixels += greys[grey];
-            black += (double) greys[grey] * curve().coverage(grey) / ToneCurve.SOLID;
+            if (greys[grey] > 0) {
+                shares.merge((double) curve().coverage(grey) / ToneCurve.SOLID, greys[grey] * share, Double::sum);
+            }
         }
-        return black / pixels;
+        return shares;
+    }
+
+    /** Share of the plate that the art lies on, 0 to 1. */
+    private double covered() {
+        double width = pixels().across(job.plate().widthMillimetres());
+        double height = pixels().down(job.plate().heightMillimetres());
+        ArtChoice.Crop crop = job.art().crop();
+        ArtScale lies = ArtScale.of(
+                art().width(),
+                art().height(),
+                crop,
+                job.placing().fit(),
+                job.placing().shrink(),
+                new ArtScale.Plate(width, height, pixels().scaleX(), pixels().scaleY()));
+        return Math.min(1, crop.width() * art().width() * lies.across() / width)
+                * Math.min(1, crop.height() * art().height() * lies.down() / height);
     }
 
     private ToneCurve curve() {

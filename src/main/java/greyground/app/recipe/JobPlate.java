@@ -12,7 +12,9 @@ import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.picture.CopperRelief;
 import greyground.plan.BenchConditions;
+import greyground.plan.CopperLoss;
 import greyground.plan.ExposureTimes;
+import greyground.plate.Bath;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
 import greyground.plate.PlateConditions;
@@ -24,6 +26,7 @@ import greyground.quantity.FilmPixels;
 import greyground.tone.ToneCurve;
 import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -112,6 +115,18 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
                 job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN,
                 bitten ? workshop.bath().biteMinutes().value() : 0,
                 exposure);
+    }
+
+    /**
+     * What the bath takes of the plate.
+     *
+     * @param predicted as planned
+     * @param plateByCoverage share of the plate that has each film coverage; the rest is clear film
+     */
+    public CopperLoss loss(VirtualResponse predicted, Map<Double, Double> plateByCoverage) {
+        return conditions().wells() instanceof Bath bath
+                ? CopperLoss.of(predicted.levels(), bath.depthMicrometres(), plateByCoverage)
+                : CopperLoss.NONE;
     }
 
     /** The response predicted as planned, kept from an earlier film or computed now. */
