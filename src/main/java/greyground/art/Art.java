@@ -3,16 +3,19 @@ package greyground.art;
 import greyground.art.colour.Luminance;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.ArtFormat;
+import greyground.art.page.Interpretation;
 import greyground.art.page.Page;
 import greyground.art.page.Unreadable;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
+import greyground.tone.ColourWeights;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 
@@ -84,13 +87,24 @@ public final class Art {
      * @throws Refusal if the file is damaged or cut short, or can't be read within the budget
      */
     public GreyPlane decode(Progress progress, long heapBudgetBytes, Path spillFolder) {
+        return decode(Optional.empty(), progress, heapBudgetBytes, spillFolder);
+    }
+
+    /**
+     * The same with colours seen by other weights than those of luminance.
+     *
+     * @param weights of red, green and blue; empty for luminance
+     */
+    public GreyPlane decode(
+            Optional<ColourWeights> weights, Progress progress, long heapBudgetBytes, Path spillFolder) {
         return ArtBoundary.keep(file, () -> {
             try (ArtBytes bytes = new ArtBytes(file)) {
                 Page fresh = format.pages(bytes).get(pageNumber - 1).open();
                 if (!fresh.samples().equals(page.samples())) {
                     throw new Unreadable("it has changed since it was opened: open it again");
                 }
-                return new Decoding(fresh, luminance, progress).run(heapBudgetBytes, spillFolder);
+                Luminance seen = weights.isEmpty() ? luminance : Luminance.of(page, weights, said -> {});
+                return new Decoding(fresh, seen, progress).run(heapBudgetBytes, spillFolder);
             }
         });
     }
@@ -158,6 +172,11 @@ public final class Art {
     /** What its samples are taken for, in words: the profile's name, or the assumption. */
     public String colour() {
         return colour;
+    }
+
+    /** Whether its samples can say a colour. */
+    public boolean coloured() {
+        return page.meaning().model() != Interpretation.Model.GREY;
     }
 
     /** Whether the file says what its tones mean, and not only that they look right on a screen. */

@@ -31,20 +31,28 @@ public record Primaries(
         }
     }
 
-    /** What linear red, green and blue of 1 add to luminance, each 0 to 1 for real lights; together 1. */
-    public double[] luminances() {
+    /** XYZ of linear red, green and blue of 1 under D50, one column a light; their sum is its white. */
+    public double[][] toD50() {
         double[][] lights = {
             {redX, greenX, blueX}, {redY, greenY, blueY}, {1 - redX - redY, 1 - greenX - greenY, 1 - blueX - blueY}
         };
         Adaptation.White white = Adaptation.White.ofChromaticity(whiteX, whiteY);
         double[] amounts = Adaptation.times(Adaptation.inverse(lights), white.xyz());
-        double[] adapted = Adaptation.matrix(white, Adaptation.D50)[1];
-        double[] luminances = new double[3];
+        double[][] adapted = Adaptation.matrix(white, Adaptation.D50);
+        double[][] xyz = new double[3][3];
         for (int light = 0; light < 3; light++) {
             for (int row = 0; row < 3; row++) {
-                luminances[light] += adapted[row] * lights[row][light] * amounts[light];
+                for (int k = 0; k < 3; k++) {
+                    xyz[row][light] += adapted[row][k] * lights[k][light] * amounts[light];
+                }
             }
         }
+        return xyz;
+    }
+
+    /** What linear red, green and blue of 1 add to luminance, each 0 to 1 for real lights; together 1. */
+    public double[] luminances() {
+        double[] luminances = toD50()[1];
         double sum = DoubleStream.of(luminances).sum();
         return DoubleStream.of(luminances).map(y -> y / sum).toArray();
     }

@@ -64,8 +64,13 @@ final class TestProfiles {
         return profile.bytes();
     }
 
-    /** A table profile to L*a*b*: each channel but the last darkens by its weight, black multiplies. */
+    /** A table profile to L*a*b*: each channel but the last darkens by its weight, black multiplies; all is neutral. */
     static byte[] table(String space, int channels, int grid) {
+        return table(space, channels, grid, 0);
+    }
+
+    /** The same with colour: a* is up to {@code chroma} where the first two channels differ, b* where the second and third do. */
+    static byte[] table(String space, int channels, int grid, double chroma) {
         TestProfiles profile = new TestProfiles(space, "Lab ");
         int nodes = (int) Math.pow(grid, channels);
         ByteBuffer tag = ByteBuffer.allocate(52 + channels * 4 + nodes * 6 + 12);
@@ -81,15 +86,17 @@ final class TestProfiles {
         boolean ink = channels == 4;
         for (int i = 0; i < nodes; i++) {
             double lightness = 1;
+            double[] values = new double[channels];
             // The first channel varies slowest in the table.
             for (int c = channels - 1, rest = i; c >= 0; c--, rest /= grid) {
                 double value = rest % grid / (grid - 1.0);
+                values[c] = value;
                 double amount = ink ? value : 1 - value;
                 lightness *= 1 - amount * (c == 3 ? 0.85 : new double[] {0.45, 0.55, 0.1}[c % 3]);
             }
             tag.putShort((short) (int) Math.round(lightness * 65_280))
-                    .putShort((short) 0x8000)
-                    .putShort((short) 0x8000);
+                    .putShort((short) (0x8000 + Math.round(256 * chroma * (values[0] - values[1]))))
+                    .putShort((short) (0x8000 + Math.round(256 * chroma * (values[1] - values[2]))));
         }
         for (int c = 0; c < 3; c++) {
             tag.putShort((short) 0).putShort((short) -1);

@@ -13,10 +13,14 @@ import greyground.raster.PlaneStore;
 import greyground.raster.Progress;
 import greyground.raster.TurnedArt;
 import greyground.tone.ArtRange;
+import greyground.tone.ColourSight;
+import greyground.tone.ColourWeights;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 
@@ -48,6 +52,7 @@ public final class ArtSource implements Closeable {
     /** A page that was read, and what was made of it. */
     private static final class Decoded {
         final int page;
+        final ColourSight sight;
         final CompletableFuture<String> fingerprint;
         final List<String> remarks;
 
@@ -64,8 +69,9 @@ public final class ArtSource implements Closeable {
         @Nullable
         Counted counted;
 
-        Decoded(int page, CompletableFuture<String> fingerprint, List<String> remarks, GreyPlane upright) {
-            this.page = page;
+        Decoded(ArtChoice choice, CompletableFuture<String> fingerprint, List<String> remarks, GreyPlane upright) {
+            this.page = choice.page();
+            this.sight = choice.sight();
             this.fingerprint = fingerprint;
             this.remarks = remarks;
             this.upright = upright;
@@ -144,14 +150,22 @@ public final class ArtSource implements Closeable {
     private Decoded decoded(ArtChoice choice, Progress progress) {
         own();
         Decoded present = decoded;
-        if (present != null && present.page == choice.page()) {
+        if (present != null && present.page == choice.page() && present.sight.equals(choice.sight())) {
             return present;
         }
+        Optional<ColourWeights> weights = choice.sight().weights();
         close();
         source(choice.page());
         CompletableFuture<String> fingerprint = look.fingerprint();
+        List<String> remarks = new ArrayList<>(look.remarks());
+        if (weights.isPresent() && !look.coloured()) {
+            remarks.add("the art has no colours, so that filter, emulsion and weights change nothing");
+        }
         Decoded read = new Decoded(
-                choice.page(), fingerprint, look.remarks(), look.decode(progress, planeBudgetBytes(), spillFolder()));
+                choice,
+                fingerprint,
+                List.copyOf(remarks),
+                look.decode(weights, progress, planeBudgetBytes(), spillFolder()));
         decoded = read;
         return read;
     }
@@ -161,7 +175,7 @@ public final class ArtSource implements Closeable {
         GreyPlane present = page.upright;
         if (present == null) {
             source(page.page);
-            present = look.decode(progress, planeBudgetBytes(), spillFolder());
+            present = look.decode(page.sight.weights(), progress, planeBudgetBytes(), spillFolder());
             page.upright = present;
         }
         return present;

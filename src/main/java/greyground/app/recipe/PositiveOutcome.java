@@ -31,6 +31,7 @@ public record PositiveOutcome(Job job, Findings findings) {
         double light = compensation.light().pixels(recipe.greys()) / pixels;
         double dark = compensation.dark().pixels(recipe.greys()) / pixels;
         Findings findings = FilmWords.findings(job, recipe.films().get(0).sheet(), films)
+                .say("colours", job.art().sight().words())
                 .say(
                         "tones",
                         toneWords(recipe)

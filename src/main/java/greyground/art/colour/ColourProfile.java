@@ -160,6 +160,19 @@ final class ColourProfile {
         return weights;
     }
 
+    /** XYZ under D50 of each channel's linear light, one column a channel. */
+    double[][] toXyz() throws IOException {
+        double[][] xyz = new double[3][3];
+        String[] names = {"rXYZ", "gXYZ", "bXYZ"};
+        for (int light = 0; light < 3; light++) {
+            int[] tag = tag(names[light]);
+            for (int row = 0; row < 3; row++) {
+                xyz[row][light] = fixed(tag[0] + 8 + 4 * row);
+            }
+        }
+        return xyz;
+    }
+
     private double colorantLuminance(String name) throws IOException {
         int[] tag = tag(name);
         return fixed(tag[0] + 12);

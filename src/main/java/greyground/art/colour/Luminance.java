@@ -5,9 +5,12 @@ import greyground.art.page.Page;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 import greyground.art.page.Unreadable;
+import greyground.tone.ColourWeights;
 import greyground.tone.Lightness;
+import greyground.tone.Primaries;
 import greyground.tone.Srgb;
 import java.io.IOException;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -27,10 +30,15 @@ public interface Luminance {
      * hears why a profile was passed over.
      */
     static Luminance of(Page page, Consumer<String> minds) {
+        return of(page, Optional.empty(), minds);
+    }
+
+    /** The same with colours seen by other weights than those of luminance; greys are the same. */
+    static Luminance of(Page page, Optional<ColourWeights> weights, Consumer<String> minds) {
         float[][] palette = page.meaning().palette();
         Luminance opaque = palette == null
-                ? opaque(page.samples(), page.meaning(), page.profile(), minds)
-                : new SingleTable(page.samples(), entries(palette, page, minds));
+                ? opaque(page.samples(), page.meaning(), page.profile(), weights, minds)
+                : new SingleTable(page.samples(), entries(palette, page, weights, minds));
         return page.meaning().alphaChannel() < 0 ? opaque : new OverPaper(page.samples(), page.meaning(), opaque);
     }
 
@@ -68,13 +76,21 @@ public interface Luminance {
     }
 
     private static Luminance opaque(
-            Samples samples, Interpretation meaning, byte @Nullable [] profile, Consumer<String> minds) {
-        Luminance known = byProfile(samples, meaning, profile, minds);
-        return known == null ? assumed(samples, meaning) : known;
+            Samples samples,
+            Interpretation meaning,
+            byte @Nullable [] profile,
+            Optional<ColourWeights> weights,
+            Consumer<String> minds) {
+        Luminance known = byProfile(samples, meaning, profile, weights, minds);
+        return known == null ? assumed(samples, meaning, weights) : known;
     }
 
     private static @Nullable Luminance byProfile(
-            Samples samples, Interpretation meaning, byte @Nullable [] bytes, Consumer<String> minds) {
+            Samples samples,
+            Interpretation meaning,
+            byte @Nullable [] bytes,
+            Optional<ColourWeights> weights,
+            Consumer<String> minds) {
         if (bytes == null || meaning.model() == Interpretation.Model.LAB) {
             return null;
         }
@@ -84,11 +100,18 @@ public interface Luminance {
                 throw new Unreadable("it describes \"" + profile.space().strip() + "\", not " + meaning.model());
             }
             if (profile.usesTables()) {
-                return ProfileGrid.of(samples, meaning, profile);
+                ProfileGrid grid = ProfileGrid.of(samples, meaning, profile);
+                return weights.isEmpty() || meaning.model() == Interpretation.Model.GREY
+                        ? grid
+                        : new ColouredLight(samples, grid, grid.beside(profile, weights.get()));
             }
             return switch (meaning.model()) {
                 case GREY -> new SingleTable(samples, meaning.inverted(), profile.greyResponse());
-                case RGB -> new WeightedTables(samples, meaning.inverted(), profile.responses(), profile.weights());
+                case RGB -> {
+                    WeightedTables tables =
+                            new WeightedTables(samples, meaning.inverted(), profile.responses(), profile.weights());
+                    yield weights.isEmpty() ? tables : coloured(samples, tables, weights.get(), profile.toXyz());
+                }
                 default -> throw new Unreadable("it has no look-up table");
             };
         } catch (IOException | RuntimeException unusable) {
@@ -101,24 +124,47 @@ public interface Luminance {
         }
     }
 
-    private static Luminance assumed(Samples samples, Interpretation meaning) {
+    private static Luminance coloured(Samples samples, WeightedTables tables, ColourWeights weights, double[][] toXyz) {
+        return new ColouredLight(samples, tables, tables.beside(weights.besideLuminance(toXyz)));
+    }
+
+    private static Luminance assumed(Samples samples, Interpretation meaning, Optional<ColourWeights> weights) {
         double gamma = meaning.coding().gamma();
         DoubleUnaryOperator curve = gamma == 0 ? Srgb::decode : x -> StrictMath.pow(x, gamma);
         return switch (meaning.model()) {
             case GREY -> new SingleTable(samples, meaning.inverted(), curve);
-            case LAB -> new SingleTable(samples, meaning.inverted(), x -> Lightness.toLuminance(100 * x));
-            case PALETTE, RGB ->
-                new WeightedTables(
+            case LAB -> {
+                Luminance lightness = new SingleTable(samples, meaning.inverted(), x -> Lightness.toLuminance(100 * x));
+                // L* alone is allowed.
+                yield weights.isEmpty() || samples.channels() < 3
+                        ? lightness
+                        : new ColouredLight(samples, lightness, new LabColour(samples, weights.get()));
+            }
+            case PALETTE, RGB -> {
+                WeightedTables tables = new WeightedTables(
                         samples,
                         meaning.inverted(),
                         new DoubleUnaryOperator[] {curve, curve, curve},
                         meaning.coding().lights().luminances());
-            case CMYK -> new PlainInks(samples, meaning.inverted());
+                yield weights.isEmpty()
+                        ? tables
+                        : coloured(
+                                samples,
+                                tables,
+                                weights.get(),
+                                meaning.coding().lights().toD50());
+            }
+            case CMYK ->
+                new PlainInks(
+                        samples,
+                        meaning.inverted(),
+                        weights.map(ColourWeights::shares).orElseGet(Primaries.SRGB::luminances));
         };
     }
 
     /** The luminance of every value that a sample can name, its entry's colours taken as a row of RGB and laid over paper. */
-    private static short[] entries(float[][] palette, Page page, Consumer<String> minds) {
+    private static short[] entries(
+            float[][] palette, Page page, Optional<ColourWeights> weights, Consumer<String> minds) {
         Samples row = new Samples(palette.length, 1, 3, 2, true);
         byte[] colours = new byte[6 * palette.length];
         for (int i = 0; i < 3 * palette.length; i++) {
@@ -130,6 +176,7 @@ public interface Luminance {
                         Interpretation.plain(Interpretation.Model.RGB)
                                 .coded(page.meaning().coding()),
                         page.profile(),
+                        weights,
                         minds)
                 .convert(colours, 0, palette.length, table, 0);
         for (int i = 0; i < palette.length; i++) {

@@ -2,7 +2,6 @@ package greyground.art.colour;
 
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
-import greyground.tone.Primaries;
 import greyground.tone.Srgb;
 
 /**
@@ -15,10 +14,13 @@ final class PlainInks implements Luminance {
 
     private final Samples samples;
     private final boolean inverted;
+    private final double[] weights;
     private final float[] table = new float[STEPS + 1];
 
-    PlainInks(Samples samples, boolean inverted) {
+    /** {@code weights} are what red, green and blue of 1 add to the grey. */
+    PlainInks(Samples samples, boolean inverted, double[] weights) {
         this.samples = samples;
+        this.weights = weights.clone();
         this.inverted = inverted;
         for (int i = 0; i <= STEPS; i++) {
             table[i] = (float) Srgb.decode(i / (double) STEPS);
@@ -31,7 +33,6 @@ final class PlainInks implements Luminance {
         int step = samples.channels() * size;
         int flip = inverted ? 0 : samples.most();
         double scale = STEPS / ((double) samples.most() * samples.most());
-        double[] weights = Primaries.SRGB.luminances();
         for (int x = 0, from = offset; x < pixels; x++, from += step) {
             double black = (flip ^ SampleReading.one(bytes, from + 3 * size, samples)) * scale;
             double light = 0;

@@ -4,6 +4,9 @@ import greyground.art.page.Interpretation;
 import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 import greyground.art.page.Unreadable;
+import greyground.tone.Adaptation;
+import greyground.tone.ColourWeights;
+import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.awt.image.BandedSampleModel;
 import java.awt.image.ColorConvertOp;
@@ -18,6 +21,9 @@ import java.io.IOException;
  * direction. Nodes a channel (assumed fine enough; the tests hold it to Little CMS): 1024 grey, 33 RGB, 21 CMYK.
  */
 final class ProfileGrid implements Luminance {
+    /** X, Y and Z of 1 in sixteen bits, which reach to 1 + 32767/32768 (ICC.1:2010, 6.3.4.2). */
+    private static final double XYZ_OF_ONE = 32_768;
+
     private final Samples samples;
     private final boolean inverted;
     private final int channels;
@@ -50,7 +56,52 @@ final class ProfileGrid implements Luminance {
         }
     }
 
+    /**
+     * What colour adds to that luminance: at the nodes as a difference of cube roots, so that between them colours bend as luminance does.
+     *
+     * @throws IOException if the colour engine does not take the profile
+     */
+    ColouredLight.Beside beside(ColourProfile profile, ColourWeights weights) throws IOException {
+        double[] beside = weights.besideLuminance();
+        float[] values = new float[roots.length];
+        try {
+            WritableRaster xyz = connected(profile, channels, nodes, ColorSpace.CS_CIEXYZ, 3);
+            int[] found = new int[3];
+            for (int i = 0; i < values.length; i++) {
+                xyz.getPixel(i % xyz.getWidth(), i / xyz.getWidth(), found);
+                double y = found[1] / XYZ_OF_ONE;
+                double more = beside[0] * (found[0] / XYZ_OF_ONE / Adaptation.D50.x() - y)
+                        + beside[1] * (found[2] / XYZ_OF_ONE / Adaptation.D50.z() - y);
+                values[i] = (float) (StrictMath.cbrt(y + more) - StrictMath.cbrt(y));
+            }
+        } catch (RuntimeException hostile) {
+            throw new Unreadable("the colour engine does not take it", hostile);
+        }
+        ProfileGrid differences = new ProfileGrid(samples, inverted, channels, nodes, values);
+        int size = samples.bytesPerSample();
+        int flip = inverted ? samples.most() : 0;
+        float scale = (nodes - 1) / (float) samples.most();
+        return (bytes, from) -> {
+            float[] corners = new float[1 << channels];
+            double more = differences.interpolate(bytes, from, size, flip, scale, corners);
+            double root = interpolate(bytes, from, size, flip, scale, corners);
+            return (root + more) * (root + more) * (root + more) - root * root * root;
+        };
+    }
+
     private static float[] roots(ColourProfile profile, int channels, int nodes) {
+        // The platform's grey space is linear, so its samples are luminance.
+        WritableRaster grey = connected(profile, channels, nodes, ColorSpace.CS_GRAY, 1);
+        float[] roots = new float[(int) StrictMath.pow(nodes, channels)];
+        for (int i = 0; i < roots.length; i++) {
+            roots[i] = (float) StrictMath.cbrt(grey.getSample(i % grey.getWidth(), i / grey.getWidth(), 0) / 65_535.0);
+        }
+        return roots;
+    }
+
+    /** What the colour engine makes of every node, in one of the platform's spaces. */
+    private static WritableRaster connected(
+            ColourProfile profile, int channels, int nodes, int space, int spaceChannels) {
         int count = (int) StrictMath.pow(nodes, channels);
         int across = nodes * nodes;
         int down = Math.max(1, count / across);
@@ -65,17 +116,12 @@ final class ProfileGrid implements Luminance {
                 device.setSample(i % across, i / across, c, Math.round(rest % nodes * 65_535f / (nodes - 1)));
             }
         }
-        WritableRaster grey =
-                Raster.createWritableRaster(new BandedSampleModel(DataBuffer.TYPE_USHORT, across, down, 1), null);
+        WritableRaster connected = Raster.createWritableRaster(
+                new BandedSampleModel(DataBuffer.TYPE_USHORT, across, down, spaceChannels), null);
         ICC_Profile from = ICC_Profile.getInstance(profile.bytes());
-        // The platform's grey space is linear, so its samples are luminance.
-        ICC_Profile linear = ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_GRAY);
-        new ColorConvertOp(new ICC_Profile[] {from, linear}, null).filter(device, grey);
-        float[] roots = new float[count];
-        for (int i = 0; i < count; i++) {
-            roots[i] = (float) StrictMath.cbrt(grey.getSample(i % across, i / across, 0) / 65_535.0);
-        }
-        return roots;
+        ICC_Profile to = ICC_Profile.getInstance(space);
+        new ColorConvertOp(new ICC_Profile[] {from, to}, null).filter(device, connected);
+        return connected;
     }
 
     @Override

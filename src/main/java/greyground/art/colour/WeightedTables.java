@@ -4,7 +4,7 @@ import greyground.art.page.SampleReading;
 import greyground.art.page.Samples;
 import java.util.function.DoubleUnaryOperator;
 
-/** Luminance of RGB: each channel's curve looked up, the linear lights weighted and summed. */
+/** Luminance of RGB: each channel's curve looked up, the linear lights weighted and summed; or what their colour adds to it. */
 final class WeightedTables implements Luminance {
     private final Samples samples;
     private final float[][] tables = new float[3][];
@@ -20,6 +20,16 @@ final class WeightedTables implements Luminance {
         tables[0] = table(responses[0], most, inverted);
         tables[1] = responses[1] == responses[0] ? tables[0] : table(responses[1], most, inverted);
         tables[2] = responses[2] == responses[0] ? tables[0] : table(responses[2], most, inverted);
+    }
+
+    /** What {@code beside}'s shares of red and blue add where they differ from green. */
+    ColouredLight.Beside beside(double[] beside) {
+        int size = samples.bytesPerSample();
+        return (bytes, from) -> {
+            float green = tables[1][SampleReading.one(bytes, from + size, samples)];
+            return beside[0] * (tables[0][SampleReading.one(bytes, from, samples)] - green)
+                    + beside[1] * (tables[2][SampleReading.one(bytes, from + 2 * size, samples)] - green);
+        };
     }
 
     private static float[] table(DoubleUnaryOperator response, int most, boolean inverted) {

@@ -7,6 +7,7 @@ import greyground.art.page.Interpretation;
 import greyground.art.page.Octets;
 import greyground.art.page.Page;
 import greyground.art.page.PixelDensity;
+import greyground.art.page.SampleRows;
 import greyground.art.page.Samples;
 import greyground.art.page.Unreadable;
 import greyground.tone.Primaries;
@@ -83,7 +84,7 @@ public final class PsdFormat implements ArtFormat {
         boolean linear = bits == 32 && found.profile == null;
         boolean alpha =
                 channels > model.channels() && transparent(file, layersAt + lengthBytes, layerBytes, lengthBytes);
-        int used = model == Interpretation.Model.LAB && !alpha ? 1 : model.channels() + (alpha ? 1 : 0);
+        int used = model.channels() + (alpha ? 1 : 0);
         Interpretation meaning = new Interpretation(
                 model,
                 mode == 0 || model == Interpretation.Model.CMYK,
@@ -104,8 +105,22 @@ public final class PsdFormat implements ArtFormat {
                 true,
                 0,
                 Page.PACKED,
-                () -> stored.reader(),
+                () -> model == Interpretation.Model.LAB ? signed(stored.reader(), samples) : stored.reader(),
                 linear ? List.of(LINEAR_REMARK) : List.of());
+    }
+
+    /** Here a* and b* count from their lowest value; signed, as everywhere else, their highest bit is the other way round. */
+    private static SampleRows signed(SampleRows stored, Samples samples) {
+        int size = samples.bytesPerSample();
+        int step = size * samples.channels();
+        return (firstRow, rowCount, into) -> {
+            stored.read(firstRow, rowCount, into);
+            int end = rowCount * samples.width() * step;
+            for (int pixel = 0; pixel < end; pixel += step) {
+                into[pixel + size] ^= (byte) 0x80;
+                into[pixel + 2 * size] ^= (byte) 0x80;
+            }
+        };
     }
 
     private static Interpretation.Model model(int mode, int channels, List<String> inks) throws IOException {

@@ -26,7 +26,7 @@ public record Interpretation(
         RGB(3),
         /** Cyan, magenta, yellow and black ink. */
         CMYK(4),
-        /** CIE L*a*b*, of which L* alone is used. */
+        /** CIE L*a*b*, of which L* is luminance; a* and b*, signed, count where colours are seen otherwise. */
         LAB(3);
 
         private final int channels;

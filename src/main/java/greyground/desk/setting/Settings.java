@@ -4,6 +4,7 @@ import greyground.desk.model.BenchState;
 import greyground.desk.model.Station;
 import greyground.film.job.ArtFields;
 import greyground.film.job.FilmFields;
+import greyground.film.job.HandFields;
 import greyground.film.job.JobField;
 import greyground.film.job.PlacingFields;
 import java.util.List;
@@ -17,6 +18,8 @@ public final class Settings {
                             Station.ART,
                             FilmFields.TITLE,
                             ArtFields.ROTATE,
+                            HandFields.THROUGH,
+                            HandFields.EMULSION,
                             ArtFields.WHITE,
                             ArtFields.BLACK,
                             ArtFields.RANGE,

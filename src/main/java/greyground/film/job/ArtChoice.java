@@ -3,6 +3,7 @@ package greyground.film.job;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
+import greyground.tone.ColourSight;
 import java.util.Optional;
 
 /**
@@ -16,6 +17,7 @@ import java.util.Optional;
  * @param straightenDegrees clockwise, -45 to 45, after the quarter turns
  * @param white what counts as paper white
  * @param black what counts as ink black
+ * @param sight how its colours become greys
  */
 public record ArtChoice(
         String fileName,
@@ -25,7 +27,8 @@ public record ArtChoice(
         int quarterTurns,
         double straightenDegrees,
         TonePoint white,
-        TonePoint black) {
+        TonePoint black,
+        ColourSight sight) {
     public static final Range PAGE = new Range(1, 100_000, Unit.COUNT, "the art's pages count from 1");
 
     /** Turns that move pixels as they are. */
@@ -35,8 +38,8 @@ public record ArtChoice(
     public static final Range STRAIGHTENING = new Range(-45, 45, Unit.DEGREES, "turn by quarters first");
 
     /** Art used whole, as it is, with both points found automatically. */
-    public static final ArtChoice WHOLE =
-            new ArtChoice("", "", 1, Crop.ALL, 0, 0, new TonePoint.Automatic(), new TonePoint.Automatic());
+    public static final ArtChoice WHOLE = new ArtChoice(
+            "", "", 1, Crop.ALL, 0, 0, new TonePoint.Automatic(), new TonePoint.Automatic(), ColourSight.EYE);
 
     /**
      * A fragment, in fractions of the art's width and height.
@@ -123,7 +126,7 @@ public record ArtChoice(
     }
 
     public ArtChoice of(String name, String digest) {
-        return new ArtChoice(name, digest, page, crop, quarterTurns, straightenDegrees, white, black);
+        return new ArtChoice(name, digest, page, crop, quarterTurns, straightenDegrees, white, black, sight);
     }
 
     /** How far the art is turned clockwise in all, -45 to 315 degrees. */
@@ -132,12 +135,12 @@ public record ArtChoice(
     }
 
     public ArtChoice cropped(Crop fragment) {
-        return new ArtChoice(fileName, sha256, page, fragment, quarterTurns, straightenDegrees, white, black);
+        return new ArtChoice(fileName, sha256, page, fragment, quarterTurns, straightenDegrees, white, black, sight);
     }
 
     public ArtChoice settled(double whiteLuminance, double blackLuminance) {
         TonePoint paper = new TonePoint.Given(whiteLuminance);
         TonePoint ink = new TonePoint.Given(blackLuminance);
-        return new ArtChoice(fileName, sha256, page, crop, quarterTurns, straightenDegrees, paper, ink);
+        return new ArtChoice(fileName, sha256, page, crop, quarterTurns, straightenDegrees, paper, ink, sight);
     }
 }

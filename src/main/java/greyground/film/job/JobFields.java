@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Every setting of a job, once: options, files, the window's rows, ranges and help come from {@link FilmFields}, {@link ArtFields}
- * and {@link PlacingFields}.
+ * Every setting of a job, once: options, files, the window's rows, ranges and help come from {@link FilmFields}, {@link ArtFields},
+ * {@link HandFields} and {@link PlacingFields}.
  */
 public final class JobFields {
     /** A5 (ISO 216) is a plate that fits most bevelled presses. */
@@ -36,6 +36,7 @@ public final class JobFields {
     public static final List<JobField<?>> ALL = Stream.of(
                     FilmFields.LISTED,
                     ArtFields.LISTED,
+                    HandFields.COLOURS,
                     PlacingFields.LISTED,
                     List.<JobField<?>>of(ArtFields.RANGE, FilmFields.MEND, FilmFields.RESERVE))
             .flatMap(List::stream)

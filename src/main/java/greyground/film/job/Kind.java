@@ -29,7 +29,8 @@ public sealed interface Kind<T>
                 FilmFields.Sides,
                 FilmFields.Sharing,
                 PlacingFields.Shrinking,
-                ArtFields.Fragment {
+                ArtFields.Fragment,
+                HandFields.Receiving {
     /**
      * Art as it stands after its quarter turns; 0 x 0 where it is not known.
      *

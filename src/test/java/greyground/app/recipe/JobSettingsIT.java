@@ -63,6 +63,8 @@ class JobSettingsIT {
             Map.entry("crop", "10%,5%,50%,50%"),
             Map.entry("white", "70%"),
             Map.entry("black", "9%"),
+            Map.entry("through", "red"),
+            Map.entry("emulsion", "orthochromatic"),
             Map.entry("fit", "whole"),
             Map.entry("bleed", "4mm"),
             Map.entry("bevel", "3mm"),

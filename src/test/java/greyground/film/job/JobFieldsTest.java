@@ -65,6 +65,8 @@ class JobFieldsTest {
                 "tile", "yes",
                 "range", "density",
                 "mend", "yes"));
+        words.put("through", "yellow");
+        words.put("emulsion", "0.3,0.6,0.1");
         words.put("reserve", "4%");
         words.put("split", "1.65,1.07,0.03mm,45%");
         return words;

@@ -16,6 +16,7 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.quantity.Ruling;
 import greyground.quantity.Size;
+import greyground.tone.ColourSight;
 import greyground.tone.RangeMapping;
 import java.util.List;
 import java.util.Optional;
@@ -35,7 +36,8 @@ class JobFileTest {
                 1,
                 -1.75,
                 new TonePoint.Given(0.83),
-                new TonePoint.Automatic());
+                new TonePoint.Automatic(),
+                new ColourSight(ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()));
         Placing turned = new Placing(
                 Placing.Fit.WHOLE,
                 4.5,

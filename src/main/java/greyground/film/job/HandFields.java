@@ -1,0 +1,118 @@
+package greyground.film.job;
+
+import greyground.film.job.Kind.Choice;
+import greyground.film.job.Kind.Way;
+import greyground.json.JsonFields;
+import greyground.quantity.Refusal;
+import greyground.tone.ColourSight;
+import greyground.tone.ColourSight.Emulsion;
+import greyground.tone.ColourSight.Filter;
+import greyground.tone.ColourWeights;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What the printmaker's hand does to the art before the plate's curve: settings of {@link JobFields}. */
+public final class HandFields {
+    public static final JobField<Filter> THROUGH = JobField.part(
+                    "through",
+                    Choice.of(Stream.of(Filter.values())
+                            .map(filter -> way(
+                                    filter,
+                                    filter == Filter.NONE ? "no filter" : ColourSight.article(filter) + " filter"))
+                            .toList()),
+                    job -> job.art().sight().filter(),
+                    "art.sight.filter")
+            .typed("WORD")
+            .at("art", "through")
+            .shown(
+                    "Seen through",
+                    "As if colours had been photographed through coloured glass. Its own colour comes out lighter and its opposite darker: red darkens skies and lightens skin, yellow does so a little, blue the other way round. Greys stay what they are.");
+
+    public static final JobField<ColourSight> EMULSION = JobField.of(
+                    "emulsion",
+                    new Receiving(),
+                    job -> new ColourSight(
+                            Filter.NONE,
+                            job.art().sight().emulsion(),
+                            job.art().sight().own()),
+                    (job, value) -> job.with(
+                            "art.sight", new ColourSight(job.art().sight().filter(), value.emulsion(), value.own())))
+            .typed("WORD")
+            .at("art", "emulsion")
+            .shown(
+                    "Colours as seen by",
+                    "What colours are turned to greys by, as if photographed, or red, green and blue by weights of your own, such as 0.3,0.6,0.1. Luminance is the eye's own lightness; orthochromatic prints reds nearly black, blue-sensitive all but blue, as old negatives do. Greys stay what they are.");
+
+    /** Those that concern colour, in the order of the job's file. */
+    static final List<JobField<?>> COLOURS = List.of(THROUGH, EMULSION);
+
+    private HandFields() {}
+
+    private static <T extends Enum<T>> Way<T> way(T value, String label) {
+        return new Way<>(value, ColourSight.word(value), label);
+    }
+
+    /** An emulsion by its word, or three weights. */
+    record Receiving() implements Kind<ColourSight> {
+        private static final List<Way<ColourSight>> WAYS = Stream.of(Emulsion.values())
+                .map(emulsion -> new Way<>(
+                        new ColourSight(Filter.NONE, emulsion, Optional.empty()),
+                        ColourSight.word(emulsion),
+                        emulsion == Emulsion.LUMINANCE
+                                ? "the eye: luminance"
+                                : ColourSight.article(emulsion) + " emulsion"))
+                .toList();
+
+        private static final Choice<ColourSight> CHOICE = Choice.of(WAYS);
+
+        @Override
+        public ColourSight parse(String what, String text, Kind.Art art) {
+            if (!text.contains(",")) {
+                return CHOICE.parse(what, text, art);
+            }
+            List<Double> weights = new ArrayList<>();
+            for (String part : text.split(",", -1)) {
+                if (!part.strip().matches("[0-9]*[.]?[0-9]+")) {
+                    throw Refusal.use(what + " \"" + text.strip() + "\" has the part \"" + part.strip()
+                            + "\"; weights are three numbers from 0 to 1, red, green and blue: such as 0.3,0.6,0.1");
+                }
+                weights.add(Double.parseDouble(part.strip()));
+            }
+            if (weights.size() != 3) {
+                throw Refusal.use(what + " \"" + text.strip() + "\" has " + weights.size()
+                        + " weights; it must have 3, red, green and blue: such as 0.3,0.6,0.1");
+            }
+            return new ColourSight(
+                    Filter.NONE,
+                    Emulsion.LUMINANCE,
+                    Optional.of(new ColourWeights(weights.get(0), weights.get(1), weights.get(2))));
+        }
+
+        @Override
+        public String print(ColourSight value) {
+            return value.own()
+                    .map(own -> DoubleStream.of(own.red(), own.green(), own.blue())
+                            .mapToObj(share -> BigDecimal.valueOf(share)
+                                    .stripTrailingZeros()
+                                    .toPlainString())
+                            .collect(Collectors.joining(",")))
+                    .orElseGet(() -> ColourSight.word(value.emulsion()));
+        }
+
+        @Override
+        public ColourSight read(JsonFields fields, String name, @Nullable ColourSight usual) {
+            return parse("job art." + name, fields.word(name, usual == null ? "" : print(usual)), Kind.Art.UNKNOWN);
+        }
+
+        @Override
+        public List<Way<ColourSight>> ways() {
+            return WAYS;
+        }
+    }
+}
