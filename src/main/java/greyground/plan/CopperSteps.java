@@ -103,7 +103,14 @@ record CopperSteps(Workshop workshop, PlanRequest request) {
                         "density table at 20 °C",
                         bath.degreesBaume());
         bathNow(step, bite)
-                .known("usual bite", bath.biteMinutes(), StepDraft::minutes)
+                .known(
+                        "usual bite",
+                        minutes(bath.biteMinutes().value()),
+                        bath.biteMinutes(),
+                        "in a fresh bath of "
+                                + Refusal.plain(bath.rateDegreesBaume().value()) + " °Bé at "
+                                + StepDraft.celsius(
+                                        bath.rateTemperatureCelsius().value()))
                 .computed(
                         "bite for", minutes(time), "usual bite x tested rate / rate now", rateFrom(bath.biteMinutes()))
                 .onCard(

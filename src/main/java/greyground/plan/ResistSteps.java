@@ -83,23 +83,25 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
         ExposureFigures exposure = workshop.exposure();
         FilmPrinter printer = workshop.filmPrinter();
         ResistFigures resist = workshop.resist();
-        FilmBlack black = FilmBlack.of(workshop);
+        FilmBlack black = FilmBlack.of(workshop, request.process());
         double needed = black.needed();
-        double window = black.onFilm();
+        double onFilm = black.onFilm();
         StepDraft step = new StepDraft("Film on the light table")
                 .computed(
-                        "black needed, over clear",
+                        "black needed",
                         fixed(needed, 2) + " D (UV)",
-                        "density of the wedge step held + 1/contrast + margin",
+                        split().map(shared -> "log10 of both doses").orElse("density of the wedge step held")
+                                + " + film base now less then + 1/contrast + margin",
                         exposure.targetStep(),
+                        printer.clearUvDensity(),
+                        exposure.filmBaseAtTestDensity(),
                         resist.contrastGamma(),
                         exposure.blackMarginDensity())
                 .computed(
-                        "black on this film, over clear",
-                        fixed(window, 2) + " D (UV)",
-                        "printer's black less clear, as the resist sees them",
-                        printer.blackUvDensity(),
-                        printer.clearUvDensity());
+                        "black on this film",
+                        fixed(onFilm, 2) + " D (UV)",
+                        "the printer's black, base included, as the resist sees it",
+                        printer.blackUvDensity());
         if (black.missing() > 0) {
             double steps = black.missingSteps();
             step.warn("The film's black is " + fixed(black.missing(), 2)
@@ -247,6 +249,7 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                     + ": their light follows no simple law, so nothing was corrected. Expose a"
                     + " wedge at the new distance.");
         }
+        CornerLight.of(workshop, request.job().plate()).ifPresent(corner -> corners(step, corner));
         step.computed(
                 "lamp's age",
                 StepDraft.times(times.ageingFactor()),
@@ -259,6 +262,22 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
                 "10^(clear UV density now minus then)",
                 workshop.filmPrinter().clearUvDensity(),
                 exposure.filmBaseAtTestDensity());
+    }
+
+    private void corners(StepDraft step, CornerLight corner) {
+        step.computed(
+                "light at the plate's corners",
+                fixed(corner.steps(), 1) + " steps less",
+                fixed(corner.share() * 100, 0) + " % of the middle's: cos⁴ of the angle off the lamp's axis",
+                workshop.light().distanceMillimetres());
+        double most = CornerLight.most(request.process());
+        if (corner.steps() > most) {
+            step.warn("The plate's corners get " + fixed(100 - corner.share() * 100, 0)
+                    + " % less light than its middle, " + fixed(corner.steps(), 1)
+                    + " wedge steps. Hang the lamp at "
+                    + fixed(Math.ceil(corner.lampMillimetresFor(most) / 10), 0) + " cm, where it is "
+                    + Refusal.plain(most) + ", and find the times again; else corners print darker.");
+        }
     }
 
     Step hold() {

@@ -42,6 +42,14 @@ final class StepDraft {
         return this;
     }
 
+    /** The same under conditions that are said with where it comes from. */
+    StepDraft known(String label, String value, Figure figure, String conditions) {
+        String basis = figure.provenance().basis();
+        lines.add(new Line(
+                label, value, figure.provenance().words(), basis.isEmpty() ? conditions : conditions + "; " + basis));
+        return this;
+    }
+
     /** A number worked out from others; it is only as sure as they are. */
     StepDraft computed(String label, String value, String basis, Figure... from) {
         boolean sure = true;

@@ -57,9 +57,4 @@ public record FilmPrinter(
     public FilmPixels pixels(Resolution resolution) {
         return new FilmPixels(resolution, scaleX.value(), scaleY.value());
     }
-
-    /** The density by which a solid black exceeds clear film: what the resist can tell apart. */
-    public double uvWindow() {
-        return blackUvDensity.value() - clearUvDensity.value();
-    }
 }

@@ -215,18 +215,61 @@ class BenchOrderTest {
 
     @Test
     void aThinBlackIsWarnedAboutWithTheStepsItCosts() {
-        // Step 7 is 0.95 D, contrast 1/1.66096 = 0.602, margin 0.3: 1.852 needed; film has 1.40.
-        Workshop shop = Workshop.assumed().with("filmPrinter.blackUvDensity", measured(1.5));
+        // Step 7 on bare resist is 0.95 D, contrast 1/1.66096 = 0.602, margin 0.3: 1.852 needed; film and base have
+        // 1.40.
+        Workshop shop = Workshop.assumed().with("filmPrinter.blackUvDensity", measured(1.4));
         ExposurePlan plan = etched(shop);
         assertEquals(
                 "1.85 D (UV)",
-                line(plan, "Film on the light table", "black needed, over clear")
-                        .value());
+                line(plan, "Film on the light table", "black needed").value());
         assertEquals(1, plan.warnings().size());
         assertTrue(
                 plan.warnings().get(0).contains("0.45 D too thin"),
                 plan.warnings().get(0));
         assertTrue(plan.warnings().get(0).contains("3.0 steps"), plan.warnings().get(0));
+    }
+
+    @Test
+    void theBlackNeededFollowsTheBaseAndTheSplit() {
+        // Base 0.10 then and 0.25 now: light is made up for it, and the black has 0.15 more to stop.
+        Workshop yellowed = Workshop.assumed().with("filmPrinter.clearUvDensity", measured(0.25));
+        assertEquals(
+                2.002, FilmBlack.of(yellowed, new PlateProcess.EtchedFilm()).needed(), 1e-3);
+        // Doses 1.8 + 1.05 = 2.85 are 0.455 decades, in place of the step's 0.95.
+        PlateProcess split = PlateProcess.all().stream()
+                .filter(PlateProcess.Photogravure.class::isInstance)
+                .findFirst()
+                .orElseThrow();
+        assertEquals(1.357, FilmBlack.of(Workshop.assumed(), split).needed(), 1e-3);
+        assertEquals(
+                1.852,
+                FilmBlack.of(Workshop.assumed(), PlateProcess.Photogravure.unsaid())
+                        .needed(),
+                1e-3);
+    }
+
+    @Test
+    void lightFallsOffTowardsTheCorners() {
+        // 360 x 480 mm: its corner lies 300 mm off the axis of a lamp 600 mm away, cos^4 = 0.8^2 = 0.64, 1.292 steps.
+        CornerLight corner = CornerLight.of(600, new Size(360, 480));
+        assertEquals(0.64, corner.share(), 1e-12);
+        assertEquals(1.292, corner.steps(), 1e-3);
+        assertEquals(600, corner.lampMillimetresFor(corner.steps()), 1e-9);
+        // 200 x 250 mm, 160 mm off the axis: 0.871, 0.4 steps; at 30 cm 0.606, 1.5 steps. 53.3 cm would do.
+        assertEquals(
+                "0.4 steps less",
+                line(etched(Workshop.assumed()), "Exposure", "light at the plate's corners")
+                        .value());
+        Workshop near = Workshop.assumed()
+                .with("light.distanceMillimetres", measured(300))
+                .with("light.distanceAtTestMillimetres", measured(300));
+        assertEquals(1, etched(near).warnings().size());
+        String warned = etched(near).warnings().get(0);
+        assertTrue(
+                warned.contains("39 % less") && warned.contains("1.5 wedge steps") && warned.contains("54 cm"), warned);
+        Workshop tubes = WorkshopFile.read(
+                "{\"greyground\": \"workshop\", \"version\": 1, \"light\": {\"kind\": \"tubes\", \"distanceMillimetres\": 100}}");
+        assertTrue(CornerLight.of(tubes, new Size(200, 250)).isEmpty());
     }
 
     @Test

@@ -2,6 +2,7 @@ package greyground.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import greyground.plate.PlateProcess;
 import greyground.workshop.Developer.Soda;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
@@ -89,12 +90,16 @@ class ExposureScienceTest {
                 .with("resist.contrastGamma", Figure.assumed(1.66096, "for this test"));
         assertEquals(
                 1.70206,
-                FilmBlack.of(shop.with("exposure.blackMarginDensity", Figure.assumed(0, "for this test")))
+                FilmBlack.of(
+                                shop.with("exposure.blackMarginDensity", Figure.assumed(0, "for this test")),
+                                new PlateProcess.EtchedFilm())
                         .needed(),
                 1e-4);
         assertEquals(
                 2.00206,
-                FilmBlack.of(shop.with("exposure.blackMarginDensity", Figure.assumed(0.3, "for this test")))
+                FilmBlack.of(
+                                shop.with("exposure.blackMarginDensity", Figure.assumed(0.3, "for this test")),
+                                new PlateProcess.EtchedFilm())
                         .needed(),
                 1e-4);
     }

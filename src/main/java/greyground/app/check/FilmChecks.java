@@ -108,7 +108,7 @@ public record FilmChecks(List<FilmChecks.Inspected> films, FilmBlack black, List
     private static FilmChecks checked(Job job, Workshop workshop, List<Page> pages, Progress progress)
             throws IOException {
         PlateConditions conditions = JobPlate.conditions(workshop, job, workshop.usualDepthMicrometres());
-        FilmBlack black = FilmBlack.of(workshop);
+        FilmBlack black = FilmBlack.of(workshop, job.process());
         List<PlateWarning> found = new ArrayList<>();
         List<PlateWarning> ofFilms = new ArrayList<>(black(black));
         List<Inspected> inspected = new ArrayList<>();
@@ -180,7 +180,7 @@ public record FilmChecks(List<FilmChecks.Inspected> films, FilmBlack black, List
                         "thin-black",
                         String.format(
                                 Locale.ROOT,
-                                "the film's black is %.2f D over clear, the exposure needs %.2f D: print a denser black, or"
+                                "the film's black is %.2f D, the exposure needs %.2f D: print a denser black, or"
                                         + " hold %.1f wedge steps fewer",
                                 black.onFilm(),
                                 black.needed(),

@@ -46,7 +46,8 @@ final class ShopSettings {
                             "resist.thinnedThicknessMicrometres",
                             ResistFigures.THIN,
                             1)
-                    .saying("What the soda bath leaves of the resist. Measure a thinned strip."),
+                    .saying(
+                            "What the soda bath leaves of the resist. Measure a thinned strip. The plan says it; it moves no tone, for doses are read on resist as you expose it."),
             number(RESIST, "opening", "Smallest opening", "resist.smallestOpeningMicrometres", ResistFigures.OPENING, 1)
                     .saying("Narrowest gap that still washes clean. The test plate's fine dots show it."),
             number(RESIST, "land", "Smallest land", "resist.smallestLandMicrometres", ResistFigures.LAND, 1)

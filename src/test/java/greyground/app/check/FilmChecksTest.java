@@ -121,7 +121,7 @@ class FilmChecksTest {
         FilmChecks checks = checked(job("etched-film"), thin, film(1, 20, 10, 0.4, 9));
         assertEquals(2, checks.warnings().size(), checks.warnings().toString());
         assertTrue(
-                checks.warnings().get(0).words().contains("1.40 D over clear"),
+                checks.warnings().get(0).words().contains("black is 1.50 D"),
                 checks.warnings().toString());
         assertTrue(checks.black().missing() > 0);
         // The film was laid out for a printer of true size: 40 mm x 0.97; 1.002 just keeps the common tolerance.
