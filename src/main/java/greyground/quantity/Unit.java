@@ -33,6 +33,8 @@ public enum Unit {
     /** Optical density, D = -log10 T (transmittance) or -log10 R (reflectance factor); functional notation of ISO 5-1:2009. */
     DENSITY("D", 2, Unit::density),
     STEPS("steps", 0),
+    /** CIE 1976 lightness. */
+    LIGHTNESS("L*", 1),
     RATIO("", 2),
     PER_MICROMETRE("per \u00b5m", 3),
     COUNT("", 0);

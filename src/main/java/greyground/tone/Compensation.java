@@ -75,7 +75,13 @@ public record Compensation(
 
     /** Compensates for all that the plate can print, from paper to its turning point. */
     public static Compensation of(String name, ArtRange art, RangeMapping mapping, PlateResponse response) {
-        return of(name, art, mapping, PrintRange.of(response), response);
+        return of(name, art, ToneWish.AS_THEY_ARE, mapping, response);
+    }
+
+    /** The same for tones that the printmaker wishes elsewhere. */
+    public static Compensation of(
+            String name, ArtRange art, ToneWish wish, RangeMapping mapping, PlateResponse response) {
+        return of(name, art, wish, mapping, PrintRange.of(response), response);
     }
 
     /**
@@ -89,8 +95,14 @@ public record Compensation(
      */
     public static Compensation of(
             String name, ArtRange art, RangeMapping mapping, PrintRange print, PlateResponse response) {
+        return of(name, art, ToneWish.AS_THEY_ARE, mapping, print, response);
+    }
+
+    private static Compensation of(
+            String name, ArtRange art, ToneWish wish, RangeMapping mapping, PrintRange print, PlateResponse response) {
         ResponseInverse inverse = new ResponseInverse(response);
-        DoubleUnaryOperator wishes = mapping.onto(art, print);
+        DoubleUnaryOperator onto = mapping.onto(art, print);
+        DoubleUnaryOperator wishes = wish.changesNothing() ? onto : onto.compose(wish.within(art));
         char[] table = new char[ToneCurve.CODES];
         int firstLight = ToneCurve.CODES;
         int lastLight = -1;
@@ -100,16 +112,16 @@ public record Compensation(
         int firstUnsure = ToneCurve.CODES;
         int lastUnsure = -1;
         for (int grey = 0; grey < ToneCurve.CODES; grey++) {
-            double wish = wishes.applyAsDouble(luminance(grey));
+            double wished = wishes.applyAsDouble(luminance(grey));
             // Rounding in the last digit must not make a lighter grey blacker.
-            before = Math.min(before, inverse.samples(wish));
+            before = Math.min(before, inverse.samples(wished));
             table[grey] = (char) before;
-            if (inverse.tooDark(wish)) {
+            if (inverse.tooDark(wished)) {
                 lastDark = grey;
-            } else if (inverse.inLightGap(wish) || inverse.tooLight(wish)) {
+            } else if (inverse.inLightGap(wished) || inverse.tooLight(wished)) {
                 firstLight = Math.min(firstLight, grey);
                 lastLight = grey;
-            } else if (steep.isPresent() && steep.get().holds(wish)) {
+            } else if (steep.isPresent() && steep.get().holds(wished)) {
                 firstUnsure = Math.min(firstUnsure, grey);
                 lastUnsure = grey;
             }

@@ -71,7 +71,7 @@ public final class ArtSource implements Closeable {
 
         Decoded(ArtChoice choice, CompletableFuture<String> fingerprint, List<String> remarks, GreyPlane upright) {
             this.page = choice.page();
-            this.sight = choice.sight();
+            this.sight = choice.hand().sight();
             this.fingerprint = fingerprint;
             this.remarks = remarks;
             this.upright = upright;
@@ -150,10 +150,12 @@ public final class ArtSource implements Closeable {
     private Decoded decoded(ArtChoice choice, Progress progress) {
         own();
         Decoded present = decoded;
-        if (present != null && present.page == choice.page() && present.sight.equals(choice.sight())) {
+        if (present != null
+                && present.page == choice.page()
+                && present.sight.equals(choice.hand().sight())) {
             return present;
         }
-        Optional<ColourWeights> weights = choice.sight().weights();
+        Optional<ColourWeights> weights = choice.hand().sight().weights();
         close();
         source(choice.page());
         CompletableFuture<String> fingerprint = look.fingerprint();

@@ -87,8 +87,12 @@ public final class FilmRecipe {
         ArtRange range = art.range(wanted.art(), progress);
         JobTones tones = Crew.joined(known);
         JobReserve reserve = Crew.joined(kept);
-        Compensation compensation =
-                Compensation.of(tones.name(), range, wanted.rangeMapping(), reserve.within(tones.response()));
+        Compensation compensation = Compensation.of(
+                tones.name(),
+                range,
+                wanted.art().hand().wish(),
+                wanted.rangeMapping(),
+                reserve.within(tones.response()));
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
         return new FilmRecipe(

@@ -8,6 +8,8 @@ import greyground.finding.Findings;
 import greyground.output.FilmDocument;
 import greyground.quantity.Refusal;
 import greyground.tone.Compensation;
+import greyground.tone.PrintRange;
+import greyground.tone.ToneWish;
 import greyground.workshop.Figure;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -31,7 +33,7 @@ public record PositiveOutcome(Job job, Findings findings) {
         double light = compensation.light().pixels(recipe.greys()) / pixels;
         double dark = compensation.dark().pixels(recipe.greys()) / pixels;
         Findings findings = FilmWords.findings(job, recipe.films().get(0).sheet(), films)
-                .say("colours", job.art().sight().words())
+                .say("colours", job.art().hand().sight().words())
                 .say(
                         "tones",
                         toneWords(recipe)
@@ -43,6 +45,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                 .put("assumedFigures", (double) recipe.workshop().figures().values().stream()
                         .filter(Figure::isAssumed)
                         .count());
+        sayWish(findings, recipe);
         FilmWords.sayGap(
                 findings,
                 job,
@@ -98,6 +101,33 @@ public record PositiveOutcome(Job job, Findings findings) {
                                 : ": its " + String.join(", ", kept) + " taken over; for this picture's own give "
                                         + String.join(" ", own)));
         return this;
+    }
+
+    /** How much of the art the print could not show, were its tones not fitted to the print's range: before the hand touched them, and after. */
+    private static void sayWish(Findings findings, FilmRecipe recipe) throws IOException {
+        ToneWish wish = recipe.job().art().hand().wish();
+        if (wish.changesNothing()) {
+            return;
+        }
+        PrintRange print = recipe.compensation().print();
+        ToneWish.Outside before = ToneWish.AS_THEY_ARE.outside(recipe.greys(), recipe.range(), print);
+        ToneWish.Outside after = wish.outside(recipe.greys(), recipe.range(), print);
+        findings.say(
+                "wish",
+                String.format(
+                        Locale.ROOT,
+                        "%s; %.1f %% of the art was darker than this print's black and %.1f %% lighter than its paper,"
+                                + " now %.1f %% and %.1f %%, all of it fitted in",
+                        wish.words(),
+                        100 * before.darker(),
+                        100 * before.lighter(),
+                        100 * after.darker(),
+                        100 * after.lighter()),
+                new Findings()
+                        .put("darkerBefore", before.darker())
+                        .put("lighterBefore", before.lighter())
+                        .put("darkerAfter", after.darker())
+                        .put("lighterAfter", after.lighter()));
     }
 
     private static String toneWords(FilmRecipe recipe) {

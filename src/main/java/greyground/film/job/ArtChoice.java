@@ -3,7 +3,6 @@ package greyground.film.job;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
-import greyground.tone.ColourSight;
 import java.util.Optional;
 
 /**
@@ -17,7 +16,7 @@ import java.util.Optional;
  * @param straightenDegrees clockwise, -45 to 45, after the quarter turns
  * @param white what counts as paper white
  * @param black what counts as ink black
- * @param sight how its colours become greys
+ * @param hand what the printmaker does to its tones
  */
 public record ArtChoice(
         String fileName,
@@ -28,7 +27,7 @@ public record ArtChoice(
         double straightenDegrees,
         TonePoint white,
         TonePoint black,
-        ColourSight sight) {
+        Hand hand) {
     public static final Range PAGE = new Range(1, 100_000, Unit.COUNT, "the art's pages count from 1");
 
     /** Turns that move pixels as they are. */
@@ -39,7 +38,7 @@ public record ArtChoice(
 
     /** Art used whole, as it is, with both points found automatically. */
     public static final ArtChoice WHOLE = new ArtChoice(
-            "", "", 1, Crop.ALL, 0, 0, new TonePoint.Automatic(), new TonePoint.Automatic(), ColourSight.EYE);
+            "", "", 1, Crop.ALL, 0, 0, new TonePoint.Automatic(), new TonePoint.Automatic(), Hand.AT_REST);
 
     /**
      * A fragment, in fractions of the art's width and height.
@@ -126,7 +125,7 @@ public record ArtChoice(
     }
 
     public ArtChoice of(String name, String digest) {
-        return new ArtChoice(name, digest, page, crop, quarterTurns, straightenDegrees, white, black, sight);
+        return new ArtChoice(name, digest, page, crop, quarterTurns, straightenDegrees, white, black, hand);
     }
 
     /** How far the art is turned clockwise in all, -45 to 315 degrees. */
@@ -135,12 +134,12 @@ public record ArtChoice(
     }
 
     public ArtChoice cropped(Crop fragment) {
-        return new ArtChoice(fileName, sha256, page, fragment, quarterTurns, straightenDegrees, white, black, sight);
+        return new ArtChoice(fileName, sha256, page, fragment, quarterTurns, straightenDegrees, white, black, hand);
     }
 
     public ArtChoice settled(double whiteLuminance, double blackLuminance) {
         TonePoint paper = new TonePoint.Given(whiteLuminance);
         TonePoint ink = new TonePoint.Given(blackLuminance);
-        return new ArtChoice(fileName, sha256, page, crop, quarterTurns, straightenDegrees, paper, ink, sight);
+        return new ArtChoice(fileName, sha256, page, crop, quarterTurns, straightenDegrees, paper, ink, hand);
     }
 }

@@ -8,6 +8,7 @@ import greyground.tone.ColourSight;
 import greyground.tone.ColourSight.Emulsion;
 import greyground.tone.ColourSight.Filter;
 import greyground.tone.ColourWeights;
+import greyground.tone.ToneWish;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,8 +27,8 @@ public final class HandFields {
                                     filter,
                                     filter == Filter.NONE ? "no filter" : ColourSight.article(filter) + " filter"))
                             .toList()),
-                    job -> job.art().sight().filter(),
-                    "art.sight.filter")
+                    job -> job.art().hand().sight().filter(),
+                    "art.hand.sight.filter")
             .typed("WORD")
             .at("art", "through")
             .shown(
@@ -39,23 +40,96 @@ public final class HandFields {
                     new Receiving(),
                     job -> new ColourSight(
                             Filter.NONE,
-                            job.art().sight().emulsion(),
-                            job.art().sight().own()),
+                            job.art().hand().sight().emulsion(),
+                            job.art().hand().sight().own()),
                     (job, value) -> job.with(
-                            "art.sight", new ColourSight(job.art().sight().filter(), value.emulsion(), value.own())))
+                            "art.hand.sight",
+                            new ColourSight(job.art().hand().sight().filter(), value.emulsion(), value.own())))
             .typed("WORD")
             .at("art", "emulsion")
             .shown(
                     "Colours as seen by",
                     "What colours are turned to greys by, as if photographed, or red, green and blue by weights of your own, such as 0.3,0.6,0.1. Luminance is the eye's own lightness; orthochromatic prints reds nearly black, blue-sensitive all but blue, as old negatives do. Greys stay what they are.");
 
-    /** Those that concern colour, in the order of the job's file. */
-    static final List<JobField<?>> COLOURS = List.of(THROUGH, EMULSION);
+    public static final JobField<List<ToneWish.Point>> TONES = JobField.part(
+                    "tones", new Points(), job -> job.art().hand().wish().points(), "art.hand.wish.points")
+            .typed("L:L,...")
+            .at("art", "tones")
+            .shown(
+                    "Tones by points",
+                    "Tones of the art and where they go, such as 30:38,60:64, in L* from the art's black, 0, to its white, 100; or 'none'. A smooth curve goes through them and never turns two tones round. It acts before the picture's range is fitted to the print's.");
+
+    public static final JobField<Double> MIDDLE = JobField.part(
+                    "middle", ToneWish.MIDDLE, 1, job -> job.art().hand().wish().middle(), "art.hand.wish.middle")
+            .typed("L")
+            .at("art", "middle")
+            .shown(
+                    "Middle tones",
+                    "How far middle grey moves, in L*: +6 is lighter, -6 darker. Black and white stay where they are. Comes after the points.");
+
+    public static final JobField<Double> HARDNESS = JobField.part(
+                    "hardness",
+                    ToneWish.HARDNESS,
+                    0.05,
+                    job -> job.art().hand().wish().hardness(),
+                    "art.hand.wish.hardness")
+            .typed("SHARE")
+            .at("art", "hardness")
+            .shown(
+                    "Hardness",
+                    "Contrast of the middle tones at the cost of the ends, such as 15%; below 0 softer. 100% doubles it, -100% halves it. Comes after the middle.");
+
+    /** In the order of the job's file and of the work. */
+    static final List<JobField<?>> LISTED = List.of(THROUGH, EMULSION, TONES, MIDDLE, HARDNESS);
 
     private HandFields() {}
 
     private static <T extends Enum<T>> Way<T> way(T value, String label) {
         return new Way<>(value, ColourSight.word(value), label);
+    }
+
+    /** Tones and where they go. */
+    record Points() implements Kind<List<ToneWish.Point>> {
+        private static final String NONE = "none";
+
+        @Override
+        public List<ToneWish.Point> parse(String what, String text, Kind.Art art) {
+            List<ToneWish.Point> points = new ArrayList<>();
+            if (text.strip().equals(NONE)) {
+                return points;
+            }
+            for (String part : text.split(",", -1)) {
+                String[] ends = part.strip().split(":", -1);
+                if (ends.length != 2) {
+                    throw Refusal.use(
+                            what + " \"" + text.strip() + "\" has the part \"" + part.strip()
+                                    + "\"; each must be a tone of the art and where it goes, from 0 to 100: such as 30:38,60:64");
+                }
+                points.add(new ToneWish.Point(
+                        ToneWish.LIGHTNESS.unit().parse(what, ends[0]),
+                        ToneWish.LIGHTNESS.unit().parse(what, ends[1])));
+            }
+            return new ToneWish(points, 0, 0).points();
+        }
+
+        @Override
+        public String print(List<ToneWish.Point> value) {
+            return value.isEmpty()
+                    ? NONE
+                    : value.stream()
+                            .map(point -> plain(point.from()) + ":" + plain(point.to()))
+                            .collect(Collectors.joining(","));
+        }
+
+        @Override
+        public List<ToneWish.Point> read(JsonFields fields, String name, @Nullable List<ToneWish.Point> usual) {
+            return parse("job art." + name, fields.word(name, usual == null ? "" : print(usual)), Kind.Art.UNKNOWN);
+        }
+    }
+
+    /** A number as it was typed, to its last digit. */
+    private static String plain(double number) {
+        return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 
     /** An emulsion by its word, or three weights. */
@@ -98,9 +172,7 @@ public final class HandFields {
         public String print(ColourSight value) {
             return value.own()
                     .map(own -> DoubleStream.of(own.red(), own.green(), own.blue())
-                            .mapToObj(share -> BigDecimal.valueOf(share)
-                                    .stripTrailingZeros()
-                                    .toPlainString())
+                            .mapToObj(HandFields::plain)
                             .collect(Collectors.joining(",")))
                     .orElseGet(() -> ColourSight.word(value.emulsion()));
         }

@@ -36,7 +36,7 @@ public final class JobFields {
     public static final List<JobField<?>> ALL = Stream.of(
                     FilmFields.LISTED,
                     ArtFields.LISTED,
-                    HandFields.COLOURS,
+                    HandFields.LISTED,
                     PlacingFields.LISTED,
                     List.<JobField<?>>of(ArtFields.RANGE, FilmFields.MEND, FilmFields.RESERVE))
             .flatMap(List::stream)

@@ -30,7 +30,8 @@ public sealed interface Kind<T>
                 FilmFields.Sharing,
                 PlacingFields.Shrinking,
                 ArtFields.Fragment,
-                HandFields.Receiving {
+                HandFields.Receiving,
+                HandFields.Points {
     /**
      * Art as it stands after its quarter turns; 0 x 0 where it is not known.
      *

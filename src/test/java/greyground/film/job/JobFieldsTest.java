@@ -67,6 +67,9 @@ class JobFieldsTest {
                 "mend", "yes"));
         words.put("through", "yellow");
         words.put("emulsion", "0.3,0.6,0.1");
+        words.put("tones", "30:38.25,60:64");
+        words.put("middle", "-4.5");
+        words.put("hardness", "15%");
         words.put("reserve", "4%");
         words.put("split", "1.65,1.07,0.03mm,45%");
         return words;

@@ -18,6 +18,7 @@ import greyground.quantity.Ruling;
 import greyground.quantity.Size;
 import greyground.tone.ColourSight;
 import greyground.tone.RangeMapping;
+import greyground.tone.ToneWish;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -37,7 +38,10 @@ class JobFileTest {
                 -1.75,
                 new TonePoint.Given(0.83),
                 new TonePoint.Automatic(),
-                new ColourSight(ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()));
+                new Hand(
+                        new ColourSight(
+                                ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()),
+                        new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15)));
         Placing turned = new Placing(
                 Placing.Fit.WHOLE,
                 4.5,

@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class LevelledArtTest {
     private static ArtChoice straightened(double degrees) {
         ArtChoice whole = ArtChoice.WHOLE;
-        return new ArtChoice("", "", 1, whole.crop(), 0, degrees, whole.white(), whole.black(), whole.sight());
+        return new ArtChoice("", "", 1, whole.crop(), 0, degrees, whole.white(), whole.black(), whole.hand());
     }
 
     private static Placing placing(Placing.Fit fit, double bleed, PaperShrink shrink) {
