@@ -67,6 +67,21 @@ public sealed interface Target {
         public static final int WEDGES = 18;
     }
 
+    /**
+     * A square of dark grain. A large one is dark about its own middle, small ones of the same coverage stand on clear film: what a
+     * scanner's stray light adds to the small ones and not to the large one's middle tells how much there is.
+     *
+     * @param coveragePerMille of the film
+     */
+    record Dark(Area area, int coveragePerMille) implements Target {
+        /** Shorter side from which a dark is its own surroundings. */
+        public static final int LARGE = 8_000;
+
+        public Dark {
+            Refusal.checkRange("a dark's coverage", coveragePerMille / 10.0, 0, 100, "%", "take the codes' coverage");
+        }
+    }
+
     /** Digits made of straight strokes, which bite like the rest. */
     record Numeral(Area area, int number) implements Target {
         /** Width of one digit. */

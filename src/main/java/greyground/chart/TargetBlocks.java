@@ -27,6 +27,13 @@ final class TargetBlocks {
     static final int LINE_STEP = 2300;
     private static final int LINE_FIELD = 1900;
 
+    /** A large dark and the clear film beside it that holds two small ones. */
+    private static final int DARK_WIDTH = 12_000;
+
+    private static final int LIGHT_WIDTH = 16_000;
+    private static final int SMALL_DARK = 3_000;
+    private static final int[] DARK_HEIGHTS = {15_000, 13_000, 11_000, 9_000};
+
     final List<Target> targets = new ArrayList<>();
 
     /** Room taken by the groups. */
@@ -143,6 +150,44 @@ final class TargetBlocks {
         return row;
     }
 
+    /** Dark grain amid dark and amid light, in every band that has room, as high as it has. They speak to a scanner, so bear no number. */
+    void darks(int coveragePerMille) {
+        int width = DARK_WIDTH + LIGHT_WIDTH;
+        int before = targets.size();
+        for (Band band : bands) {
+            for (int height : DARK_HEIGHTS) {
+                Area room = band.place(width, height);
+                if (room != null) {
+                    taken.add(room);
+                    darks(room, coveragePerMille);
+                    break;
+                }
+            }
+        }
+        if (targets.size() == before) {
+            leftOut.add("the darks that show a scanner's stray light (" + takes(width, DARK_HEIGHTS[3]));
+        }
+    }
+
+    private void darks(Area room, int coveragePerMille) {
+        int clear = room.left() + DARK_WIDTH;
+        int inset = 1_000;
+        for (Area area : List.of(
+                new Area(room.left(), room.top(), DARK_WIDTH, room.height()),
+                new Area(clear + LIGHT_WIDTH / 4, room.top() + inset, SMALL_DARK, SMALL_DARK),
+                new Area(
+                        clear + LIGHT_WIDTH / 4 + SMALL_DARK + LIGHT_WIDTH / 4,
+                        room.bottom() - inset - SMALL_DARK,
+                        SMALL_DARK,
+                        SMALL_DARK))) {
+            targets.add(new Target.Dark(area, coveragePerMille));
+        }
+    }
+
+    private static String takes(int width, int height) {
+        return "takes " + width / 1000.0 + " x " + height / 1000.0 + " mm between the codes)";
+    }
+
     static String sizes(List<Integer> sizes) {
         return sizes.stream().map(String::valueOf).collect(Collectors.joining(" "));
     }
@@ -161,7 +206,7 @@ final class TargetBlocks {
                 return room;
             }
         }
-        leftOut.add(name + " (takes " + width / 1000.0 + " x " + height / 1000.0 + " mm between the codes)");
+        leftOut.add(name + " (" + takes(width, height));
         return null;
     }
 

@@ -55,10 +55,18 @@ public record TestPlate(
         return recipe.kind() == Recipe.Kind.EXPOSURE ? ExposureStrips.of(recipe) : WedgeGrid.of(recipe);
     }
 
+    /** The plate as it was laid out before there were darks: copper of then is still read. */
+    static TestPlate withoutDarks(Recipe recipe) {
+        return recipe.kind() == Recipe.Kind.FULL ? WedgeGrid.withoutDarks(recipe) : of(recipe);
+    }
+
     /** The very plate that a code names. */
     public static TestPlate ofCode(String text) {
         CodeText code = CodeText.read(text);
         TestPlate plate = of(code.recipe());
+        if (!plate.id().equals(code.id())) {
+            plate = withoutDarks(code.recipe());
+        }
         if (!plate.id().equals(code.id())) {
             throw Refusal.failure(
                     "the code names the chart " + code.id() + ", which this version of the program would lay"
@@ -145,6 +153,9 @@ public record TestPlate(
         if (target instanceof Target.Numeral numeral) {
             return "numeral " + place + " " + numeral.number();
         }
+        if (target instanceof Target.Dark dark) {
+            return "dark " + place + " " + dark.coveragePerMille();
+        }
         String kind = target instanceof Target.Bar ? "bar " : target instanceof Target.Bare ? "bare " : "star ";
         return kind + place;
     }
@@ -167,6 +178,9 @@ public record TestPlate(
         }
         if (target instanceof Target.Holes holes) {
             return 1 - Math.PI / 4 * holes.diameter() * holes.diameter() / holes.pitch() / holes.pitch();
+        }
+        if (target instanceof Target.Dark dark) {
+            return dark.coveragePerMille() / 1000.0;
         }
         if (target instanceof Target.Star) {
             return Math.PI / 8;

@@ -24,7 +24,11 @@ final class WedgeGrid {
     private WedgeGrid() {}
 
     static TestPlate of(Recipe recipe) {
-        return of(recipe, Levels.WEDGE);
+        return of(recipe, Levels.WEDGE, true);
+    }
+
+    static TestPlate withoutDarks(Recipe recipe) {
+        return of(recipe, Levels.WEDGE, false);
     }
 
     /**
@@ -33,6 +37,10 @@ final class WedgeGrid {
      * @param wanted in tenths of a percent, each once
      */
     static TestPlate of(Recipe recipe, List<Integer> wanted) {
+        return of(recipe, wanted, true);
+    }
+
+    private static TestPlate of(Recipe recipe, List<Integer> wanted, boolean darks) {
         CodePlaces places = CodePlaces.of(recipe);
         List<Area> corners = places.corners();
         boolean full = recipe.kind() == Recipe.Kind.FULL;
@@ -48,6 +56,9 @@ final class WedgeGrid {
             leftOut.add("all numbered targets: the plate holds no more than two codes and the wedge");
         } else if (full) {
             TargetBlocks blocks = TargetBlocks.in(bands);
+            if (darks) {
+                blocks.darks(10 * recipe.codePercent());
+            }
             targets.addAll(blocks.targets);
             blocks.taken.forEach(block -> taken.add(block.grown(TargetBlocks.GAP / 2)));
             legend.addAll(blocks.legend);
@@ -61,7 +72,10 @@ final class WedgeGrid {
                 cells.remove(cell);
                 targets.add(new Target.Star(star(cell)));
             }
-            legend.add("stars in five places: the blur at their middle shows how far light and bath spread");
+            legend.add("stars: the blur at their middle shows how far light and bath spread"
+                    + (targets.stream().anyMatch(Target.Dark.class::isInstance)
+                            ? "; grey squares: what stray light a scanner adds"
+                            : ""));
         }
         List<Integer> levels = Shuffle.deal(cells, wanted, recipe.seed());
         List<LevelPatch> patches = new ArrayList<>();

@@ -22,6 +22,9 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
     /** Glare that a person told. */
     public static final double GLARE_TOLD = 0.003;
 
+    /** Times a share read off darks that an error of the codes' power moves it: {@code 1 + ln Y} of a dark that sends back a twentieth. */
+    private static final double BY_POWER = 2;
+
     /** Density of a sheet measured on a densitometer that is in order. */
     public static final double PAPER_MEASURED = 0.01;
 
@@ -96,6 +99,17 @@ public record SharedErrors(ToneScale toneScale, double glareError, double paperE
         Refusal.checkRange("glare's error", glareError * 100, 0, 10, "%", "0.3 % where it was measured");
         Refusal.checkRange("error of the paper's density", paperError, 0, 0.1, "", "0.01 where it was measured");
         Refusal.checkRange("spacing of dots", spacingMicrometres, 1, 10_000, "µm", "give the grain's own");
+    }
+
+    /**
+     * Error of glare that was read off the plate itself: the reading's own, and that of the codes' power, by which the light of darks, and so
+     * the share, comes out wrong ({@code d ln f = (1 + ln Y) d ln p}).
+     *
+     * @param share read, 0 to 0.1
+     * @param error of the reading
+     */
+    public static double glareSeen(ToneScale scale, double share, double error) {
+        return Math.sqrt(error * error + StrictMath.pow(BY_POWER * scale.powerError * share, 2));
     }
 
     /**

@@ -2,14 +2,18 @@ package greyground.scan;
 
 import greyground.chart.Area;
 import greyground.chart.LevelPatch;
+import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.fit.MeasuredPatch;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.scan.ScanReading.TargetReading;
+import greyground.scan.StrayLight.Surroundings;
+import greyground.tone.Lightness;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Finds a test plate on a scan and measures it. */
@@ -43,12 +47,28 @@ public final class ChartReader {
         List<String> notes = new ArrayList<>(sight.notes());
         Projective place = sight.place();
         double pixelsPerMillimetre = place.scale(expected.recipe().plate()) * 1000;
-        StrayLight stray = new StrayLight(light, choices.flareShare(), pixelsPerMillimetre);
-        PaperWhite paper = PaperWhite.of(expected, place, stray);
-        @Nullable
-        ReferenceWedge wedge =
-                choices.references().isEmpty() ? null : ReferenceWedge.of(scan, choices.references(), stray);
-        FieldMeter meter = new FieldMeter(place, stray, paper, choices.paperLightness(), wedge, light.step());
+        Optional<Glare> glare = choices.flareShare().isPresent()
+                ? Optional.empty()
+                : glare(
+                        expected,
+                        sight,
+                        light,
+                        pixelsPerMillimetre,
+                        Meters.of(scan, expected, place, choices, StrayLight.none(light), light));
+        Optional<Glare> sure = glare.filter(Glare::isSure);
+        double share =
+                choices.flareShare().orElseGet(() -> sure.map(Glare::share).orElse(0.0));
+        StrayLight stray = share == 0
+                ? StrayLight.none(light)
+                : StrayLight.of(
+                        light,
+                        share,
+                        sure.map(found -> found.surroundings(light, pixelsPerMillimetre))
+                                .orElseGet(() ->
+                                        Surroundings.square(light, StrayLight.SIDE_MILLIMETRES, pixelsPerMillimetre)));
+        Meters meters = Meters.of(scan, expected, place, choices, stray, light);
+        FieldMeter meter = meters.meter();
+        PaperWhite paper = meters.paper();
         PatchTally tally = new PatchTally();
         List<MeasuredPatch> patches = new ArrayList<>();
         for (int i = 0; i < expected.patches().size(); i++) {
@@ -73,7 +93,68 @@ public final class ChartReader {
         List<TargetReading> targets = TargetMeter.read(scan, expected.targets(), place, meter);
         tally.say(notes, paper, expected, choices);
         progress.done(1);
-        return new ScanReading(expected, place, patches, targets, paper.squares(), notes);
+        return new ScanReading(expected, place, patches, targets, paper.squares(), glare, notes);
+    }
+
+    /** What turns the scan's signals into tones. */
+    private record Meters(PaperWhite paper, FieldMeter meter) {
+        static Meters of(
+                GreyPlane scan,
+                TestPlate plate,
+                Projective place,
+                ScanChoices choices,
+                StrayLight stray,
+                LightMap light) {
+            PaperWhite paper = PaperWhite.of(plate, place, stray);
+            @Nullable
+            ReferenceWedge wedge =
+                    choices.references().isEmpty() ? null : ReferenceWedge.of(scan, choices.references(), stray);
+            return new Meters(
+                    paper, new FieldMeter(place, stray, paper, choices.paperLightness(), wedge, light.step()));
+        }
+    }
+
+    /** Stray light as the plate's darks and dark fields show it; nothing where it has no darks. */
+    private static Optional<Glare> glare(
+            TestPlate plate, PlateSearch.FoundPlate sight, LightMap light, double pixelsPerMillimetre, Meters meters) {
+        List<Target.Dark> darks = Glare.darks(plate);
+        if (darks.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Surroundings> surroundings = Glare.sides().stream()
+                .map(side -> Surroundings.fallingOff(light, side, pixelsPerMillimetre))
+                .toList();
+        List<Glare.Seen> seen = new ArrayList<>();
+        for (Target.Dark dark : darks) {
+            seen.add(seen(middle(dark.area()), dark.coveragePerMille(), sight.place(), surroundings, meters));
+        }
+        for (int i = 0; i < plate.patches().size(); i++) {
+            LevelPatch patch = plate.patches().get(i);
+            if (!sight.hidden().contains(i) && Glare.isTelling(plate, patch)) {
+                seen.add(seen(inner(patch.area()), patch.coveragePerMille(), sight.place(), surroundings, meters));
+            }
+        }
+        return Glare.of(seen);
+    }
+
+    private static Glare.Seen seen(
+            Area area, int level, Projective place, List<Surroundings> surroundings, Meters meters) {
+        FieldMeter.Reading reading = meters.meter().read(area.left(), area.top(), area.width(), area.height(), false);
+        double x = area.middleX();
+        double y = area.middleY();
+        List<Double> about = surroundings.stream()
+                .map(mean -> meters.meter().ofPaper(mean.mean(place.x(x, y), place.y(x, y)), x, y))
+                .toList();
+        return new Glare.Seen(level, Lightness.toLuminance(reading.lightness()), about);
+    }
+
+    /** Of a large dark the middle alone, which is farthest from all light. */
+    private static Area middle(Area area) {
+        int most = Target.Dark.LARGE / 2;
+        if (area.width() < Target.Dark.LARGE) {
+            return inner(area);
+        }
+        return new Area((int) area.middleX() - most / 2, (int) area.middleY() - most / 2, most, most);
     }
 
     /** Dots that stand alone and lands that are lost here and there make cells uneven (assumed limits). */
@@ -132,10 +213,11 @@ public final class ChartReader {
                 notes.add(past + " of " + all
                         + " fields lie past the reference wedge's range; their tones are drawn out" + " from its end");
             }
-            if (choices.flareShare() > 0) {
-                notes.add("stray light of " + Refusal.plain(Math.rint(1000 * choices.flareShare()) / 10)
-                        + " % of the mean over " + StrayLight.SIDE_MILLIMETRES + " mm was taken out");
-            }
+            choices.flareShare()
+                    .filter(share -> share > 0)
+                    .ifPresent(share -> notes.add("stray light of "
+                            + Refusal.plain(Math.rint(1000 * share) / 10) + " % of the mean over "
+                            + StrayLight.SIDE_MILLIMETRES + " mm was taken out"));
         }
     }
 }

@@ -60,6 +60,11 @@ final class FieldMeter {
         return wedge == null ? even * paperLuminance : StrictMath.pow(10, -wedge.density(even * paper.mean()));
     }
 
+    /** Light of wide surroundings of a place, as luminance of a perfect white; none of it taken out. */
+    double ofPaper(double signal, double x, double y) {
+        return signal / paper.at(x, y) * paperLuminance;
+    }
+
     /**
      * Measures a rectangle, in micrometres.
      *

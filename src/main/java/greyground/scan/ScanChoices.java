@@ -1,6 +1,7 @@
 package greyground.scan;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a person says about a scan beside the scan itself.
@@ -8,10 +9,12 @@ import java.util.List;
  * @param corners the plate's four corners on the scan, as the print reads from top left clockwise, x then y in pixels; empty to find the
  *     plate by its codes
  * @param references patches of known density on the same scan; empty to take paper white alone
- * @param flareShare share of the mean light of its surroundings that a dark patch takes up in this scanner, 0 to 0.1
+ * @param flareShare share of the mean light of its surroundings that a dark patch takes up in this scanner, 0 to 0.1; empty to read it off
+ *     the plate, where its darks tell it
  * @param paperLightness CIE L* of the bare paper, absolute, 50 to 100
  */
-public record ScanChoices(List<Double> corners, List<Reference> references, double flareShare, double paperLightness) {
+public record ScanChoices(
+        List<Double> corners, List<Reference> references, Optional<Double> flareShare, double paperLightness) {
     public ScanChoices {
         corners = List.copyOf(corners);
         references = List.copyOf(references);

@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * Reads a scan of 100 million pixels: a full test plate of 150 x 200 mm turned by a few degrees at 1150 ppi, drawn flat with noise, with the
@@ -39,8 +40,8 @@ public final class ScanBench {
         try (GreyPlane scan = scan(plate, 8900, 11_240, 0.0453)) {
             for (int round = 0; round < rounds; round++) {
                 long start = System.nanoTime();
-                ScanReading reading =
-                        ChartReader.read(scan, plate, new ScanChoices(List.of(), List.of(), 0, 95), Progress.NONE);
+                ScanReading reading = ChartReader.read(
+                        scan, plate, new ScanChoices(List.of(), List.of(), Optional.of(0.0), 95), Progress.NONE);
                 System.out.printf(
                         Locale.ROOT,
                         "%d x %d pixels read in %.2f s, %d fields, load %.1f, peak %s%n",

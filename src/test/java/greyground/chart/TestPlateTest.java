@@ -204,6 +204,23 @@ class TestPlateTest {
         assertEquals(48_306, plate.patches().get(11).area().left());
     }
 
+    /** The same of a full plate, which had no darks then. */
+    @Test
+    void aPrintedFullChartKeepsItsPlaces() {
+        String code = "GG1F037QO04ABK1JK00014VPEGEO0";
+        TestPlate plate = TestPlate.ofCode(code);
+        assertEquals("PEGEO", plate.id());
+        assertEquals(159, plate.patches().size());
+        assertTrue(plate.code(code).isPresent());
+        TestPlate now = TestPlate.of(CodeText.read(code).recipe());
+        assertNotEquals(plate.id(), now.id());
+        assertTrue(now.targets().stream().anyMatch(Target.Dark.class::isInstance));
+        assertEquals(now, TestPlate.ofCode(now.codeText()));
+        assertEquals(
+                plate.codes().stream().map(CornerCode::area).toList(),
+                now.codes().stream().map(CornerCode::area).toList());
+    }
+
     @Test
     void anotherSeedOrSizeIsAnotherChart() {
         HashSet<String> ids = new HashSet<>();
@@ -238,10 +255,11 @@ class TestPlateTest {
     @Test
     void aSmallPlateSaysWhatIsLeftOutAndALargeOneLeavesOutNothing() {
         TestPlate small = TestPlate.of(Recipe.of(Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
-        assertEquals(1, small.leftOut().size());
+        assertEquals(2, small.leftOut().size());
         assertTrue(
-                small.leftOut().get(0).contains("second bar gauge"),
-                small.leftOut().get(0));
+                small.leftOut().get(0).contains("second bar gauge")
+                        && small.leftOut().get(1).contains("darks"),
+                small.leftOut()::toString);
         assertEquals(
                 List.of(),
                 TestPlate.of(Recipe.of(Kind.FULL, new Size(150, 200), 2, 1, 75, 180))
@@ -272,6 +290,7 @@ class TestPlateTest {
         assertEquals(out.contains("bare strip"), plate.targets().stream().noneMatch(Target.Bare.class::isInstance));
         assertEquals(out.contains("dots and holes"), plate.targets().stream().noneMatch(Target.Dots.class::isInstance));
         assertEquals(out.contains("line pairs"), plate.targets().stream().noneMatch(Target.Lines.class::isInstance));
+        assertEquals(out.contains("darks"), plate.targets().stream().noneMatch(Target.Dark.class::isInstance));
         assertEquals(
                 5,
                 plate.targets().stream().filter(Target.Star.class::isInstance).count());

@@ -17,6 +17,7 @@ import greyground.tone.Lightness;
 import greyground.tone.Srgb;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -51,8 +52,8 @@ class FilmOnScannerIT {
         TestPlate plate = TestPlate.ofCode(code.group());
         ExternalTool.run(folder, "pdftoppm", "-r", "300", "-gray", "-png", "-f", "1", "-l", "1", "strip.pdf", "film");
         try (GreyPlane scan = Art.open(folder.resolve("film-1.png")).decode(Progress.NONE, 1L << 30, folder)) {
-            ScanReading reading =
-                    ChartReader.read(scan, plate, new ScanChoices(List.of(), List.of(), 0, 100), Progress.NONE);
+            ScanReading reading = ChartReader.read(
+                    scan, plate, new ScanChoices(List.of(), List.of(), Optional.of(0.0), 100), Progress.NONE);
             assertFalse(reading.place().mirrored());
             // 100 mm at 300 pixels to the inch, between the plate's corners.
             double width = reading.place().x(plate.recipe().widthMicrometres(), 0)

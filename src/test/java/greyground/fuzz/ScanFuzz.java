@@ -10,6 +10,7 @@ import greyground.scan.ScanChoices;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A scan of at most half a megapixel: two bytes of width, one of choices, then four pixels in a byte. Of the choices bit 0 tells the
@@ -52,7 +53,7 @@ public final class ScanFuzz {
             Hostile.answered(() -> ChartReader.read(
                     ArrayPlane.of(width, height, (x, y) -> grey(pixels, y * width + x)),
                     PLATE,
-                    new ScanChoices(corners, references, 0, PAPER),
+                    new ScanChoices(corners, references, Optional.of(0.0), PAPER),
                     Progress.NONE));
         }
     }

@@ -13,6 +13,7 @@ import greyground.raster.ArrayPlane;
 import greyground.scan.Projective;
 import greyground.scan.ScanReading;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class ScanOverlayTest {
@@ -28,7 +29,13 @@ class ScanOverlayTest {
                 .map(ScanOverlayTest::measured)
                 .toList();
         return new ScanReading(
-                PLATE, PLACE, patches, List.of(), List.of(), List.of("read at 254 pixels to the inch of print"));
+                PLATE,
+                PLACE,
+                patches,
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                List.of("read at 254 pixels to the inch of print"));
     }
 
     private static MeasuredPatch measured(LevelPatch patch) {

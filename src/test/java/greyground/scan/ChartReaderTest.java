@@ -36,7 +36,7 @@ class ChartReaderTest {
                                     new CheckPlate.Tone(level, PaintedScan.usualTone(level / 1000.0), Optional.empty()))
                             .toList())
             .plate();
-    static final ScanChoices PLAIN = new ScanChoices(List.of(), List.of(), 0, 95);
+    static final ScanChoices PLAIN = new ScanChoices(List.of(), List.of(), Optional.of(0.0), 95);
 
     /** A place is right to 0.1 mm, as asked for in the plan of the work. */
     private static final double CLOSE_MICROMETRES = 100;
@@ -199,15 +199,15 @@ class ChartReaderTest {
         PaintedScan painted = painted(FULL).turned(5);
         double off = 0.5 * 300 / 25.4;
         List<Double> corners = painted.corners().stream().map(one -> one + off).toList();
-        ScanChoices byHand = new ScanChoices(corners, List.of(), 0, 95);
+        ScanChoices byHand = new ScanChoices(corners, List.of(), Optional.of(0.0), 95);
         ScanReading mended = ChartReader.read(painted.plane(), FULL, byHand, Progress.NONE);
         assertEquals(painted.place().x(0, 0), mended.place().x(0, 0), 1);
         assertTrue(mended.notes().toString().contains("moved onto"), mended.notes()::toString);
 
         PaintedScan bare = painted(STRIP);
         STRIP.codes().forEach(code -> bare.stained(code.area(), 93));
-        ScanReading taken =
-                ChartReader.read(bare.plane(), STRIP, new ScanChoices(bare.corners(), List.of(), 0, 95), Progress.NONE);
+        ScanReading taken = ChartReader.read(
+                bare.plane(), STRIP, new ScanChoices(bare.corners(), List.of(), Optional.of(0.0), 95), Progress.NONE);
         assertTrue(taken.notes().toString().contains("used as given"), taken.notes()::toString);
         for (MeasuredPatch patch : taken.patches()) {
             assertEquals(PaintedScan.usualTone(patch.coverage()), patch.lightness(), 0.3);
@@ -216,7 +216,10 @@ class ChartReaderTest {
         Refusal refusal = assertThrows(
                 Refusal.class,
                 () -> ChartReader.read(
-                        painted.plane(), FULL, new ScanChoices(twisted, List.of(), 0, 95), Progress.NONE));
+                        painted.plane(),
+                        FULL,
+                        new ScanChoices(twisted, List.of(), Optional.of(0.0), 95),
+                        Progress.NONE));
         assertTrue(refusal.getMessage().contains("clockwise"), refusal.getMessage());
     }
 

@@ -49,10 +49,10 @@ class FieldMeterTest {
         double read = 0.99 * Math.pow(10, -2) + 0.01;
         assertEquals(1.70115, -Math.log10(read), 1e-5);
         ArrayPlane white = ArrayPlane.of(400, 400, (x, y) -> 65_535);
-        StrayLight light = new StrayLight(LightMap.of(white, 1, Progress.NONE), 0.01, 10);
+        LightMap map = LightMap.of(white, 1, Progress.NONE);
+        StrayLight light = StrayLight.of(map, 0.01, StrayLight.Surroundings.square(map, 10, 10));
         assertEquals(0.01, light.cleared(read, 200, 200), 1e-9);
-        StrayLight none = new StrayLight(LightMap.of(white, 1, Progress.NONE), 0, 10);
-        assertEquals(read, none.cleared(read, 200, 200));
+        assertEquals(read, StrayLight.none(map).cleared(read, 200, 200));
     }
 
     /** Whatever the threads, the same means; and a map made smaller keeps the scan's mean light. */

@@ -47,7 +47,9 @@ final class PaintedScan {
             fill(patch.area(), tone.applyAsDouble(patch.coverage()));
         }
         for (Target target : plate.targets()) {
-            if (!(target instanceof Target.Numeral) && !(target instanceof Target.Star)) {
+            if (target instanceof Target.Dark dark) {
+                fill(dark.area(), tone.applyAsDouble(dark.coveragePerMille() / 1000.0));
+            } else if (!(target instanceof Target.Numeral) && !(target instanceof Target.Star)) {
                 fill(target.area(), tone.applyAsDouble(0.8));
             }
         }

@@ -16,6 +16,7 @@ import greyground.raster.Progress;
 import greyground.tone.Lightness;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class ReferenceWedgeTest {
@@ -99,7 +100,7 @@ class ReferenceWedgeTest {
         ScanReading reading = ChartReader.read(
                 new ArrayPlane(scan.width(), scan.height(), bent),
                 plate,
-                new ScanChoices(List.of(), references, 0, 90),
+                new ScanChoices(List.of(), references, Optional.of(0.0), 90),
                 Progress.NONE);
         for (MeasuredPatch patch : reading.patches()) {
             double expected = PaintedScan.usualTone(patch.coverage());
@@ -115,7 +116,8 @@ class ReferenceWedgeTest {
         List<ScanChoices.Reference> outside = List.of(new ScanChoices.Reference(5, 5, 40, 0.1));
         Refusal refusal = assertThrows(
                 Refusal.class,
-                () -> ChartReader.read(scan, plate, new ScanChoices(List.of(), outside, 0, 95), Progress.NONE));
+                () -> ChartReader.read(
+                        scan, plate, new ScanChoices(List.of(), outside, Optional.of(0.0), 95), Progress.NONE));
         assertTrue(refusal.getMessage().contains("middle and side"), refusal.getMessage());
     }
 }

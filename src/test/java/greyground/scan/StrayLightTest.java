@@ -11,6 +11,7 @@ import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** A scanner in which stray light of 2 % is spread as the equation says, R' = (1 - f) R + f Rbar, over 10 mm. */
@@ -44,8 +45,8 @@ class StrayLightTest {
     }
 
     private static double worst(GreyPlane scan, TestPlate plate, double share) {
-        ScanReading reading =
-                ChartReader.read(scan, plate, new ScanChoices(List.of(), List.of(), share, 95), Progress.NONE);
+        ScanReading reading = ChartReader.read(
+                scan, plate, new ScanChoices(List.of(), List.of(), Optional.of(share), 95), Progress.NONE);
         double worst = 0;
         for (MeasuredPatch patch : reading.patches()) {
             worst = Math.max(worst, Math.abs(patch.lightness() - PaintedScan.usualTone(patch.coverage())));

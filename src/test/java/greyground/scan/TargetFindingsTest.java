@@ -15,6 +15,7 @@ import greyground.scan.ScanReading.TargetReading;
 import greyground.tone.Lightness;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
@@ -35,7 +36,14 @@ class TargetFindingsTest {
     private static TargetFindings.Finding gauge(List<TargetReading> bars) {
         TestPlate plate = TestPlate.of(Recipe.of(Recipe.Kind.FULL, new Size(60, 80), 2, 1, 75, 180));
         return TargetFindings.barGauge(
-                new ScanReading(plate, new Projective(1, 0, 0, 0, 1, 0, 0, 0), TONES, bars, List.of(), List.of()),
+                new ScanReading(
+                        plate,
+                        new Projective(1, 0, 0, 0, 1, 0, 0, 0),
+                        TONES,
+                        bars,
+                        List.of(),
+                        Optional.empty(),
+                        List.of()),
                 DEPTH,
                 2);
     }

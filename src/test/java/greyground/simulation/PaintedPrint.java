@@ -180,6 +180,7 @@ final class PaintedPrint {
             case "holes" -> flat(place, discs(target, true));
             case "bar" -> bar(place, target.get("upright").asBoolean());
             case "bare" -> bar(place, place.width() < place.height());
+            case "dark" -> tone(place, target.get("coveragePercent").asDouble() / 100);
             case "star" -> flat(place, (tones.lightness(0) + tones.lightness(0.7)) / 2);
             default -> flat(place, tones.lightness(0.7));
         }

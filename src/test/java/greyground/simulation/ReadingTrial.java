@@ -39,7 +39,7 @@ record ReadingTrial(
         ScanChoices choices = new ScanChoices(
                 List.of(),
                 List.of(),
-                given.shop().scanner().flare(),
+                Optional.of(given.shop().scanner().flare()),
                 given.shop().tones().paperLightness());
         long start = System.nanoTime();
         try {

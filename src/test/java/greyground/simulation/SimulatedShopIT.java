@@ -132,7 +132,7 @@ class SimulatedShopIT {
                 new ScanChoices(
                         List.of(),
                         List.of(),
-                        scanner.flare(),
+                        Optional.of(scanner.flare()),
                         PaintedPrint.lightness(
                                 Math.pow(10, -shop.truth().paper().density()))),
                 Progress.NONE);

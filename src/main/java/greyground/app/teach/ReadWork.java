@@ -58,7 +58,7 @@ public record ReadWork(TestFilm film, Workshop shop, ReadWords words, LocalDate 
         ScanChoices choices = new ScanChoices(
                 words.corners(),
                 reference.map(TypedValues::reference).orElse(List.of()),
-                words.flareShare(),
+                words.flareTold() ? Optional.of(words.flareShare()) : Optional.empty(),
                 paperLightness());
         ScanReading reading;
         SharedErrors.ToneScale scale;

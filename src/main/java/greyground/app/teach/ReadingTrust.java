@@ -6,6 +6,8 @@ import greyground.fit.CodePower;
 import greyground.fit.SharedErrors;
 import greyground.fit.SharedErrors.ToneScale;
 import greyground.quantity.Refusal;
+import greyground.scan.Glare;
+import greyground.scan.ScanReading;
 import greyground.tone.Confidence;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
@@ -18,9 +20,10 @@ import java.util.stream.DoubleStream;
  *
  * @param errors that all readings share
  * @param glareTold whether a person said how much stray light there is
+ * @param glare how much the plate itself shows, where nobody said it and it has darks
  * @param paperMeasured whether the paper's white is a measured one
  */
-record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasured) {
+record ReadingTrust(SharedErrors errors, boolean glareTold, Optional<Glare> glare, boolean paperMeasured) {
     /** Tones at which it is said: light, middle and dark. */
     private static final double[] SAID = {80, 50, 20};
 
@@ -33,13 +36,20 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasure
         boolean paper = words.paperLightness().isPresent()
                 || !shop.paper().whiteDensity().isAssumed();
         double spacing = GrainPatches.spacingMicrometres(film.job().grain());
+        Optional<Glare> glare = found.scan().flatMap(ScanReading::glare);
+        double glareError = words.flareTold()
+                ? SharedErrors.GLARE_TOLD
+                : glare.filter(Glare::isSure)
+                        .map(seen -> SharedErrors.glareSeen(found.toneScale(), seen.share(), seen.error()))
+                        .orElse(SharedErrors.GLARE_UNTOLD);
         return new ReadingTrust(
                 new SharedErrors(
                         found.toneScale(),
-                        words.flareTold() ? SharedErrors.GLARE_TOLD : SharedErrors.GLARE_UNTOLD,
+                        glareError,
                         paper ? SharedErrors.PAPER_MEASURED : SharedErrors.PAPER_ASSUMED,
                         spacing > 0 ? spacing : NO_DOTS_MICROMETRES),
                 words.flareTold(),
+                glare,
                 paper);
     }
 
@@ -65,7 +75,10 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasure
             known.add(paperMeasured ? "paper measured" : "paper assumed");
             better.add("lay a reflection wedge beside the proof (--reference)");
         }
-        known.add(glareTold ? "glare as told" : "glare not told, 0 to 2 % believed");
+        known.add(
+                glareTold
+                        ? "glare as told"
+                        : glare.map(ReadingTrust::glareWords).orElse("glare not told, 0 to 2 % believed"));
         if (!paperMeasured && errors.toneScale() != ToneScale.WEDGE) {
             better.add("measure the bare paper (--paper)");
         }
@@ -73,11 +86,32 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, boolean paperMeasure
                 + (better.isEmpty() ? "" : ". To trust it more, " + String.join(", or ", better));
     }
 
+    private static String glareWords(Glare seen) {
+        return "glare " + percent(seen.share()) + " % of the light about a place (95 %: "
+                + percent(Math.max(0, seen.share() - half95(seen))) + " to " + percent(seen.share() + half95(seen))
+                + " %) as the plate's darks show it, "
+                + (seen.isSure() ? "taken out" : "too unsure to be taken out, so 0 to 2 % believed");
+    }
+
+    private static double half95(Glare seen) {
+        return Confidence.quantile(0.95, LARGE) * seen.error();
+    }
+
+    private static String percent(double share) {
+        return tenth(100 * share);
+    }
+
     Findings findings(double bare, Optional<CodePower> power) {
         Findings findings = new Findings()
                 .put("toneScale", errors.toneScale().name().toLowerCase(java.util.Locale.ROOT))
                 .put("glareTold", glareTold)
                 .put("paperMeasured", paperMeasured);
+        glare.ifPresent(seen -> findings.put(
+                "glare",
+                new Findings()
+                        .put("share", seen.share())
+                        .put("half95", half95(seen))
+                        .put("takenOut", seen.isSure())));
         power.filter(any -> errors.toneScale() == ToneScale.UNSTATED)
                 .ifPresent(found -> findings.put(
                         "codePower",

@@ -187,6 +187,10 @@ public final class TestPlateSheet {
                             ? bare.pixels().pitchAcrossMicrometres()
                             : bare.pixels().pitchDownMicrometres());
             marks.add(new LinePairs(box, Math.max(2, period), pairs.upright(), false));
+        } else if (target instanceof Target.Dark dark) {
+            PixelRect field = rect(dark.area());
+            patches.add(
+                    new Patch(field, new Patch.FilmCoverage(evenCoverage(field, dark.coveragePerMille() / 1000.0))));
         } else if (target instanceof Target.Star) {
             marks.add(new StarMark(box, Target.Star.WEDGES));
         } else if (target instanceof Target.Numeral numeral) {

@@ -130,6 +130,8 @@ public final class ChartFile {
             node.put("upright", bar.upright());
         } else if (target instanceof Target.Star) {
             node.put("wedges", Target.Star.WEDGES);
+        } else if (target instanceof Target.Dark dark) {
+            node.set("coveragePercent", JsonText.number(dark.coveragePerMille() / 10.0));
         } else if (target instanceof Target.Numeral numeral) {
             node.put("number", numeral.number());
         }
@@ -147,6 +149,9 @@ public final class ChartFile {
         }
         if (target instanceof Target.Star) {
             return "star";
+        }
+        if (target instanceof Target.Dark) {
+            return "dark";
         }
         if (target instanceof Target.Numeral) {
             return "numeral";
