@@ -4,11 +4,13 @@ import greyground.app.bite.BenchAdvice;
 import greyground.app.bite.BiteWords;
 import greyground.app.bite.PlannedPlate;
 import greyground.app.chart.WedgeWork;
+import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.live.LiveBench;
 import greyground.app.print.FilmPrinting;
 import greyground.app.proof.ProofWork;
 import greyground.app.recipe.ArtSource;
+import greyground.app.recipe.FilmSeries;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
 import greyground.app.teach.FilmPrinterWork;
@@ -21,6 +23,7 @@ import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -57,6 +60,17 @@ public final class Greyground {
             ArtSource art, Job job, Workshop shop, Path pdf, Optional<Path> tiff, Progress progress)
             throws IOException {
         return PositiveWork.prepare(art, job, shop, Optional.of(pdf), tiff, progress);
+    }
+
+    /**
+     * Names the films of several pictures in a folder. Choose it where one job and one workshop serve them all; {@link FilmSeries#make} makes
+     * them.
+     *
+     * @param replace whether films that are there already give way
+     * @param named what else the work reads
+     */
+    public static FilmSeries series(List<Path> pictures, Path folder, boolean replace, NamedFiles named) {
+        return FilmSeries.of(pictures, folder, replace, named);
     }
 
     /** The same as a TIFF alone. Choose it for who prints bits and keeps job and plan elsewhere: a TIFF carries neither. */

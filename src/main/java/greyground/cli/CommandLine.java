@@ -57,7 +57,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         synopsisSubcommandLabel = "COMMAND")
 public final class CommandLine implements Runnable {
     private static final int DONE = 0;
-    private static final int FAILED = 1;
+    static final int FAILED = 1;
     private static final int WRONG_USE = 2;
 
     /** With less Java's own threads die unheard, and whoever waits for them waits for ever (found by trial: 16 to 19 MiB). */
