@@ -16,6 +16,7 @@ import greyground.quantity.Unit;
  * @param edgeSoftnessMicrometres standard deviation of the blur of a printed edge, 0 to 100
  * @param scaleX printed length over wanted length across the film, 0.9 to 1.1
  * @param scaleY the same along the film's travel, 0.9 to 1.1
+ * @param marginMillimetres that it leaves unprinted at each edge of a sheet, 0 to 30
  */
 public record FilmPrinter(
         Figure resolutionDpi,
@@ -24,13 +25,17 @@ public record FilmPrinter(
         Figure spotGrowthMicrometres,
         Figure edgeSoftnessMicrometres,
         Figure scaleX,
-        Figure scaleY) {
+        Figure scaleY,
+        Figure marginMillimetres) {
     public static final Range BLACK = new Range(0.3, 6, Unit.DENSITY, "measure a solid black under ultraviolet");
     public static final Range CLEAR = new Range(0, 1.5, Unit.DENSITY, "measure bare film under ultraviolet");
     public static final Range GROWTH = new Range(-50, 100, Unit.MICROMETRES, "measure 1 to 4 pixel lines");
 
+    public static final Range MARGIN =
+            new Range(0, 30, Unit.MILLIMETRES, "print a black sheet and measure its clear edge");
+
     public FilmPrinter {
-        resolutionDpi.within("filmPrinter.resolutionDpi", 60, 20_000, "dpi", "give the printer's own resolution");
+        resolutionDpi.within("filmPrinter.resolutionDpi", Resolution.DOTS);
         clearUvDensity.within("filmPrinter.clearUvDensity", CLEAR);
         blackUvDensity.within("filmPrinter.blackUvDensity", BLACK);
         spotGrowthMicrometres.within("filmPrinter.spotGrowthMicrometres", GROWTH);
@@ -38,6 +43,7 @@ public record FilmPrinter(
                 "filmPrinter.edgeSoftnessMicrometres", 0, 100, "µm", "look at an edge under a loupe");
         scaleX.within("filmPrinter.scaleX", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
         scaleY.within("filmPrinter.scaleY", 0.9, 1.1, "", "measure the film's 100 mm ruler and divide by 100");
+        marginMillimetres.within("filmPrinter.marginMillimetres", MARGIN);
     }
 
     /** An inkjet printer with pigment black on coated clear film. */
@@ -50,7 +56,8 @@ public record FilmPrinter(
                         4, "from memory: an inkjet spot is at least 1.5 pixels wide, a quarter pixel over each edge"),
                 Figure.assumed(3, "assumed: a dark dot's edge is sharp to a few micrometres"),
                 Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"),
-                Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"));
+                Figure.assumed(1, "common practice: true until the film's 100 mm ruler is measured"),
+                Figure.assumed(3, "common practice, no source: printers leave some 3 to 5 mm at each edge unprinted"));
     }
 
     /** How large this printer's pixels come out at a resolution that a film's file states. */

@@ -270,9 +270,9 @@ public final class LivePlate {
         ToneCurve curve = recipe.compensation().curve();
         if (screen && job().process() instanceof PlateProcess.Photogravure process) {
             int even = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
-            return new LiveSheet(job(), recipe.screen().orElseThrow(), placing, tones, curve, grey -> even);
+            return new LiveSheet(recipe, recipe.screen().orElseThrow(), placing, tones, curve, grey -> even);
         }
-        return new LiveSheet(job(), recipe.positive(), placing, tones, curve, curve::coverage);
+        return new LiveSheet(recipe, recipe.positive(), placing, tones, curve, curve::coverage);
     }
 
     /** What to do at the bench, as the film would carry it. */

@@ -35,6 +35,7 @@ public final class LiveSheet {
     /** Colours on the copper are made for every 16th coverage (assumed: no eye tells those between). */
     private static final int STEP_BITS = 4;
 
+    private final FilmRecipe recipe;
     private final Job job;
     private final ComposedFilm film;
     private final LivePlacing placing;
@@ -52,13 +53,14 @@ public final class LiveSheet {
      * @param coverage turns greys of the art to coverages: by the curve, or all to one on a screen film
      */
     LiveSheet(
-            Job job,
+            FilmRecipe recipe,
             ComposedFilm film,
             LivePlacing placing,
             StageTones tones,
             ToneCurve curve,
             IntUnaryOperator coverage) {
-        this.job = job;
+        this.recipe = recipe;
+        this.job = recipe.job();
         this.film = film;
         this.layout = film.layout();
         this.pixels = layout.pixels();
@@ -159,7 +161,7 @@ public final class LiveSheet {
 
     /** The films that a sheet is printed on, where it is too large for one. */
     private List<SheetTiles.Tile> films() {
-        return FilmRecipe.tiles(job, film.sheet(), film.rows());
+        return recipe.tiles(film.sheet(), film.rows());
     }
 
     /** The sheet from afar: every place as its even tone looks. */

@@ -140,9 +140,10 @@ public final class FilmRecipe {
         return art.greysOfCrop(job.art(), Progress.NONE);
     }
 
-    /** What was odd about the art, about how it lies on the plate, and about the words of job and workshop. */
-    public List<String> warnings() {
+    /** What was odd about the art, about how it lies on plate and sheet, and about the words of job and workshop. */
+    public List<String> warnings() throws IOException {
         List<String> warnings = FilmWords.warnings(this, art.remarks(job.art()));
+        unprinted().ifPresent(warnings::add);
         job.kept().forEach(field -> field.question("job").ifPresent(warnings::add));
         workshop().kept().forEach(field -> field.question("workshop").ifPresent(warnings::add));
         return warnings;
@@ -305,17 +306,23 @@ public final class FilmRecipe {
     }
 
     private Stream<FilmDocument.Film> printed(Sheet sheet, FilmRows rows) {
-        List<SheetTiles.Tile> tiles = tiles(job, sheet, rows);
+        List<SheetTiles.Tile> tiles = tiles(sheet, rows);
         return tiles.isEmpty()
                 ? Stream.of(new FilmDocument.Film(sheet, rows))
                 : tiles.stream().map(tile -> new FilmDocument.Film(tile.sheet(), tile.rows()));
     }
 
     /** The tiles of a film where the job asks for them and its sheet is too small; none where one film holds it. */
-    public static List<SheetTiles.Tile> tiles(Job job, Sheet sheet, FilmRows rows) {
+    public List<SheetTiles.Tile> tiles(Sheet sheet, FilmRows rows) {
         Optional<Size> film = job.placing().tile();
         boolean fits = film.isEmpty() || holds(film.get(), sheet.pixels(), sheet.widthPixels(), sheet.heightPixels());
-        return fits ? List.of() : SheetTiles.of(sheet, rows, film.get());
+        return fits
+                ? List.of()
+                : SheetTiles.of(
+                        sheet,
+                        rows,
+                        film.get(),
+                        workshop().filmPrinter().marginMillimetres().value());
     }
 
     public Optional<Mend> mend() throws IOException {
@@ -336,6 +343,17 @@ public final class FilmRecipe {
         } catch (Refusal tooSmall) {
             return Optional.of(String.valueOf(tooSmall.getMessage()));
         }
+    }
+
+    /** Says that the film printer does not reach all that lies on the job's own sheet; tiles keep clear of its edges by themselves. */
+    private Optional<String> unprinted() throws IOException {
+        Optional<Size> sheet = job.placing().sheet();
+        if (sheet.isEmpty() || job.placing().tiled() || sheetFault().isPresent()) {
+            return Optional.empty();
+        }
+        double clear = layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()))
+                .clearMillimetres();
+        return FilmWords.unprinted(sheet.get(), clear, workshop().filmPrinter().marginMillimetres());
     }
 
     /**

@@ -13,7 +13,9 @@ import greyground.plan.ExposurePlan.Line;
 import greyground.plate.PlateProcess;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
+import greyground.quantity.Size;
 import greyground.tone.SteepTones;
+import greyground.workshop.Figure;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -119,6 +121,22 @@ public final class FilmWords {
         return job.grain() instanceof Grain.Halftone halftone
                 ? halftone.ruling().linesPerCentimetre() * MILLIMETRES_PER_INCH / 10
                 : 0;
+    }
+
+    /** Says that marks lie where a printer does not print; empty where they don't. */
+    static Optional<String> unprinted(Size sheet, double clearMillimetres, Figure margin) {
+        if (clearMillimetres >= margin.value()) {
+            return Optional.empty();
+        }
+        return Optional.of(String.format(
+                Locale.ROOT,
+                "marks or words lie %.1f mm from the edge of the sheet of %s, where this printer leaves %s mm unprinted (%s):"
+                        + " give a sheet %.0f mm larger each way, or correct filmPrinter.marginMillimetres in the workshop file",
+                clearMillimetres,
+                sheet,
+                Refusal.plain(margin.value()),
+                margin.provenance().words(),
+                Math.ceil(2 * (margin.value() - clearMillimetres))));
     }
 
     /** The job's date; a day that the calendar lacks is refused. */

@@ -29,6 +29,9 @@ final class ShopSettings {
             number(FILM, "spot-growth", "Spot growth", "filmPrinter.spotGrowthMicrometres", FilmPrinter.GROWTH, 0.5)
                     .saying(
                             "How far a printed edge lies outside its pixels. Measure lines of 1 to 4 pixels under a loupe."),
+            number(FILM, "margin", "Unprinted edge", "filmPrinter.marginMillimetres", FilmPrinter.MARGIN, 0.5)
+                    .saying(
+                            "How far from a sheet's edge your printer begins to print. Print a black sheet and measure the widest clear edge; marks that would lie in it are warned of."),
             number(RESIST, "image-seconds", "Image exposure", "exposure.imageSeconds", ExposureFigures.IMAGE, 5)
                     .saying(
                             "Time under the lamp through the positive. Only your own test plate can show it; without a separate screen both times are given at once."),

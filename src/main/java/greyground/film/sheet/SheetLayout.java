@@ -9,6 +9,7 @@ import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Where everything but the art lies on a film sheet; all edges are whole film pixels.
@@ -185,6 +186,21 @@ public record SheetLayout(
         List<T> all = new ArrayList<>(some);
         all.addAll(more);
         return all;
+    }
+
+    /** How near to the sheet's edges anything is drawn, in printed millimetres. */
+    public double clearMillimetres() {
+        PixelRect drawn = Stream.of(
+                        Stream.of(bleed),
+                        marks.stream().map(Mark::box),
+                        patches.stream().map(Patch::box),
+                        lines.stream().map(Line::room))
+                .flatMap(boxes -> boxes)
+                .reduce(PixelRect::around)
+                .orElseThrow();
+        return Math.min(
+                pixels.acrossMillimetres(Math.min(drawn.left(), width - drawn.right())),
+                pixels.downMillimetres(Math.min(drawn.top(), height - drawn.bottom())));
     }
 
     /** The layout with nothing on it but the art. */

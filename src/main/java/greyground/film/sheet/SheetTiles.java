@@ -50,14 +50,24 @@ public final class SheetTiles {
      */
     public record Tile(Sheet sheet, FilmRows rows, PixelRect window, int border) {}
 
-    /** Splits {@code rows}, laid out as {@code whole}, over films of size {@code film}; row by row from the top left. */
-    public static List<Tile> of(Sheet whole, FilmRows rows, Size film) {
+    /** How near to a tile's edges a register mark comes. */
+    private static final double CLEAR_MILLIMETRES = (BORDER_MILLIMETRES - CROSS_MILLIMETRES) / 2;
+
+    /**
+     * Splits {@code rows}, laid out as {@code whole}, over films of size {@code sheet}; row by row from the top left. Tiles are so much smaller
+     * than their films that no mark lies in a margin which the printer leaves unprinted.
+     */
+    public static List<Tile> of(Sheet whole, FilmRows rows, Size sheet, double marginMillimetres) {
+        double edges = 2 * Math.max(0, marginMillimetres - CLEAR_MILLIMETRES);
+        Size film =
+                new Size(Math.max(1, sheet.widthMillimetres() - edges), Math.max(1, sheet.heightMillimetres() - edges));
         int border = whole8(whole.resolution().pixels(BORDER_MILLIMETRES));
         int overlap = whole8(whole.resolution().pixels(OVERLAP_MILLIMETRES));
         int across = whole.pixels().across(film.widthMillimetres()) / 8 * 8 - 2 * border;
         int down = whole.pixels().down(film.heightMillimetres()) / 8 * 8 - 2 * border;
         if (across < 2 * overlap || down < 2 * overlap) {
-            throw Refusal.use("the sheet is " + film + "; tiles need at least 40 x 40 mm: give a larger sheet");
+            throw Refusal.use("the sheet is " + sheet + ", of which " + film + " can be used; tiles need 40 x 40 mm:"
+                    + " give a larger sheet");
         }
         List<PixelRect> windows = new ArrayList<>();
         List<Integer> lefts = new Seams(whole.widthPixels(), across, overlap)
@@ -66,7 +76,7 @@ public final class SheetTiles {
                 .starts(stretches(whole, PixelRect::top, PixelRect::bottom));
         if ((long) lefts.size() * tops.size() > MOST_TILES) {
             throw Refusal.use("a film of " + whole.widthPixels() + " x " + whole.heightPixels() + " pixels would take "
-                    + lefts.size() * tops.size() + " tiles of " + film + "; at most " + MOST_TILES
+                    + lefts.size() * tops.size() + " tiles of " + sheet + "; at most " + MOST_TILES
                     + " are made: give a larger sheet");
         }
         for (int row = 0; row < tops.size(); row++) {

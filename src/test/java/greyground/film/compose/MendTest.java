@@ -241,7 +241,7 @@ class MendTest {
         Made made = made(MendTest::bars);
         FilmRows rows = made.mend().rows();
         byte[] whole = bits(rows);
-        List<SheetTiles.Tile> tiles = SheetTiles.of(made.film().sheet(), rows, new Size(110, 110));
+        List<SheetTiles.Tile> tiles = SheetTiles.of(made.film().sheet(), rows, new Size(110, 110), 0);
         assertTrue(tiles.size() > 1);
         SheetTiles.Tile tile = tiles.get(0);
         byte[] part = bits(tile.rows());

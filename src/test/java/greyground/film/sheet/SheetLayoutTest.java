@@ -179,6 +179,25 @@ class SheetLayoutTest {
         assertEquals(new Resolution(1440).pixels(297), layout.height());
     }
 
+    /** The rulers' tallest ticks end 24 - 18 - 4 mm from an automatic sheet's edges; a sheet 10 mm larger each way leaves 5 mm more. */
+    @Test
+    void saysHowNearToTheEdgesItDraws() {
+        SheetLayout automatic = layout(new Size(148, 210), new Resolution(1440), 3, 2);
+        assertEquals(2, automatic.clearMillimetres(), 0.02);
+        Resolution resolution = new Resolution(1440);
+        SheetLayout larger = SheetLayout.of(
+                FilmPixels.of(resolution),
+                new Size(148, 210),
+                3,
+                2,
+                Optional.of(new Size(
+                        resolution.millimetres(automatic.width()) + 10,
+                        resolution.millimetres(automatic.height()) + 10)),
+                TEXTS,
+                TextWidth.GENEROUS);
+        assertEquals(7, larger.clearMillimetres(), 0.03);
+    }
+
     @Test
     void refusesASheetTooSmallWithTheNumbers() {
         Refusal refusal = assertThrows(

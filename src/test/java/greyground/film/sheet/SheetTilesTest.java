@@ -25,7 +25,7 @@ class SheetTilesTest {
     void everyPixelIsOnASheetAndNeighboursOverlap(int bits) throws Exception {
         FilmRows film = new Noise(1003, 777, bits);
         Size sheet = new Size(90, 70);
-        List<SheetTiles.Tile> tiles = SheetTiles.of(whole(film), film, sheet);
+        List<SheetTiles.Tile> tiles = SheetTiles.of(whole(film), film, sheet, 0);
         byte[] whole = film.maker().make(0, film.height());
         int[] seen = new int[film.width() * film.height()];
         for (SheetTiles.Tile tile : tiles) {
@@ -56,11 +56,21 @@ class SheetTilesTest {
         }
     }
 
+    /** With a margin of 5 mm, tiles are 2 x 4 mm less than their films: register marks keep 1 mm inside a tile's own edge. */
+    @Test
+    void tilesKeepTheirMarksOutOfThePrintersMargin() {
+        FilmRows film = new Noise(1003, 777, 1);
+        for (SheetTiles.Tile tile : SheetTiles.of(whole(film), film, new Size(90, 70), 5)) {
+            assertTrue(tile.rows().width() <= COARSE.pixels(82), tile.rows().width() + " pixels");
+            assertTrue(tile.rows().height() <= COARSE.pixels(62), tile.rows().height() + " pixels");
+        }
+    }
+
     @Test
     void bandsOfAnyHeightAreTheSame() throws Exception {
         FilmRows film = new Noise(1003, 777, 1);
         FilmRows tile =
-                SheetTiles.of(whole(film), film, new Size(90, 70)).get(1).rows();
+                SheetTiles.of(whole(film), film, new Size(90, 70), 0).get(1).rows();
         byte[] atOnce = tile.maker().make(0, tile.height());
         for (int first = 0; first < tile.height(); first += 7) {
             int count = Math.min(7, tile.height() - first);
@@ -73,7 +83,7 @@ class SheetTilesTest {
     @Test
     void refusesASheetTooSmallToOverlap() {
         FilmRows film = new Noise(300, 200, 1);
-        assertThrows(Refusal.class, () -> SheetTiles.of(whole(film), film, new Size(30, 200)));
+        assertThrows(Refusal.class, () -> SheetTiles.of(whole(film), film, new Size(30, 200), 0));
     }
 
     private static Sheet whole(FilmRows film) {
