@@ -3,7 +3,6 @@ package greyground.workshop;
 import greyground.fit.MeasuredLevel;
 import greyground.fit.MeasuredResponse;
 import greyground.json.KeptField;
-import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import java.time.LocalDate;
 import java.util.List;
@@ -37,11 +36,6 @@ public record KeptResponse(
         kept = List.copyOf(kept);
         checkLine("chart", chart, 40);
         checkLine("how it was read", how, 300);
-        if (making.process() instanceof PlateProcess.Photogravure) {
-            throw Refusal.use(
-                    "a measured response is of the process photogravure; it must be of a process whose film is"
-                            + " screened: take it out of the workshop file");
-        }
         Refusal.checkRange(
                 "levels of a measured response",
                 levels.size(),

@@ -83,6 +83,17 @@ public record PlateMaking(
     }
 
     private String processWords() {
+        if (process instanceof PlateProcess.Photogravure gravure) {
+            return gravure.word() + " with a screen of "
+                    + Refusal.plain(gravure.screenSpacingMicrometres()) + " µm, "
+                    + Refusal.plain(gravure.screenBlack() * 100) + " % black, "
+                    + gravure.split()
+                            .map(split -> "doses " + Refusal.plain(split.screenDose()) + " and "
+                                    + Refusal.plain(split.imageDose()) + ", edges "
+                                    + Refusal.plain(split.edgeBlurMicrometres())
+                                    + " µm soft")
+                            .orElse("the workshop's two exposures");
+        }
         return process instanceof PlateProcess.SprayedAquatint ground
                 ? ground.word() + " of " + Refusal.plain(ground.grainMicrometres()) + " µm covering "
                         + Refusal.plain(ground.landFraction() * 100) + " %"

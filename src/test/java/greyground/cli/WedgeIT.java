@@ -144,7 +144,7 @@ class WedgeIT {
                 List.of("--kind", "ramp"),
                 List.of("--seed", "-1"),
                 List.of("--seed", "many"),
-                List.of("--process", "photogravure"),
+                List.of("--process", "photogravure", "--kind", "exposure"),
                 List.of("--grain", "none"),
                 List.of("--sheet", "100x100mm"),
                 List.of("--resolution", "20"));

@@ -4,6 +4,7 @@ import greyground.app.recipe.JobPlate;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.Job;
 import greyground.film.job.Placing;
+import greyground.film.job.ReadingSide;
 import greyground.fit.MeasuredDepth;
 import greyground.grain.Grain;
 import greyground.plan.BenchConditions;
@@ -72,6 +73,12 @@ public record HiddenWorkshop(Workshop believed, Workshop secret, double depthMic
     /** How its plates are really made. */
     public PlateConditions truth() {
         return BenchConditions.ofDepth(secret, new PlateProcess.EtchedFilm(), depthMicrometres, true);
+    }
+
+    /** How a plate of another job is really made. */
+    PlateConditions truth(Job job) {
+        boolean inkDown = job.placing().readingSide().inkSide() == ReadingSide.InkSide.DOWN;
+        return BenchConditions.ofDepth(secret, job.process(), depthMicrometres, inkDown);
     }
 
     /** How it believes that they are made, at the depth it believes in. */

@@ -29,7 +29,7 @@ public final class ProofOfFilm {
         HiddenWorkshop hidden = HiddenWorkshop.of(shop);
         Job job = KeptFiles.job(film);
         JobPlate plate = JobPlate.of(hidden.believed(), job);
-        ShopTones tones = new ShopTones(hidden.truth(), plate);
+        ShopTones tones = new ShopTones(hidden.truth(job), plate);
         Random random = new Random(shop * 104_729 + 11);
         double cell = Math.min(50, 0.55 * 25_400 / pixelsPerInch);
         PaintedPrint print = PaintedPrint.of(

@@ -33,7 +33,7 @@ final class ShopTones {
 
     /** Computed on pixels of another width. */
     ShopTones(PlateConditions truth, JobPlate plate, double widestPixelMicrometres) {
-        this(truth, plate, new VirtualPlate(truth, null, widestPixelMicrometres));
+        this(truth, plate, plate.plate(truth, widestPixelMicrometres));
     }
 
     private ShopTones(PlateConditions truth, JobPlate plate, VirtualPlate fine) {
@@ -103,7 +103,7 @@ final class ShopTones {
     private Texture finest(double coverage) {
         FilmPatch film = plate.patches().at(coverage);
         // Past the darkest tone a coarse plate may lose the last lands.
-        VirtualPlate grown = coverage > LAST_COARSE ? fine : new VirtualPlate(truth, null, TEXTURE_PIXEL);
+        VirtualPlate grown = coverage > LAST_COARSE ? fine : plate.plate(truth, TEXTURE_PIXEL);
         PlateStates states = grown.states(film);
         float[] roots = PlateView.printRoot().of(truth, states);
         int width = states.grid().width();
@@ -126,7 +126,10 @@ final class ShopTones {
         for (int i = 0; i < shares.length; i++) {
             shares[i] /= (float) mean;
         }
-        return new Texture(film.width() * film.pitchMicrometres(), cells, shares);
+        double side = film.isBits()
+                ? film.width() * film.pitchMicrometres()
+                : width * states.grid().pitchMicrometres();
+        return new Texture(side, cells, shares);
     }
 
     /** Black and clear lines, or dots or holes on a square lattice, as small tiles of film. */

@@ -95,7 +95,6 @@ class KeptResponseTest {
                 "\"coverage\": 0.1|\"coverage\": 0.9|coverages must rise",
                 "\"coverage\": 0,|\"coverage\": 0.01,|coverages must rise from 0",
                 "\"degrees\": 20|\"degrees\": 0|responses.0.levels.0.degrees",
-                "\"kind\": \"etched-film\"|\"kind\": \"photogravure\"|photogravure",
                 "\"chart\": \"PEGEO\"|\"chart\": \" \"|chart"
             })
     void faultInAResponseIsNamed(String whole, String faulty, String named) {

@@ -1,6 +1,7 @@
 package greyground.app.chart;
 
 import greyground.app.files.SafeFile;
+import greyground.app.kept.GrainStore;
 import greyground.app.live.LiveGreys;
 import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.FilmWords;
@@ -13,7 +14,6 @@ import greyground.chart.CheckPlate;
 import greyground.chart.Recipe;
 import greyground.chart.TestPlate;
 import greyground.film.compose.FilmComposer;
-import greyground.film.compose.GrainPatches;
 import greyground.film.compose.TestPlateSheet;
 import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
@@ -24,6 +24,7 @@ import greyground.film.sheet.FilmLegends;
 import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.SheetShares;
 import greyground.finding.Findings;
+import greyground.grain.Grain;
 import greyground.grain.ThresholdTile;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
@@ -90,10 +91,10 @@ public final class WedgeWork {
                 usualPlate(kind));
         Job base = like.map(job -> JobFields.sharing(usual, job)).orElse(usual);
         Job job = JobFields.told(base, given, Kind.Art.UNKNOWN);
-        if (job.process() instanceof PlateProcess.Photogravure) {
+        if (kind == Recipe.Kind.EXPOSURE && job.process() instanceof PlateProcess.Photogravure) {
             throw Refusal.use(
-                    "a test plate is screened, but the process photogravure has a continuous-tone film: choose"
-                            + " etched-film, sprayed-aquatint or unetched-film");
+                    "an exposure test tries one exposure, but photogravure has two: choose full, strip or check,"
+                            + " and search the two with 'plan --search-exposure'");
         }
         // No picture runs past the platemark, and true size is what a test plate is for.
         Job square = job.placed(
@@ -140,15 +141,30 @@ public final class WedgeWork {
     public Findings make(Path film, Progress progress) throws IOException {
         Laid laid = laid();
         String chart = laid.check().map(ChartFile::text).orElseGet(() -> ChartFile.text(laid.plate()));
-        FilmDocument document = FilmFile.ofTestPlate(
-                job, workshop, laid.plan(), new FilmDocument.Film(laid.rows().sheet(), laid.rows()), chart);
+        List<FilmDocument.Film> films = Stream.concat(Stream.of(laid.rows()), laid.screen().stream())
+                .map(rows -> new FilmDocument.Film(rows.sheet(), rows))
+                .toList();
+        FilmDocument document = FilmFile.ofTestPlate(job, workshop, laid.plan(), films, chart);
         int threads = Crew.allCores();
         SafeFile.write(
                 "film", film, channel -> FilmPdf.write(document, Channels.newOutputStream(channel), threads, progress));
-        return findings(job, laid, Optional.of(FilmDocument.paper(1)));
+        return findings(job, laid, Optional.of(FilmDocument.paper(films.size())));
     }
 
-    private record Laid(TestPlate plate, Optional<CheckPlate> check, ExposurePlan plan, FilmComposer rows) {}
+    /**
+     * @param rows of the positive
+     * @param screen of photogravure
+     */
+    private record Laid(
+            TestPlate plate,
+            Optional<CheckPlate> check,
+            ExposurePlan plan,
+            FilmComposer rows,
+            Optional<FilmComposer> screen) {
+        int films() {
+            return screen.isPresent() ? 2 : 1;
+        }
+    }
 
     private Laid laid() {
         // Refuses what doesn't fit before the long work.
@@ -158,7 +174,6 @@ public final class WedgeWork {
             TestPlate.of(checkedRecipe(CODE_PERCENT));
         }
         JobPlate virtual = JobPlate.of(workshop, job);
-        ThresholdTile tile = virtual.grain().orElseThrow();
         JobTones tones = virtual.tones();
         double turningPoint = tones.turningPoint();
         int dark = Math.max(
@@ -169,8 +184,25 @@ public final class WedgeWork {
         TestPlate plate = check.map(CheckPlate::plate).orElseGet(() -> TestPlate.of(checkedRecipe(dark)));
         ExposurePlan plan =
                 WedgePlan.of(job, workshop, plate, check, virtual.loss(tones.predicted(), plate.plateByCoverage()));
-        FilmComposer rows = composed(plate, plan, tile, check.map(each -> WedgePlan.stated(each, tones.name())));
-        return new Laid(plate, check, plan, rows);
+        FilmComposer rows =
+                composed(plate, plan, virtual.grain(), check.map(each -> WedgePlan.stated(each, tones.name())));
+        return new Laid(plate, check, plan, rows, screen(plate, plan));
+    }
+
+    private Optional<FilmComposer> screen(TestPlate plate, ExposurePlan plan) {
+        if (!(job.process() instanceof PlateProcess.Photogravure process)) {
+            return Optional.empty();
+        }
+        FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
+        return Optional.of(TestPlateSheet.screen(
+                plate,
+                pixels,
+                GrainStore.screen(process, job.resolution()),
+                job.placing().sheet(),
+                job.placing().readingSide().mirrored(),
+                FilmLegends.screen(
+                        job, pixels, process.screenBlack(), process.screenSpacingMicrometres(), plan.summary()),
+                FilmPdf.legendWidth()));
     }
 
     private static List<CheckPlate.Tone> stated(JobTones tones) {
@@ -186,10 +218,11 @@ public final class WedgeWork {
                 job.placing().bevelMillimetres(),
                 (int) seed,
                 codePercent,
-                GrainPatches.spacingMicrometres(job.grain()));
+                JobPlate.spacingMicrometres(job));
     }
 
-    private FilmComposer composed(TestPlate plate, ExposurePlan plan, ThresholdTile tile, Optional<String> stated) {
+    private FilmComposer composed(
+            TestPlate plate, ExposurePlan plan, Optional<ThresholdTile> tile, Optional<String> stated) {
         FilmPixels pixels = workshop.filmPrinter().pixels(job.resolution());
         Optional<TestStrip> strips = WedgePlan.strips(plate, workshop);
         List<String> contents = new ArrayList<>();
@@ -200,6 +233,7 @@ public final class WedgeWork {
                 plate,
                 pixels,
                 tile,
+                job.grain() instanceof Grain.Continuous continuous ? continuous.bits() : 1,
                 job.placing().sheet(),
                 job.placing().readingSide().mirrored(),
                 FilmLegends.testPlate(
@@ -227,7 +261,7 @@ public final class WedgeWork {
     private static Findings findings(Job job, Laid laid, Optional<String> paper) {
         TestPlate plate = laid.plate();
         String kind = plate.recipe().kind().word();
-        Findings findings = FilmWords.findings(job, laid.rows().sheet(), 1)
+        Findings findings = FilmWords.findings(job, laid.rows().sheet(), laid.films())
                 .put("kind", kind)
                 .put("id", plate.id())
                 .say("chart", kind + " " + plate.id() + ", " + wedgeWords(plate))
@@ -247,7 +281,8 @@ public final class WedgeWork {
                         "code",
                         plate.codes().size() + ", each "
                                 + Refusal.plain(plate.codes().get(0).area().width() / 1000.0) + " mm, dark parts "
-                                + plate.recipe().codePercent() + " % grain; they say " + plate.codeText(),
+                                + plate.recipe().codePercent() + " % "
+                                + (laid.screen().isPresent() ? "black" : "grain") + "; they say " + plate.codeText(),
                         plate.codeText())
                 .put("codePercent", plate.recipe().codePercent())
                 .say("plan", laid.plan().summary())

@@ -42,12 +42,12 @@ public final class FilmFile {
 
     /** The film of a test plate, with {@code chart} as the text that says what lies where on it. */
     public static FilmDocument ofTestPlate(
-            Job job, Workshop workshop, ExposurePlan plan, FilmDocument.Film film, String chart) {
+            Job job, Workshop workshop, ExposurePlan plan, List<FilmDocument.Film> films, String chart) {
         return of(
                 job,
                 workshop,
                 plan,
-                List.of(film),
+                films,
                 List.of(),
                 new Attachment(Attachment.CHART, JSON, chart, "what lies where on the test plate", Relationship.DATA));
     }

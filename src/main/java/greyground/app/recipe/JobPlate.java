@@ -146,15 +146,20 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
 
     /** Widest pixel on which the job's plate is computed. */
     public double widestPixelMicrometres() {
-        double spacing = GrainPatches.spacingMicrometres(job.grain());
-        if (job.process() instanceof PlateProcess.Photogravure process) {
-            spacing = process.screenSpacingMicrometres();
-        } else if (job.process() instanceof PlateProcess.SprayedAquatint ground) {
+        double spacing = spacingMicrometres(job);
+        if (job.process() instanceof PlateProcess.SprayedAquatint ground) {
             spacing = Math.min(spacing, GRAINS_OF_GROUND * ground.grainMicrometres());
         }
         return spacing == 0
                 ? COARSEST_MICROMETRES
                 : Math.max(FINEST_MICROMETRES, Math.min(COARSEST_MICROMETRES, spacing / PIXELS_PER_SPACING));
+    }
+
+    /** Mean distance of the dots that a job's tones stand in: its grain's, or its screen film's; 0 where there are none. */
+    public static double spacingMicrometres(Job job) {
+        return job.process() instanceof PlateProcess.Photogravure process
+                ? process.screenSpacingMicrometres()
+                : GrainPatches.spacingMicrometres(job.grain());
     }
 
     private @Nullable FilmPatch screenPatch() {

@@ -90,7 +90,10 @@ record PlateLearning(
         progress.done(0.2);
         MeasuredDepth depth = words.depth().orElseGet(() -> guessed(shop, bite));
         boolean again = shop.responses().stream().anyMatch(one -> samePrint(one, kept));
+        boolean screened = film.job().process() instanceof PlateProcess.Photogravure;
+        // Under a screen no target stands as it is drawn.
         List<TargetFindings.Finding> findings = found.scan()
+                .filter(scan -> !screened)
                 .map(scan -> findings(
                         scan,
                         depth,
@@ -158,7 +161,8 @@ record PlateLearning(
             PlateFindings found,
             List<TargetFindings.Finding> findings,
             SharedErrors shared) {
-        if (film.job().process() instanceof PlateProcess.SprayedAquatint) {
+        if (film.job().process() instanceof PlateProcess.SprayedAquatint
+                || film.job().process() instanceof PlateProcess.Photogravure) {
             return Optional.empty();
         }
         JobPlate plate = JobPlate.of(shop, film.job());
@@ -229,6 +233,10 @@ record PlateLearning(
         }
         if (film.job().process() instanceof PlateProcess.SprayedAquatint) {
             notes.add("under a sprayed ground the tones alone are learned, none of the workshop's numbers");
+        }
+        if (film.job().process() instanceof PlateProcess.Photogravure) {
+            notes.add(
+                    "of photogravure the tones alone are learned, for this screen and split; none of the workshop's numbers");
         }
         return notes;
     }

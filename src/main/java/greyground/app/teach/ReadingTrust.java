@@ -1,6 +1,6 @@
 package greyground.app.teach;
 
-import greyground.film.compose.GrainPatches;
+import greyground.app.recipe.JobPlate;
 import greyground.finding.Findings;
 import greyground.fit.CodePower;
 import greyground.fit.SharedErrors;
@@ -35,7 +35,7 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, Optional<Glare> glar
     static ReadingTrust of(TestFilm film, Workshop shop, ReadWords words, PlateFindings found) {
         boolean paper = words.paperLightness().isPresent()
                 || !shop.paper().whiteDensity().isAssumed();
-        double spacing = GrainPatches.spacingMicrometres(film.job().grain());
+        double spacing = JobPlate.spacingMicrometres(film.job());
         Optional<Glare> glare = found.scan().flatMap(ScanReading::glare);
         double glareError = words.flareTold()
                 ? SharedErrors.GLARE_TOLD

@@ -121,7 +121,7 @@ public final class TestPlateModel {
                 : FilmFields.GRAIN
                         .of(job)
                         .map(spacing -> "grain " + Unit.MICROMETRES.words(spacing, false) + " \u00b5m")
-                        .orElse("no grain");
+                        .orElse("continuous tone and its screen film");
         return whose + ": " + chosen(FilmFields.PROCESS, job) + ", " + tone + ", "
                 + Unit.DOTS.words(FilmFields.RESOLUTION.of(job), false) + " dpi.";
     }

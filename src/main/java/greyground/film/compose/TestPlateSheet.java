@@ -16,6 +16,7 @@ import greyground.film.sheet.Patch;
 import greyground.film.sheet.SheetLayout;
 import greyground.film.sheet.TextWidth;
 import greyground.film.sheet.WedgeStrip;
+import greyground.grain.AquatintScreen;
 import greyground.grain.ThresholdTile;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
@@ -34,8 +35,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
- * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, without the curve; targets are
- * solid marks; the rows of the wedge are numbered beside the plate.
+ * A test plate on a film sheet like any positive's. Levels and codes are fields of the job's own grain, or of its continuous tone, without
+ * the curve; targets are solid marks; the rows of the wedge are numbered beside the plate.
  */
 public final class TestPlateSheet {
     private static final double TICK_FROM_MILLIMETRES = 7;
@@ -52,13 +53,13 @@ public final class TestPlateSheet {
 
     private final SheetLayout bare;
     private final TestPlate plate;
-    private final ThresholdTile grain;
+    private final Optional<ThresholdTile> grain;
     private final TextWidth textWidth;
     private final List<Mark> marks = new ArrayList<>();
     private final List<Patch> patches = new ArrayList<>();
     private final List<SheetLayout.Line> lines = new ArrayList<>();
 
-    private TestPlateSheet(SheetLayout bare, TestPlate plate, ThresholdTile grain, TextWidth textWidth) {
+    private TestPlateSheet(SheetLayout bare, TestPlate plate, Optional<ThresholdTile> grain, TextWidth textWidth) {
         this.bare = bare;
         this.plate = plate;
         this.grain = grain;
@@ -69,7 +70,8 @@ public final class TestPlateSheet {
      * The film of a test plate.
      *
      * @param pixels of the film printer
-     * @param grain at its resolution
+     * @param grain at its resolution; empty for continuous tone
+     * @param bits of continuous tone, 8 or 16; of a grain 1
      * @param sheet the film's own size, or empty for plate and margins
      * @param mirrored as {@link ReadingSide#mirrored} says
      * @param words legends under the plate
@@ -78,28 +80,52 @@ public final class TestPlateSheet {
     public static FilmComposer film(
             TestPlate plate,
             FilmPixels pixels,
-            ThresholdTile grain,
+            Optional<ThresholdTile> grain,
+            int bits,
             Optional<Size> sheet,
             boolean mirrored,
             List<String> words,
             List<String> stripWords,
             TextWidth textWidth) {
+        SheetLayout bare = bare(plate, pixels, sheet, words, textWidth);
+        SheetLayout drawn = new TestPlateSheet(bare, plate, grain, textWidth).drawn(stripWords);
+        FilmContent.Screen clear = new FilmContent.Screen(drawn.plate(), 0);
+        return grain.map(tile -> FilmComposer.screened(drawn, clear, evenLightness(), tile, mirrored))
+                .orElseGet(() -> FilmComposer.continuous(drawn, clear, evenLightness(), bits, mirrored));
+    }
+
+    /**
+     * The screen film that goes with the continuous film of a test plate.
+     *
+     * @param aquatint at the printer's resolution
+     * @param words legends under the plate
+     */
+    public static FilmComposer screen(
+            TestPlate plate,
+            FilmPixels pixels,
+            AquatintScreen aquatint,
+            Optional<Size> sheet,
+            boolean mirrored,
+            List<String> words,
+            TextWidth textWidth) {
+        SheetLayout bare = bare(plate, pixels, sheet, words, textWidth);
+        FilmContent.Screen dots = new FilmContent.Screen(bare.bleed(), aquatint.coverage());
+        return FilmComposer.screened(bare, dots, evenLightness(), aquatint.tile(), mirrored);
+    }
+
+    private static SheetLayout bare(
+            TestPlate plate, FilmPixels pixels, Optional<Size> sheet, List<String> words, TextWidth textWidth) {
         Area copper = plate.recipe().plate();
-        Size size = new Size(copper.width() / 1000.0, copper.height() / 1000.0);
-        double bevel = plate.recipe().bevelMicrometres() / 1000.0;
-        SheetLayout bare = SheetLayout.of(
+        return SheetLayout.of(
                 pixels,
-                size,
+                new Size(copper.width() / 1000.0, copper.height() / 1000.0),
                 0,
-                bevel,
+                plate.recipe().bevelMicrometres() / 1000.0,
                 sheet,
                 words,
                 WedgeStrip.WORDS_WITHOUT_CURVE,
                 Double.POSITIVE_INFINITY,
                 textWidth);
-        SheetLayout drawn = new TestPlateSheet(bare, plate, grain, textWidth).drawn(stripWords);
-        FilmContent.Screen clear = new FilmContent.Screen(drawn.plate(), 0);
-        return FilmComposer.screened(drawn, clear, evenLightness(), grain, mirrored);
     }
 
     /** The curve of a film that knows of no plate: black in proportion to how far L* lies below white. */
@@ -286,7 +312,7 @@ public final class TestPlateSheet {
     }
 
     /**
-     * The coverage to ask of the grain so that a field's black share comes nearest to what is wished: a field cuts through dots at its edges
+     * The coverage to ask of the film so that a field's black share comes nearest to what is wished: a field cuts through dots at its edges
      * and holds but a few hundred of them, so the plain share would miss by a percent or so.
      *
      * @param box on the sheet, not mirrored
@@ -297,10 +323,14 @@ public final class TestPlateSheet {
         if (share <= 0 || share >= 1) {
             return share <= 0 ? 0 : ToneCurve.SOLID;
         }
+        if (grain.isEmpty()) {
+            return (int) Math.round(share * ToneCurve.SOLID);
+        }
+        ThresholdTile tile = grain.get();
         int[] count = new int[ToneCurve.SOLID];
         char[] row = new char[box.width()];
         for (int y = box.top(); y < box.bottom(); y++) {
-            grain.copyRow(box.left(), y, box.width(), row);
+            tile.copyRow(box.left(), y, box.width(), row);
             for (char threshold : row) {
                 count[threshold]++;
             }

@@ -68,7 +68,8 @@ class PlateSheetIT {
             FilmComposer film = TestPlateSheet.film(
                     plate,
                     FilmPixels.of(RESOLUTION),
-                    grain,
+                    Optional.of(grain),
+                    1,
                     Optional.empty(),
                     mirrored,
                     List.of("test"),
