@@ -2,6 +2,7 @@ package greyground.app.recipe;
 
 import greyground.art.Art;
 import greyground.art.colour.PaperAndInk;
+import greyground.art.touch.Touch;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.Job;
@@ -67,6 +68,9 @@ public final class ArtSource implements Closeable {
         Turned turned;
 
         @Nullable
+        Touched touched;
+
+        @Nullable
         Counted counted;
 
         Decoded(ArtChoice choice, CompletableFuture<String> fingerprint, List<String> remarks, GreyPlane upright) {
@@ -83,6 +87,8 @@ public final class ArtSource implements Closeable {
             return quarterTurns == choice.quarterTurns() && degrees == choice.straightenDegrees();
         }
     }
+
+    private record Touched(GreyPlane from, Touch touch, GreyPlane plane) {}
 
     @SuppressWarnings("ArrayRecordComponent") // handed on without copying; equality is never asked
     private record Counted(GreyPlane plane, PixelRect part, long[] greys) {}
@@ -147,6 +153,31 @@ public final class ArtSource implements Closeable {
         }
     }
 
+    /** The art as the job turns it, touched; it stays at hand until it is turned or touched otherwise. Whoever holds it never closes it. */
+    GreyPlane touched(ArtChoice choice, Touch touch, Progress progress) throws IOException {
+        GreyPlane from = turned(choice, progress.part(0, 0.5));
+        Decoded page = decoded(choice, progress);
+        Touched present = page.touched;
+        if (present != null && present.from() == from && present.touch().equals(touch)) {
+            return present.plane();
+        }
+        letTouchedGo(page);
+        try (PlaneStore store = PlaneStore.open(from.width(), from.height(), planeBudgetBytes() / 2, spillFolder())) {
+            touch.rows(from, Crew.allCores(), store::putRows, progress.part(0.5, 1));
+            GreyPlane plane = store.finish();
+            page.touched = new Touched(from, touch, plane);
+            return plane;
+        }
+    }
+
+    private static void letTouchedGo(Decoded page) {
+        Touched present = page.touched;
+        page.touched = null;
+        if (present != null) {
+            present.plane().close();
+        }
+    }
+
     private Decoded decoded(ArtChoice choice, Progress progress) {
         own();
         Decoded present = decoded;
@@ -206,9 +237,8 @@ public final class ArtSource implements Closeable {
         return present;
     }
 
-    /** Pixels of the fragment by grey code; nobody may change them. */
-    long[] greysOfCrop(ArtChoice choice, Progress progress) throws IOException {
-        GreyPlane plane = turned(choice, progress);
+    /** Pixels of the fragment of a turned plane by grey code; nobody may change them. */
+    long[] greysOfCrop(GreyPlane plane, ArtChoice choice, Progress progress) throws IOException {
         PixelRect part = cropped(plane, choice.crop());
         Decoded page = decoded(choice, progress);
         Counted present = page.counted;
@@ -251,6 +281,7 @@ public final class ArtSource implements Closeable {
     }
 
     private static void letTurnedGo(Decoded page) {
+        letTouchedGo(page);
         Turned present = page.turned;
         page.turned = null;
         if (present != null && present.plane() != page.upright) {

@@ -1,6 +1,7 @@
 package greyground.app.recipe;
 
 import greyground.app.kept.GrainStore;
+import greyground.art.touch.Crispness;
 import greyground.film.compose.FilmComposer;
 import greyground.film.compose.FilmContent;
 import greyground.film.compose.Mend;
@@ -93,6 +94,10 @@ public final class FilmRecipe {
                 wanted.art().hand().wish(),
                 wanted.rangeMapping(),
                 reserve.within(tones.response()));
+        Optional<Crispness> crispness = HandOnPlate.crispness(wanted, plane, range, compensation.curve());
+        if (crispness.isPresent()) {
+            plane = art.touched(wanted.art(), crispness.get(), progress.part(0.9, 1));
+        }
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
         return new FilmRecipe(
@@ -137,7 +142,7 @@ public final class FilmRecipe {
 
     /** Pixels of the art's fragment by grey code, 65 536 counts; nobody may change them. */
     public long[] greys() throws IOException {
-        return art.greysOfCrop(job.art(), Progress.NONE);
+        return art.greysOfCrop(art(), job.art(), Progress.NONE);
     }
 
     /** What was odd about the art, about how it lies on plate and sheet, and about the words of job and workshop. */

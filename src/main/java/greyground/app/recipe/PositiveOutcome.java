@@ -45,6 +45,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                 .put("assumedFigures", (double) recipe.workshop().figures().values().stream()
                         .filter(Figure::isAssumed)
                         .count());
+        findings.say("crisp", HandOnPlate.words(recipe));
         sayWish(findings, recipe);
         FilmWords.sayGap(
                 findings,

@@ -25,6 +25,8 @@ public final class Settings {
                             HandFields.TONES,
                             HandFields.MIDDLE,
                             HandFields.HARDNESS,
+                            HandFields.CRISP,
+                            HandFields.CRISP_RADIUS,
                             ArtFields.RANGE,
                             ArtFields.CROP_LEFT,
                             ArtFields.CROP_TOP,

@@ -1,16 +1,32 @@
 package greyground.film.job;
 
+import greyground.quantity.Range;
+import greyground.quantity.Unit;
 import greyground.tone.ColourSight;
 import greyground.tone.ToneWish;
+import java.util.Optional;
 
 /**
- * What the printmaker's hand does to the art before the plate's curve. It is done in the order of the components, whatever the order in which
- * it was told.
+ * What the printmaker's hand does to the art before the plate's curve. The order in which it is told doesn't matter: colours become greys as
+ * the art is read, detail is crisped on the art as it is turned, and tones move last.
  *
  * @param sight how colours become greys
+ * @param crispness how much the contrast of fine detail is raised, 0 for nothing; empty for as much as the plate takes from it
+ * @param crispRadius how fine that detail is, in micrometres of plate; empty for what suits the grain
  * @param wish where tones go
  */
-public record Hand(ColourSight sight, ToneWish wish) {
+public record Hand(ColourSight sight, Optional<Double> crispness, Optional<Double> crispRadius, ToneWish wish) {
+    public static final Range CRISPNESS = new Range(0, 2, Unit.SHARE, "a plate takes 10 to 30 %, above 60 % is taste");
+
+    public static final Range CRISP_RADIUS =
+            new Range(5, 1000, Unit.MICROMETRES, "a quarter of the grain's spacing is usual");
+
     /** Nothing is touched. */
-    public static final Hand AT_REST = new Hand(ColourSight.EYE, ToneWish.AS_THEY_ARE);
+    public static final Hand AT_REST =
+            new Hand(ColourSight.EYE, Optional.of(0.0), Optional.empty(), ToneWish.AS_THEY_ARE);
+
+    public Hand {
+        crispness.ifPresent(amount -> CRISPNESS.check("crisp", amount));
+        crispRadius.ifPresent(radius -> CRISP_RADIUS.check("crisp radius", radius));
+    }
 }

@@ -1,6 +1,8 @@
 package greyground.film.job;
 
 import greyground.film.job.Kind.Choice;
+import greyground.film.job.Kind.Measured;
+import greyground.film.job.Kind.Or;
 import greyground.film.job.Kind.Way;
 import greyground.json.JsonFields;
 import greyground.quantity.Refusal;
@@ -79,8 +81,30 @@ public final class HandFields {
                     "Hardness",
                     "Contrast of the middle tones at the cost of the ends, such as 15%; below 0 softer. 100% doubles it, -100% halves it. Comes after the middle.");
 
-    /** In the order of the job's file and of the work. */
-    static final List<JobField<?>> LISTED = List.of(THROUGH, EMULSION, TONES, MIDDLE, HARDNESS);
+    public static final JobField<Optional<Double>> CRISP = JobField.part(
+                    "crisp",
+                    new Or<>("plate", new Measured(Hand.CRISPNESS, 0.05), Optional.of(0.0)),
+                    job -> job.art().hand().crispness(),
+                    "art.hand.crispness")
+            .typed("SHARE")
+            .at("art", "crispness")
+            .shown(
+                    "Crispness",
+                    "How much the contrast of fine detail is raised before the plate lowers it, such as 40%, or 'plate' for as much as a plate is taken to cost. 10 to 30 % makes up for the plate, above 60 % is taste. Noise, hard edges, and what would leave the plate's range or cut its grain into slivers stay as they are.");
+
+    public static final JobField<Optional<Double>> CRISP_RADIUS = JobField.part(
+                    "crisp-radius",
+                    new Or<>("automatic", new Measured(Hand.CRISP_RADIUS, 5)),
+                    job -> job.art().hand().crispRadius(),
+                    "art.hand.crispRadius")
+            .typed("LENGTH")
+            .at("art", "crispRadiusMicrometres")
+            .shown(
+                    "Crispness radius",
+                    "How fine the detail is that gets crisper, on the plate, such as 60um, or 'automatic' for a quarter of the grain's spacing.");
+
+    /** In the order of the job's file. */
+    static final List<JobField<?>> LISTED = List.of(THROUGH, EMULSION, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
 
     private HandFields() {}
 

@@ -37,7 +37,7 @@ class JobSettingsIT {
     /** Small and coarse, so that a film is quick to make; under one of these every setting means something. */
     private static final List<Map<String, String>> JOBS = List.of(
             Map.of("ruling", "40/cm", "rotate", "3"),
-            Map.of("grain", "260um", "sheet", "A4"),
+            Map.of("grain", "260um", "sheet", "A4", "crisp", "100%", "crisp-radius", "200um"),
             Map.of("process", "photogravure", "screen-spacing", "260um"),
             Map.of("process", "sprayed-aquatint", "ruling", "40/cm"));
 
@@ -65,6 +65,8 @@ class JobSettingsIT {
             Map.entry("black", "9%"),
             Map.entry("through", "red"),
             Map.entry("emulsion", "orthochromatic"),
+            Map.entry("crisp", "150%"),
+            Map.entry("crisp-radius", "300um"),
             Map.entry("tones", "30:38,60:64"),
             Map.entry("middle", "+6"),
             Map.entry("hardness", "15%"),

@@ -69,6 +69,8 @@ class JobFieldsTest {
         words.put("emulsion", "0.3,0.6,0.1");
         words.put("tones", "30:38.25,60:64");
         words.put("middle", "-4.5");
+        words.put("crisp", "plate");
+        words.put("crisp-radius", "62um");
         words.put("hardness", "15%");
         words.put("reserve", "4%");
         words.put("split", "1.65,1.07,0.03mm,45%");

@@ -41,6 +41,8 @@ class JobFileTest {
                 new Hand(
                         new ColourSight(
                                 ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()),
+                        Optional.empty(),
+                        Optional.of(62.5),
                         new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15)));
         Placing turned = new Placing(
                 Placing.Fit.WHOLE,

@@ -1,0 +1,75 @@
+package greyground.app.recipe;
+
+import greyground.art.touch.Crispness;
+import greyground.film.compose.GrainPatches;
+import greyground.film.job.ArtScale;
+import greyground.film.job.Hand;
+import greyground.film.job.Job;
+import greyground.plate.PlateProcess;
+import greyground.quantity.Refusal;
+import greyground.raster.GreyPlane;
+import greyground.tone.ArtRange;
+import greyground.tone.ToneCurve;
+import java.util.Optional;
+
+/** What a job's hand comes to in pixels of its art as that lies on the plate. */
+final class HandOnPlate {
+    private static final double MICROMETRES_PER_MILLIMETRE = 1000;
+
+    /** Spacings of the detail whose contrast 'plate' gives back (assumed). */
+    private static final double SPACINGS = 2;
+
+    private HandOnPlate() {}
+
+    /** The crispness that a job asks for; empty where it asks for none or its art is too coarse for it. */
+    static Optional<Crispness> crispness(Job job, GreyPlane turned, ArtRange range, ToneCurve curve) {
+        return wanted(job, turned, range, curve).filter(crispness -> !crispness.tooCoarse());
+    }
+
+    private static Optional<Crispness> wanted(Job job, GreyPlane turned, ArtRange range, ToneCurve curve) {
+        Hand hand = job.art().hand();
+        if (hand.crispness().equals(Optional.of(0.0))) {
+            return Optional.empty();
+        }
+        double spacing = job.process() instanceof PlateProcess.Photogravure process
+                ? process.screenSpacingMicrometres()
+                : GrainPatches.spacingMicrometres(job.grain());
+        double radius = hand.crispRadius().orElseGet(() -> Crispness.usualRadius(spacing));
+        double amount = hand.crispness()
+                .orElseGet(() -> Crispness.amountFor(spacing, Crispness.PLATE_BLUR_MICROMETRES, radius, SPACINGS));
+        ArtScale lies = ArtScale.of(
+                turned.width(),
+                turned.height(),
+                job.art().crop(),
+                job.placing().fit(),
+                job.placing().shrink(),
+                new ArtScale.Plate(job.plate().widthMillimetres(), job.plate().heightMillimetres(), 1, 1));
+        return Optional.of(new Crispness(
+                amount,
+                radius,
+                MICROMETRES_PER_MILLIMETRE * lies.across(),
+                MICROMETRES_PER_MILLIMETRE * lies.down(),
+                range,
+                curve,
+                spacing));
+    }
+
+    /** What its crispness came to, in a line; empty where the job asks for none. */
+    static Optional<String> words(FilmRecipe recipe) {
+        return wanted(
+                        recipe.job(),
+                        recipe.art(),
+                        recipe.range(),
+                        recipe.compensation().curve())
+                .map(crispness -> {
+                    double pixel = Math.max(crispness.acrossMicrometres(), crispness.downMicrometres());
+                    String of = Refusal.plain(Math.rint(1000 * crispness.amount()) / 10) + " % of detail about "
+                            + Refusal.plain(Math.rint(crispness.radiusMicrometres())) + " \u00b5m";
+                    return crispness.tooCoarse()
+                            ? of + " changes nothing, since a pixel of the art is "
+                                    + Refusal.plain(Math.rint(pixel))
+                                    + " \u00b5m wide on the plate: scan it finer, or choose a larger --crisp-radius"
+                            : of + ", where neither noise, range nor grain forbids it";
+                });
+    }
+}

@@ -1,0 +1,221 @@
+package greyground.art.touch;
+
+import greyground.raster.GreyPlane;
+import greyground.tone.ArtRange;
+import greyground.tone.Lightness;
+import greyground.tone.ToneCurve;
+
+/**
+ * Contrast of fine detail raised before the plate lowers it: L' = L + A (L - G), G being L* blurred by a Gaussian. What would come to nothing
+ * is left out: noise, what lies past the art's range, and slopes so steep that the grain would be cut into slivers.
+ *
+ * @param amount A, 0 or more
+ * @param radiusMicrometres the Gaussian's standard deviation on the plate
+ * @param acrossMicrometres of one art pixel on the plate
+ * @param downMicrometres the same, down
+ * @param range of the art
+ * @param curve of the plate, art to film
+ * @param spacingMicrometres of the film's dots
+ */
+public record Crispness(
+        double amount,
+        double radiusMicrometres,
+        double acrossMicrometres,
+        double downMicrometres,
+        ArtRange range,
+        ToneCurve curve,
+        double spacingMicrometres)
+        implements Touch {
+    /** Standard deviation by which a plate blurs, as exp(-2 pi² s² f²): between 8 of ink alone and 19 µm on a stand-in grain (assumed). */
+    public static final double PLATE_BLUR_MICROMETRES = 15;
+
+    /** The Gaussian ends here, in standard deviations. */
+    private static final double ENDS = 3.5;
+
+    /** A radius of fewer art pixels sharpens nothing that is there (assumed). */
+    private static final double LEAST_PIXELS = 0.7;
+
+    /** Differences in L* that are noise, and those that are none; between them a smooth step (assumed). */
+    private static final double NOISE = 0.5;
+
+    private static final double DETAIL = 1.5;
+
+    /** L* before either end of the range where detail begins to give way (assumed). */
+    private static final double KNEE = 3;
+
+    /** Coverage may change by so much over a dot's spacing: above it slivers begin, on a stand-in grain of ramps. */
+    private static final double STEEPEST = 1.5;
+
+    /** The radius that suits a spacing: a quarter of it, since finer would sharpen within one dot, and no less than the plate blurs (assumed). */
+    public static double usualRadius(double spacingMicrometres) {
+        return Math.max(spacingMicrometres / 4, PLATE_BLUR_MICROMETRES);
+    }
+
+    /**
+     * The amount that gives back what a plate takes from detail of so many spacings: A = (1/M - 1) / (1 - G), M and G being what plate and
+     * mask leave of its contrast.
+     */
+    public static double amountFor(
+            double spacingMicrometres, double blurMicrometres, double radiusMicrometres, double spacings) {
+        double frequency = 1 / (spacings * spacingMicrometres);
+        return (1 / left(blurMicrometres, frequency) - 1) / (1 - left(radiusMicrometres, frequency));
+    }
+
+    private static double left(double sigma, double frequency) {
+        return StrictMath.exp(-2 * StrictMath.pow(StrictMath.PI * sigma * frequency, 2));
+    }
+
+    /** Whether the art is too coarse for the radius. */
+    public boolean tooCoarse() {
+        return radiusMicrometres < LEAST_PIXELS * Math.max(acrossMicrometres, downMicrometres);
+    }
+
+    private static double[] weights(double sigma) {
+        int ends = (int) Math.ceil(ENDS * sigma);
+        double[] weights = new double[ends + 1];
+        double sum = 0;
+        for (int i = 0; i <= ends; i++) {
+            weights[i] = StrictMath.exp(-0.5 * (i / sigma) * (i / sigma));
+            sum += i == 0 ? weights[i] : 2 * weights[i];
+        }
+        for (int i = 0; i <= ends; i++) {
+            weights[i] /= sum;
+        }
+        return weights;
+    }
+
+    private int blurRows() {
+        return (int) Math.ceil(ENDS * radiusMicrometres / downMicrometres);
+    }
+
+    /** A row more than the Gaussian's, for the slope. */
+    @Override
+    public int reach() {
+        return blurRows() + 1;
+    }
+
+    @Override
+    public short[] touched(short[] window, int width, int count) {
+        return new Band(window, width, count).touched();
+    }
+
+    /** One window at work. */
+    private final class Band {
+        private final double[] down = weights(radiusMicrometres / downMicrometres);
+        private final double[] across = weights(radiusMicrometres / acrossMicrometres);
+        private final short[] window;
+        private final int width;
+        private final int count;
+        private final float[] lightness;
+        private final float dark = (float) Lightness.ofLuminance(range.relativeBlack());
+
+        Band(short[] window, int width, int count) {
+            this.window = window;
+            this.width = width;
+            this.count = count;
+            this.lightness = new float[ToneCurve.CODES];
+            for (int grey = 0; grey < lightness.length; grey++) {
+                lightness[grey] = (float) Lightness.ofLuminance(grey / range.white() / GreyPlane.WHITE);
+            }
+        }
+
+        short[] touched() {
+            // One row more above and below, between which slopes are taken.
+            int rows = count + 2;
+            float[] more = new float[rows * width];
+            float[] before = new float[rows * width];
+            float[] change = new float[rows * width];
+            float[] blurred = new float[width];
+            float[] row = new float[width];
+            for (int y = 0; y < rows; y++) {
+                blur(y, row, blurred);
+                for (int x = 0; x < width; x++) {
+                    int at = y * width + x;
+                    int grey = window[(y + reach() - 1) * width + x] & 0xFFFF;
+                    more[at] = more(lightness[grey], blurred[x]);
+                    before[at] = curve.coverage(grey) / (float) ToneCurve.SOLID;
+                    change[at] = more[at] == 0
+                            ? 0
+                            : curve.coverage(code(lightness[grey] + more[at])) / (float) ToneCurve.SOLID - before[at];
+                }
+            }
+            short[] touched = new short[count * width];
+            for (int y = 0; y < count; y++) {
+                for (int x = 0; x < width; x++) {
+                    int at = (y + 1) * width + x;
+                    short grey = window[(y + reach()) * width + x];
+                    touched[y * width + x] = more[at] == 0
+                            ? grey
+                            : (short) code(lightness[grey & 0xFFFF] + (float) kept(before, change, at, x) * more[at]);
+                }
+            }
+            return touched;
+        }
+
+        /** The Gaussian's mean about every pixel of a row, rows first. */
+        private void blur(int y, float[] sums, float[] into) {
+            int middle = y + reach() - 1;
+            for (int x = 0; x < width; x++) {
+                double sum = down[0] * lightness[window[middle * width + x] & 0xFFFF];
+                for (int i = 1; i < down.length; i++) {
+                    sum += down[i]
+                            * (lightness[window[(middle - i) * width + x] & 0xFFFF]
+                                    + lightness[window[(middle + i) * width + x] & 0xFFFF]);
+                }
+                sums[x] = (float) sum;
+            }
+            for (int x = 0; x < width; x++) {
+                double sum = across[0] * sums[x];
+                boolean inside = x >= across.length - 1 && x + across.length <= width;
+                for (int i = 1; i < across.length; i++) {
+                    sum += across[i]
+                            * (inside
+                                    ? sums[x - i] + sums[x + i]
+                                    : sums[Touch.folded(x - i, width)] + sums[Touch.folded(x + i, width)]);
+                }
+                into[x] = (float) sum;
+            }
+        }
+
+        /** What is added to a lightness, in L*: no noise, and less and less towards the ends of the range. */
+        private float more(float here, float blurred) {
+            float detail = here - blurred;
+            float step = (float) Math.max(0, Math.min(1, (Math.abs(detail) - NOISE) / (DETAIL - NOISE)));
+            if (step == 0) {
+                return 0;
+            }
+            double wished = here + amount * step * step * (3 - 2 * step) * detail;
+            double limited = here + limited(wished) - limited(here);
+            double held = Math.max(Math.min(here, dark), Math.min(Math.max(here, 100), limited));
+            return (float) (held - here);
+        }
+
+        private double limited(double value) {
+            if (value > 100 - KNEE) {
+                return 100 - KNEE * StrictMath.exp((100 - KNEE - value) / KNEE);
+            }
+            return value < dark + KNEE ? dark + KNEE * StrictMath.exp((value - dark - KNEE) / KNEE) : value;
+        }
+
+        /** The share of the change that leaves the slope of coverage below {@link #STEEPEST}. */
+        private double kept(float[] before, float[] change, int at, int x) {
+            int left = x == 0 ? at : at - 1;
+            int right = x == width - 1 ? at : at + 1;
+            double steep = slope(before, left, right, at);
+            double added = slope(change, left, right, at);
+            double room = Math.max(0, STEEPEST / spacingMicrometres - steep);
+            return added <= room ? 1 : room / added;
+        }
+
+        private double slope(float[] of, int left, int right, int at) {
+            double across = (of[right] - of[left]) / (2 * acrossMicrometres);
+            double down = (of[at + width] - of[at - width]) / (2 * downMicrometres);
+            return Math.sqrt(across * across + down * down);
+        }
+
+        private int code(float wanted) {
+            double luminance = Lightness.toLuminance(Math.max(0, wanted)) * range.white();
+            return (int) Math.min(GreyPlane.WHITE, luminance * GreyPlane.WHITE + 0.5);
+        }
+    }
+}
