@@ -145,7 +145,7 @@ public final class ChartReader {
         List<Double> about = surroundings.stream()
                 .map(mean -> meters.meter().ofPaper(mean.mean(place.x(x, y), place.y(x, y)), x, y))
                 .toList();
-        return new Glare.Seen(level, Lightness.toLuminance(reading.lightness()), about);
+        return new Glare.Seen(level, Lightness.toLuminance(reading.lightness()), about, x, y);
     }
 
     /** Of a large dark the middle alone, which is farthest from all light. */

@@ -20,7 +20,10 @@ import java.util.TreeMap;
  * @param parts of the share, by how far the light comes
  */
 public record Glare(double share, double error, List<Part> parts) {
-    /** Shares are believed to lie evenly between none and this (assumed: 0 to 2 % and some room). */
+    /** Shares are believed to lie evenly between none and this (assumed). */
+    private static final double USUAL = 0.02;
+
+    /** From there belief falls to none (assumed). */
     private static final double MOST = 0.03;
 
     private static final double STEP = 0.0002;
@@ -43,7 +46,7 @@ public record Glare(double share, double error, List<Part> parts) {
     /** Fields darker than this see light stray; those much past the darks may have bitten open, in tenths of a percent (assumed). */
     private static final int LIGHTEST = 300;
 
-    private static final int PAST_DARKS = 150;
+    private static final int PAST_DARKS = 100;
 
     /** Residuals this many deviations off are spoiled fields (assumed). */
     private static final double FAR = 4;
@@ -90,8 +93,10 @@ public record Glare(double share, double error, List<Part> parts) {
      * @param level coverage in tenths of a percent: equal ones should print alike
      * @param luminance as read, above 0
      * @param about mean luminance about it for each side
+     * @param across its place on the plate, for a slant of the wiping, in any unit
+     * @param down likewise
      */
-    record Seen(int level, double luminance, List<Double> about) {
+    record Seen(int level, double luminance, List<Double> about, double across, double down) {
         Seen {
             about = List.copyOf(about);
         }
@@ -122,10 +127,9 @@ public record Glare(double share, double error, List<Part> parts) {
         for (int round = 0; round < 2 && best.free() >= FEWEST_FREE; round++) {
             Sums line = best;
             double far = FAR * Math.sqrt(line.variance());
-            List<Double> residuals = line.residuals();
             List<Seen> kept = new ArrayList<>();
             for (int i = 0; i < sound.size(); i++) {
-                if (Math.abs(residuals.get(i)) <= far) {
+                if (Math.abs(line.residual(i)) <= far) {
                     kept.add(sound.get(i));
                 }
             }
@@ -155,7 +159,7 @@ public record Glare(double share, double error, List<Part> parts) {
         for (int side = 0; side < SIDES.size(); side++) {
             Sums sums = new Sums(seen, side);
             for (double share = 0; share <= MOST; share += STEP) {
-                double weight = StrictMath.exp((least - sums.misfit(share)) / variance / 2);
+                double weight = belief(share) * StrictMath.exp((least - sums.misfit(share)) / variance / 2);
                 all += weight;
                 means[side] += weight * share;
                 mean += weight * share;
@@ -172,43 +176,76 @@ public record Glare(double share, double error, List<Part> parts) {
         return new Glare(share, StrictMath.hypot(spread, shape), parts);
     }
 
+    private static double belief(double share) {
+        return Math.min(1, (MOST - share) / (MOST - USUAL));
+    }
+
     /**
-     * Least squares within levels: luminance over the light about it, each level with its own tone. Readings of all tones scatter alike in
-     * L*, so each weighs by the slope of L*.
+     * Least squares within levels: luminance over the light about it, each level with its own tone, and a slant of the wiping over the plate.
+     * Readings of all tones scatter alike in L*, so each weighs by the slope of L*.
      */
     private static final class Sums {
-        private final List<Double> tones = new ArrayList<>();
-        private final List<Double> abouts = new ArrayList<>();
+        private final double[] tones;
+        private final double[] abouts;
         private final int levels;
-        private double xx;
-        private double xy;
-        private double yy;
+        private final double xx;
+        private final double xy;
+        private final double yy;
 
         Sums(List<Seen> seen, int side) {
+            tones = new double[seen.size()];
+            abouts = new double[seen.size()];
             Map<Integer, double[]> means = new TreeMap<>();
             for (Seen one : seen) {
-                double[] mean = means.computeIfAbsent(one.level(), any -> new double[3]);
+                double[] mean = means.computeIfAbsent(one.level(), any -> new double[5]);
                 mean[0] += one.luminance();
                 mean[1] += one.about().get(side);
-                mean[2]++;
+                mean[2] += one.across();
+                mean[3] += one.down();
+                mean[4]++;
             }
             levels = means.size();
-            for (Seen one : seen) {
-                double[] mean = means.getOrDefault(one.level(), new double[] {0, 0, 1});
-                double weight = Lightness.slope(Math.max(1e-4, mean[0] / mean[2]));
-                double x = weight * (one.about().get(side) - mean[1] / mean[2]);
-                double y = weight * (one.luminance() - mean[0] / mean[2]);
-                abouts.add(x);
-                tones.add(y);
-                xx += x * x;
-                xy += x * y;
-                yy += y * y;
+            double[] across = new double[seen.size()];
+            double[] down = new double[seen.size()];
+            for (int i = 0; i < seen.size(); i++) {
+                Seen one = seen.get(i);
+                double[] mean = means.getOrDefault(one.level(), new double[] {0, 0, 0, 0, 1});
+                double weight = Lightness.slope(Math.max(1e-4, mean[0] / mean[4]));
+                tones[i] = weight * (one.luminance() - mean[0] / mean[4]);
+                abouts[i] = weight * (one.about().get(side) - mean[1] / mean[4]);
+                across[i] = one.across() - mean[2] / mean[4];
+                down[i] = one.down() - mean[3] / mean[4];
+            }
+            takeOut(across, down);
+            for (double[] slant : List.of(across, down)) {
+                takeOut(slant, tones);
+                takeOut(slant, abouts);
+            }
+            xx = product(abouts, abouts);
+            xy = product(abouts, tones);
+            yy = product(tones, tones);
+        }
+
+        /** Leaves of values what does not follow others. */
+        private static void takeOut(double[] others, double[] values) {
+            double all = product(others, others);
+            double share = all > 0 ? product(others, values) / all : 0;
+            for (int i = 0; i < values.length; i++) {
+                values[i] -= share * others[i];
             }
         }
 
-        /** Readings beyond what the levels' own tones and the slope take up. */
+        private static double product(double[] one, double[] other) {
+            double sum = 0;
+            for (int i = 0; i < one.length; i++) {
+                sum += one[i] * other[i];
+            }
+            return sum;
+        }
+
+        /** Readings beyond what the levels' own tones, the slant and the share take up. */
         int free() {
-            return tones.size() - levels - 1;
+            return tones.length - levels - 3;
         }
 
         double slope() {
@@ -224,12 +261,8 @@ public record Glare(double share, double error, List<Part> parts) {
             return Math.max(LEAST_VARIANCE, misfit(slope()) / Math.max(1, free()));
         }
 
-        List<Double> residuals() {
-            List<Double> all = new ArrayList<>();
-            for (int i = 0; i < tones.size(); i++) {
-                all.add(tones.get(i) - slope() * abouts.get(i));
-            }
-            return all;
+        double residual(int reading) {
+            return tones[reading] - slope() * abouts[reading];
         }
     }
 }

@@ -142,7 +142,7 @@ class GlareTest {
 
     @Test
     void tooFewReadingsSayNothing() {
-        Glare.Seen one = new Glare.Seen(700, 0.05, List.of(0.1, 0.2, 0.3));
+        Glare.Seen one = new Glare.Seen(700, 0.05, List.of(0.1, 0.2, 0.3), 5, 5);
         assertTrue(Glare.of(List.of()).isEmpty());
         assertTrue(Glare.of(List.of(one, one, one)).isEmpty());
     }

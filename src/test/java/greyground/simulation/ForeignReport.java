@@ -7,21 +7,27 @@ import greyground.fit.FittedFigure;
 import greyground.fit.MeasuredLevel;
 import greyground.fit.PlateLesson;
 import greyground.fit.SharedErrors;
+import greyground.quantity.Refusal;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /** How far bands and claims hold in foreign shops, line by line. */
 public final class ForeignReport {
     private ForeignReport() {}
 
-    /** Bands about the tones. */
-    public static void bands(int cases, long first) {
+    /** Bands about the tones, read from fields' mean light or from whole scans. */
+    public static void bands(int cases, long first, boolean scanned) {
         int outliers = 0;
         int[][] kinds = new int[3][4];
         int[][] byLevel = new int[26][2];
         for (long seed = first; seed < first + cases; seed++) {
-            ForeignTrial trial = ForeignTrial.of(seed);
+            Optional<ForeignTrial> made = trial(seed, scanned);
+            if (made.isEmpty()) {
+                continue;
+            }
+            ForeignTrial trial = made.get();
             SharedErrors errors = trial.errors();
             int alone = trial.held(trial.next(), level -> trial.measured().halfWidth(level.coverage()));
             int both = trial.held(trial.next(), level -> errors.halfWidth(trial.measured(), level.coverage()));
@@ -43,12 +49,16 @@ public final class ForeignReport {
                 width += half / trial.next().size();
             }
             say(
-                    "%s: %s gamma %.2f glare %.3f told %.3f L* %.1f to %.1f at %.0f %%, worst %.1f, held %d and %d of %d (mean half %.1f), out %d",
+                    "%s: %s gamma %.2f glare %.4f told %.3f seen %s L* %.1f to %.1f at %.0f %%, worst %.1f, held %d and %d of %d (mean half %.1f), out %d",
                     trial.shop(),
                     trial.scan().scale(),
                     trial.scan().gamma(),
                     trial.scan().glare(),
                     trial.scan().glareTold(),
+                    trial.scan()
+                            .seen()
+                            .map(seen -> String.format(Locale.ROOT, "%.4f +- %.4f", seen.share(), seen.error()))
+                            .orElse("none"),
                     trial.measured().printableRange().bare(),
                     trial.measured().printableRange().darkest(),
                     100 * trial.measured().turn().coverage(),
@@ -74,10 +84,14 @@ public final class ForeignReport {
     }
 
     /** Numbers claimed, and those told as the model sees them. */
-    public static void lessons(int cases, long first) {
+    public static void lessons(int cases, long first, boolean scanned) {
         Map<FitParameter, int[]> counts = new EnumMap<>(FitParameter.class);
         for (long seed = first; seed < first + cases; seed += Integer.getInteger("seeds.apart", 1)) {
-            ForeignTrial trial = ForeignTrial.of(seed);
+            Optional<ForeignTrial> made = trial(seed, scanned);
+            if (made.isEmpty()) {
+                continue;
+            }
+            ForeignTrial trial = made.get();
             long start = System.nanoTime();
             PlateLesson lesson = trial.lesson(9);
             StringBuilder words = new StringBuilder();
@@ -124,6 +138,16 @@ public final class ForeignReport {
             }
         });
         say("| all | %d | %d | %d | %d |", all[0], all[1], all[2], all[3]);
+    }
+
+    /** None where the reader refuses the scan, which is said. */
+    private static Optional<ForeignTrial> trial(long seed, boolean scanned) {
+        try {
+            return Optional.of(scanned ? ForeignTrial.scanned(seed) : ForeignTrial.of(seed));
+        } catch (Refusal refused) {
+            say("%d refused: %s", seed, refused.getMessage());
+            return Optional.empty();
+        }
     }
 
     private static void row(String name, int[] count) {

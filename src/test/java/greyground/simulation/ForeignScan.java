@@ -4,9 +4,11 @@ import greyground.chart.LevelPatch;
 import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.fit.MeasuredPatch;
+import greyground.scan.Glare;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 
@@ -20,6 +22,7 @@ import java.util.TreeMap;
  * @param glare share of the light about a place that it adds there
  * @param glareTold what the shop says of that; not a number where nothing
  * @param scale what the reader knows of the tone scale
+ * @param seen glare as the plate's own darks showed it, where a whole scan was read and nobody told it
  */
 record ForeignScan(
         List<MeasuredPatch> fields,
@@ -27,7 +30,8 @@ record ForeignScan(
         double gamma,
         double glare,
         double glareTold,
-        Scale scale) {
+        Scale scale,
+        Optional<Glare> seen) {
     /** What is known of codes and light. */
     enum Scale {
         /** Nothing: the codes are taken for sRGB. */
@@ -91,7 +95,7 @@ record ForeignScan(
             double read = decoded(scale, power, wedge, code, paperCode, toldPaper);
             lines.put(period, PaintedPrint.lightness(read) + noise * random.nextGaussian());
         }
-        return new ForeignScan(fields, lines, gamma, glare, told, scale);
+        return new ForeignScan(fields, lines, gamma, glare, told, scale, Optional.empty());
     }
 
     /** Absolute reflectance that a reader makes of a code. */

@@ -17,6 +17,7 @@ import greyground.grain.Grain;
 import greyground.plan.BenchConditions;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Size;
+import greyground.scan.Glare;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
@@ -53,10 +54,28 @@ record ForeignTrial(
     }
 
     static ForeignTrial of(long seed) {
+        return of(seed, (shop, plate, random) -> ForeignScan.of(shop, plate, Positive.FILM, CHART, random));
+    }
+
+    /** Through a whole scan, not its fields' mean light alone. */
+    static ForeignTrial scanned(long seed) {
+        return of(
+                seed,
+                (shop, plate, random) ->
+                        ForeignProof.of(shop, plate, Positive.FILM, Positive.PLATE.patches(), CHART, random));
+    }
+
+    /** How a shop reads its plate. */
+    @FunctionalInterface
+    private interface Reading {
+        ForeignScan of(ForeignShop shop, ForeignShop.Plate plate, Random random);
+    }
+
+    private static ForeignTrial of(long seed, Reading reading) {
         ForeignShop shop = ForeignShop.of(seed);
         Random random = new Random(seed * 32_452_843 + 7);
         ForeignShop.Plate first = shop.plate(random);
-        ForeignScan scan = ForeignScan.of(shop, first, Positive.FILM, CHART, random);
+        ForeignScan scan = reading.of(shop, first, random);
         MeasuredResponse measured = MeasuredResponse.of("foreign " + seed, scan.fields());
         return new ForeignTrial(
                 shop, scan, measured, tones(shop, first, measured), tones(shop, shop.plate(random), measured));
@@ -81,13 +100,18 @@ record ForeignTrial(
 
     /** What such a shop can believe of its errors. */
     SharedErrors errors() {
+        SharedErrors.ToneScale scale = switch (scan.scale()) {
+            case UNSTATED -> SharedErrors.ToneScale.UNSTATED;
+            case STATED -> SharedErrors.ToneScale.STATED;
+            case WEDGE -> SharedErrors.ToneScale.WEDGE;
+        };
+        double untold = scan.seen()
+                .filter(Glare::isSure)
+                .map(glare -> SharedErrors.glareSeen(scale, glare.share(), glare.error()))
+                .orElse(SharedErrors.GLARE_UNTOLD);
         return new SharedErrors(
-                switch (scan.scale()) {
-                    case UNSTATED -> SharedErrors.ToneScale.UNSTATED;
-                    case STATED -> SharedErrors.ToneScale.STATED;
-                    case WEDGE -> SharedErrors.ToneScale.WEDGE;
-                },
-                Double.isNaN(scan.glareTold()) ? SharedErrors.GLARE_UNTOLD : SharedErrors.GLARE_TOLD,
+                scale,
+                Double.isNaN(scan.glareTold()) ? untold : SharedErrors.GLARE_TOLD,
                 SharedErrors.PAPER_MEASURED,
                 GrainPatches.spacingMicrometres(GRAIN));
     }
