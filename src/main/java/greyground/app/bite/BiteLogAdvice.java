@@ -48,8 +48,6 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
     /** A mean of many fields is told more surely than the plate can be predicted. */
     private static final double LEAST_ERROR = 0.3;
 
-    private static final double COARSE_SHARE = 0.5;
-
     /** Reads the log of a plate in the workshop as it was before its first bite. */
     public static BiteLogAdvice of(PlannedPlate plate, BiteWords words, LocalDate today, Progress progress) {
         checkBitten(plate);
@@ -75,11 +73,11 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
      * @param depthMicrometres where the copper itself was measured
      */
     private record Seen(double minutes, List<DepthFit.Reading> readings, OptionalDouble depthMicrometres) {
-        BiteLog.State state(DepthTones tones) {
+        BiteLog.State state(DepthTones tones, Bite planned) {
             if (depthMicrometres.isPresent()) {
                 return new BiteLog.State(minutes, depthMicrometres.getAsDouble(), LoggedProof.DEPTH_ERROR, 0, 0);
             }
-            DepthFit fit = DepthFit.of(readings, tones);
+            DepthFit fit = tones.fit(readings, planned.depthAfter(minutes));
             return new BiteLog.State(
                     minutes, fit.depthMicrometres(), fit.standardError(), readings.size(), fit.misfit());
         }
@@ -97,15 +95,10 @@ public record BiteLogAdvice(BiteLog log, Step step) implements BenchAdvice.Answe
         Workshop before = plate.workshop();
         Workshop now = told;
         JobPlate virtual = JobPlate.of(before, plate.job());
-        DepthTones tones =
-                new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress.part(0, COARSE_SHARE));
-        List<BiteLog.State> states = new ArrayList<>();
-        for (int i = 0; i < proofs.size(); i++) {
-            double from = COARSE_SHARE + (1 - COARSE_SHARE) * i / proofs.size();
-            double to = COARSE_SHARE + (1 - COARSE_SHARE) * (i + 1) / proofs.size();
-            tones.refine(proofs.get(i).state(tones).depthMicrometres(), progress.part(from, to));
-            states.add(proofs.get(i).state(tones));
-        }
+        DepthTones tones = new DepthTones(depth -> virtual.response(virtual.conditions(depth)), progress);
+        Bite planned = Bite.of(before, request);
+        List<BiteLog.State> states =
+                proofs.stream().map(proof -> proof.state(tones, planned)).toList();
         if (!copperTold && !states.isEmpty()) {
             double depth = states.get(states.size() - 1).depthMicrometres();
             now = Bite.after(before, now, request, depth);
