@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 class ForeignShopsIT {
     private static final int SHOPS = 200;
 
-    // A lesson takes five seconds: a tenth of the shops, on a coarse plate.
-    private static final int LESSONS = 20;
+    // A lesson takes five seconds: few shops, on a coarse plate; others of them are in ForeignScansIT.
+    private static final int LESSONS = 12;
     private static final long FIRST_LESSON = 13;
     private static final double COARSE = 9;
 

@@ -109,6 +109,7 @@ public record Crispness(
         private final int count;
         /** L* of every pixel of the window. */
         private final float[] light;
+
         private final float[] coverage = new float[ToneCurve.CODES];
         private final float dark = (float) Lightness.ofLuminance(range.relativeBlack());
 

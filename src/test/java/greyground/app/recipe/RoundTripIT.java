@@ -45,7 +45,7 @@ class RoundTripIT {
     private static final double AIM = 1.5;
 
     private static final int[] CODES = {0, 30, 70, 110, 150, 190, 220, 238, 250};
-    private static final double PIECE_MICROMETRES = 3500;
+    private static final double PIECE_MICROMETRES = 2600;
     private static final double MARGIN_MICROMETRES = 450;
 
     @TempDir
