@@ -88,7 +88,7 @@ public final class ArtSource implements Closeable {
         }
     }
 
-    private record Touched(GreyPlane from, Touch touch, GreyPlane plane) {}
+    private record Touched(GreyPlane from, List<Object> how, GreyPlane plane) {}
 
     @SuppressWarnings("ArrayRecordComponent") // handed on without copying; equality is never asked
     private record Counted(GreyPlane plane, PixelRect part, long[] greys) {}
@@ -153,21 +153,42 @@ public final class ArtSource implements Closeable {
         }
     }
 
-    /** The art as the job turns it, touched; it stays at hand until it is turned or touched otherwise. Whoever holds it never closes it. */
-    GreyPlane touched(ArtChoice choice, Touch touch, Progress progress) throws IOException {
-        GreyPlane from = turned(choice, progress.part(0, 0.5));
+    /** Looks through a plane for what a touch needs of it. */
+    @FunctionalInterface
+    interface Touching {
+        Touch of(GreyPlane plane) throws IOException;
+    }
+
+    /**
+     * The art as the job turns it, touched; it stays at hand until it is turned or touched otherwise. Whoever holds it never closes it.
+     *
+     * @param how all that decides the touches
+     * @param touches one after the other
+     */
+    GreyPlane touched(ArtChoice choice, List<Object> how, List<Touching> touches, Progress progress)
+            throws IOException {
+        GreyPlane from = turned(choice, Progress.NONE);
         Decoded page = decoded(choice, progress);
         Touched present = page.touched;
-        if (present != null && present.from() == from && present.touch().equals(touch)) {
+        if (present != null && present.from() == from && present.how().equals(how)) {
             return present.plane();
         }
         letTouchedGo(page);
-        try (PlaneStore store = PlaneStore.open(from.width(), from.height(), planeBudgetBytes() / 2, spillFolder())) {
-            touch.rows(from, Crew.allCores(), store::putRows, progress.part(0.5, 1));
-            GreyPlane plane = store.finish();
-            page.touched = new Touched(from, touch, plane);
-            return plane;
+        GreyPlane last = from;
+        for (Touching touching : touches) {
+            GreyPlane before = last;
+            try (PlaneStore store =
+                    PlaneStore.open(from.width(), from.height(), planeBudgetBytes() / 2, spillFolder())) {
+                touching.of(before).rows(before, Crew.allCores(), store::putRows, progress);
+                last = store.finish();
+            } finally {
+                if (before != from) {
+                    before.close();
+                }
+            }
         }
+        page.touched = new Touched(from, how, last);
+        return last;
     }
 
     private static void letTouchedGo(Decoded page) {

@@ -95,9 +95,7 @@ public final class FilmRecipe {
                 wanted.rangeMapping(),
                 reserve.within(tones.response()));
         Optional<Crispness> crispness = HandOnPlate.crispness(wanted, plane, range, compensation.curve());
-        if (crispness.isPresent()) {
-            plane = art.touched(wanted.art(), crispness.get(), progress.part(0.9, 1));
-        }
+        plane = HandOnPlate.touched(art, wanted, plane, range, crispness, progress.part(0.9, 1));
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
         return new FilmRecipe(

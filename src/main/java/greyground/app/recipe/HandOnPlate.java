@@ -1,15 +1,21 @@
 package greyground.app.recipe;
 
 import greyground.art.touch.Crispness;
+import greyground.art.touch.LocalContrast;
 import greyground.film.compose.GrainPatches;
 import greyground.film.job.ArtScale;
 import greyground.film.job.Hand;
 import greyground.film.job.Job;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
+import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** What a job's hand comes to in pixels of its art as that lies on the plate. */
@@ -20,6 +26,33 @@ final class HandOnPlate {
     private static final double SPACINGS = 2;
 
     private HandOnPlate() {}
+
+    /** The turned art after all that the hand does to its pixels; the same where it does nothing. */
+    static GreyPlane touched(
+            ArtSource art, Job job, GreyPlane turned, ArtRange range, Optional<Crispness> crispness, Progress progress)
+            throws IOException {
+        double contrast = job.art().hand().localContrast();
+        List<ArtSource.Touching> touches = new ArrayList<>();
+        ArtScale lies = lies(job, turned);
+        double pitch = MICROMETRES_PER_MILLIMETRE * Math.sqrt(lies.across() * lies.down());
+        if (contrast != 0) {
+            touches.add(plane -> LocalContrast.of(plane, contrast, pitch, range, Crew.allCores(), Progress.NONE));
+        }
+        crispness.ifPresent(crisp -> touches.add(plane -> crisp));
+        return touches.isEmpty()
+                ? turned
+                : art.touched(job.art(), List.of(contrast, pitch, range, crispness), touches, progress);
+    }
+
+    private static ArtScale lies(Job job, GreyPlane turned) {
+        return ArtScale.of(
+                turned.width(),
+                turned.height(),
+                job.art().crop(),
+                job.placing().fit(),
+                job.placing().shrink(),
+                new ArtScale.Plate(job.plate().widthMillimetres(), job.plate().heightMillimetres(), 1, 1));
+    }
 
     /** The crispness that a job asks for; empty where it asks for none or its art is too coarse for it. */
     static Optional<Crispness> crispness(Job job, GreyPlane turned, ArtRange range, ToneCurve curve) {
@@ -37,13 +70,7 @@ final class HandOnPlate {
         double radius = hand.crispRadius().orElseGet(() -> Crispness.usualRadius(spacing));
         double amount = hand.crispness()
                 .orElseGet(() -> Crispness.amountFor(spacing, Crispness.PLATE_BLUR_MICROMETRES, radius, SPACINGS));
-        ArtScale lies = ArtScale.of(
-                turned.width(),
-                turned.height(),
-                job.art().crop(),
-                job.placing().fit(),
-                job.placing().shrink(),
-                new ArtScale.Plate(job.plate().widthMillimetres(), job.plate().heightMillimetres(), 1, 1));
+        ArtScale lies = lies(job, turned);
         return Optional.of(new Crispness(
                 amount,
                 radius,

@@ -96,7 +96,7 @@ public record Crispness(
     }
 
     @Override
-    public short[] touched(short[] window, int width, int count) {
+    public short[] touched(short[] window, int width, int firstRow, int count) {
         return new Band(window, width, count).touched();
     }
 

@@ -21,10 +21,11 @@ public interface Touch {
      *
      * @param window rows of grey codes, {@link #reach()} of them above and as many below those to be touched
      * @param width pixels across
+     * @param firstRow of those to touch, in the plane
      * @param count rows to touch
      * @return them, row after row
      */
-    short[] touched(short[] window, int width, int count);
+    short[] touched(short[] window, int width, int firstRow, int count);
 
     /**
      * The touched rows of a plane from the top, as {@link Bands} hands them on.
@@ -49,7 +50,7 @@ public interface Touch {
                         for (int row = 0; row < count + 2 * reach(); row++) {
                             plane.readRun(0, folded(first + row - reach(), plane.height()), width, window, row * width);
                         }
-                        return touched(window, width, count);
+                        return touched(window, width, first, count);
                     };
                 },
                 taker,

@@ -25,6 +25,7 @@ public final class Settings {
                             HandFields.TONES,
                             HandFields.MIDDLE,
                             HandFields.HARDNESS,
+                            HandFields.LOCAL_CONTRAST,
                             HandFields.CRISP,
                             HandFields.CRISP_RADIUS,
                             ArtFields.RANGE,

@@ -8,14 +8,24 @@ import java.util.Optional;
 
 /**
  * What the printmaker's hand does to the art before the plate's curve. The order in which it is told doesn't matter: colours become greys as
- * the art is read, detail is crisped on the art as it is turned, and tones move last.
+ * the art is read, local contrast comes first on the art as it is turned, crispness second, and tones move last.
  *
  * @param sight how colours become greys
+ * @param localContrast how much the contrast of what is small is raised, edges kept; 0 for nothing
  * @param crispness how much the contrast of fine detail is raised, 0 for nothing; empty for as much as the plate takes from it
  * @param crispRadius how fine that detail is, in micrometres of plate; empty for what suits the grain
  * @param wish where tones go
  */
-public record Hand(ColourSight sight, Optional<Double> crispness, Optional<Double> crispRadius, ToneWish wish) {
+public record Hand(
+        ColourSight sight,
+        double localContrast,
+        Optional<Double> crispness,
+        Optional<Double> crispRadius,
+        ToneWish wish) {
+    /** Half of the contrast to nearly twice (assumed), so that no halo passes 2 L*. */
+    public static final Range LOCAL_CONTRAST =
+            new Range(-0.5, 0.8, Unit.SHARE, "20 % is clearly seen, 0 leaves the art as it is");
+
     public static final Range CRISPNESS = new Range(0, 2, Unit.SHARE, "a plate takes 10 to 30 %, above 60 % is taste");
 
     public static final Range CRISP_RADIUS =
@@ -23,9 +33,10 @@ public record Hand(ColourSight sight, Optional<Double> crispness, Optional<Doubl
 
     /** Nothing is touched. */
     public static final Hand AT_REST =
-            new Hand(ColourSight.EYE, Optional.of(0.0), Optional.empty(), ToneWish.AS_THEY_ARE);
+            new Hand(ColourSight.EYE, 0, Optional.of(0.0), Optional.empty(), ToneWish.AS_THEY_ARE);
 
     public Hand {
+        LOCAL_CONTRAST.check("local contrast", localContrast);
         crispness.ifPresent(amount -> CRISPNESS.check("crisp", amount));
         crispRadius.ifPresent(radius -> CRISP_RADIUS.check("crisp radius", radius));
     }

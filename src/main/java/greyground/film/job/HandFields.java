@@ -81,6 +81,18 @@ public final class HandFields {
                     "Hardness",
                     "Contrast of the middle tones at the cost of the ends, such as 15%; below 0 softer. 100% doubles it, -100% halves it. Comes after the middle.");
 
+    public static final JobField<Double> LOCAL_CONTRAST = JobField.part(
+                    "local-contrast",
+                    Hand.LOCAL_CONTRAST,
+                    0.05,
+                    job -> job.art().hand().localContrast(),
+                    "art.hand.localContrast")
+            .typed("SHARE")
+            .at("art", "localContrast")
+            .shown(
+                    "Local contrast",
+                    "Raises the contrast of what is smaller than about 2 mm on the plate and fainter than about 4 L*, such as 20%, without haloes at edges; below 0 calms it. Brings out cloth, bark and cloud where the whole picture has contrast enough.");
+
     public static final JobField<Optional<Double>> CRISP = JobField.part(
                     "crisp",
                     new Or<>("plate", new Measured(Hand.CRISPNESS, 0.05), Optional.of(0.0)),
@@ -104,7 +116,8 @@ public final class HandFields {
                     "How fine the detail is that gets crisper, on the plate, such as 60um, or 'automatic' for a quarter of the grain's spacing.");
 
     /** In the order of the job's file. */
-    static final List<JobField<?>> LISTED = List.of(THROUGH, EMULSION, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
+    static final List<JobField<?>> LISTED =
+            List.of(THROUGH, EMULSION, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
 
     private HandFields() {}
 

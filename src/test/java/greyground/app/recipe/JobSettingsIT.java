@@ -66,6 +66,7 @@ class JobSettingsIT {
             Map.entry("through", "red"),
             Map.entry("emulsion", "orthochromatic"),
             Map.entry("crisp", "150%"),
+            Map.entry("local-contrast", "80%"),
             Map.entry("crisp-radius", "300um"),
             Map.entry("tones", "30:38,60:64"),
             Map.entry("middle", "+6"),

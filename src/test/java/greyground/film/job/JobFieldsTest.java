@@ -70,6 +70,7 @@ class JobFieldsTest {
         words.put("tones", "30:38.25,60:64");
         words.put("middle", "-4.5");
         words.put("crisp", "plate");
+        words.put("local-contrast", "25%");
         words.put("crisp-radius", "62um");
         words.put("hardness", "15%");
         words.put("reserve", "4%");

@@ -41,6 +41,7 @@ class JobFileTest {
                 new Hand(
                         new ColourSight(
                                 ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()),
+                        -0.2,
                         Optional.empty(),
                         Optional.of(62.5),
                         new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15)));
