@@ -6,6 +6,7 @@ import static greyground.plan.StepDraft.minutes;
 import static greyground.plan.StepDraft.seconds;
 
 import greyground.film.job.Job;
+import greyground.film.job.Placing;
 import greyground.plan.ExposurePlan.Step;
 import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
@@ -84,6 +85,7 @@ public final class BenchOrder {
                 .stated(CURVE, request.curveName())
                 .stated(RESERVE, request.reserve())
                 .stated(BLACK, fixed(request.meanCoverage() * 100, 0) + BLACK_UNIT);
+        wedge(job.placing().strip()).ifPresent(words -> film.stated("wedge", words));
         workshop.filmPrinter().pixels(job.resolution()).words().ifPresent(words -> film.stated("true size", words));
         if (request.process() instanceof PlateProcess.Photogravure screen) {
             film.stated(
@@ -92,6 +94,18 @@ public final class BenchOrder {
                             + micrometres(screen.screenSpacingMicrometres()));
         }
         return film.done();
+    }
+
+    private static Optional<String> wedge(Placing.Strip strip) {
+        return switch (strip) {
+            case BESIDE -> Optional.empty();
+            case OFFCUT ->
+                Optional.of(
+                        "on an offcut, which is laminated, exposed in its frame below the plate, developed, bitten and"
+                                + " printed with it");
+            case MARGIN -> Optional.of("in the plate's margin, bitten and printed with the picture");
+            case NONE -> Optional.of("none on this film");
+        };
     }
 
     /** The share of black on the film that a plan was made for, 0 to 1, to the whole percent that it states. */

@@ -9,6 +9,7 @@ import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtOnPlate;
 import greyground.film.job.ArtScale;
 import greyground.film.job.Job;
+import greyground.film.job.Placing;
 import greyground.film.sheet.FilmLegends;
 import greyground.film.sheet.FilmRows;
 import greyground.film.sheet.Sheet;
@@ -219,7 +220,8 @@ public final class FilmRecipe {
     }
 
     private ComposedFilm composed() throws IOException {
-        SheetLayout layout = layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()));
+        SheetLayout layout =
+                layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job));
         ArtOnPlate placed = ArtOnPlate.of(
                 art().width(),
                 art().height(),
@@ -229,6 +231,7 @@ public final class FilmRecipe {
                 pixels(),
                 layout.plate(),
                 layout.bleed());
+        WedgeStrip.of(job).clearOf(layout, placed.image());
         FilmContent.Picture content = new FilmContent.Picture(art(), placed);
         FilmComposer composer = job.grain() instanceof Grain.Continuous continuous
                 ? FilmComposer.continuous(layout, content, curve(), continuous.bits(), mirrored())
@@ -250,7 +253,7 @@ public final class FilmRecipe {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return Optional.empty();
         }
-        SheetLayout layout = layout(screenLegends(process));
+        SheetLayout layout = layout(screenLegends(process), screenStrip());
         AquatintScreen aquatint = GrainStore.screen(process, job.resolution());
         FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
         return Optional.of(film(FilmComposer.screened(layout, dots, curve(), aquatint.tile(), mirrored()), null));
@@ -269,29 +272,45 @@ public final class FilmRecipe {
                 job, pixels(), process.screenBlack(), process.screenSpacingMicrometres(), plan().summary());
     }
 
-    /** A sheet given for tiles is not the sheet that they are cut from; where it is too small, each legend goes on one tile. */
-    private SheetLayout layout(List<String> words) {
-        SheetLayout whole = layout(words, Double.POSITIVE_INFINITY);
-        return job.placing()
-                .tile()
-                .filter(film -> !holds(film, pixels(), whole.width(), whole.height()))
-                .map(film -> layout(words, SheetTiles.widestLineMillimetres(film)))
-                .orElse(whole);
+    /** A screen covers the plate's margin as it covers the picture. */
+    private WedgeStrip screenStrip() {
+        return job.placing().strip() == Placing.Strip.MARGIN ? WedgeStrip.none() : WedgeStrip.of(job);
+    }
+
+    /**
+     * A sheet given for tiles is not the sheet that they are cut from, unless rows of the wedge that are wrapped find room on it; where it is
+     * too small, each legend goes on one tile.
+     */
+    private SheetLayout layout(List<String> words, WedgeStrip strip) {
+        Optional<Size> film = job.placing().tile();
+        if (film.isEmpty()) {
+            return layout(words, strip, job.placing().sheet(), Double.POSITIVE_INFINITY);
+        }
+        SheetLayout whole = layout(words, strip, Optional.empty(), Double.POSITIVE_INFINITY);
+        if (holds(film.get(), pixels(), whole.width(), whole.height())) {
+            return whole;
+        }
+        try {
+            return layout(words, strip, film, Double.POSITIVE_INFINITY);
+        } catch (Refusal tooSmall) {
+            return layout(words, strip, Optional.empty(), SheetTiles.widestLineMillimetres(film.get()));
+        }
     }
 
     private static boolean holds(Size film, FilmPixels pixels, int width, int height) {
         return pixels.across(film.widthMillimetres()) >= width && pixels.down(film.heightMillimetres()) >= height;
     }
 
-    private SheetLayout layout(List<String> words, double widestLineMillimetres) {
+    private SheetLayout layout(
+            List<String> words, WedgeStrip strip, Optional<Size> sheet, double widestLineMillimetres) {
         return SheetLayout.of(
                 pixels(),
                 job.plate(),
                 job.placing().bleedMillimetres(),
                 job.placing().bevelMillimetres(),
-                job.placing().tiled() ? Optional.empty() : job.placing().sheet(),
+                sheet,
                 words,
-                WedgeStrip.WORDS,
+                strip,
                 widestLineMillimetres,
                 FilmPdf.legendWidth());
     }
@@ -338,9 +357,9 @@ public final class FilmRecipe {
             return Optional.empty();
         }
         try {
-            layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()));
+            layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job));
             if (job.process() instanceof PlateProcess.Photogravure process) {
-                layout(screenLegends(process));
+                layout(screenLegends(process), screenStrip());
             }
             return Optional.empty();
         } catch (Refusal tooSmall) {
@@ -354,7 +373,7 @@ public final class FilmRecipe {
         if (sheet.isEmpty() || job.placing().tiled() || sheetFault().isPresent()) {
             return Optional.empty();
         }
-        double clear = layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()))
+        double clear = layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job))
                 .clearMillimetres();
         return FilmWords.unprinted(sheet.get(), clear, workshop().filmPrinter().marginMillimetres());
     }

@@ -54,6 +54,7 @@ public final class Settings {
                             PlacingFields.SHEET_WIDTH,
                             PlacingFields.SHEET_HEIGHT,
                             PlacingFields.TILE,
+                            PlacingFields.STRIP,
                             PlacingFields.INK_SIDE,
                             PlacingFields.TRANSFERS,
                             FilmFields.RESOLUTION),

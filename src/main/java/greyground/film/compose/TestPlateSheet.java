@@ -123,7 +123,7 @@ public final class TestPlateSheet {
                 plate.recipe().bevelMicrometres() / 1000.0,
                 sheet,
                 words,
-                WedgeStrip.WORDS_WITHOUT_CURVE,
+                WedgeStrip.beside(WedgeStrip.WORDS_WITHOUT_CURVE),
                 Double.POSITIVE_INFINITY,
                 textWidth);
     }

@@ -255,10 +255,26 @@ public sealed interface Kind<T>
      * One of a few.
      *
      * @param wordOf a value's word
+     * @param unsaid the word that a file means that names none, so that it is not written; empty where each is
      */
-    record Choice<T>(Function<T, String> wordOf, List<Way<T>> ways) implements Kind<T> {
+    record Choice<T>(Function<T, String> wordOf, List<Way<T>> ways, String unsaid) implements Kind<T> {
         public Choice {
             ways = List.copyOf(ways);
+        }
+
+        Choice(Function<T, String> wordOf, List<Way<T>> ways) {
+            this(wordOf, ways, "");
+        }
+
+        Choice<T> meaning(String newUnsaid) {
+            return new Choice<>(wordOf, ways, newUnsaid);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, T value) {
+            if (!print(value).equals(unsaid)) {
+                node.put(name, print(value));
+            }
         }
 
         /** Of these values alone. */

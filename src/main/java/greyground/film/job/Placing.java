@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param readingSide ink side and transfers, from which mirroring follows
  * @param sheet the film printer's sheet, or empty for one just large enough
  * @param tiled whether a plate too large for the sheet is split over several with an overlap
+ * @param strip where the wedge lies
  */
 public record Placing(
         Fit fit,
@@ -24,7 +25,8 @@ public record Placing(
         PaperShrink shrink,
         ReadingSide readingSide,
         Optional<Size> sheet,
-        boolean tiled) {
+        boolean tiled,
+        Strip strip) {
     /** How far a picture may run past the platemark. */
     public static final Range BLEED = new Range(0, 6, Unit.MILLIMETRES, "3 to 5 mm is usual");
 
@@ -35,7 +37,7 @@ public record Placing(
 
     /** 3 mm of bleed past a 2 mm bevel (common practice: 3-5 mm, 1-3 mm). */
     public static final Placing USUAL =
-            new Placing(Fit.FILL, 3, 2, PaperShrink.NONE, ReadingSide.USUAL, Optional.empty(), false);
+            new Placing(Fit.FILL, 3, 2, PaperShrink.NONE, ReadingSide.USUAL, Optional.empty(), false, Strip.BESIDE);
 
     /** How art and plate of different proportions meet. */
     public enum Fit {
@@ -43,6 +45,18 @@ public record Placing(
         FILL,
         /** All the art is shown, centred; the rest of the plate is clear film. */
         WHOLE
+    }
+
+    /** Where the wedge's fields lie, and so whether they reach copper. */
+    public enum Strip {
+        /** On the film beside the plate, unnumbered, as films up to 0.2.0 have it. */
+        BESIDE,
+        /** Beside the plate within the platemark of an offcut that is laid there, numbered. */
+        OFFCUT,
+        /** On the plate below a picture that leaves it room, numbered. */
+        MARGIN,
+        /** Nowhere. */
+        NONE
     }
 
     public Placing {
@@ -54,12 +68,12 @@ public record Placing(
 
     /** The same on one sheet of a given size, or on one just large enough. */
     public Placing onOneSheet(Optional<Size> one) {
-        return new Placing(fit, bleedMillimetres, bevelMillimetres, shrink, readingSide, one, false);
+        return new Placing(fit, bleedMillimetres, bevelMillimetres, shrink, readingSide, one, false, strip);
     }
 
     /** The same at its true size and with no picture past the platemark. */
     public Placing trueSize() {
-        return new Placing(fit, 0, bevelMillimetres, PaperShrink.NONE, readingSide, sheet, tiled);
+        return new Placing(fit, 0, bevelMillimetres, PaperShrink.NONE, readingSide, sheet, tiled, strip);
     }
 
     /** The size of each film where a sheet too large for one is split; empty where none is. */

@@ -9,6 +9,7 @@ import greyground.film.job.Kind.Switch;
 import greyground.film.job.Kind.Way;
 import greyground.film.job.Kind.Whole;
 import greyground.film.job.Placing.Fit;
+import greyground.film.job.Placing.Strip;
 import greyground.film.job.ReadingSide.InkSide;
 import greyground.json.JsonFields;
 import greyground.json.JsonText;
@@ -153,8 +154,25 @@ public final class PlacingFields {
                     "Too large a plate",
                     "Splits a plate that is larger than the sheet over several. They overlap and are taped together by their marks.");
 
+    public static final JobField<Strip> STRIP = JobField.part(
+                    "strip",
+                    Choice.of(List.of(
+                                    new Way<>(Strip.BESIDE, "beside", "beside the plate"),
+                                    new Way<>(Strip.OFFCUT, "offcut", "on an offcut"),
+                                    new Way<>(Strip.MARGIN, "margin", "in the plate's margin"),
+                                    new Way<>(Strip.NONE, "none", "left out")))
+                            .meaning("beside"),
+                    job -> job.placing().strip(),
+                    "placing.strip")
+            .typed("WORD")
+            .at("placing", "strip")
+            .shown(
+                    "Wedge",
+                    "Where the film's wedge lies. Beside the plate it shows the film alone; offcut frames a piece of copper to be laid there, with numbered fields; margin puts them on the plate below a picture that is shown whole; none leaves them out.");
+
     /** Those that are typed or kept, in the order of the job's file. */
-    static final List<JobField<?>> LISTED = List.of(FIT, BLEED, BEVEL, PAPER_SHRINK, INK_SIDE, TRANSFERS, SHEET, TILE);
+    static final List<JobField<?>> LISTED =
+            List.of(FIT, BLEED, BEVEL, PAPER_SHRINK, INK_SIDE, TRANSFERS, SHEET, TILE, STRIP);
 
     private PlacingFields() {}
 

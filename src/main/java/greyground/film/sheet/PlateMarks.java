@@ -82,17 +82,23 @@ final class PlateMarks {
 
     /** A ruler above the plate and one left of it, both from the plate's top left corner on. */
     static List<Mark> rulers(FilmPixels pixels, PixelRect plate) {
+        return rulers(pixels, plate, 0);
+    }
+
+    /** The same with the ruler above the plate begun so far right of its corner, or left where negative. */
+    static List<Mark> rulers(FilmPixels pixels, PixelRect plate, double fromMillimetres) {
         PlateMarks drawn = new PlateMarks(pixels, plate);
+        int first = plate.left() + pixels.across(fromMillimetres);
         int above = plate.top() - pixels.down(RULER_MILLIMETRES);
         int before = plate.left() - pixels.across(RULER_MILLIMETRES);
         int line = drawn.line;
-        drawn.bar(plate.left(), above, pixels.across(RULER_LENGTH_MILLIMETRES) + line, line);
+        drawn.bar(first, above, pixels.across(RULER_LENGTH_MILLIMETRES) + line, line);
         drawn.bar(before, plate.top(), line, pixels.down(RULER_LENGTH_MILLIMETRES) + line);
         for (int millimetre = 0; millimetre <= RULER_LENGTH_MILLIMETRES; millimetre++) {
             double height = millimetre % 10 == 0 ? RULER_TICK_MILLIMETRES : millimetre % 5 == 0 ? 3 : 2;
             int upright = pixels.down(height);
             int level = pixels.across(height);
-            drawn.bar(plate.left() + pixels.across(millimetre), above - upright, line, upright);
+            drawn.bar(first + pixels.across(millimetre), above - upright, line, upright);
             drawn.bar(before - level, plate.top() + pixels.down(millimetre), level, line);
         }
         return drawn.marks;
@@ -107,6 +113,52 @@ final class PlateMarks {
         drawn.bar(left, plate.top(), upright, pixels.down(6));
         drawn.bar(left + upright, plate.top(), pixels.across(4) - upright, level);
         drawn.bar(left + upright, plate.top() + pixels.down(2.5), pixels.across(3) - upright, level);
+        return drawn.marks;
+    }
+
+    /** Which of seven bars make the digits 0 to 9, as bits: top, upper left, upper right, middle, lower left, lower right, bottom. */
+    private static final int[] STROKES = {
+        0b1110111, 0b0100100, 0b1011101, 0b1101101, 0b0101110, 0b1101011, 0b1111011, 0b0100101, 0b1111111, 0b1101111
+    };
+
+    /** A number in bars, each digit half as wide as it is high, from a left edge on. */
+    static List<Mark> number(FilmPixels pixels, int left, int top, double highMillimetres, String digits) {
+        PlateMarks drawn = new PlateMarks(pixels, new PixelRect(left, top, 1, 1));
+        int high = pixels.down(highMillimetres);
+        int wide = pixels.across(highMillimetres / 2);
+        int level = Math.max(1, pixels.down(highMillimetres / 8));
+        int upright = Math.max(1, pixels.across(highMillimetres / 8));
+        int at = left;
+        for (char digit : digits.toCharArray()) {
+            int middle = top + (high - level) / 2;
+            int right = at + wide - upright;
+            int[][] strokes = {
+                {at, top, wide, level},
+                {at, top, upright, middle + level - top},
+                {right, top, upright, middle + level - top},
+                {at, middle, wide, level},
+                {at, middle, upright, top + high - middle},
+                {right, middle, upright, top + high - middle},
+                {at, top + high - level, wide, level}
+            };
+            for (int stroke = 0; stroke < strokes.length; stroke++) {
+                if ((STROKES[digit - '0'] & (1 << stroke)) != 0) {
+                    drawn.bar(strokes[stroke][0], strokes[stroke][1], strokes[stroke][2], strokes[stroke][3]);
+                }
+            }
+            at += pixels.across(0.7 * highMillimetres);
+        }
+        return drawn.marks;
+    }
+
+    /** The outline of a rectangle, its lines outside it. */
+    static List<Mark> frame(FilmPixels pixels, PixelRect inside) {
+        PlateMarks drawn = new PlateMarks(pixels, inside);
+        int line = drawn.line;
+        drawn.bar(inside.left() - line, inside.top() - line, inside.width() + 2 * line, line);
+        drawn.bar(inside.left() - line, inside.bottom(), inside.width() + 2 * line, line);
+        drawn.bar(inside.left() - line, inside.top(), line, inside.height());
+        drawn.bar(inside.right(), inside.top(), line, inside.height());
         return drawn.marks;
     }
 

@@ -9,6 +9,7 @@ import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
 /**
@@ -38,9 +39,11 @@ public record SheetLayout(
         List<Line> lines) {
     private static final double SIDE_MILLIMETRES = 24;
     private static final double TOP_MILLIMETRES = 24;
-    private static final double LINES_FROM_MILLIMETRES = 32;
     private static final double LINE_PITCH_MILLIMETRES = 3;
-    private static final double CAP_MILLIMETRES = 1.8;
+    /** Of capitals, usually and on a sheet too small for that (assumed: read without a loupe). */
+    private static final double SIZE = 1.8;
+
+    private static final double SMALL = 1.4;
     private static final double LINES_LEFT_MILLIMETRES = -17;
     private static final double FOOT_MILLIMETRES = 2;
     private static final int LEAST_LINES = 6;
@@ -86,15 +89,16 @@ public record SheetLayout(
                 bevelMillimetres,
                 sheet,
                 texts,
-                WedgeStrip.WORDS,
+                WedgeStrip.beside(WedgeStrip.WORDS),
                 Double.POSITIVE_INFINITY,
                 textWidth);
     }
 
     /**
-     * The same with other words about the wedge strip, and legends that are broken sooner.
+     * The same with another wedge strip, and legends that are broken sooner. On a sheet too narrow or too low for the strip's two rows, it is
+     * wrapped into rows that fit, the words are set smaller, and the ruler above the plate moves to the left.
      *
-     * @param stripWords one line
+     * @param strip the wedge
      * @param widestLineMillimetres of a legend, as a tile has room for
      */
     public static SheetLayout of(
@@ -104,31 +108,26 @@ public record SheetLayout(
             double bevelMillimetres,
             Optional<Size> sheet,
             List<String> texts,
-            String stripWords,
+            WedgeStrip strip,
             double widestLineMillimetres,
             TextWidth textWidth) {
         check(plate, bleedMillimetres, bevelMillimetres);
-        double contentWidth = 2 * SIDE_MILLIMETRES + Math.max(plate.widthMillimetres(), WedgeStrip.WIDTH_MILLIMETRES);
-        // Type is set on the page, which the printer then scales.
-        double besides = 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES);
-        double roomForText = Math.min(contentWidth - besides, widestLineMillimetres) / pixels.scaleX();
-        List<String> broken = broken(texts, stripWords, roomForText, textWidth);
-        double foot = LINES_FROM_MILLIMETRES
-                + LINE_PITCH_MILLIMETRES * Math.max(LEAST_LINES, broken.size())
-                + FOOT_MILLIMETRES;
-        double contentHeight = TOP_MILLIMETRES
-                + Math.max(plate.heightMillimetres() + foot, PlateMarks.RULER_LENGTH_MILLIMETRES + FOOT_MILLIMETRES);
-        Size needed = new Size(contentWidth, contentHeight);
-        Size whole = sheet.orElse(needed);
-        if (whole.widthMillimetres() < contentWidth || whole.heightMillimetres() < contentHeight) {
-            throw Refusal.use("the sheet is " + whole + "; a plate of " + plate + " with its marks needs " + needed
-                    + ": give a larger sheet, a smaller plate, or ask for tiles");
+        Content open = new Content(pixels, plate, strip, texts, SIZE, 0, widestLineMillimetres, textWidth);
+        Size whole = sheet.orElse(open.needed());
+        Content content = open.fits(whole)
+                ? open
+                : open.wrapped(whole).filter(tight -> tight.fits(whole)).orElse(open);
+        if (!content.fits(whole)) {
+            throw Refusal.use("the sheet is " + whole + "; a plate of " + plate + " with its marks needs "
+                    + content.needed() + ": give a larger sheet, a smaller plate, or ask for tiles");
         }
         int width = pixels.across(whole.widthMillimetres());
         int height = pixels.down(whole.heightMillimetres());
         PixelRect outline = new PixelRect(
-                pixels.across(SIDE_MILLIMETRES + (whole.widthMillimetres() - contentWidth) / 2),
-                pixels.down(TOP_MILLIMETRES + (whole.heightMillimetres() - contentHeight) / 2),
+                pixels.across(SIDE_MILLIMETRES
+                        + (whole.widthMillimetres() - content.needed().widthMillimetres()) / 2),
+                pixels.down(TOP_MILLIMETRES
+                        + (whole.heightMillimetres() - content.needed().heightMillimetres()) / 2),
                 pixels.across(plate.widthMillimetres()),
                 pixels.down(plate.heightMillimetres()));
         int grownAcross = pixels.across(bleedMillimetres);
@@ -138,20 +137,101 @@ public record SheetLayout(
                 outline.top() - grownDown,
                 outline.width() + 2 * grownAcross,
                 outline.height() + 2 * grownDown);
+        WedgeStrip laid = content.strip();
         List<Mark> marks = new ArrayList<>(PlateMarks.ticks(pixels, outline, bleedMillimetres, bevelMillimetres));
         marks.addAll(PlateMarks.register(pixels, outline));
-        marks.addAll(PlateMarks.rulers(pixels, outline));
+        marks.addAll(PlateMarks.rulers(pixels, outline, content.rulerMillimetres()));
         marks.addAll(PlateMarks.asymmetric(pixels, outline));
-        marks.addAll(WedgeStrip.ticks(pixels, outline));
+        marks.addAll(laid.marks(pixels, outline));
         return new SheetLayout(
-                pixels,
-                width,
-                height,
-                outline,
-                bleed,
-                marks,
-                WedgeStrip.patches(pixels, outline),
-                lines(pixels, outline, broken, textWidth));
+                pixels, width, height, outline, bleed, marks, laid.patches(pixels, outline), content.lines(outline));
+    }
+
+    /** What lies round a plate, and how much room it takes. */
+    private record Content(
+            FilmPixels pixels,
+            Size plate,
+            WedgeStrip strip,
+            List<String> texts,
+            double capMillimetres,
+            double spareMillimetres,
+            double widestLineMillimetres,
+            TextWidth textWidth) {
+        double width() {
+            double besides = strip.isWrapped() ? SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES : SIDE_MILLIMETRES;
+            double marked = strip.widthMillimetres() == 0
+                    ? 0
+                    : SIDE_MILLIMETRES + strip.leftMillimetres() + strip.widthMillimetres() + besides;
+            double ruled = PlateMarks.RULER_LENGTH_MILLIMETRES + 2 * FOOT_MILLIMETRES;
+            return Math.max(2 * SIDE_MILLIMETRES + plate.widthMillimetres(), Math.max(marked, ruled));
+        }
+
+        /** How far from the plate's left the ruler above it begins. */
+        double rulerMillimetres() {
+            double right = width() - SIDE_MILLIMETRES - FOOT_MILLIMETRES;
+            return Math.min(0, right - PlateMarks.RULER_LENGTH_MILLIMETRES);
+        }
+
+        List<String> broken() {
+            // Type is set on the page, which the printer then scales.
+            double besides = 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES);
+            double room = Math.min(width() + spareMillimetres - besides, widestLineMillimetres) / pixels.scaleX();
+            return SheetLayout.broken(texts, strip.words(), room, text -> textWidth.millimetres(text, capMillimetres));
+        }
+
+        double pitchMillimetres() {
+            return LINE_PITCH_MILLIMETRES * (capMillimetres / SIZE);
+        }
+
+        Size needed() {
+            double foot = strip.bottomMillimetres()
+                    + pitchMillimetres() * Math.max(LEAST_LINES, broken().size())
+                    + FOOT_MILLIMETRES;
+            double height = TOP_MILLIMETRES
+                    + Math.max(
+                            plate.heightMillimetres() + foot, PlateMarks.RULER_LENGTH_MILLIMETRES + FOOT_MILLIMETRES);
+            return new Size(width(), height);
+        }
+
+        boolean fits(Size whole) {
+            return whole.widthMillimetres() >= needed().widthMillimetres()
+                    && whole.heightMillimetres() >= needed().heightMillimetres();
+        }
+
+        /** The same for a sheet that is too small for it; empty where the plate alone is too large. */
+        Optional<Content> wrapped(Size whole) {
+            Content bare = with(WedgeStrip.none(), 0);
+            double spare = (whole.widthMillimetres() - bare.width()) / 2;
+            if (spare < 0) {
+                return Optional.empty();
+            }
+            // A millimetre right of the words, clear of the ruler that stands left of a low plate.
+            double edges = 2 * (SIDE_MILLIMETRES + LINES_LEFT_MILLIMETRES) + 2;
+            WedgeStrip rows = strip.wrapped(LINES_LEFT_MILLIMETRES + 1, bare.width() + spare - edges);
+            double over = Math.max(0, (whole.widthMillimetres() - with(rows, 0).width()) / 2);
+            return Optional.of(with(rows, over));
+        }
+
+        private Content with(WedgeStrip other, double spare) {
+            return new Content(pixels, plate, other, texts, SMALL, spare, widestLineMillimetres, textWidth);
+        }
+
+        List<Line> lines(PixelRect outline) {
+            List<Line> lines = new ArrayList<>();
+            int room = pixels.down(capMillimetres * 4 / 3);
+            for (String text : broken()) {
+                lines.add(new Line(
+                        new PixelRect(
+                                outline.left() + pixels.across(LINES_LEFT_MILLIMETRES),
+                                outline.bottom()
+                                        + pixels.down(strip.bottomMillimetres() + lines.size() * pitchMillimetres()),
+                                Math.max(1, pixels.resolution().pixels(textWidth.millimetres(text, capMillimetres))),
+                                room),
+                        capMillimetres,
+                        text));
+            }
+            return lines;
+        }
     }
 
     /** The layout seen from the sheet's other side. Legends keep their mirrored rooms and read right. */
@@ -232,25 +312,8 @@ public record SheetLayout(
         Placing.BEVEL.check("bevel", bevelMillimetres);
     }
 
-    private static List<Line> lines(FilmPixels pixels, PixelRect plate, List<String> broken, TextWidth textWidth) {
-        List<Line> lines = new ArrayList<>();
-        int room = pixels.down(CAP_MILLIMETRES * 4 / 3);
-        for (int i = 0; i < broken.size(); i++) {
-            String text = broken.get(i);
-            lines.add(new Line(
-                    new PixelRect(
-                            plate.left() + pixels.across(LINES_LEFT_MILLIMETRES),
-                            plate.bottom() + pixels.down(LINES_FROM_MILLIMETRES + i * LINE_PITCH_MILLIMETRES),
-                            Math.max(1, pixels.resolution().pixels(textWidth.millimetres(text, CAP_MILLIMETRES))),
-                            room),
-                    CAP_MILLIMETRES,
-                    text));
-        }
-        return lines;
-    }
-
     private static List<String> broken(
-            List<String> texts, String stripWords, double roomMillimetres, TextWidth textWidth) {
+            List<String> texts, String stripWords, double roomMillimetres, ToDoubleFunction<String> width) {
         List<String> all = new ArrayList<>(texts);
         all.add(stripWords);
         all.add(RULER_WORDS);
@@ -258,7 +321,7 @@ public record SheetLayout(
         for (String text : all) {
             String rest = text.strip().replaceAll("\\s+", " ");
             while (!rest.isEmpty()) {
-                int end = fitting(rest, roomMillimetres, textWidth);
+                int end = fitting(rest, roomMillimetres, width);
                 lines.add(rest.substring(0, end).strip());
                 rest = rest.substring(end).strip();
             }
@@ -267,9 +330,9 @@ public record SheetLayout(
     }
 
     /** Characters of the first line: as many as fit, up to a gap between words where there is one. */
-    private static int fitting(String text, double roomMillimetres, TextWidth textWidth) {
+    private static int fitting(String text, double roomMillimetres, ToDoubleFunction<String> width) {
         int end = text.length();
-        while (end > 1 && textWidth.millimetres(text.substring(0, end), CAP_MILLIMETRES) > roomMillimetres) {
+        while (end > 1 && width.applyAsDouble(text.substring(0, end)) > roomMillimetres) {
             int gap = text.lastIndexOf(' ', end - 1);
             end = gap > 0 ? gap : end - 1;
         }

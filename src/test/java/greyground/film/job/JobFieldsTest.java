@@ -74,6 +74,7 @@ class JobFieldsTest {
         words.put("crisp-radius", "62um");
         words.put("hardness", "15%");
         words.put("reserve", "4%");
+        words.put("strip", "offcut");
         words.put("split", "1.65,1.07,0.03mm,45%");
         return words;
     }

@@ -52,7 +52,8 @@ class JobFileTest {
                 new PaperShrink(0.7, 0.4),
                 new ReadingSide(ReadingSide.InkSide.UP, 2),
                 Optional.of(new Size(329, 483)),
-                true);
+                true,
+                Placing.Strip.OFFCUT);
         return Stream.of(
                 job(new PlateProcess.EtchedFilm(), new Grain.Stochastic(180, 7), ArtChoice.WHOLE, Placing.USUAL),
                 job(

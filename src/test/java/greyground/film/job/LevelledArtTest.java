@@ -25,7 +25,14 @@ class LevelledArtTest {
     private static Placing placing(Placing.Fit fit, double bleed, PaperShrink shrink) {
         Placing usual = Placing.USUAL;
         return new Placing(
-                fit, bleed, usual.bevelMillimetres(), shrink, usual.readingSide(), Optional.empty(), usual.tiled());
+                fit,
+                bleed,
+                usual.bevelMillimetres(),
+                shrink,
+                usual.readingSide(),
+                Optional.empty(),
+                usual.tiled(),
+                usual.strip());
     }
 
     /** Blank pixels above and left of each place of black art once straightened. */

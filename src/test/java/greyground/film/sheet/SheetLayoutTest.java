@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.film.job.Job;
+import greyground.film.job.JobFields;
+import greyground.film.job.Told;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
@@ -12,6 +15,7 @@ import greyground.quantity.Size;
 import greyground.raster.PixelRect;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -177,6 +181,56 @@ class SheetLayoutTest {
                 TEXTS,
                 TextWidth.GENEROUS);
         assertEquals(new Resolution(1440).pixels(297), layout.height());
+    }
+
+    /** On 120 x 170 mm, where two rows of 126 mm find no room, 60 x 80 mm of plate keep every field, every number and every word apart. */
+    @ParameterizedTest
+    @CsvSource({
+        "beside, 60, 80, 120, 170, 0, 109",
+        "offcut, 60, 80, 120, 175, 4, 109",
+        "offcut, 148, 210, 210, 320, 4, 126.5",
+        "margin, 148, 210, 210, 297, 0, 126.5",
+        "none, 60, 80, 120, 170, 0, 0"
+    })
+    void wedgesFindRoomWhereverTheyLie(
+            String place, double wide, double high, double across, double down, int frame, double widest) {
+        Job job = Told.as(Map.of("plate", wide + "x" + high + "mm", "strip", place))
+                .apply(JobFields.usual());
+        Resolution resolution = new Resolution(1440);
+        SheetLayout layout = SheetLayout.of(
+                FilmPixels.of(resolution),
+                job.plate(),
+                3,
+                2,
+                Optional.of(new Size(across, down)),
+                List.of("title", "two", "three", "four"),
+                WedgeStrip.of(job),
+                Double.POSITIVE_INFINITY,
+                TextWidth.GENEROUS);
+        assertEquals(place.equals("none") ? 0 : 32, layout.patches().size());
+        List<PixelRect> things = new ArrayList<>();
+        layout.patches().forEach(patch -> things.add(patch.box()));
+        layout.lines().forEach(line -> things.add(line.room()));
+        layout.marks().forEach(mark -> things.add(mark.box()));
+        int fields = layout.patches().size();
+        for (int i = 0; i < fields + layout.lines().size(); i++) {
+            PixelRect one = things.get(i);
+            assertTrue(one.left() >= 0 && one.right() <= layout.width() && one.bottom() <= layout.height(), place);
+            for (int j = 0; j < things.size(); j++) {
+                assertFalse(i != j && one.meets(things.get(j)), place + ": " + one + " meets " + things.get(j));
+            }
+        }
+        Optional<PixelRect> all = layout.patches().stream().map(Patch::box).reduce(PixelRect::around);
+        assertTrue(all.isEmpty() || resolution.millimetres(all.get().width()) <= widest, place);
+        long round = layout.marks().stream()
+                .map(Mark::box)
+                .filter(box -> all.isPresent()
+                        && (box.width() >= all.get().width()
+                                || box.height() >= all.get().height())
+                        && Math.min(box.width(), box.height()) < 10
+                        && box.top() > layout.plate().bottom())
+                .count();
+        assertEquals(frame, round, place + "'s platemark");
     }
 
     /** The rulers' tallest ticks end 24 - 18 - 4 mm from an automatic sheet's edges; a sheet 10 mm larger each way leaves 5 mm more. */
