@@ -79,6 +79,7 @@ class JobSettingsIT {
             Map.entry("transfers", "2"),
             Map.entry("sheet", "A3"),
             Map.entry("tile", "yes"),
+            Map.entry("strip", "offcut"),
             Map.entry("range", "density"),
             Map.entry("mend", "yes"),
             Map.entry("reserve", "9%"));
