@@ -81,6 +81,7 @@ class ArchitectureTest {
                         "art.webp: art.page art.packing art.library",
                         "art.tiff: quantity art.page art.packing art.jpeg art.library art.webp",
                         "art.kind: quantity tone art.page art.packing art.jpeg art.library",
+                        "art.printed: quantity raster",
                         "art: quantity raster tone art.page art.colour art.jpeg art.tiff art.kind art.webp",
                         "plate.edge: quantity",
                         "plate: quantity raster tone plate.edge",

@@ -15,10 +15,10 @@ import java.util.concurrent.TimeUnit;
  * Runs independent picture tools (vips, ImageMagick, libtiff, libwebp, Little CMS). Where one is missing the test is skipped on
  * a desk and fails on a build machine, which is told by CI=true in the environment.
  */
-final class OutsideTools {
+public final class OutsideTools {
     private OutsideTools() {}
 
-    static void need(String tool) {
+    public static void need(String tool) {
         boolean there = false;
         for (String folder : System.getenv().getOrDefault("PATH", "").split(":")) {
             there |= Files.isExecutable(Path.of(folder).resolve(tool));
@@ -35,7 +35,7 @@ final class OutsideTools {
     }
 
     /** A Python that can do {@code imports}. */
-    static String python(String imports) throws Exception {
+    public static String python(String imports) throws Exception {
         for (String python : List.of("/usr/bin/python3", "python3")) {
             try {
                 Process process = new ProcessBuilder(python, "-c", imports)
@@ -54,11 +54,11 @@ final class OutsideTools {
     }
 
     /** Runs a command in {@code folder}; words part at blanks. Returns what it printed. */
-    static String run(Path folder, String command) throws Exception {
+    public static String run(Path folder, String command) throws Exception {
         return run(folder, List.of(command.split(" ")), null);
     }
 
-    static String run(Path folder, List<String> words, String input) throws Exception {
+    public static String run(Path folder, List<String> words, String input) throws Exception {
         need(words.get(0));
         Path out = Files.createTempFile(folder, "out", ".txt");
         Path in = Files.createTempFile(folder, "in", ".txt");
