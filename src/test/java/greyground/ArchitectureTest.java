@@ -100,7 +100,7 @@ class ArchitectureTest {
                         "output: quantity raster plan film.sheet",
                         "app.files: quantity json tone workshop plan chart film.job film.sheet output picture",
                         "app.kept: quantity tone grain plate plate.neighbourhood film.job app.files",
-                        "app.recipe: " + work + " art art.colour art.touch app.files app.kept",
+                        "app.recipe: " + work + " art art.colour art.printed art.touch app.files app.kept",
                         "app.sight: quantity tone plate picture app.recipe",
                         "app.check: " + work + " app.recipe",
                         "app.bite: " + work + " app.files app.kept app.recipe",

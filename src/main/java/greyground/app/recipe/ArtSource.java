@@ -2,10 +2,12 @@ package greyground.app.recipe;
 
 import greyground.art.Art;
 import greyground.art.colour.PaperAndInk;
+import greyground.art.printed.CellMeans;
 import greyground.art.touch.Touch;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.Job;
+import greyground.film.job.Origin;
 import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
 import greyground.raster.Histogram;
@@ -15,12 +17,12 @@ import greyground.raster.Progress;
 import greyground.raster.TurnedArt;
 import greyground.tone.ArtRange;
 import greyground.tone.ColourSight;
-import greyground.tone.ColourWeights;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
@@ -54,12 +56,16 @@ public final class ArtSource implements Closeable {
     private static final class Decoded {
         final int page;
         final ColourSight sight;
+        final Origin origin;
         final CompletableFuture<String> fingerprint;
         final List<String> remarks;
 
         /** As it was read; let go once it is turned, unless the art stays. */
         @Nullable
         GreyPlane upright;
+
+        @Nullable
+        PrintedArt print;
 
         @Nullable
         ArtRange found;
@@ -73,12 +79,18 @@ public final class ArtSource implements Closeable {
         @Nullable
         Counted counted;
 
-        Decoded(ArtChoice choice, CompletableFuture<String> fingerprint, List<String> remarks, GreyPlane upright) {
+        Decoded(ArtChoice choice, CompletableFuture<String> fingerprint, List<String> remarks) {
             this.page = choice.page();
             this.sight = choice.hand().sight();
+            this.origin = choice.hand().origin();
             this.fingerprint = fingerprint;
             this.remarks = remarks;
-            this.upright = upright;
+        }
+
+        boolean suits(ArtChoice choice) {
+            return page == choice.page()
+                    && sight.equals(choice.hand().sight())
+                    && origin == choice.hand().origin();
         }
     }
 
@@ -146,9 +158,19 @@ public final class ArtSource implements Closeable {
     }
 
     private static GreyPlane turned(TurnedArt turning, Progress progress) throws IOException {
-        try (PlaneStore store =
-                PlaneStore.open(turning.width(), turning.height(), planeBudgetBytes() / 2, spillFolder())) {
-            turning.rows(Crew.allCores(), store::putRows, progress);
+        return stored(
+                turning.width(), turning.height(), store -> turning.rows(Crew.allCores(), store::putRows, progress));
+    }
+
+    /** Puts a plane's rows. */
+    @FunctionalInterface
+    private interface Filling {
+        void into(PlaneStore store) throws IOException;
+    }
+
+    private static GreyPlane stored(int width, int height, Filling rows) throws IOException {
+        try (PlaneStore store = PlaneStore.open(width, height, planeBudgetBytes() / 2, spillFolder())) {
+            rows.into(store);
             return store.finish();
         }
     }
@@ -177,10 +199,11 @@ public final class ArtSource implements Closeable {
         GreyPlane last = from;
         for (Touching touching : touches) {
             GreyPlane before = last;
-            try (PlaneStore store =
-                    PlaneStore.open(from.width(), from.height(), planeBudgetBytes() / 2, spillFolder())) {
-                touching.of(before).rows(before, Crew.allCores(), store::putRows, progress);
-                last = store.finish();
+            try {
+                last = stored(
+                        from.width(),
+                        from.height(),
+                        store -> touching.of(before).rows(before, Crew.allCores(), store::putRows, progress));
             } finally {
                 if (before != from) {
                     before.close();
@@ -199,47 +222,59 @@ public final class ArtSource implements Closeable {
         }
     }
 
-    private Decoded decoded(ArtChoice choice, Progress progress) {
+    private Decoded decoded(ArtChoice choice, Progress progress) throws IOException {
         own();
         Decoded present = decoded;
-        if (present != null
-                && present.page == choice.page()
-                && present.sight.equals(choice.hand().sight())) {
+        if (present != null && present.suits(choice)) {
             return present;
         }
-        Optional<ColourWeights> weights = choice.hand().sight().weights();
         close();
         source(choice.page());
-        CompletableFuture<String> fingerprint = look.fingerprint();
         List<String> remarks = new ArrayList<>(look.remarks());
-        if (weights.isPresent() && !look.coloured()) {
+        if (choice.hand().sight().weights().isPresent() && !look.coloured()) {
             remarks.add("the art has no colours, so that filter, emulsion and weights change nothing");
         }
-        Decoded read = new Decoded(
-                choice,
-                fingerprint,
-                List.copyOf(remarks),
-                look.decode(weights, progress, planeBudgetBytes(), spillFolder()));
+        Decoded read = new Decoded(choice, look.fingerprint(), remarks);
         decoded = read;
+        read(read, progress);
+        remarks.addAll(Objects.requireNonNull(read.print).remarks());
         return read;
     }
 
-    /** The page as it was read, which is read again where it was let go. */
-    private GreyPlane upright(Decoded page, Progress progress) {
-        GreyPlane present = page.upright;
-        if (present == null) {
+    /** The page upright, its dots taken out where the job says so; it is read again where it was let go. */
+    private GreyPlane upright(Decoded page, Progress progress) throws IOException {
+        if (page.upright == null) {
             source(page.page);
-            present = look.decode(page.sight.weights(), progress, planeBudgetBytes(), spillFolder());
-            page.upright = present;
+            read(page, progress);
         }
-        return present;
+        return Objects.requireNonNull(page.upright);
+    }
+
+    private void read(Decoded page, Progress progress) throws IOException {
+        GreyPlane asRead = look.decode(page.sight.weights(), progress.part(0, 0.8), planeBudgetBytes(), spillFolder());
+        page.upright = asRead;
+        PrintedArt print = page.print == null ? PrintedArt.of(page.origin, asRead, look.pixelsPerInch()) : page.print;
+        page.print = print;
+        Optional<CellMeans> means = print.withoutDots(asRead);
+        if (means.isPresent()) {
+            page.upright = stored(
+                    asRead.width(),
+                    asRead.height(),
+                    store -> means.get().rows(Crew.allCores(), store::putRows, progress.part(0.8, 1)));
+            asRead.close();
+        }
+    }
+
+    /** What is known of it as a print. */
+    PrintedArt print(ArtChoice choice) throws IOException {
+        return Objects.requireNonNull(decoded(choice, Progress.NONE).print);
     }
 
     /**
      * The ends the job gives; what it leaves open is found on the whole page, since a fragment may show no bare paper, and before it
      * is turned, since corners that turning leaves blank are no paper.
      */
-    ArtRange range(ArtChoice choice, Progress progress) {
+    ArtRange range(ArtChoice choice, Progress progress) throws IOException {
         ArtRange page = choice.white() instanceof TonePoint.Given && choice.black() instanceof TonePoint.Given
                 ? ArtRange.WHOLE
                 : found(choice, progress);
@@ -248,7 +283,7 @@ public final class ArtSource implements Closeable {
                 choice.black() instanceof TonePoint.Given given ? given.luminance() : page.black());
     }
 
-    private ArtRange found(ArtChoice choice, Progress progress) {
+    private ArtRange found(ArtChoice choice, Progress progress) throws IOException {
         Decoded page = decoded(choice, progress);
         ArtRange present = page.found;
         if (present == null) {
@@ -283,8 +318,8 @@ public final class ArtSource implements Closeable {
         return choice.read(Crew.joined(decoded(choice, Progress.NONE).fingerprint));
     }
 
-    public List<String> remarks(ArtChoice choice) {
-        return decoded(choice, Progress.NONE).remarks;
+    public List<String> remarks(ArtChoice choice) throws IOException {
+        return List.copyOf(decoded(choice, Progress.NONE).remarks);
     }
 
     /** Whether the file says what its tones mean. */

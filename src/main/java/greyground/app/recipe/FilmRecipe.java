@@ -18,6 +18,7 @@ import greyground.film.sheet.SheetTiles;
 import greyground.film.sheet.WedgeStrip;
 import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
+import greyground.grain.HalftoneGeometry;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
 import greyground.plan.BenchConditions;
@@ -148,6 +149,14 @@ public final class FilmRecipe {
     public List<String> warnings() throws IOException {
         List<String> warnings = FilmWords.warnings(this, art.remarks(job.art()));
         unprinted().ifPresent(warnings::add);
+        if (job.grain() instanceof Grain.Halftone halftone) {
+            art.print(job.art())
+                    .beat(
+                            HalftoneGeometry.fit(halftone, job.resolution()),
+                            job.art().turnedDegrees(),
+                            lies().across() * job.resolution().pitchMicrometres() / 1000)
+                    .ifPresent(warnings::add);
+        }
         job.kept().forEach(field -> field.question("job").ifPresent(warnings::add));
         workshop().kept().forEach(field -> field.question("workshop").ifPresent(warnings::add));
         return warnings;
@@ -188,18 +197,27 @@ public final class FilmRecipe {
 
     /** Share of the plate that the art lies on, 0 to 1. */
     private double covered() {
+        ArtScale lies = lies();
+        ArtChoice.Crop crop = job.art().crop();
         double width = pixels().across(job.plate().widthMillimetres());
         double height = pixels().down(job.plate().heightMillimetres());
-        ArtChoice.Crop crop = job.art().crop();
-        ArtScale lies = ArtScale.of(
-                art().width(),
-                art().height(),
-                crop,
-                job.placing().fit(),
-                job.placing().shrink(),
-                new ArtScale.Plate(width, height, pixels().scaleX(), pixels().scaleY()));
         return Math.min(1, crop.width() * art().width() * lies.across() / width)
                 * Math.min(1, crop.height() * art().height() * lies.down() / height);
+    }
+
+    /** How the art lies on the plate, in film pixels. */
+    private ArtScale lies() {
+        return ArtScale.of(
+                art().width(),
+                art().height(),
+                job.art().crop(),
+                job.placing().fit(),
+                job.placing().shrink(),
+                new ArtScale.Plate(
+                        pixels().across(job.plate().widthMillimetres()),
+                        pixels().down(job.plate().heightMillimetres()),
+                        pixels().scaleX(),
+                        pixels().scaleY()));
     }
 
     private ToneCurve curve() {

@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
  * Finds the screens of dots in art that was scanned from a print.
  *
  * <p>A screen is two equal waves at right angles that rise out of the picture's own waves nearly everywhere; one set of stripes, as of cloth or ruled
- * paper, is none. Places spread over the art are looked at, few at first and more only where these show something. Limits are assumed; on 30
+ * paper, is none. Places spread over the art are looked at, few and small ones at first and more only where these show something. Limits are assumed; on 30
  * mm of a photograph screened at 54 and 60 lines/cm, true screens rose 60 (the cap) and the same picture without one 4.4 at the most.
  */
 public final class ScreenSearch {
@@ -66,12 +66,11 @@ public final class ScreenSearch {
         if (least < LEAST_SIDE) {
             return List.of();
         }
-        int side = least < SIDE ? LEAST_SIDE : SIDE;
-        ScreenSearch few = new ScreenSearch(tiles(art, side, FEW));
+        ScreenSearch few = new ScreenSearch(tiles(art, LEAST_SIDE, FEW));
         if (few.candidates().stream().noneMatch(wave -> few.squareRise(wave) >= VOTING_RISE)) {
             return List.of();
         }
-        return new ScreenSearch(tiles(art, side, MANY)).screens();
+        return new ScreenSearch(tiles(art, least < SIDE ? LEAST_SIDE : SIDE, MANY)).screens();
     }
 
     private static List<TileSpectrum> tiles(GreyPlane art, int side, int most) {

@@ -71,14 +71,17 @@ final class TileSpectrum {
         double[] power = new double[side * side];
         double[] columnReal = new double[side];
         double[] columnImaginary = new double[side];
-        for (int x = 0; x < side; x++) {
+        // Light has no imaginary part: the other half is the same turned about.
+        for (int x = 0; x <= side / 2; x++) {
             for (int y = 0; y < side; y++) {
                 columnReal[y] = real[y][x];
                 columnImaginary[y] = imaginary[y][x];
             }
             transform(columnReal, columnImaginary);
             for (int y = 0; y < side; y++) {
-                power[y * side + x] = columnReal[y] * columnReal[y] + columnImaginary[y] * columnImaginary[y];
+                double one = columnReal[y] * columnReal[y] + columnImaginary[y] * columnImaginary[y];
+                power[y * side + x] = one;
+                power[(-y & side - 1) * side + (-x & side - 1)] = one;
             }
         }
         return power;
@@ -112,7 +115,7 @@ final class TileSpectrum {
             // Summed afresh: a running sum would carry the rounding of a loud wave into quiet ones.
             double sum = 0;
             for (int j = i - AROUND; j <= i + AROUND; j++) {
-                sum += from[start + step * Math.floorMod(j, side)];
+                sum += from[start + step * (j & side - 1)];
             }
             into[start + step * i] = sum;
         }
@@ -131,6 +134,6 @@ final class TileSpectrum {
     }
 
     private int at(int across, int down) {
-        return Math.floorMod(down, side) * side + Math.floorMod(across, side);
+        return (down & side - 1) * side + (across & side - 1);
     }
 }

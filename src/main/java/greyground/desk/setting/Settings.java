@@ -20,6 +20,7 @@ public final class Settings {
                             ArtFields.ROTATE,
                             HandFields.THROUGH,
                             HandFields.EMULSION,
+                            HandFields.SOURCE,
                             ArtFields.WHITE,
                             ArtFields.BLACK,
                             HandFields.TONES,

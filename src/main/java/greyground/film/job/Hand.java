@@ -8,9 +8,10 @@ import java.util.Optional;
 
 /**
  * What the printmaker's hand does to the art before the plate's curve. The order in which it is told doesn't matter: colours become greys as
- * the art is read, local contrast comes first on the art as it is turned, crispness second, and tones move last.
+ * the art is read, a print loses its dots, local contrast comes first on the art as it is turned, crispness second, and tones move last.
  *
  * @param sight how colours become greys
+ * @param origin what it was made of
  * @param localContrast how much the contrast of what is small is raised, edges kept; 0 for nothing
  * @param crispness how much the contrast of fine detail is raised, 0 for nothing; empty for as much as the plate takes from it
  * @param crispRadius how fine that detail is, in micrometres of plate; empty for what suits the grain
@@ -18,6 +19,7 @@ import java.util.Optional;
  */
 public record Hand(
         ColourSight sight,
+        Origin origin,
         double localContrast,
         Optional<Double> crispness,
         Optional<Double> crispRadius,
@@ -33,7 +35,7 @@ public record Hand(
 
     /** Nothing is touched. */
     public static final Hand AT_REST =
-            new Hand(ColourSight.EYE, 0, Optional.of(0.0), Optional.empty(), ToneWish.AS_THEY_ARE);
+            new Hand(ColourSight.EYE, Origin.AUTOMATIC, 0, Optional.of(0.0), Optional.empty(), ToneWish.AS_THEY_ARE);
 
     public Hand {
         LOCAL_CONTRAST.check("local contrast", localContrast);

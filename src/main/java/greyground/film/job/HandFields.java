@@ -53,6 +53,20 @@ public final class HandFields {
                     "Colours as seen by",
                     "What colours are turned to greys by, as if photographed, or red, green and blue by weights of your own, such as 0.3,0.6,0.1. Luminance is the eye's own lightness; orthochromatic prints reds nearly black, blue-sensitive all but blue, as old negatives do. Greys stay what they are.");
 
+    public static final JobField<Origin> SOURCE = JobField.part(
+                    "source",
+                    Choice.of(List.of(
+                            new Way<>(Origin.AUTOMATIC, "automatic", "told if it is a print"),
+                            new Way<>(Origin.CONTINUOUS, "continuous", "photograph or drawing"),
+                            new Way<>(Origin.PRINTED, "printed", "print: take its dots out"))),
+                    job -> job.art().hand().origin(),
+                    "art.hand.origin")
+            .typed("WORD")
+            .at("art", "source")
+            .shown(
+                    "The art is",
+                    "What was scanned. 'printed' finds the screens of a printed page and spreads each dot over its own cell, so that its dots don't beat with the film's; scan at four pixels to a dot or more. 'automatic' says so if the art is a print, and changes nothing; 'continuous' doesn't look.");
+
     public static final JobField<List<ToneWish.Point>> TONES = JobField.part(
                     "tones", new Points(), job -> job.art().hand().wish().points(), "art.hand.wish.points")
             .typed("L:L,...")
@@ -117,7 +131,7 @@ public final class HandFields {
 
     /** In the order of the job's file. */
     static final List<JobField<?>> LISTED =
-            List.of(THROUGH, EMULSION, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
+            List.of(THROUGH, EMULSION, SOURCE, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
 
     private HandFields() {}
 

@@ -65,6 +65,7 @@ class JobSettingsIT {
             Map.entry("black", "9%"),
             Map.entry("through", "red"),
             Map.entry("emulsion", "orthochromatic"),
+            Map.entry("source", "printed"),
             Map.entry("crisp", "150%"),
             Map.entry("local-contrast", "80%"),
             Map.entry("crisp-radius", "300um"),

@@ -67,6 +67,7 @@ class JobFieldsTest {
                 "mend", "yes"));
         words.put("through", "yellow");
         words.put("emulsion", "0.3,0.6,0.1");
+        words.put("source", "printed");
         words.put("tones", "30:38.25,60:64");
         words.put("middle", "-4.5");
         words.put("crisp", "plate");

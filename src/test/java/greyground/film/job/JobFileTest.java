@@ -41,6 +41,7 @@ class JobFileTest {
                 new Hand(
                         new ColourSight(
                                 ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()),
+                        Origin.PRINTED,
                         -0.2,
                         Optional.empty(),
                         Optional.of(62.5),
