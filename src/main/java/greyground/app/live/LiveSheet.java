@@ -161,7 +161,7 @@ public final class LiveSheet {
 
     /** The films that a sheet is printed on, where it is too large for one. */
     private List<SheetTiles.Tile> films() {
-        return recipe.tiles(film.sheet(), film.rows());
+        return recipe.sheets().tiles(film.sheet(), film.rows());
     }
 
     /** The sheet from afar: every place as its even tone looks. */

@@ -20,7 +20,6 @@ import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
 import greyground.grain.HalftoneGeometry;
 import greyground.output.FilmDocument;
-import greyground.output.FilmPdf;
 import greyground.plan.BenchConditions;
 import greyground.plan.BenchOrder;
 import greyground.plan.ExposurePlan;
@@ -238,8 +237,8 @@ public final class FilmRecipe {
     }
 
     private ComposedFilm composed() throws IOException {
-        SheetLayout layout =
-                layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job));
+        SheetLayout layout = sheets().layout(
+                        FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job));
         ArtOnPlate placed = ArtOnPlate.of(
                 art().width(),
                 art().height(),
@@ -271,7 +270,7 @@ public final class FilmRecipe {
         if (!(job.process() instanceof PlateProcess.Photogravure process)) {
             return Optional.empty();
         }
-        SheetLayout layout = layout(screenLegends(process), screenStrip());
+        SheetLayout layout = sheets().layout(screenLegends(process), screenStrip());
         AquatintScreen aquatint = GrainStore.screen(process, job.resolution());
         FilmContent.Screen dots = new FilmContent.Screen(layout.bleed(), aquatint.coverage());
         return Optional.of(film(FilmComposer.screened(layout, dots, curve(), aquatint.tile(), mirrored()), null));
@@ -290,47 +289,13 @@ public final class FilmRecipe {
                 job, pixels(), process.screenBlack(), process.screenSpacingMicrometres(), plan().summary());
     }
 
+    public FilmSheets sheets() {
+        return new FilmSheets(job, pixels(), workshop().filmPrinter().marginMillimetres());
+    }
+
     /** A screen covers the plate's margin as it covers the picture. */
     private WedgeStrip screenStrip() {
         return job.placing().strip() == Placing.Strip.MARGIN ? WedgeStrip.none() : WedgeStrip.of(job);
-    }
-
-    /**
-     * A sheet given for tiles is not the sheet that they are cut from, unless rows of the wedge that are wrapped find room on it; where it is
-     * too small, each legend goes on one tile.
-     */
-    private SheetLayout layout(List<String> words, WedgeStrip strip) {
-        Optional<Size> film = job.placing().tile();
-        if (film.isEmpty()) {
-            return layout(words, strip, job.placing().sheet(), Double.POSITIVE_INFINITY);
-        }
-        SheetLayout whole = layout(words, strip, Optional.empty(), Double.POSITIVE_INFINITY);
-        if (holds(film.get(), pixels(), whole.width(), whole.height())) {
-            return whole;
-        }
-        try {
-            return layout(words, strip, film, Double.POSITIVE_INFINITY);
-        } catch (Refusal tooSmall) {
-            return layout(words, strip, Optional.empty(), SheetTiles.widestLineMillimetres(film.get()));
-        }
-    }
-
-    private static boolean holds(Size film, FilmPixels pixels, int width, int height) {
-        return pixels.across(film.widthMillimetres()) >= width && pixels.down(film.heightMillimetres()) >= height;
-    }
-
-    private SheetLayout layout(
-            List<String> words, WedgeStrip strip, Optional<Size> sheet, double widestLineMillimetres) {
-        return SheetLayout.of(
-                pixels(),
-                job.plate(),
-                job.placing().bleedMillimetres(),
-                job.placing().bevelMillimetres(),
-                sheet,
-                words,
-                strip,
-                widestLineMillimetres,
-                FilmPdf.legendWidth());
     }
 
     /** The films to be written, the positive first, then the screen film if there is one; each may be several tiles. */
@@ -346,23 +311,10 @@ public final class FilmRecipe {
     }
 
     private Stream<FilmDocument.Film> printed(Sheet sheet, FilmRows rows) {
-        List<SheetTiles.Tile> tiles = tiles(sheet, rows);
+        List<SheetTiles.Tile> tiles = sheets().tiles(sheet, rows);
         return tiles.isEmpty()
                 ? Stream.of(new FilmDocument.Film(sheet, rows))
                 : tiles.stream().map(tile -> new FilmDocument.Film(tile.sheet(), tile.rows()));
-    }
-
-    /** The tiles of a film where the job asks for them and its sheet is too small; none where one film holds it. */
-    public List<SheetTiles.Tile> tiles(Sheet sheet, FilmRows rows) {
-        Optional<Size> film = job.placing().tile();
-        boolean fits = film.isEmpty() || holds(film.get(), sheet.pixels(), sheet.widthPixels(), sheet.heightPixels());
-        return fits
-                ? List.of()
-                : SheetTiles.of(
-                        sheet,
-                        rows,
-                        film.get(),
-                        workshop().filmPrinter().marginMillimetres().value());
     }
 
     public Optional<Mend> mend() throws IOException {
@@ -375,9 +327,9 @@ public final class FilmRecipe {
             return Optional.empty();
         }
         try {
-            layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job));
+            sheets().layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job));
             if (job.process() instanceof PlateProcess.Photogravure process) {
-                layout(screenLegends(process), screenStrip());
+                sheets().layout(screenLegends(process), screenStrip());
             }
             return Optional.empty();
         } catch (Refusal tooSmall) {
@@ -391,9 +343,7 @@ public final class FilmRecipe {
         if (sheet.isEmpty() || job.placing().tiled() || sheetFault().isPresent()) {
             return Optional.empty();
         }
-        double clear = layout(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()), WedgeStrip.of(job))
-                .clearMillimetres();
-        return FilmWords.unprinted(sheet.get(), clear, workshop().filmPrinter().marginMillimetres());
+        return sheets().unprinted(FilmLegends.positive(job, pixels(), curve().name(), plan().summary()));
     }
 
     /**

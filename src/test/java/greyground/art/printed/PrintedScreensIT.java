@@ -112,7 +112,9 @@ class PrintedScreensIT {
         double over = Math.max(
                 Arrays.stream(shares).max().orElseThrow() - 1,
                 -Arrays.stream(shares).min().orElseThrow());
-        return new double[] {(to - from) * bin, over};
+        double first = from - (0.9 - shares[from]) / (shares[from - 1] - shares[from]);
+        double last = to - (0.1 - shares[to]) / (shares[to - 1] - shares[to]);
+        return new double[] {(last - first) * bin, over};
     }
 
     @Test

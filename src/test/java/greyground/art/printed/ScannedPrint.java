@@ -2,9 +2,13 @@ package greyground.art.printed;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import greyground.art.Art;
 import greyground.art.OutsideTools;
 import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
+import greyground.raster.Progress;
+import greyground.tone.Srgb;
+import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
+import javax.imageio.ImageIO;
 
 /**
  * A picture screened by Ghostscript at 9600 dpi and looked at by a scanner: through a lens, the mean light of the
@@ -65,7 +70,7 @@ record ScannedPrint(GreyPlane plane, double linesPerCentimetre, double angleDegr
     }
 
     private static String postScript(DoubleBinaryOperator grey, int side, double lines, double angle) {
-        int samples = 256;
+        int samples = 512;
         StringBuilder words = new StringBuilder();
         words.append(String.format(
                 Locale.ROOT,
@@ -153,5 +158,35 @@ record ScannedPrint(GreyPlane plane, double linesPerCentimetre, double angleDegr
             sum += seen[i] * values[start + step * Math.max(0, Math.min(count - 1, from - reach + i))];
         }
         return sum;
+    }
+
+    /** Makes {@code testimages/printed-page.png}, the middle of our still life as a book would print it: {@code testimages/still-life.png OUT.png}. */
+    public static void main(String[] arguments) throws Exception {
+        Path folder = Files.createTempDirectory("printed");
+        try (GreyPlane art = Art.open(Path.of(arguments[0])).decode(Progress.NONE, 1L << 28, folder)) {
+            short[] row = new short[art.width()];
+            GreyPlane scan = of(
+                            folder,
+                            (x, y) -> {
+                                art.readRow((int) (y * art.height()), row);
+                                int at = (int) ((art.width() - art.height()) / 2 + x * art.height());
+                                return Math.pow((row[at] & 0xFFFF) / 65_535.0, 0.7);
+                            },
+                            45,
+                            54,
+                            45,
+                            600)
+                    .plane();
+            BufferedImage page = new BufferedImage(scan.width(), scan.height(), BufferedImage.TYPE_BYTE_GRAY);
+            short[] light = new short[scan.width()];
+            for (int y = 0; y < scan.height(); y++) {
+                scan.readRow(y, light);
+                for (int x = 0; x < light.length; x++) {
+                    double coded = Srgb.encode((light[x] & 0xFFFF) / 65_535.0);
+                    page.getRaster().setSample(x, y, 0, (int) Math.rint(255 * coded));
+                }
+            }
+            ImageIO.write(page, "png", Path.of(arguments[1]).toFile());
+        }
     }
 }
