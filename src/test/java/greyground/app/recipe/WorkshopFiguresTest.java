@@ -3,14 +3,19 @@ package greyground.app.recipe;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.film.job.Job;
+import greyground.film.sheet.SheetLayout;
+import greyground.film.sheet.WedgeStrip;
 import greyground.plan.BenchConditions;
 import greyground.plan.BenchOrder;
 import greyground.plan.PlanRequest;
 import greyground.plan.PlanText;
 import greyground.plate.PlateProcess;
+import greyground.quantity.FilmPixels;
 import greyground.quantity.Refusal;
+import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -71,10 +76,19 @@ class WorkshopFiguresTest {
     private static String made(Workshop shop, PlateProcess process) {
         Job job = new JobWords(Map.of("plate", "60x45mm", "process", process.word()))
                 .job(Optional.empty(), JobWordsTest.ART, shop, "2026-01-02");
+        FilmPixels pixels = shop.filmPrinter().pixels(job.resolution());
+        Figure margin = shop.filmPrinter().marginMillimetres();
+        SheetLayout least = new FilmSheets(job, pixels, margin).layout(List.of("a legend"), WedgeStrip.of(job));
+        // As small as it can be, so that marks lie where printers leave off.
+        Size sheet = new Size(
+                Math.ceil(pixels.acrossMillimetres(least.width())), Math.ceil(pixels.downMillimetres(least.height())));
+        Job onSheet = job.placed(job.placing().onOneSheet(Optional.of(sheet)));
         PlanRequest request = new PlanRequest(job, 0.4, "curve", "");
         return job.placing()
                 + "\n"
-                + shop.filmPrinter().pixels(job.resolution())
+                + pixels
+                + "\n"
+                + new FilmSheets(onSheet, pixels, margin).unprinted(List.of("a legend"))
                 + "\n"
                 + BenchConditions.ofDepth(shop, process, shop.usualDepthMicrometres(), true)
                 + "\n"
