@@ -8,6 +8,7 @@ import greyground.chart.Target;
 import greyground.chart.TestPlate;
 import greyground.chart.TestPlate.Strip;
 import greyground.film.job.ReadingSide;
+import greyground.film.sheet.BarDigits;
 import greyground.film.sheet.Mark;
 import greyground.film.sheet.Mark.DiscField;
 import greyground.film.sheet.Mark.LinePairs;
@@ -45,11 +46,6 @@ public final class TestPlateSheet {
     // Clear of the plate's ticks.
     private static final double LABEL_AWAY_MILLIMETRES = 6.8;
     private static final double TIME_AWAY_MILLIMETRES = 8;
-
-    /** Which of seven bars make the digits 0 to 9, as bits: top, upper left, upper right, middle, lower left, lower right, bottom. */
-    private static final int[] STROKES = {
-        0b1110111, 0b0100100, 0b1011101, 0b1101101, 0b0101110, 0b1101011, 0b1111011, 0b0100101, 0b1111111, 0b1101111
-    };
 
     private final SheetLayout bare;
     private final TestPlate plate;
@@ -352,7 +348,7 @@ public final class TestPlateSheet {
         for (char digit : Integer.toString(numeral.number()).toCharArray()) {
             List<Area> strokes = strokes(left, numeral.area().top());
             for (int stroke = 0; stroke < strokes.size(); stroke++) {
-                if ((STROKES[digit - '0'] & (1 << stroke)) != 0) {
+                if (BarDigits.has(digit, stroke)) {
                     marks.add(new Mark.Bar(sized(strokes.get(stroke))));
                 }
             }

@@ -116,11 +116,6 @@ final class PlateMarks {
         return drawn.marks;
     }
 
-    /** Which of seven bars make the digits 0 to 9, as bits: top, upper left, upper right, middle, lower left, lower right, bottom. */
-    private static final int[] STROKES = {
-        0b1110111, 0b0100100, 0b1011101, 0b1101101, 0b0101110, 0b1101011, 0b1111011, 0b0100101, 0b1111111, 0b1101111
-    };
-
     /** A number in bars, each digit half as wide as it is high, from a left edge on. */
     static List<Mark> number(FilmPixels pixels, int left, int top, double highMillimetres, String digits) {
         PlateMarks drawn = new PlateMarks(pixels, new PixelRect(left, top, 1, 1));
@@ -129,7 +124,8 @@ final class PlateMarks {
         int level = Math.max(1, pixels.down(highMillimetres / 8));
         int upright = Math.max(1, pixels.across(highMillimetres / 8));
         int at = left;
-        for (char digit : digits.toCharArray()) {
+        for (int i = 0; i < digits.length(); i++) {
+            char digit = digits.charAt(i);
             int middle = top + (high - level) / 2;
             int right = at + wide - upright;
             int[][] strokes = {
@@ -142,7 +138,7 @@ final class PlateMarks {
                 {at, top + high - level, wide, level}
             };
             for (int stroke = 0; stroke < strokes.length; stroke++) {
-                if ((STROKES[digit - '0'] & (1 << stroke)) != 0) {
+                if (BarDigits.has(digit, stroke)) {
                     drawn.bar(strokes[stroke][0], strokes[stroke][1], strokes[stroke][2], strokes[stroke][3]);
                 }
             }
