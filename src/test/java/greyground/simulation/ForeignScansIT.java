@@ -15,10 +15,10 @@ import org.junit.jupiter.api.TestFactory;
 
 /** What a reading claims, held against foreign shops whose proofs are painted, scanned and read whole (docs/calibration.md); in a long run only. */
 class ForeignScansIT {
-    private static final int SHOPS = 24;
+    private static final int SHOPS = 14;
 
     // A lesson takes five seconds, on a coarse plate.
-    private static final int LESSONS = 6;
+    private static final int LESSONS = 4;
     private static final double COARSE = 9;
 
     @TestFactory
