@@ -33,7 +33,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
-/** The plan as a wall card: running clocks at its head, every step in order with its clock and its notes, and the bite log. */
+/** The plan as a wall card: running clocks at its head, the numbers that matter, every step in order with its clock and its notes, and the bite log. */
 public final class PlanView extends VBox {
     private static final double WIDEST = 860;
 
@@ -138,10 +138,13 @@ public final class PlanView extends VBox {
         cards.forEach(StepCard::tick);
     }
 
-    /** Gives the keys to the first clock, or the card. */
+    /** Gives the keys to the first clock, or the card; a plan that hasn't begun is seen from its beginning. */
     public void focusFirst() {
         if (cards.stream().noneMatch(StepCard::focusClock)) {
             scroll.requestFocus();
+        }
+        if (clocks.begun().isEmpty()) {
+            scroll.setVvalue(0);
         }
     }
 
@@ -170,6 +173,7 @@ public final class PlanView extends VBox {
                 .setAll(
                         Controls.wrapped(title.isEmpty() ? "Plan" : title, "heading"),
                         Controls.wrapped(DeskWords.of(plan.summary()), "quiet"),
+                        new BenchNumbers(plan.card()),
                         caution,
                         ofPlate);
         boolean bitten = false;

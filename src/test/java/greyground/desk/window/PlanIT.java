@@ -27,6 +27,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -64,6 +65,18 @@ class PlanIT extends AtTheDesk {
                             .map(node -> ((Labeled) node).getText())
                             .collect(Collectors.joining(" | "));
         });
+    }
+
+    /** As on the bench card on paper. */
+    @Test
+    void theFiveNumbersStandAtTheHead() throws Exception {
+        String numbers = words("bench-numbers");
+        for (String act : List.of("Thin", "Expose", "Develop", "Harden", "Bite")) {
+            assertTrue(numbers.contains(act), act + " in " + numbers);
+        }
+        assertTrue(numbers.matches(".*\\b20 min\\b.*"), numbers);
+        ScrollPane card = onScreen(() -> (ScrollPane) hand.root().lookup("#plan-card"));
+        assertEquals(0, card.getVvalue());
     }
 
     /** Space starts the clock that has the keys; its digits fill the head; at its end it says so and rings once. */
