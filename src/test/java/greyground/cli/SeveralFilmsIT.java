@@ -67,6 +67,18 @@ class SeveralFilmsIT {
     }
 
     @Test
+    void aFileInTheFoldersPlaceIsSaidAndKept() throws Exception {
+        byte[] before = Files.readAllBytes(broken);
+        Attempt refused = Attempt.of(words(CUP, "--out-folder", broken));
+        assertEquals(1, refused.status());
+        assertEquals(
+                "greyground: cannot make the folder " + broken
+                        + ": a file of that name is there already; make it yourself, or choose another\n",
+                refused.err());
+        assertArrayEquals(before, Files.readAllBytes(broken));
+    }
+
+    @Test
     void nothingIsReplacedUnasked() throws Exception {
         Files.createDirectory(films);
         Path kept = Files.writeString(films.resolve("cup.pdf"), "kept");

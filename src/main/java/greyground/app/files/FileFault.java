@@ -2,6 +2,7 @@ package greyground.app.files;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,9 @@ public final class FileFault {
         }
         if (failed instanceof AccessDeniedException) {
             return "permission is denied there";
+        }
+        if (failed instanceof FileAlreadyExistsException) {
+            return "a file of that name is there already";
         }
         @Nullable String reason = failed instanceof FileSystemException known ? known.getReason() : failed.getMessage();
         return reason == null || reason.isBlank() || reason.matches(OF_CODE)
