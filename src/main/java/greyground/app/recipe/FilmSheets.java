@@ -8,7 +8,6 @@ import greyground.film.sheet.SheetTiles;
 import greyground.film.sheet.WedgeStrip;
 import greyground.output.FilmPdf;
 import greyground.quantity.FilmPixels;
-import greyground.quantity.Refusal;
 import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import java.util.List;
@@ -21,24 +20,17 @@ import java.util.Optional;
  * @param margin that the film printer leaves unprinted, in millimetres
  */
 public record FilmSheets(Job job, FilmPixels pixels, Figure margin) {
-    /**
-     * A sheet given for tiles is not the sheet that they are cut from, unless rows of the wedge that are wrapped find room on it; where it is
-     * too small, each legend goes on one tile.
-     */
+    /** A sheet given for tiles is not the sheet that they are cut from; where it is too small for all, each legend goes on one tile. */
     SheetLayout layout(List<String> words, WedgeStrip strip) {
         Optional<Size> film = job.placing().tile();
-        if (film.isEmpty()) {
-            return layout(words, strip, job.placing().sheet(), Double.POSITIVE_INFINITY);
-        }
-        SheetLayout whole = layout(words, strip, Optional.empty(), Double.POSITIVE_INFINITY);
-        if (holds(film.get(), pixels, whole.width(), whole.height())) {
-            return whole;
-        }
-        try {
-            return layout(words, strip, film, Double.POSITIVE_INFINITY);
-        } catch (Refusal tooSmall) {
-            return layout(words, strip, Optional.empty(), SheetTiles.widestLineMillimetres(film.get()));
-        }
+        SheetLayout whole = layout(
+                words,
+                strip,
+                film.isPresent() ? Optional.empty() : job.placing().sheet(),
+                Double.POSITIVE_INFINITY);
+        return film.filter(one -> !holds(one, pixels, whole.width(), whole.height()))
+                .map(one -> layout(words, strip, Optional.empty(), SheetTiles.widestLineMillimetres(one)))
+                .orElse(whole);
     }
 
     private static boolean holds(Size film, FilmPixels pixels, int width, int height) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.Sweep;
 import greyground.film.job.FilmFields;
+import greyground.film.job.HandFields;
 import greyground.film.job.Job;
 import greyground.film.job.JobField;
 import greyground.film.job.JobFields;
@@ -33,6 +34,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class JobSettingsIT {
     private static final Workshop SHOP = Workshop.assumed();
     private static final Path ART = Path.of("testimages/sketchbook.tif");
+    private static final Path PRINT = Path.of("testimages/printed-page.png");
 
     /** Small and coarse, so that a film is quick to make; under one of these every setting means something. */
     private static final List<Map<String, String>> JOBS = List.of(
@@ -91,7 +93,7 @@ class JobSettingsIT {
     /** What the art says of itself whenever it is opened, so that a job that is told otherwise changes nothing. */
     private static final Set<String> OF_THE_ART = Set.of("art-name", "art-digest");
 
-    private static final Map<Job, String> MADE = new HashMap<>();
+    private static final Map<Map.Entry<Path, Job>, String> MADE = new HashMap<>();
 
     static List<JobField<?>> settings() {
         return JobFields.ALL.stream()
@@ -115,11 +117,12 @@ class JobSettingsIT {
     @MethodSource("some")
     void changesAFilmAPlanOrAProof(JobField<?> field) {
         UnaryOperator<Job> change = change(field);
+        Path art = field == HandFields.SOURCE ? PRINT : ART;
         assertTrue(
                 JOBS.stream()
                         .map(words -> Told.as(words).apply(small()))
                         .filter(field::appliesTo)
-                        .anyMatch(job -> !made(job).equals(made(change.apply(job)))),
+                        .anyMatch(job -> !made(art, job).equals(made(art, change.apply(job)))),
                 field.name() + " changes nothing");
     }
 
@@ -137,13 +140,13 @@ class JobSettingsIT {
     }
 
     /** Sheets, films, plan, and what the plate is proofed with. */
-    private static String made(Job job) {
-        return MADE.computeIfAbsent(job, JobSettingsIT::make);
+    private static String made(Path file, Job job) {
+        return MADE.computeIfAbsent(Map.entry(file, job), key -> make(file, job));
     }
 
-    private static String make(Job job) {
+    private static String make(Path file, Job job) {
         StringBuilder made = new StringBuilder();
-        try (ArtSource art = ArtSource.open(ART)) {
+        try (ArtSource art = ArtSource.open(file)) {
             FilmRecipe recipe = FilmRecipe.of(art, job, SHOP, Progress.NONE);
             for (FilmDocument.Film film : recipe.films()) {
                 CRC32 bits = new CRC32();
