@@ -84,7 +84,7 @@ final class TargetBlocks {
                 room,
                 upright
                         ? "bars " + sizes(Target.Bar.WIDTHS)
-                                + " µm wide: the widest that prints black tells the wiping radius"
+                                + " µm wide: the widest that prints black gives the wiping radius"
                         : "the same bars lying across, from the top");
     }
 

@@ -75,7 +75,7 @@ final class PlanCommand implements Callable<Integer> {
                     Path.class,
                     "FILE",
                     "tones read on the proof after that bite: comma-separated coverage and L* or density, or what"
-                            + " 'read --json' printed; tells what further minutes would do"),
+                            + " 'read --json' printed; shows what further minutes would do"),
             JobOptions.word(
                     "--proof-density", "D", "density of a deep solid on the proof, paper included, such as 1.1"),
             JobOptions.word("--proof-depth", "LENGTH", "depth measured so far, such as 18um"),

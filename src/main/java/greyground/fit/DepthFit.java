@@ -63,7 +63,7 @@ public record DepthFit(double depthMicrometres, double standardError, double mis
      */
     public static DepthFit of(List<Reading> readings, Predicted predicted) {
         if (readings.stream().filter(reading -> reading.coverage() > 0).count() < FEWEST) {
-            throw Refusal.use("a proof tells " + readings.size()
+            throw Refusal.use("a proof gives " + readings.size()
                     + " tones; at least 2 beside bare paper must be measured: add darker tones");
         }
         // Depth counts by its ratio, so the curves run over its logarithm.

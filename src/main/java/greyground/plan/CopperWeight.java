@@ -129,7 +129,7 @@ public record CopperWeight(
             return "The depth being measured, " + way + " copper is gone than it takes: the undercut is "
                     + (ratio() > 1 ? "wider" : "narrower") + ", or " + (ratio() > 1 ? "more" : "less")
                     + " lies bare than computed (bevel, back, pinholes, exposure). A weight can't say which: no etch factor is"
-                    + " taken from it; a test plate's proof tells that.";
+                    + " taken from it; a test plate's proof shows that.";
         }
         return "A plate bitten " + micrometres(depthForWeight)
                 + " deep would have lost so much; so would one of another undercut, or with " + way

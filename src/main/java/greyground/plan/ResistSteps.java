@@ -184,7 +184,7 @@ record ResistSteps(Workshop workshop, PlanRequest request, ExposureTimes times) 
 
     private String basis(ToDoubleFunction<LightSplit> dose) {
         return split().map(shared -> fixed(dose.applyAsDouble(shared), 2)
-                        + " hardening doses; both tested times x corrections hold the wanted step, which tells a dose")
+                        + " hardening doses; both tested times x corrections hold the wanted step, which gives a dose")
                 .orElse("tested time x corrections");
     }
 

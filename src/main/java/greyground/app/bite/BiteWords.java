@@ -46,11 +46,11 @@ public record BiteWords(Map<String, String> given) {
             checkTogether(given, "weighed", other, "a scale answers by itself, or with --proof-depth");
         }
         checkTogether(given, "depth", "darkest", "a bite has one goal");
-        checkTogether(given, "proof-density", "proof-depth", "a proof tells the depth once");
+        checkTogether(given, "proof-density", "proof-depth", "a proof gives the depth once");
         if (given.containsKey("measured")) {
-            checkTogether(given, "measured", "proof-density", "a proof tells the depth once");
-            checkTogether(given, "measured", "proof-depth", "a proof tells the depth once");
-            String log = "the log tells what every further minute does";
+            checkTogether(given, "measured", "proof-density", "a proof gives the depth once");
+            checkTogether(given, "measured", "proof-depth", "a proof gives the depth once");
+            String log = "the log shows what every further minute does";
             checkTogether(given, "measured", "depth", log);
             checkTogether(given, "measured", "darkest", log);
             int bitten = lines(given, "bitten").size();

@@ -24,7 +24,7 @@ public record LoggedProof(double minutes, OptionalDouble depthMicrometres, List<
         depthMicrometres.ifPresent(depth ->
                 Refusal.checkRange("depth at the proof", depth, 0.5, 120, "µm", "measure it in a wide bar's edge"));
         if (depthMicrometres.isPresent() != tones.isEmpty()) {
-            throw Refusal.use("a proof tells its depth or its tones: give one of them");
+            throw Refusal.use("a proof shows its depth or its tones: give one of them");
         }
     }
 

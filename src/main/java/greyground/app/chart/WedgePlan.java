@@ -121,7 +121,7 @@ public final class WedgePlan {
         if (kind == Recipe.Kind.EXPOSURE) {
             return List.of(
                     "Choose the strip whose finest dots are washed open while its lands stand, then take its time into the"
-                            + " workshop. The developed resist tells most; bite and proof the plate only if two strips look"
+                            + " workshop. The developed resist shows most; bite and proof the plate only if two strips look"
                             + " alike.",
                     "Opaque card, held flat; its edge goes on the ticks beside the plate. Let the lamp settle before each part.");
         }

@@ -164,7 +164,7 @@ public final class ProofFindings {
         PlateLooks looks = work.looks();
         double pixel = looks.pixelMicrometres(work.whole(USUAL_DOTS_PER_INCH));
         String how = looks.haveNeighbourhoods()
-                ? "each by what light, resist, bath, wipe and ink make of the film within some 60 \u00b5m of it, told by a"
+                ? "each by what light, resist, bath, wipe and ink make of the film within some 60 \u00b5m of it, known from a"
                         + " sample of this grain on pixels of %.2f \u00b5m"
                 : "on pixels of %.2f \u00b5m, taken in tiles through light, resist, ground, bath, wipe and ink";
         return String.format(

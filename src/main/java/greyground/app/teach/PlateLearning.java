@@ -130,7 +130,7 @@ record PlateLearning(
         boolean bitten = !(planned.process() instanceof PlateProcess.UnetchedFilm);
         if (!bitten && (words.biteMinutes().isPresent() || words.depth().isPresent())) {
             throw Refusal.use(
-                    "a bite or depth is told of a plate of unetched film, which is never bitten: leave it out");
+                    "a bite or depth is given for a plate of unetched film, which is never bitten: leave it out");
         }
         return new PlateMaking(
                 planned.process(),

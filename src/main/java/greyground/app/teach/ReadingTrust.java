@@ -77,8 +77,8 @@ record ReadingTrust(SharedErrors errors, boolean glareTold, Optional<Glare> glar
         }
         known.add(
                 glareTold
-                        ? "glare as told"
-                        : glare.map(ReadingTrust::glareWords).orElse("glare not told, 0 to 2 % believed"));
+                        ? "glare as given"
+                        : glare.map(ReadingTrust::glareWords).orElse("glare not given, 0 to 2 % believed"));
         if (!paperMeasured && errors.toneScale() != ToneScale.WEDGE) {
             better.add("measure the bare paper (--paper)");
         }

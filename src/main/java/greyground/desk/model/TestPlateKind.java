@@ -6,7 +6,7 @@ import greyground.app.chart.WedgeWork;
 public enum TestPlateKind {
     FULL("full", "Full", "Wedge and targets. Teaches tones and the workshop's numbers. The one to begin with."),
     STRIP("strip", "Wedge only", "The wedge alone: tones, on an offcut."),
-    EXPOSURE("exposure", "Exposure", "Longer and longer exposures side by side: tells which one to take."),
+    EXPOSURE("exposure", "Exposure", "Longer and longer exposures side by side: shows which one to take."),
     CHECK(
             "check",
             "Check: does it hold?",

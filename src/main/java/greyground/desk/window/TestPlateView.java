@@ -164,7 +164,7 @@ final class TestPlateView {
                 16,
                 Controls.wrapped("Learn the workshop's own tones", "heading"),
                 Controls.wrapped(
-                        "A test plate carries tones that are known. Etched and printed as you always do, its scan tells what"
+                        "A test plate carries tones that are known. Etched and printed as you always do, its scan shows what"
                                 + " your workshop really prints; films made alike then get their curve from it."),
                 step(
                         "1",

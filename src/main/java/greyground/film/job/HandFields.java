@@ -56,7 +56,7 @@ public final class HandFields {
     public static final JobField<Origin> SOURCE = JobField.part(
                     "source",
                     Choice.of(List.of(
-                            new Way<>(Origin.AUTOMATIC, "automatic", "told if it is a print"),
+                            new Way<>(Origin.AUTOMATIC, "automatic", "checked for dots"),
                             new Way<>(Origin.CONTINUOUS, "continuous", "photograph or drawing"),
                             new Way<>(Origin.PRINTED, "printed", "print: take its dots out"))),
                     job -> job.art().hand().origin(),
