@@ -201,6 +201,8 @@ class OwnInputsIT {
                         known.add(line.name() + " " + (word.contains("=") ? word.replaceFirst("=.*", "") : ""))));
         // Nothing is written where these are given.
         known.addAll(List.of("plan --measured", "desk "));
+        // Its films are named by their pictures: SeveralFilmsIT.
+        known.add("positive --out-folder");
         PrintStream nowhere = new PrintStream(PrintStream.nullOutputStream());
         TreeSet<String> options = new TreeSet<>();
         CommandLine.parser("", nowhere, nowhere, file -> {}).getSubcommands().forEach((name, command) -> {

@@ -3,6 +3,7 @@ package greyground.art.printed;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.Sweep;
 import greyground.art.Art;
 import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
@@ -12,16 +13,29 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Screens made by Ghostscript, found and taken out of a scan. */
 class PrintedScreensIT {
     @TempDir
     Path folder;
+
+    static List<Arguments> prints() {
+        return Sweep.of(IntStream.of(600, 1200)
+                .boxed()
+                .flatMap(pixels -> Stream.of(
+                        Arguments.of(pixels, 54, 15),
+                        Arguments.of(pixels, 54, 45),
+                        Arguments.of(pixels, 60, 15),
+                        Arguments.of(pixels, 60, 45)))
+                .toList());
+    }
 
     private static double picture(double x, double y) {
         return 0.5
@@ -30,18 +44,10 @@ class PrintedScreensIT {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "600,54,15",
-        "600,54,45",
-        "600,60,15",
-        "600,60,45",
-        "1200,54,15",
-        "1200,54,45",
-        "1200,60,15",
-        "1200,60,45"
-    })
+    @MethodSource("prints")
     void rulingAndAngleAreFound(int pixelsPerInch, double lines, double angle) throws Exception {
-        ScannedPrint print = ScannedPrint.of(folder, PrintedScreensIT::picture, 30, lines, angle, pixelsPerInch);
+        ScannedPrint print = ScannedPrint.of(
+                folder, PrintedScreensIT::picture, pixelsPerInch == 600 ? 30 : 20, lines, angle, pixelsPerInch);
         List<PrintedScreen> found = ScreenSearch.in(print.plane());
         assertEquals(1, found.size());
         assertEquals(print.linesPerCentimetre(), found.get(0).linesPerCentimetre(pixelsPerInch), 0.02);
@@ -49,16 +55,7 @@ class PrintedScreensIT {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "600,54,15",
-        "600,54,45",
-        "600,60,15",
-        "600,60,45",
-        "1200,54,15",
-        "1200,54,45",
-        "1200,60,15",
-        "1200,60,45"
-    })
+    @MethodSource("prints")
     void flatTonesAreFlatAndEdgesDoNotRing(int pixelsPerInch, double lines, double angle) throws Exception {
         // A step that leans 8 degrees, tones of L* near 70 and 40.
         double lean = Math.tan(Math.toRadians(8));
@@ -125,7 +122,7 @@ class PrintedScreensIT {
         int side = 0;
         for (int i = 0; i < angles.length; i++) {
             double tint = 0.35 + 0.1 * i;
-            GreyPlane one = ScannedPrint.of(folder, (x, y) -> tint + 0.3 * x, 25, 60, angles[i], 1200)
+            GreyPlane one = ScannedPrint.of(folder, (x, y) -> tint + 0.3 * x, 16, 60, angles[i], 1200)
                     .plane();
             side = one.width();
             light = light == null ? filled(side * side) : light;
@@ -161,7 +158,7 @@ class PrintedScreensIT {
     @Test
     void aPageThatIsNotFlatIsFoundAndItsDriftTold() throws Exception {
         GreyPlane flat =
-                ScannedPrint.of(folder, (x, y) -> 0.4, 30, 54, 15, 1200).plane();
+                ScannedPrint.of(folder, (x, y) -> 0.4, 22, 54, 15, 1200).plane();
         int side = flat.width();
         short[][] rows = new short[side][side];
         for (int y = 0; y < side; y++) {
