@@ -150,10 +150,16 @@ class PictureOnFilmIT {
 
     /** Cut along their marks and laid edge to edge, the tiles are the film that a larger sheet would have taken, bit for bit. */
     @ParameterizedTest
-    @CsvSource({"114x154mm, false, 2", "200x80mm, true, 3"})
-    void tilesCutAlongTheirMarksJoinToTheWholeFilm(String sheet, boolean down, int count) throws Exception {
-        Bits whole = bits(down).get(0);
-        List<Bits> tiles = bits(down, "--sheet", sheet, "--tile");
+    @CsvSource({
+        "114x154mm, down, false, 2",
+        "200x80mm, down, true, 3",
+        "114x154mm, up, false, 2",
+        "200x80mm, up, true, 3"
+    })
+    void tilesCutAlongTheirMarksJoinToTheWholeFilm(String sheet, String inkSide, boolean down, int count)
+            throws Exception {
+        Bits whole = bits(down, "--ink-side", inkSide).get(0);
+        List<Bits> tiles = bits(down, "--ink-side", inkSide, "--sheet", sheet, "--tile");
         assertEquals(count, tiles.size());
         int joined = 0;
         for (int i = 0; i < count; i++) {
