@@ -50,6 +50,7 @@ public record WedgeStrip(
     private static final double ROW_MILLIMETRES = 7;
     private static final double TICK_MILLIMETRES = 0.6;
     private static final double NUMBER_MILLIMETRES = 0.9;
+    private static final double OFFCUT_NUMBER_MILLIMETRES = 2.4;
     /** From an offcut's platemark to its fields, and from a plate's bevel. */
     private static final double CLEAR_MILLIMETRES = 1;
 
@@ -135,7 +136,8 @@ public record WedgeStrip(
     /** Distance of the legends from the plate's bottom edge. */
     double bottomMillimetres() {
         double platemark = place == Strip.OFFCUT ? CLEAR_MILLIMETRES : 0;
-        return isOutside() ? TOP_MILLIMETRES + rows() * ROW_MILLIMETRES + platemark : TOP_MILLIMETRES;
+        double numeral = place == Strip.OFFCUT && isWrapped() ? OFFCUT_NUMBER_MILLIMETRES + TICK_MILLIMETRES : 0;
+        return isOutside() ? TOP_MILLIMETRES + rows() * ROW_MILLIMETRES + numeral + platemark : TOP_MILLIMETRES;
     }
 
     /** Distance of the first row from the plate's bottom edge, negative on the plate. */
@@ -181,16 +183,25 @@ public record WedgeStrip(
             }
         }
         if (place == Strip.OFFCUT) {
-            PixelRect last = patches.get(patches.size() - 1).box();
-            int right = plate.left() + pixels.across(leftMillimetres + widthMillimetres());
-            int digits = last.right() + pixels.across(CLEAR_MILLIMETRES);
-            List<Mark> numeral = PlateMarks.number(pixels, digits, last.top(), FIELD_MILLIMETRES, number);
-            if (numeral.stream().allMatch(mark -> mark.box().right() <= right)) {
-                marks.addAll(numeral);
-            }
+            marks.addAll(ofOffcut(pixels, plate));
             marks.addAll(PlateMarks.frame(pixels, offcut(pixels, plate)));
         }
         return marks;
+    }
+
+    /** Its number: beside the short row of two, else in a row of its own. */
+    private List<Mark> ofOffcut(FilmPixels pixels, PixelRect plate) {
+        PixelRect first = field(pixels, plate, 0);
+        PixelRect last = field(pixels, plate, FIELDS - 1);
+        return isWrapped()
+                ? PlateMarks.number(
+                        pixels,
+                        first.left(),
+                        last.top() + pixels.down(ROW_MILLIMETRES),
+                        OFFCUT_NUMBER_MILLIMETRES,
+                        number)
+                : PlateMarks.number(
+                        pixels, last.right() + pixels.across(CLEAR_MILLIMETRES), last.top(), FIELD_MILLIMETRES, number);
     }
 
     private PixelRect offcut(FilmPixels pixels, PixelRect plate) {
