@@ -51,8 +51,12 @@ record PrintedArt(Origin origin, List<PrintedScreen> screens, double pixelsPerIn
         }
         String found = screens.stream().map(this::words).collect(Collectors.joining("; "));
         if (origin == Origin.AUTOMATIC) {
+            boolean close = screens.stream().anyMatch(dots -> dots.periodPixels() < CellMeans.LEAST_PERIOD_PIXELS);
             return List.of("the art looks like a print, dots " + found
-                    + ": --source printed takes them out, --source continuous leaves them without a word");
+                    + (close
+                            ? ": too close in this scan to be taken out, so scan it finer;"
+                            : ": --source printed takes them out,")
+                    + " --source continuous leaves them without a word");
         }
         double drift = screens.stream().mapToDouble(PrintedScreen::drift).max().orElse(0);
         String taken = "the print's dots were taken out: " + found;
