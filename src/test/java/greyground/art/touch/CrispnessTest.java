@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.raster.ArrayPlane;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.tone.ArtRange;
@@ -38,33 +39,8 @@ class CrispnessTest {
 
     /** A plane of rows that a test makes by lightness. */
     static GreyPlane plane(int width, int height, DoubleBinaryOperator lightness) {
-        short[][] rows = new short[height][width];
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                rows[y][x] = (short) Math.round(65_535 * Lightness.toLuminance(lightness.applyAsDouble(x, y)));
-            }
-        }
-        return new GreyPlane() {
-            @Override
-            public int width() {
-                return width;
-            }
-
-            @Override
-            public int height() {
-                return height;
-            }
-
-            @Override
-            public void readRow(int y, short[] into) {
-                System.arraycopy(rows[y], 0, into, 0, width);
-            }
-
-            @Override
-            public void close() {
-                // Nothing to give back.
-            }
-        };
+        return ArrayPlane.of(width, height, (x, y) ->
+                (int) Math.round(65_535 * Lightness.toLuminance(lightness.applyAsDouble(x, y))));
     }
 
     static int[] touched(Touch touch, GreyPlane plane, int bandRows, int threads) throws Exception {
