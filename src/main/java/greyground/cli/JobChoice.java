@@ -51,9 +51,11 @@ final class JobChoice {
     }
 
     NamedFiles named() {
-        return new NamedFiles()
+        NamedFiles named = new NamedFiles()
                 .reads("workshop", workshop)
                 .reads("job", jobFile().filter(Files::exists).orElse(null));
+        JobOptions.files(given()).forEach(named::reads);
+        return named;
     }
 
     Optional<Workshop> namedWorkshop() {

@@ -5,11 +5,13 @@ import greyground.film.job.JobField;
 import greyground.film.job.JobFields;
 import greyground.film.job.Kind;
 import greyground.film.job.PlacingFields;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -83,7 +85,9 @@ final class JobOptions {
         OptionSpec.Builder option = OptionSpec.builder("--" + field.name()).description(help.replace("%", "%%"));
         return field.kind() instanceof Kind.Switch
                 ? option.type(boolean.class).build()
-                : option.type(String.class).paramLabel(field.shape()).build();
+                : option.type(field.isFile() ? Path.class : String.class)
+                        .paramLabel(field.shape())
+                        .build();
     }
 
     /** The first sentence of a field's help, with its ways or limits and what is usual. */
@@ -109,6 +113,15 @@ final class JobOptions {
 
     static List<String> names() {
         return typed().stream().map(JobField::name).toList();
+    }
+
+    /** The files that settings name. */
+    static Map<String, Path> files(Map<String, String> given) {
+        Map<String, Path> files = new TreeMap<>();
+        typed().stream()
+                .filter(field -> given.containsKey(field.name()) && field.namesFile(given.get(field.name())))
+                .forEach(field -> files.put(field.name(), Path.of(given.get(field.name()))));
+        return files;
     }
 
     /** An option that may be given again and again holds a line for each time. */

@@ -161,6 +161,44 @@ public final class JsonFields {
         return words;
     }
 
+    /** Two numbers in a range, such as [10, 12.5]; they must be there. */
+    public double[] pair(String name, Range range) {
+        return pair(name, field(name), range);
+    }
+
+    /** Pairs of numbers in a range, such as [[10, 12.5], [11, 14]]; they must be there. */
+    public List<double[]> pairs(String name, Range range) {
+        JsonNode array = field(name);
+        if (!array.isArray()) {
+            throw refused(name, array, "a list of pairs of numbers, such as [[10, 12.5], [11, 14]]");
+        }
+        List<double[]> pairs = new ArrayList<>();
+        for (JsonNode each : array) {
+            pairs.add(pair(name + "." + pairs.size(), each, range));
+        }
+        return pairs;
+    }
+
+    private double[] pair(String name, JsonNode value, Range range) {
+        double[] pair = {value.path(0).asDouble(Double.NaN), value.path(1).asDouble(Double.NaN)};
+        boolean numbers = value.isArray()
+                && value.size() == 2
+                && value.get(0).isNumber()
+                && value.get(1).isNumber();
+        if (!numbers || !within(pair[0], range) || !within(pair[1], range)) {
+            throw refused(
+                    name,
+                    value,
+                    "two numbers in square brackets, each from " + Refusal.plain(range.least()) + " to "
+                            + Refusal.plain(range.most()));
+        }
+        return pair;
+    }
+
+    private static boolean within(double number, Range range) {
+        return number >= range.least() && number <= range.most();
+    }
+
     /** Any finite number, which must be there. */
     public double number(String name) {
         return number(name, Double.NaN, -Double.MAX_VALUE, Double.MAX_VALUE);

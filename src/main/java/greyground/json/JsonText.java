@@ -132,7 +132,12 @@ public final class JsonText {
             case ARRAY -> {
                 generator.writeStartArray();
                 for (JsonNode element : node) {
-                    print(element, generator);
+                    if (element.isArray()) {
+                        // Such as a place: its numbers stand in one line.
+                        generator.writeRawValue(element.toString().replace(",", ", "));
+                    } else {
+                        print(element, generator);
+                    }
                 }
                 generator.writeEndArray();
             }

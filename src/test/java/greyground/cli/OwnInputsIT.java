@@ -58,7 +58,7 @@ class OwnInputsIT {
         return Stream.of(
                 new Line(
                         "positive",
-                        "art.png --workshop=shop.json --job=job.json --out=out.pdf --tiff=out.tif --plan-out=pages.pdf "
+                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --out=out.pdf --tiff=out.tif --plan-out=pages.pdf "
                                 + JOB,
                         List.of("--out", "--tiff", "--plan-out")),
                 new Line(
@@ -71,11 +71,12 @@ class OwnInputsIT {
                         List.of("--out", "--plan-out")),
                 new Line(
                         "plan",
-                        "art.png --workshop=shop.json --job=job.json --plan-out=pages.pdf " + JOB,
+                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --plan-out=pages.pdf "
+                                + JOB,
                         List.of("--plan-out")),
                 new Line(
                         "proof",
-                        "art.png --workshop=shop.json --job=job.json --out=out.png --copper=copper.png --resist=resist.png"
+                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --out=out.png --copper=copper.png --resist=resist.png"
                                 + " --loupe=10mm,10mm --loupe-out=loupe.png --bite=5min --bite-out=bites.png"
                                 + " --diagram=diagram.svg " + JOB,
                         List.of("--out", "--copper", "--resist", "--loupe-out", "--bite-out", "--diagram")),
@@ -108,6 +109,8 @@ class OwnInputsIT {
         Files.copy(Path.of("testimages/still-life.png"), folder.resolve("scan.png"));
         KeptFiles.saveWorkshop(folder.resolve("shop.json"), Workshop.assumed());
         Files.writeString(folder.resolve("job.json"), "{\"greyground\": \"job\", \"version\": 1}");
+        Files.writeString(
+                folder.resolve("touches.json"), "{\"greyground\": \"touches\", \"version\": 1, \"touches\": []}");
         Files.writeString(folder.resolve("test.pdf"), "%PDF-1.7 of a test plate");
         for (String readings : List.of("values.csv", "reference.csv", "film.csv")) {
             Files.writeString(folder.resolve(readings), "coverage,density\n50,0.6\n");

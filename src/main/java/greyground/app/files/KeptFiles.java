@@ -23,8 +23,8 @@ import java.util.Optional;
 
 /** Opens jobs, workshops and plans, from their own files or from the film PDF that carries them. */
 public final class KeptFiles {
-    /** A job or workshop is a few kilobytes; far beyond that it is something else. */
-    static final int LARGEST_BYTES = 4 << 20;
+    /** A job or workshop is a few kilobytes, one with tens of thousands of strokes some megabytes; far beyond that it is something else. */
+    static final int LARGEST_BYTES = 32 << 20;
 
     private KeptFiles() {}
 
@@ -117,13 +117,21 @@ public final class KeptFiles {
         return decoded(what, file, bytes(what, file));
     }
 
+    /** A text that stands in a file of its own. */
+    public static String text(String what, Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw Refusal.failure("there is no " + what + " file " + file + ": check the name");
+        }
+        return decoded(what, file, bytes(what, file));
+    }
+
     /** All of a file that is no larger than such files are. */
     static byte[] bytes(String what, Path file) {
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
             if (bytes.length > LARGEST_BYTES) {
                 throw Refusal.failure("the " + what + " file " + file + " is larger than " + (LARGEST_BYTES >> 20)
-                        + " MiB; it should take a few kilobytes: choose another file");
+                        + " MiB, which no such file is: choose another file");
             }
             return bytes;
         } catch (IOException unreadable) {

@@ -148,6 +148,11 @@ public final class FilmRecipe {
     public List<String> warnings() throws IOException {
         List<String> warnings = FilmWords.warnings(this, art.remarks(job.art()));
         unprinted().ifPresent(warnings::add);
+        if (!job.art().hand().retouching().touches().isEmpty()) {
+            GreyPlane turned = art.turned(job.art(), Progress.NONE);
+            TouchedPlaces.steep(job, turned, HandOnPlate.lie(job, turned), range())
+                    .ifPresent(warnings::add);
+        }
         if (job.grain() instanceof Grain.Halftone halftone) {
             art.print(job.art())
                     .beat(

@@ -1,5 +1,7 @@
 package greyground.app.recipe;
 
+import greyground.art.burnish.LocalTones;
+import greyground.art.burnish.LocalTouch;
 import greyground.art.touch.Crispness;
 import greyground.art.touch.LocalContrast;
 import greyground.film.compose.GrainPatches;
@@ -38,10 +40,38 @@ final class HandOnPlate {
         if (contrast != 0) {
             touches.add(plane -> LocalContrast.of(plane, contrast, pitch, range, Crew.allCores(), Progress.NONE));
         }
+        Optional<LocalTones> local = localTones(job, turned, range);
+        local.ifPresent(tones -> touches.add(plane -> tones));
         crispness.ifPresent(crisp -> touches.add(plane -> crisp));
         return touches.isEmpty()
                 ? turned
-                : art.touched(job.art(), List.of(contrast, pitch, range, crispness), touches, progress);
+                : art.touched(
+                        job.art(),
+                        List.of(
+                                contrast,
+                                pitch,
+                                range,
+                                crispness,
+                                job.art().hand().retouching().touches(),
+                                lies),
+                        touches,
+                        progress);
+    }
+
+    /** Places burnished and deepened, on the art's pixels; empty where there are none. */
+    private static Optional<LocalTones> localTones(Job job, GreyPlane turned, ArtRange range) {
+        List<LocalTouch> touches = job.art().hand().retouching().touches();
+        return touches.isEmpty() ? Optional.empty() : Optional.of(new LocalTones(touches, lie(job, turned), range));
+    }
+
+    /** How the art's pixels lie on the plate. */
+    static LocalTones.Lie lie(Job job, GreyPlane turned) {
+        ArtScale lies = lies(job, turned);
+        return new LocalTones.Lie(
+                job.plate().widthMillimetres() / 2 - lies.middleX() * lies.across(),
+                job.plate().heightMillimetres() / 2 - lies.middleY() * lies.down(),
+                lies.across(),
+                lies.down());
     }
 
     private static ArtScale lies(Job job, GreyPlane turned) {

@@ -1,8 +1,10 @@
 package greyground.app.recipe;
 
+import greyground.app.files.KeptFiles;
 import greyground.film.job.ArtFields;
 import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
+import greyground.film.job.JobField;
 import greyground.film.job.JobFields;
 import greyground.film.job.Kind;
 import greyground.film.job.PlacingFields;
@@ -10,6 +12,8 @@ import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.workshop.Workshop;
+import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 
@@ -44,7 +48,14 @@ public record JobWords(Map<String, String> given) {
             throw Refusal.use("no plate size is given: add --plate with the copper's size, such as --plate 200x250mm");
         }
         Job job = base.map(art::under).orElseGet(() -> fresh(art, workshop, today));
-        return JobFields.told(job, given, new Kind.Art(art.width(), art.height()));
+        Map<String, String> words = new HashMap<>(given);
+        JobFields.ALL.forEach(field -> words.computeIfPresent(field.name(), (name, text) -> held(field, text)));
+        return JobFields.told(job, words, new Kind.Art(art.width(), art.height()));
+    }
+
+    /** What a setting is told: the words themselves, or what stands in the file that they name. */
+    public static String held(JobField<?> field, String words) {
+        return field.namesFile(words) ? KeptFiles.text(field.name(), Path.of(words.strip())) : words;
     }
 
     /** A new job as usual: for a printer and a paper of the workshop, under the art's own name. */

@@ -46,6 +46,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                         .filter(Figure::isAssumed)
                         .count());
         findings.say("crisp", HandOnPlate.words(recipe));
+        TouchedPlaces.say(findings, job);
         sayWish(findings, recipe);
         FilmWords.sayGap(
                 findings,

@@ -4,6 +4,7 @@ import greyground.app.recipe.JobWords;
 import greyground.app.recipe.SourceArt;
 import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
+import greyground.film.job.JobField;
 import greyground.workshop.Workshop;
 import java.nio.file.Path;
 import java.util.function.UnaryOperator;
@@ -28,6 +29,11 @@ public record BenchState(Path art, SourceArt source, Job job, Workshop workshop)
 
     public BenchState with(UnaryOperator<Job> change) {
         return new BenchState(art, source, change.apply(job), workshop);
+    }
+
+    /** The same with a setting as it is typed, where need be as the file that is named holds it. */
+    public BenchState told(JobField<?> field, String words) {
+        return with(job -> field.told(job, JobWords.held(field, words)));
     }
 
     /** Whether both make the same film in the same workshop, whatever was written down beside. */

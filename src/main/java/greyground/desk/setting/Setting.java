@@ -197,11 +197,11 @@ public sealed interface Setting {
 
     record Text(JobField<?> field, Station station) implements OfJob {
         String value(BenchState state) {
-            return field.text(state.job());
+            return field.brief(state.job());
         }
 
         BenchState with(BenchState state, String words) {
-            return state.with(job -> field.told(job, words));
+            return words.equals(value(state)) ? state : state.told(field, words);
         }
     }
 }

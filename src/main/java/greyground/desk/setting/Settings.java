@@ -7,6 +7,7 @@ import greyground.film.job.FilmFields;
 import greyground.film.job.HandFields;
 import greyground.film.job.JobField;
 import greyground.film.job.PlacingFields;
+import greyground.film.job.RetouchFields;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -29,6 +30,7 @@ public final class Settings {
                             HandFields.LOCAL_CONTRAST,
                             HandFields.CRISP,
                             HandFields.CRISP_RADIUS,
+                            RetouchFields.TOUCHES,
                             ArtFields.RANGE,
                             ArtFields.CROP_LEFT,
                             ArtFields.CROP_TOP,

@@ -3,7 +3,6 @@ package greyground.film.job;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.film.job.Kind.Choice;
 import greyground.film.job.Kind.Line;
-import greyground.film.job.Kind.Making;
 import greyground.film.job.Kind.Measured;
 import greyground.film.job.Kind.Or;
 import greyground.film.job.Kind.Switch;

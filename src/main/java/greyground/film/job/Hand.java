@@ -8,7 +8,8 @@ import java.util.Optional;
 
 /**
  * What the printmaker's hand does to the art before the plate's curve. The order in which it is told doesn't matter: colours become greys as
- * the art is read, a print loses its dots, local contrast comes first on the art as it is turned, crispness second, and tones move last.
+ * the art is read, a print loses its dots, local contrast comes first on the art as it is turned, then places are burnished and deepened, then
+ * comes crispness, and tones move last.
  *
  * @param sight how colours become greys
  * @param origin what it was made of
@@ -16,6 +17,7 @@ import java.util.Optional;
  * @param crispness how much the contrast of fine detail is raised, 0 for nothing; empty for as much as the plate takes from it
  * @param crispRadius how fine that detail is, in micrometres of plate; empty for what suits the grain
  * @param wish where tones go
+ * @param retouching what is done to single places
  */
 public record Hand(
         ColourSight sight,
@@ -23,7 +25,8 @@ public record Hand(
         double localContrast,
         Optional<Double> crispness,
         Optional<Double> crispRadius,
-        ToneWish wish) {
+        ToneWish wish,
+        Retouching retouching) {
     /** Half of the contrast to nearly twice (assumed), so that no halo passes 2 L*. */
     public static final Range LOCAL_CONTRAST =
             new Range(-0.5, 0.8, Unit.SHARE, "20 % is clearly seen, 0 leaves the art as it is");
@@ -34,8 +37,14 @@ public record Hand(
             new Range(5, 1000, Unit.MICROMETRES, "a quarter of the grain's spacing is usual");
 
     /** Nothing is touched. */
-    public static final Hand AT_REST =
-            new Hand(ColourSight.EYE, Origin.AUTOMATIC, 0, Optional.of(0.0), Optional.empty(), ToneWish.AS_THEY_ARE);
+    public static final Hand AT_REST = new Hand(
+            ColourSight.EYE,
+            Origin.AUTOMATIC,
+            0,
+            Optional.of(0.0),
+            Optional.empty(),
+            ToneWish.AS_THEY_ARE,
+            Retouching.NONE);
 
     public Hand {
         LOCAL_CONTRAST.check("local contrast", localContrast);

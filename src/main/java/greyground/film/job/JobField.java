@@ -31,6 +31,9 @@ public record JobField<T>(
         BiFunction<Job, T, Job> set,
         Predicate<Job> belongs,
         String belongsTo) {
+    /** The shape of an option that takes a file. */
+    static final String FILE = "FILE";
+
     /** A setting that is kept and neither typed nor shown. */
     static <T> JobField<T> of(String name, Kind<T> kind, Function<Job, T> get, BiFunction<Job, T, Job> set) {
         return new JobField<>(name, "", "", "", kind, List.of(), get, set, job -> true, "");
@@ -108,6 +111,23 @@ public record JobField<T>(
     /** Its value as it is typed, to a ten-thousandth. */
     public String text(Job job) {
         return kind.print(of(job));
+    }
+
+    /** The same, short enough for a row. */
+    public String brief(Job job) {
+        return kind.brief(of(job));
+    }
+
+    /** Whether it takes the name of a file that holds its value. */
+    public boolean isFile() {
+        return shape.equals(FILE);
+    }
+
+    /** Whether what is typed names a file, being neither one of the words it knows nor the file's text itself. */
+    public boolean namesFile(String text) {
+        return isFile()
+                && !kind.words().contains(text.strip())
+                && !text.stripLeading().startsWith("{");
     }
 
     public T parse(String text, Kind.Art art) {

@@ -8,7 +8,6 @@ import greyground.quantity.Refusal;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +22,7 @@ public sealed interface Kind<T>
                 Kind.Whole,
                 Kind.Or,
                 Kind.Choice,
-                Kind.Making,
+                Making,
                 Kind.Switch,
                 Kind.Line,
                 FilmFields.Sides,
@@ -31,7 +30,8 @@ public sealed interface Kind<T>
                 PlacingFields.Shrinking,
                 ArtFields.Fragment,
                 HandFields.Receiving,
-                HandFields.Points {
+                HandFields.Points,
+                RetouchFields.Touches {
     /**
      * Art as it stands after its quarter turns; 0 x 0 where it is not known.
      *
@@ -51,6 +51,11 @@ public sealed interface Kind<T>
 
     /** A value as it is typed, to a ten-thousandth. */
     String print(T value);
+
+    /** A value as a row of the window shows it: short. */
+    default String brief(T value) {
+        return print(value);
+    }
 
     /** Puts a value into an object of a file. */
     default void write(ObjectNode node, String name, T value) {
@@ -87,6 +92,11 @@ public sealed interface Kind<T>
 
     /** What can be chosen; empty for what is no choice. */
     default List<Way<T>> ways() {
+        return List.of();
+    }
+
+    /** Words that may be typed where else a file is named. */
+    default List<String> words() {
         return List.of();
     }
 
@@ -312,40 +322,6 @@ public sealed interface Kind<T>
             Set<String> words = ways.stream().map(Way::word).collect(Collectors.toSet());
             return named(fields.choice(name, usual == null ? "" : print(usual), words))
                     .orElseThrow();
-        }
-    }
-
-    /**
-     * One of a few with settings of its own, kept as an object of a file.
-     *
-     * @param write puts them into the object
-     * @param read takes them out, each as usual where it is missing
-     */
-    record Making<T>(Choice<T> choice, BiConsumer<ObjectNode, T> write, Function<JsonFields, T> read)
-            implements Kind<T> {
-        @Override
-        public T parse(String what, String text, Art art) {
-            return choice.parse(what, text, art);
-        }
-
-        @Override
-        public String print(T value) {
-            return choice.print(value);
-        }
-
-        @Override
-        public void write(ObjectNode node, String name, T value) {
-            write.accept(node.putObject(name), value);
-        }
-
-        @Override
-        public T read(JsonFields fields, String name, @Nullable T usual) {
-            return read.apply(fields.section(name));
-        }
-
-        @Override
-        public List<Way<T>> ways() {
-            return choice.ways();
         }
     }
 

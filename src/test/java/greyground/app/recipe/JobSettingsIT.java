@@ -73,6 +73,10 @@ class JobSettingsIT {
             Map.entry("crisp-radius", "300um"),
             Map.entry("tones", "30:38,60:64"),
             Map.entry("middle", "+6"),
+            Map.entry(
+                    "touches",
+                    "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [{\"shape\": \"stroke\", \"burnish\": 12,"
+                            + " \"widthMillimetres\": 6, \"featherMillimetres\": 3, \"pointsMillimetres\": [[10, 15], [20, 16]]}]}"),
             Map.entry("hardness", "15%"),
             Map.entry("fit", "whole"),
             Map.entry("bleed", "4mm"),

@@ -73,6 +73,10 @@ class JobFieldsTest {
         words.put("crisp", "plate");
         words.put("local-contrast", "25%");
         words.put("crisp-radius", "62um");
+        words.put(
+                "touches",
+                "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [{\"shape\": \"gradient\", \"deepen\": 4.5,"
+                        + " \"fromMillimetres\": [0, 0.125], \"toMillimetres\": [3, 40]}]}");
         words.put("hardness", "15%");
         words.put("reserve", "4%");
         words.put("strip", "offcut");

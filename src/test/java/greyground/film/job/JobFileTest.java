@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.art.burnish.LocalTouch;
 import greyground.film.job.ArtChoice.Crop;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.grain.Grain;
 import greyground.grain.Grain.DotShape;
 import greyground.plate.LightSplit;
 import greyground.plate.PlateProcess;
+import greyground.quantity.Offset;
 import greyground.quantity.PaperShrink;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
@@ -45,7 +47,11 @@ class JobFileTest {
                         -0.2,
                         Optional.empty(),
                         Optional.of(62.5),
-                        new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15)));
+                        new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15),
+                        new Retouching(List.of(
+                                new LocalTouch.Stroke(6.5, 8, 4, List.of(new Offset(-1, 1 / 3.0), new Offset(20, 7))),
+                                new LocalTouch.Ellipse(-12, new Offset(60, 80.25), 20, 9.5, -15, 5),
+                                new LocalTouch.Gradient(3, new Offset(0, 0), new Offset(0, 40.125))))));
         Placing turned = new Placing(
                 Placing.Fit.WHOLE,
                 4.5,

@@ -1,0 +1,61 @@
+package greyground.film.job;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.art.burnish.LocalTouch;
+import greyground.json.JsonFields;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What the hand does to single places of the art: settings of {@link JobFields}. */
+public final class RetouchFields {
+    public static final JobField<List<LocalTouch>> TOUCHES = JobField.part(
+                    "touches",
+                    new Touches(),
+                    job -> job.art().hand().retouching().touches(),
+                    "art.hand.retouching.touches")
+            .typed(JobField.FILE)
+            .at("art", "touches")
+            .shown(
+                    "Burnish, deepen",
+                    "A file of soft strokes, ellipses and gradients that lighten or darken places of the plate, or 'none'. docs/touches.md says how it is written. They go with the job, and their order is no matter.");
+
+    /** In the order of the job's file. */
+    static final List<JobField<?>> LISTED = List.of(TOUCHES);
+
+    private RetouchFields() {}
+
+    /** Touches as their file has them. */
+    record Touches() implements Kind<List<LocalTouch>> {
+        private static final String NONE = "none";
+
+        @Override
+        public List<LocalTouch> parse(String what, String text, Kind.Art art) {
+            return text.strip().equals(NONE) ? List.of() : TouchesFile.read(text);
+        }
+
+        @Override
+        public String print(List<LocalTouch> value) {
+            return value.isEmpty() ? NONE : TouchesFile.tree(value).toString();
+        }
+
+        @Override
+        public String brief(List<LocalTouch> value) {
+            return value.isEmpty() ? NONE : value.size() == 1 ? "1 touch" : value.size() + " touches";
+        }
+
+        @Override
+        public List<String> words() {
+            return List.of(NONE);
+        }
+
+        @Override
+        public void write(ObjectNode node, String name, List<LocalTouch> value) {
+            TouchesFile.write(node.putArray(name), value);
+        }
+
+        @Override
+        public List<LocalTouch> read(JsonFields fields, String name, @Nullable List<LocalTouch> usual) {
+            return TouchesFile.read(fields, name);
+        }
+    }
+}
