@@ -106,13 +106,14 @@ class ArchitectureTest {
                         "app.check: " + work + " app.recipe",
                         "app.bite: " + work + " app.files app.kept app.recipe",
                         "app.proof: " + work + " app.files app.recipe app.sight app.check app.bite",
+                        "app.gather: quantity raster json finding grain workshop plan film.job film.sheet output app.files app.bite",
                         "app.print: " + work + " app.recipe",
                         "app.live: " + work + " app.kept app.recipe app.sight app.check app.bite",
                         "app.chart: " + work + " app.files app.kept app.recipe app.sight app.live",
                         "app.teach: " + work + " scan app.files app.kept app.recipe app.sight app.chart",
-                        "app: quantity raster workshop film.job app.files app.recipe app.bite app.proof app.print app.live"
+                        "app: quantity raster finding workshop film.job app.files app.recipe app.bite app.proof app.gather app.print app.live"
                                 + " app.chart app.teach",
-                        "cli: quantity workshop json finding film.job app app.files app.recipe app.sight app.bite app.proof"
+                        "cli: quantity workshop json finding film.job app app.files app.recipe app.sight app.bite app.proof app.gather"
                                 + " app.chart app.teach",
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"

@@ -6,6 +6,7 @@ import greyground.app.bite.PlannedPlate;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
+import greyground.app.gather.GatherWork;
 import greyground.app.live.LiveBench;
 import greyground.app.print.FilmPrinting;
 import greyground.app.proof.ProofWork;
@@ -17,6 +18,7 @@ import greyground.app.teach.FilmPrinterWork;
 import greyground.app.teach.ReadWords;
 import greyground.app.teach.ReadWork;
 import greyground.film.job.Job;
+import greyground.finding.Findings;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
@@ -112,6 +114,15 @@ public final class Greyground {
      */
     public static ProofWork proof(Path pdf, Optional<Workshop> shop) throws IOException {
         return ProofWork.ofFilm(pdf, shop);
+    }
+
+    /**
+     * Lays films out on sheets of film, pixel by pixel as they are, their plans behind. Choose it where small plates share a sheet.
+     *
+     * @param sheet the PDF to write
+     */
+    public static Findings gather(GatherWork.Order order, Path sheet, Progress progress) throws IOException {
+        return GatherWork.gather(order, sheet, progress);
     }
 
     public static PlannedPlate plan(Path pdf) {

@@ -32,6 +32,9 @@ public record Attachment(String name, String mediaType, String text, String desc
     /** What lies where on a test plate. */
     public static final String CHART = "chart.json";
 
+    /** Which film lies where on a sheet of several. */
+    public static final String SHEET = "sheet.json";
+
     /** Nobody's job record is longer; a longer one is not ours. */
     static final int LARGEST_BYTES = 64 << 20;
 

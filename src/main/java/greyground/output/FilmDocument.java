@@ -13,11 +13,19 @@ import java.util.Set;
  *
  * @param films one or more sheets, in the order they are exposed
  * @param bench what its paper pages say, and title, date and program of the whole
+ * @param others plans of further plates, whose pages follow
  * @param attachments files that travel inside the PDF, each name once
  */
-public record FilmDocument(List<Film> films, PlanDocument bench, List<Attachment> attachments) {
+public record FilmDocument(
+        List<Film> films, PlanDocument bench, List<PlanDocument> others, List<Attachment> attachments) {
+    /** The films of one plate. */
+    public FilmDocument(List<Film> films, PlanDocument bench, List<Attachment> attachments) {
+        this(films, bench, List.of(), attachments);
+    }
+
     public FilmDocument {
         films = List.copyOf(films);
+        others = List.copyOf(others);
         attachments = List.copyOf(attachments);
         if (films.isEmpty()) {
             throw Refusal.use("a film document has 0 films; it needs 1 or more");

@@ -52,8 +52,11 @@ public final class FilmPdf {
         for (Film film : document.films()) {
             drawings.add(filmPage(film.sheet(), glyphs));
         }
-        List<PageDrawing> planPages = PlanPages.set(
-                document.bench(), FilmDocument.paper(document.films().size()), glyphs);
+        String paper = FilmDocument.paper(document.films().size());
+        List<PageDrawing> planPages = new ArrayList<>(PlanPages.set(document.bench(), paper, glyphs));
+        for (PlanDocument other : document.others()) {
+            planPages.addAll(PlanPages.set(other, paper, glyphs));
+        }
         int font = glyphs.isEmpty() ? 0 : glyphs.writeTo(objects);
         List<Integer> pages = new ArrayList<>();
         for (int i = 0; i < drawings.size(); i++) {

@@ -1,5 +1,6 @@
 package greyground.output;
 
+import greyground.film.sheet.Legend;
 import greyground.quantity.Lengths;
 import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
@@ -40,7 +41,7 @@ public final class FilmPdfReader implements Closeable {
     /** More pages than any film document has. */
     private static final int MOST_PAGES = 1_000;
 
-    private static final int MOST_FILES = 64;
+    private static final int MOST_FILES = 1_000;
 
     private static final int READ_BYTES = 1 << 18;
 
@@ -153,6 +154,11 @@ public final class FilmPdfReader implements Closeable {
             COSStream picture = picture(page);
             return new FilmStream(film(page, picture), !blackIsCounted(picture), decoded(picture));
         });
+    }
+
+    /** The words on a film, in the order in which they were set. */
+    public List<Legend> legends(int index) {
+        return guarded(name, () -> LegendReader.legends(filmPages().get(index)));
     }
 
     /** The rows of one film, from top to bottom; whoever opened it closes it. */

@@ -69,6 +69,7 @@ class OwnInputsIT {
                         "wedge",
                         "--workshop=shop.json --out=out.pdf --plan-out=pages.pdf",
                         List.of("--out", "--plan-out")),
+                new Line("gather", "first.pdf test.pdf --sheet=A3 --out=out.pdf", List.of("--out")),
                 new Line(
                         "plan",
                         "art.png --workshop=shop.json --job=job.json --touches=touches.json --plan-out=pages.pdf "
@@ -112,6 +113,7 @@ class OwnInputsIT {
         Files.writeString(
                 folder.resolve("touches.json"), "{\"greyground\": \"touches\", \"version\": 1, \"touches\": []}");
         Files.writeString(folder.resolve("test.pdf"), "%PDF-1.7 of a test plate");
+        Files.writeString(folder.resolve("first.pdf"), "%PDF-1.7 of a film");
         for (String readings : List.of("values.csv", "reference.csv", "film.csv")) {
             Files.writeString(folder.resolve(readings), "coverage,density\n50,0.6\n");
         }

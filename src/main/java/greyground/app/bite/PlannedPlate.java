@@ -77,9 +77,14 @@ public record PlannedPlate(Job job, Workshop workshop, ExposurePlan plan, List<C
         return curve.stream().mapToDouble(Compensation.Node::coverage).max();
     }
 
+    /** The plan as pages for paper. */
+    public PlanDocument pages() {
+        return FilmFile.bench(job, plan, FilmFile.points(curve));
+    }
+
     /** Writes the plan as pages for paper, a PDF of its own, replaced whole or not at all. */
     public void write(Path pdf) {
-        PlanDocument pages = FilmFile.bench(job, plan, FilmFile.points(curve));
+        PlanDocument pages = pages();
         SafeFile.write("plan", pdf, channel -> FilmPdf.writePlan(pages, Channels.newOutputStream(channel)));
     }
 }

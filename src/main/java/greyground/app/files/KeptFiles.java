@@ -106,6 +106,10 @@ public final class KeptFiles {
         }
         if (isPdf(file)) {
             try (FilmPdfReader reader = FilmPdfReader.open(file)) {
+                if (reader.attachment(Attachment.SHEET).isPresent()) {
+                    throw Refusal.failure(file.getFileName()
+                            + " is a sheet of several films: give one of the film PDFs that were gathered on it");
+                }
                 byte[] bytes = reader.attachment(attachment)
                         .orElseThrow(() -> Refusal.failure(file.getFileName() + " carries no " + what
                                 + ": give a film PDF that this program made with one"));
