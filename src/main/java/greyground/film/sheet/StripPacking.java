@@ -1,6 +1,7 @@
 package greyground.film.sheet;
 
 import greyground.quantity.Refusal;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -101,7 +102,7 @@ public final class StripPacking {
                 Comparator.comparingInt(piece -> -Math.max(piece.width, piece.height)),
                 Comparator.comparingInt(piece -> -piece.width),
                 Comparator.comparingInt(piece -> -piece.height));
-        Trial best = null;
+        List<Trial> trials = new ArrayList<>();
         for (Comparator<Piece> size : sizes) {
             int[] order = IntStream.range(0, pieces.size())
                     .boxed()
@@ -112,9 +113,13 @@ public final class StripPacking {
                 for (Choice choice : Choice.values()) {
                     Trial trial = new Trial(order.clone(), turned(lying), choice);
                     trial.run();
-                    best = best == null || trial.isBetterThan(best) ? trial : best;
+                    trials.add(trial);
                 }
             }
+        }
+        Trial best = trials.get(0);
+        for (Trial trial : trials) {
+            best = trial.isBetterThan(best) ? trial : best;
         }
         return climbed(best).packed();
     }
@@ -235,9 +240,9 @@ public final class StripPacking {
                 int across = turned[index] ? piece.height : piece.width;
                 if (piece.mayTurn && across != gap) {
                     int other = turned[index] ? piece.width : piece.height;
-                    boolean better = other == gap && choice != Choice.FIRST
-                            || across > gap && other <= gap
-                            || choice == Choice.WIDEST && other <= gap && other > across;
+                    boolean better = (other == gap && choice != Choice.FIRST)
+                            || (across > gap && other <= gap)
+                            || (choice == Choice.WIDEST && other <= gap && other > across);
                     if (better) {
                         turned[index] ^= true;
                         across = other;
