@@ -27,7 +27,7 @@ final class ExposureSum {
                 throw Refusal.use("an exposure goes through a screen film, but there is none: give the screen film");
             }
             float[] through = patch.isBits()
-                    ? PrintedShade.transmission(black(patch, grid), exposure, grid)
+                    ? PrintedShade.transmission(patch, exposure, grid)
                     : transmission(patch, exposure.film(), grid);
             if (!patch.isBits() && !patch.isUniform()) {
                 through = Softening.gaussian(through, grid, exposure.blurMicrometres());

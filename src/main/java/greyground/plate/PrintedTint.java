@@ -24,8 +24,7 @@ public final class PrintedTint {
         int split = (int) Math.ceil(patch.pitchMicrometres() / WIDEST_MICROMETRES - 1e-9);
         Grid grid =
                 new Grid(patch.width() * split, patch.height() * split, patch.pitchMicrometres() / split, patch.rim());
-        float[] covered =
-                PrintedShade.covered(ExposureSum.black(patch, grid), softnessMicrometres, growthMicrometres, grid);
+        float[] covered = PrintedShade.covered(patch, softnessMicrometres, growthMicrometres, grid);
         double[] across = patch.weightsAcross(grid.width());
         double[] down = patch.weightsDown(grid.height());
         double sum = 0;

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Whole prints as whole processes, beside the film that they are of: wall time, the ratio to the warm main job of the 210 x 148 mm film, and
- * peak resident memory.
+ * First films, mended films and whole prints as whole processes, beside the warm main job of the 210 x 148 mm film: wall time, processor time,
+ * which a busy machine leaves alone, the ratios of both to that job, and peak resident memory.
  *
  * <pre>
  * java -cp TEST-CLASS-PATH greyground.bench.ProofBench ART FOLDER
@@ -21,7 +21,7 @@ import java.util.Locale;
  */
 public final class ProofBench {
     private final Path folder;
-    private double film = Double.NaN;
+    private double[] film = {Double.NaN, 0, Double.NaN};
 
     private ProofBench(Path folder) {
         this.folder = folder;
@@ -36,8 +36,18 @@ public final class ProofBench {
                 Runtime.getRuntime().availableProcessors(),
                 System.getProperty("os.arch"),
                 System.getProperty("java.version"));
+        bench.forget("");
         String small = bench.film(arguments[0], "210x148mm");
-        bench.film(arguments[0], "210x148mm");
+        for (int i = 0; i < 3; i++) {
+            bench.film(arguments[0], "210x148mm");
+        }
+        bench.forget("");
+        bench.time("first film of a workshop", bench.words(arguments[0], "210x148mm"));
+        List<String> mended = new ArrayList<>(List.of(bench.words(arguments[0], "210x148mm")));
+        mended.add("--mend");
+        bench.time("the same, mended", mended.toArray(String[]::new));
+        small = bench.film(arguments[0], "210x148mm");
+        bench.forget(".neighbourhoods");
         String print = bench.file("print.png");
         bench.time("print, no sample kept", "proof", small, "--out", print);
         bench.time("print", "proof", small, "--out", print);
@@ -51,6 +61,9 @@ public final class ProofBench {
                 bench.file("copper.png"),
                 "--resist",
                 bench.file("resist.png"));
+        String[] sheet = {"proof", small, "--bite", "10,15,20,25min", "--bite-out", bench.file("bites.png")};
+        bench.time("four bites, nothing kept", sheet);
+        bench.time("four bites", sheet);
         bench.time("print of 300 x 400 mm", "proof", bench.film(arguments[0], "300x400mm"), "--out", print);
     }
 
@@ -58,45 +71,54 @@ public final class ProofBench {
         return folder.resolve(name).toString();
     }
 
-    /** Makes a film, and forgets what neighbourhoods of its grain print. */
-    private String film(String art, String plate) throws Exception {
-        String pdf = file(plate + ".pdf");
-        double made = time(
-                "film of " + plate,
-                "positive",
-                art,
-                "--plate",
-                plate,
-                "--resolution",
-                "1440",
-                "--date",
-                "2026-01-01",
-                "--out",
-                pdf);
-        Path cache = Files.createDirectories(folder.resolve("greyground"));
-        if (plate.startsWith("210")) {
-            film = made;
-            try (DirectoryStream<Path> kept = Files.newDirectoryStream(cache, "*.neighbourhoods")) {
-                for (Path file : kept) {
-                    Files.delete(file);
-                }
-            }
-        }
-        return pdf;
+    private String[] words(String art, String plate) {
+        return new String[] {
+            "positive",
+            art,
+            "--plate",
+            plate,
+            "--resolution",
+            "1440",
+            "--date",
+            "2026-01-01",
+            "--out",
+            file(plate + ".pdf")
+        };
     }
 
-    private double time(String what, String... words) throws IOException, InterruptedException {
+    /** Makes a film; the last small one is what the others are held against. */
+    private String film(String art, String plate) throws Exception {
+        double[] made = time("film of " + plate, words(art, plate));
+        if (plate.startsWith("210")) {
+            film = made;
+        }
+        return file(plate + ".pdf");
+    }
+
+    /** Forgets what is kept under names that end so. */
+    private void forget(String ending) throws IOException {
+        Path cache = Files.createDirectories(folder.resolve("greyground"));
+        try (DirectoryStream<Path> kept = Files.newDirectoryStream(cache, "*" + ending)) {
+            for (Path file : kept) {
+                Files.delete(file);
+            }
+        }
+    }
+
+    private double[] time(String what, String... words) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>(List.of("env", "XDG_CACHE_HOME=" + folder.toAbsolutePath(), "java"));
         command.addAll(List.of("-cp", System.getProperty("java.class.path"), "greyground.Main"));
         command.addAll(List.of(words));
         double[] figures = WholeFilmBench.run(command);
         System.out.printf(
                 Locale.ROOT,
-                "%-28s %6.1f s, %5.2f films, %5.0f MiB%n",
+                "%-28s %6.1f s, %5.2f films; processor %6.1f s, %5.2f films; %5.0f MiB%n",
                 what,
                 figures[0],
-                figures[0] / film,
+                figures[0] / film[0],
+                figures[2],
+                figures[2] / film[2],
                 figures[1]);
-        return figures[0];
+        return figures;
     }
 }

@@ -1,5 +1,6 @@
 package greyground.plate;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,6 +11,7 @@ import greyground.plate.edge.Rim;
 import greyground.quantity.Refusal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -87,5 +89,22 @@ class LightTest {
                 Refusal.class,
                 () -> ExposureSum.dose(List.of(exposure), FilmPatch.uniform(1), null, new Grid(1, 1, 1, Rim.WRAPPED)));
         assertTrue(refusal.getMessage().contains("give the screen film"));
+    }
+
+    /** Surroundings that are computed once for all their places give what each place's own blur does, to the last bit. */
+    @ParameterizedTest
+    @CsvSource({"0.4, 3, 4", "0, 3, 4", "-1.5, 2, 3", "4, 4, 4", "2, 1.1, 1"})
+    void surroundingsShadeAsPlacesDo(double growth, double blur, int split) {
+        Random random = new Random(5);
+        for (Rim rim : Rim.values()) {
+            byte[] bits = new byte[3 * 17];
+            random.nextBytes(bits);
+            FilmPatch film = rim == Rim.WRAPPED
+                    ? FilmPatch.tile(21, 17, 4.4 * split, bits)
+                    : FilmPatch.cutting(21, 17, 4.4 * split, 0, 0, bits);
+            Grid grid = new Grid(21 * split, 17 * split, 4.4, rim);
+            float[] whole = PrintedShade.movedAfterBlur(ExposureSum.black(film, grid), blur, growth, grid);
+            assertArrayEquals(whole, PrintedShade.covered(film, blur, growth, grid), 0);
+        }
     }
 }

@@ -3,6 +3,7 @@ package greyground.plate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.plate.edge.NoiseGrain;
 import greyground.tone.Lightness;
 import java.util.Arrays;
 import org.hipparchus.special.Erf;
@@ -74,5 +75,28 @@ class TurnSearchTest {
         double[] at = {0.94, 0.955, 0.97, 0.985, 1};
         assertEquals(1, TurnSearch.vertex(at, new double[] {5, 4, 3, 2, 1}, 4), 1e-12);
         assertTrue(TurnSearch.vertex(at, new double[] {50, 40, 31, 23, 16}, 4) <= 1);
+    }
+
+    /** Coverages that are left out change nothing: the turn is that of all coverages a point apart, to the last bit. */
+    @Test
+    void coveragesLeftOutChangeNoTurn() {
+        VirtualPlate plate = new VirtualPlate(Studio.etched(40, 2), null, 9);
+        NoiseGrain film = new NoiseGrain(1440, 180, 1.3, 7);
+        double[] at = new double[40];
+        Arrays.setAll(at, i -> 0.9 + 0.01 * (i - 30));
+        at = Arrays.stream(at).filter(a -> a <= 1).toArray();
+        double[] values = Arrays.stream(at)
+                .map(a -> VirtualResponse.level(plate, film, a).lightness())
+                .toArray();
+        int least = 0;
+        for (int i = 0; i < values.length; i++) {
+            least = values[i] < values[least] ? i : least;
+        }
+        double turn = TurnSearch.vertex(at, values, least);
+        assertTrue(least > 0 && least < at.length - 1, "turns at " + turn);
+        for (int start : new int[] {-6, -3, 0, 2}) {
+            double about = at[least] + 0.01 * start;
+            assertEquals(turn, TurnSearch.near(plate, film, about), 1e-9, "from " + about);
+        }
     }
 }

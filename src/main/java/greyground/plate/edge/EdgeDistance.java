@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
  */
 public final class EdgeDistance {
     private static final int BLOCK = 16;
+    private static final double ROUNDING_PIXELS = 1e-3;
 
     private final boolean[] mask;
     private final boolean marked;
@@ -55,11 +56,11 @@ public final class EdgeDistance {
     public static float[] micrometres(
             boolean[] mask, boolean marked, DoseEdge edge, Grid grid, double mostMicrometres) {
         double pitch = grid.pitchMicrometres();
-        int reach = (int) Math.ceil(mostMicrometres / pitch) + 1;
+        double reach = mostMicrometres / pitch;
         if (reach > NearEdge.MOST_REACH) {
             return micrometres(mask, marked, edge, grid);
         }
-        float[] plane = NearEdge.squaredPixels(mask, marked, edge, grid, reach);
+        float[] plane = NearEdge.squaredPixels(mask, marked, edge, grid, reach + ROUNDING_PIXELS);
         for (int i = 0; i < plane.length; i++) {
             float squared = plane[i];
             // The root is slow, and most places lie in the set or far from it.

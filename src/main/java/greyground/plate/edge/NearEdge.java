@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
  */
 final class NearEdge {
     /** Rows up and down beyond which the envelope is no slower. */
-    static final int MOST_REACH = 40;
+    static final int MOST_REACH = 39;
 
     private static final int ROWS = 16;
     private static final int COLUMNS = 256;
@@ -20,9 +20,9 @@ final class NearEdge {
     private final boolean marked;
     private final DoseEdge edge;
     private final Grid grid;
-    private final int reach;
+    private final double reach;
 
-    private NearEdge(boolean[] mask, boolean marked, DoseEdge edge, Grid grid, int reach) {
+    private NearEdge(boolean[] mask, boolean marked, DoseEdge edge, Grid grid, double reach) {
         this.mask = mask;
         this.marked = marked;
         this.edge = edge;
@@ -34,10 +34,10 @@ final class NearEdge {
      * Squared distances to a set, in pixels.
      *
      * @param edge tells where between two pixels the set's edge lies
-     * @param reach pixels, 1 to {@value #MOST_REACH}
+     * @param reach pixels, 0 to {@value #MOST_REACH}
      * @return 0 in the set; positive infinity farther away than the reach
      */
-    static float[] squaredPixels(boolean[] mask, boolean marked, DoseEdge edge, Grid grid, int reach) {
+    static float[] squaredPixels(boolean[] mask, boolean marked, DoseEdge edge, Grid grid, double reach) {
         NearEdge near = new NearEdge(mask, marked, edge, grid, reach);
         float[] across = new float[mask.length];
         near.rows(across);
@@ -150,7 +150,8 @@ final class NearEdge {
      */
     private void nearRows(float[] own, float[] other, float[] across, int y, int left) {
         int height = grid.height();
-        for (int dy = -reach; dy <= reach; dy++) {
+        int rows = (int) reach;
+        for (int dy = -rows; dy <= rows; dy++) {
             int row = y + dy;
             if (row < 0 || row >= height) {
                 if (grid.rim() == Rim.BOUNDED) {
@@ -162,7 +163,7 @@ final class NearEdge {
             System.arraycopy(across, row * grid.width() + left, other, 0, other.length);
             lower(own, other, (float) dy * dy);
         }
-        float most = (float) reach * reach;
+        float most = (float) (reach * reach);
         for (int x = 0; x < own.length; x++) {
             own[x] = own[x] <= most ? own[x] : Float.POSITIVE_INFINITY;
         }

@@ -50,12 +50,21 @@ public final class Softening {
             for (int y = block * ROWS; y < Math.min(height, (block + 1) * ROWS); y++) {
                 Arrays.fill(sum, 0);
                 for (int k = -reach; k <= reach; k++) {
-                    add(sum, run, between, place(y + k, height, grid.rim()) * width, kernel[Math.abs(k)]);
+                    add(sum, run, between, grid.rim().place(y + k, height) * width, kernel[Math.abs(k)]);
                 }
                 System.arraycopy(sum, 0, spread, y * width, width);
             }
         });
         return spread;
+    }
+
+    /** Pixels on each side of a place that have a share in what {@link #gaussian} makes of it. */
+    public static int reach(Grid grid, double sigmaMicrometres) {
+        return reach(sigmaMicrometres / grid.pitchMicrometres());
+    }
+
+    private static int reach(double sigma) {
+        return (int) Math.ceil(4 * sigma);
     }
 
     /** Blocks of rows, each computed by one thread: their number can't change the result. */
@@ -66,14 +75,14 @@ public final class Softening {
     private static void pad(float[] padded, float[] plane, int from, int width, int reach, Rim rim) {
         System.arraycopy(plane, from, padded, reach, width);
         for (int k = 1; k <= reach; k++) {
-            padded[reach - k] = plane[from + place(-k, width, rim)];
-            padded[reach + width - 1 + k] = plane[from + place(width - 1 + k, width, rim)];
+            padded[reach - k] = plane[from + rim.place(-k, width)];
+            padded[reach + width - 1 + k] = plane[from + rim.place(width - 1 + k, width)];
         }
     }
 
     /** The half kernel, centre first. */
     private static float[] kernel(double sigma) {
-        float[] half = new float[(int) Math.ceil(4 * sigma) + 1];
+        float[] half = new float[reach(sigma) + 1];
         double[] exact = new double[half.length];
         Arrays.setAll(exact, k -> Normal.below((k + 0.5) / sigma) - Normal.below((k - 0.5) / sigma));
         double sum = -exact[0];
@@ -84,10 +93,6 @@ public final class Softening {
             half[k] = (float) (exact[k] / sum);
         }
         return half;
-    }
-
-    private static int place(int at, int size, Rim rim) {
-        return rim == Rim.WRAPPED ? Math.floorMod(at, size) : Math.max(0, Math.min(size - 1, at));
     }
 
     /** Adds a weighted run; copied into {@code run} first, since only arrays of one index are computed eight places at a time. */

@@ -11,6 +11,7 @@ import greyground.raster.DiscReach;
 import greyground.raster.Progress;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Future;
 
@@ -118,10 +119,9 @@ public final class NeighbourhoodPlate {
             long[] counts = new long[2];
             for (UnseenPixels part : unseen) {
                 part.each((x, y, pattern) -> {
-                    int before = table.entryOf(pattern);
                     int now = more.entryOf(pattern);
                     counts[now < 0 ? 1 : 0]++;
-                    correct(looks, maps, x, y, more, before < 0 ? ~before : before, now < 0 ? ~now : now);
+                    correct(looks, maps, x, y, more, table.guess(pattern), now < 0 ? ~now : now);
                     setLand(land, x, y, more.column(NeighbourhoodTable.LEAST_DEPTH)[now < 0 ? ~now : now]);
                 });
             }
@@ -167,7 +167,7 @@ public final class NeighbourhoodPlate {
         double[][] sums = new double[looks.size()][(band.end() - band.first()) * columns];
         int[] entries = new int[across.count()];
         long[] words = new long[2 * sample.disc().radius() + 1];
-        float[] least = table.column(NeighbourhoodTable.LEAST_DEPTH);
+        long[] lands = table.below(NeighbourhoodTable.LEAST_DEPTH, PixelPrints.LAND_MICROMETRES);
         for (int y = down.firstOf(band.first()); y < endOf(band); y++) {
             int below = down.below(y);
             double share = down.share(y);
@@ -181,7 +181,7 @@ public final class NeighbourhoodPlate {
                 add(sums[look], below + 1 - band.first(), share, row, columns);
             }
             if (own) {
-                land(entries, least, land, y - down.first());
+                land(entries, lands, land, y - down.first());
             }
         }
         for (int look = 0; look < looks.size(); look++) {
@@ -194,15 +194,25 @@ public final class NeighbourhoodPlate {
         return unseen;
     }
 
-    private void land(int[] entries, float[] least, BitPlane land, int row) {
-        for (int word = 0; word < land.wordsPerRow(); word++) {
-            long bits = 0;
-            for (int i = word * BitPlane.WORD; i < (word + 1) * BitPlane.WORD; i++) {
-                boolean isLand = isRim(i, row) || least[entries[i]] < PixelPrints.LAND_MICROMETRES;
-                bits = (bits << 1) | (isLand ? 1 : 0);
-            }
-            land.words()[row * land.wordsPerRow() + word] = bits;
+    private void land(int[] entries, long[] lands, BitPlane land, int row) {
+        int from = row * land.wordsPerRow();
+        if (row == 0 || row == down.count() - 1) {
+            Arrays.fill(land.words(), from, from + land.wordsPerRow(), -1);
+            return;
         }
+        for (int word = 0; word < land.wordsPerRow(); word++) {
+            int first = word * BitPlane.WORD;
+            int end = Math.min(first + BitPlane.WORD, entries.length);
+            // What lies past the last column counts as rim.
+            long bits = -1;
+            for (int i = first; i < end; i++) {
+                bits = (bits << 1) | ((lands[entries[i] >> 6] >>> entries[i]) & 1);
+            }
+            int past = first + BitPlane.WORD - end;
+            land.words()[from + word] = past == 0 ? bits : (bits << past) | ((1L << past) - 1);
+        }
+        land.words()[from] |= Long.MIN_VALUE;
+        land.words()[from + ((entries.length - 1) >> 6)] |= Long.MIN_VALUE >>> (entries.length - 1);
     }
 
     private static void add(double[] sums, int row, double weight, double[] values, int columns) {

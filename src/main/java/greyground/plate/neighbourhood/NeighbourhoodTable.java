@@ -2,8 +2,6 @@ package greyground.plate.neighbourhood;
 
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashMap;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,8 +33,9 @@ final class NeighbourhoodTable {
     private final int[] inner;
 
     private final BitSet known;
-    private long[] wide = new long[1 << 12];
-    private int[] wideEntries = new int[1 << 12];
+    /** Patterns of the wider disc, each with its entry beside it, since whoever asks for the one wants the other. */
+    private long[] wide = new long[1 << 13];
+
     private int wideCount;
     private float[][] columns = new float[COLUMNS][1 << 12];
     private int entries;
@@ -50,8 +49,8 @@ final class NeighbourhoodTable {
     private NeighbourhoodTable(Neighbourhood disc, int lamp, PatternTally tally, @Nullable NeighbourhoodTable before) {
         this.disc = disc;
         this.lamp = lamp;
-        Map<Integer, double[]> means = new HashMap<>();
-        Map<Integer, double[]> nines = new HashMap<>();
+        double[][] means = new double[INNER_PATTERNS][];
+        double[][] nines = new double[NINE_PATTERNS][];
         float[][] plain = new float[2][COLUMNS];
         tally.each((pattern, count, values) -> turns(pattern, values, (turned, turnedValues) -> {
             add(means, disc.innerOf(turned), count, turnedValues);
@@ -67,7 +66,7 @@ final class NeighbourhoodTable {
             entry(plain[1]);
             int[] guesses = new int[NINE_PATTERNS];
             for (int i = 0; i < NINE_PATTERNS; i++) {
-                double[] sums = nines.get(i);
+                double[] sums = nines[i];
                 guesses[i] = sums == null ? (i >> 4) & 1 : entry(mean(sums));
             }
             for (int key = 0; key < INNER_PATTERNS; key++) {
@@ -77,20 +76,20 @@ final class NeighbourhoodTable {
             known = (BitSet) before.known.clone();
             inner = before.inner.clone();
             wide = before.wide.clone();
-            wideEntries = before.wideEntries.clone();
             wideCount = before.wideCount;
             entries = before.entries;
             for (int column = 0; column < COLUMNS; column++) {
                 columns[column] = before.columns[column].clone();
             }
         }
-        means.forEach((key, sums) -> {
-            if (!known.get(key)) {
+        for (int key = 0; key < INNER_PATTERNS; key++) {
+            double[] sums = means[key];
+            if (sums != null && !known.get(key)) {
                 int entry = entry(mean(sums));
                 inner[key] = before == null && spread(sums) <= MOST_SPREAD ? entry : ~entry;
+                known.set(key);
             }
-        });
-        means.keySet().forEach(known::set);
+        }
         tally.each((pattern, count, values) -> turns(pattern, values, (turned, turnedValues) -> {
             if (inner[disc.innerOf(turned)] < 0 && wideEntry(turned) < 0 && turned != 0) {
                 put(turned, entry(turnedValues));
@@ -108,8 +107,11 @@ final class NeighbourhoodTable {
         return new NeighbourhoodTable(disc, lamp, more, this);
     }
 
-    private static void add(Map<Integer, double[]> means, int key, int count, float[] values) {
-        double[] sums = means.computeIfAbsent(key, none -> new double[COLUMNS + 2]);
+    private static void add(double[][] means, int key, int count, float[] values) {
+        if (means[key] == null) {
+            means[key] = new double[COLUMNS + 2];
+        }
+        double[] sums = means[key];
         for (int column = 0; column < COLUMNS; column++) {
             sums[column] += (double) count * values[column];
         }
@@ -164,37 +166,35 @@ final class NeighbourhoodTable {
     }
 
     private void put(long pattern, int entry) {
-        if (2 * wideCount > wide.length) {
+        if (4 * wideCount > wide.length) {
             long[] before = wide;
-            int[] beforeEntries = wideEntries;
             wide = new long[2 * before.length];
-            wideEntries = new int[wide.length];
-            for (int i = 0; i < before.length; i++) {
+            for (int i = 0; i < before.length; i += 2) {
                 if (before[i] != 0) {
                     int at = slot(before[i]);
                     wide[at] = before[i];
-                    wideEntries[at] = beforeEntries[i];
+                    wide[at + 1] = before[i + 1];
                 }
             }
         }
         int at = slot(pattern);
         wide[at] = pattern;
-        wideEntries[at] = entry;
+        wide[at + 1] = entry;
         wideCount++;
     }
 
     private int slot(long pattern) {
-        int mask = wide.length - 1;
+        int mask = wide.length / 2 - 1;
         int at = (int) ((pattern * 0x9E3779B97F4A7C15L) >>> 32) & mask;
-        while (wide[at] != 0 && wide[at] != pattern) {
+        while (wide[2 * at] != 0 && wide[2 * at] != pattern) {
             at = (at + 1) & mask;
         }
-        return at;
+        return 2 * at;
     }
 
     private int wideEntry(long pattern) {
         int at = slot(pattern);
-        return wide[at] == 0 ? -1 : wideEntries[at];
+        return wide[at] == 0 ? -1 : (int) wide[at + 1];
     }
 
     private static int nine(int inner) {
@@ -204,6 +204,20 @@ final class NeighbourhoodTable {
     /** Values of a column by entry. */
     float[] column(int column) {
         return columns[column];
+    }
+
+    /** Bits of the entries whose value of a column is below a bound, the first in the lowest bit. */
+    long[] below(int column, float bound) {
+        long[] bits = new long[(entries + Long.SIZE - 1) / Long.SIZE];
+        for (int entry = 0; entry < entries; entry++) {
+            bits[entry >> 6] |= columns[column][entry] < bound ? 1L << entry : 0;
+        }
+        return bits;
+    }
+
+    /** Entry by which a pattern goes that is not known. */
+    int guess(long pattern) {
+        return ~inner[disc.innerOf(pattern)];
     }
 
     /** Entry of a pattern of the wider disc, or {@code ~entry} of the guess where it is not known. */

@@ -1,10 +1,10 @@
 package greyground.plate.neighbourhood;
 
 import java.nio.ByteBuffer;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 
 /**
  * Sums of what the engine printed, under each pattern's least turn. One thread adds, and tallies are joined in a fixed order, so that
@@ -49,7 +49,22 @@ final class PatternTally {
     }
 
     private double[] sum(long pattern) {
-        return sums.computeIfAbsent(pattern, none -> new double[COLUMNS]);
+        double[] sum = sums.get(pattern);
+        if (sum == null) {
+            sum = new double[COLUMNS];
+            sums.put(pattern, sum);
+        }
+        return sum;
+    }
+
+    private long[] sorted() {
+        long[] patterns = new long[sums.size()];
+        int at = 0;
+        for (long pattern : sums.keySet()) {
+            patterns[at++] = pattern;
+        }
+        Arrays.sort(patterns);
+        return patterns;
     }
 
     /** Adds another tally. */
@@ -70,26 +85,27 @@ final class PatternTally {
 
     /** Hands on every pattern. */
     void each(Taker taker) {
-        new TreeMap<>(sums).forEach((pattern, sum) -> {
+        for (long pattern : sorted()) {
+            double[] sum = sum(pattern);
             float[] means = new float[COLUMNS];
             for (int column = 0; column < COLUMNS; column++) {
                 means[column] = (float) (sum[column] / sum[COUNT]);
             }
             means[ROOT] = sum[HELD] > 0 ? (float) (sum[ROOT] / sum[HELD]) : means[FULL];
             taker.take(pattern, (int) sum[COUNT], means);
-        });
+        }
     }
 
     /** For keeping. */
     byte[] bytes() {
         ByteBuffer bytes =
                 ByteBuffer.allocate(Integer.BYTES + sums.size() * RECORD_BYTES).putInt(MAGIC);
-        new TreeMap<>(sums).forEach((pattern, sum) -> {
+        for (long pattern : sorted()) {
             bytes.putLong(pattern);
-            for (double value : sum) {
+            for (double value : sum(pattern)) {
                 bytes.putFloat((float) value);
             }
-        });
+        }
         return bytes.array();
     }
 
