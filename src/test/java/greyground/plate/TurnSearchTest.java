@@ -77,7 +77,7 @@ class TurnSearchTest {
         assertTrue(TurnSearch.vertex(at, new double[] {50, 40, 31, 23, 16}, 4) <= 1);
     }
 
-    /** Coverages that are left out change nothing: the turn is that of all coverages a point apart, to the last bit. */
+    /** Coverages that are left out change nothing: the turn is that of all coverages a point apart. */
     @Test
     void coveragesLeftOutChangeNoTurn() {
         VirtualPlate plate = new VirtualPlate(Studio.etched(40, 2), null, 9);
