@@ -7,8 +7,10 @@ import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobTones;
 import greyground.app.recipe.SourceArt;
 import greyground.app.sight.StageTones;
+import greyground.film.job.ArtChoice;
 import greyground.film.job.Job;
 import greyground.raster.Crew;
+import greyground.raster.GreyPlane;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.Progress;
 import greyground.workshop.Workshop;
@@ -56,14 +58,25 @@ public final class LiveBench implements Closeable {
         return art.source(page);
     }
 
+    /** The art as a job turns it, read where it was not yet; no plate is computed for it. */
+    public LiveArt art(ArtChoice choice, Progress progress) throws IOException {
+        GreyPlane turned = art.turned(choice, progress.part(0, 0.85));
+        return new LiveArt(art, halved(turned, progress.part(0.85, 1)), greys);
+    }
+
+    private HalvedPlanes halved(GreyPlane plane, Progress progress) throws IOException {
+        HalvedPlanes present = planes;
+        if (present == null || present.whole() != plane) {
+            present = HalvedPlanes.of(plane, Crew.allCores(), progress);
+            planes = present;
+        }
+        return present;
+    }
+
     /** The plate that a job gives in a workshop. Any plate made before is no longer of use. */
     public LivePlate plate(Job wanted, Workshop workshop, Progress progress) throws IOException {
         FilmRecipe recipe = FilmRecipe.of(art, wanted, workshop, progress.part(0, 0.7));
-        HalvedPlanes present = planes;
-        if (present == null || present.whole() != recipe.art()) {
-            present = HalvedPlanes.of(recipe.art(), Crew.allCores(), progress.part(0.7, 0.9));
-            planes = present;
-        }
+        HalvedPlanes present = halved(recipe.art(), progress.part(0.7, 0.9));
         JobTones known = recipe.tones();
         StageTones looks = tones.computeIfAbsent(
                 known.name() + known.predicted().digest(),

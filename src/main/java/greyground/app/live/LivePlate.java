@@ -114,15 +114,7 @@ public final class LivePlate {
 
     /** The art by itself; the view counts art pixels. */
     public LivePicture art(LiveView view) {
-        art.own();
-        short[] seen = greys.of(new LiveGreys.Window(
-                planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view.width(), view.height()));
-        int[] table = LiveGreys.ofLuminance();
-        return LiveGreys.coloured(
-                view,
-                (at, across, down) -> across >= 0 && across < artWidth() && down >= 0 && down < artHeight()
-                        ? table[seen[at] & 0xFFFF]
-                        : 0);
+        return new LiveArt(art, planes, greys).picture(view);
     }
 
     /** A stage from afar: every place as its even tone looks. */

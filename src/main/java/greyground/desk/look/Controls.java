@@ -42,6 +42,15 @@ public final class Controls {
         return hinted(new ToggleButton(words), id, hint);
     }
 
+    /** Draws a button's act in place of its words, which stay its name for whoever hears it. */
+    public static <B extends ButtonBase> B drawn(B button, Icon icon) {
+        button.setAccessibleText(button.getText());
+        button.setText("");
+        button.setGraphic(icon.drawn());
+        button.getStyleClass().add("tool");
+        return button;
+    }
+
     private static <B extends ButtonBase> B hinted(B button, String id, String hint) {
         button.setMinWidth(Region.USE_PREF_SIZE);
         return named(button, id, null, hint);

@@ -23,6 +23,10 @@ public record RoomLight(boolean safe) {
         return safe ? Color.web("#0c0600") : Color.web("#dcdcdc");
     }
 
+    public Color field() {
+        return safe ? Color.web("#120900") : Color.web("#f6f6f6");
+    }
+
     public Color ink() {
         return safe ? Color.web("#ffa41c") : Color.web("#1c1c1c");
     }

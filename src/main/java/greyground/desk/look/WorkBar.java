@@ -24,6 +24,7 @@ public final class WorkBar extends HBox {
         button = Controls.button("Stop", id, "Stop " + what, stop);
         button.setAccessibleText("Stop " + what);
         setAlignment(Pos.CENTER_RIGHT);
+        getStyleClass().add("works");
         getChildren().addAll(words, bar, button);
         show(false);
     }

@@ -25,6 +25,7 @@ public final class BenchWorker implements AutoCloseable {
 
     /** Kinds of work, most pressing first. */
     enum Kind {
+        OPEN(true),
         PLATE(true),
         TONE(false),
         PICTURE(false),

@@ -13,9 +13,24 @@ public final class DeskWords {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
+    /** The same as a whole sentence: with a capital and a stop. */
+    public static String sentence(String words) {
+        String begun = of(words.strip());
+        return begun.isEmpty() || begun.matches("(?s).*[.?!:]") ? begun : begun + ".";
+    }
+
     /** A place that is pointed at: of the art in its pixels, else in millimetres or inches. */
     public static String place(Station station, double x, double y, boolean inches) {
         return station == Station.ART ? String.format(Locale.ROOT, "%.0f, %.0f px", x, y) : lengths(inches, ", ", x, y);
+    }
+
+    /** A length in millimetres as the window measures now, such as "30.0 mm". */
+    public static String length(double millimetres, boolean inches) {
+        return String.format(
+                Locale.ROOT,
+                inches ? "%.3f %s" : "%.1f %s",
+                Unit.MILLIMETRES.shown(millimetres, inches),
+                Unit.MILLIMETRES.symbol(inches));
     }
 
     /** Two lengths in millimetres as the window measures now, such as "30.0, 20.0 mm". */

@@ -4,6 +4,7 @@ import greyground.app.Greyground;
 import greyground.app.bite.BiteTimes;
 import greyground.app.bite.LoggedProof;
 import greyground.app.check.PlateWarning;
+import greyground.app.live.LiveArt;
 import greyground.app.live.LiveBench;
 import greyground.app.live.LiveBite;
 import greyground.app.live.LivePlate;
@@ -15,6 +16,7 @@ import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.app.sight.Stage;
 import greyground.desk.model.BenchWorker.Kind;
+import greyground.film.job.ArtChoice;
 import greyground.film.sheet.SheetOnPaper.SheetSize;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Offset;
@@ -23,11 +25,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -69,8 +73,28 @@ public final class LiveDesk implements AutoCloseable {
         window.execute(() -> refusals.accept(words));
     }
 
-    /** Makes the plate of a new state; told when its pictures can be asked for. */
-    public void show(BenchState state, Consumer<LivePlate> ready) {
+    /**
+     * Art that has just been read, seen whole.
+     *
+     * @param width of the art as the job turns it, in its pixels
+     * @param height the same, down
+     * @param view what of it the picture shows
+     */
+    public record FirstSight(int width, int height, LiveView view, LivePicture picture) {}
+
+    /** What to see of art of so many pixels; asked for on the worker's thread. */
+    @FunctionalInterface
+    public interface WholeView {
+        LiveView of(int width, int height);
+    }
+
+    /**
+     * Makes the plate of a new state.
+     *
+     * @param first told as soon as art that was not seen before can be, before its plate is computed
+     * @param ready told when the plate's pictures can be asked for
+     */
+    public void show(BenchState state, WholeView whole, Consumer<FirstSight> first, Consumer<LivePlate> ready) {
         int own = change + 1;
         change = own;
         worker.drop(Kind.CHECK);
@@ -78,30 +102,30 @@ public final class LiveDesk implements AutoCloseable {
         worker.ask(Kind.PLATE, watch -> {
             LiveBench present = bench;
             if (present == null || !present.file().equals(state.art())) {
-                plate = null;
-                if (present != null) {
-                    present.close();
-                }
-                bench = null;
                 present = Greyground.bench(state.art());
-                bench = present;
+                take(present);
             }
             sheet = null;
-            boolean first = plate == null;
-            LivePlate made;
-            try {
-                made = present.plate(state.job(), state.workshop(), done -> {
-                    watch.accept(done);
-                    if (first) {
-                        tellOpening(Math.min(done, 0.999));
-                    }
-                });
-            } finally {
-                tellOpening(1);
+            if (plate == null) {
+                LiveArt art = present.art(state.job().art(), watch::accept);
+                LiveView view = whole.of(art.width(), art.height());
+                FirstSight seen = new FirstSight(art.width(), art.height(), view, art.picture(view));
+                tell(own, () -> first.accept(seen));
             }
+            LivePlate made = present.plate(state.job(), state.workshop(), watch::accept);
             plate = made;
             tell(own, () -> ready.accept(made));
         });
+    }
+
+    /** Lays other art on the bench; what lay there before is let go of. */
+    private void take(LiveBench other) {
+        LiveBench before = bench;
+        plate = null;
+        bench = other;
+        if (before != null) {
+            before.close();
+        }
     }
 
     /** Hears, on the window's thread, how far a new picture is opened; 1 is the end, however it came. */
@@ -118,19 +142,49 @@ public final class LiveDesk implements AutoCloseable {
         }
     }
 
-    /** Gives up the picture that is being opened. */
+    /** Gives up the picture that is being opened; whoever asked for it hears no more of it. */
     public void stopOpening() {
-        int next = change + 1;
-        change = next;
-        worker.drop(Kind.PLATE);
+        worker.drop(Kind.OPEN);
     }
 
-    /** Looks into a picture's file; told on the window's thread. */
-    public void look(Path file, Consumer<SourceArt> told) {
-        worker.ask(Kind.PLATE, watch -> {
-            try (LiveBench looked = Greyground.bench(file)) {
-                SourceArt source = looked.source(1);
+    /**
+     * Opens a picture's file and reads it whole, so that only what can be seen is ever laid on the bench.
+     *
+     * @param choice what of it to read, once it is known what the file holds
+     * @param told on the window's thread, once it is read
+     * @param refused hears there why it can't be read, in one line; the plate of what lay there before is to be shown again
+     */
+    public void open(
+            Path file, Function<SourceArt, ArtChoice> choice, Consumer<SourceArt> told, Consumer<String> refused) {
+        worker.ask(Kind.OPEN, watch -> {
+            plate = null;
+            LiveBench before = bench;
+            if (before != null) {
+                // There may not be room for both; it is read again if it is to be seen again.
+                before.close();
+            }
+            LiveBench opened = null;
+            try {
+                opened = Greyground.bench(file);
+                SourceArt source = opened.source(1);
+                opened.art(choice.apply(source), done -> {
+                    watch.accept(done);
+                    tellOpening(Math.min(done, 0.999));
+                });
+                worker.drop(Kind.PLATE);
+                take(opened);
+                opened = null;
                 window.execute(() -> told.accept(source));
+            } catch (CancellationException stopped) {
+                throw stopped;
+            } catch (Throwable unreadable) {
+                String words = DeskWords.fault(unreadable, "picture");
+                window.execute(() -> refused.accept(words));
+            } finally {
+                if (opened != null) {
+                    opened.close();
+                }
+                tellOpening(1);
             }
         });
     }

@@ -48,6 +48,12 @@ public final class PicturePorts {
         plate.area = new Viewport.Area(0, 0, plateWidth, plateHeight);
     }
 
+    /** All of art that has not been seen yet, in a window of so many pixels. */
+    public static Viewport wholeArt(int artWidth, int artHeight, int width, int height) {
+        Viewport.Area area = new Viewport.Area(0, 0, artWidth, artHeight);
+        return Viewport.fitting(area.grown(artWidth * ART_MARGIN_SHARE), width, height);
+    }
+
     /** The window has so many pixels now. */
     public void resize(int width, int height) {
         art.resize(width, height, art.area.width() * ART_MARGIN_SHARE);

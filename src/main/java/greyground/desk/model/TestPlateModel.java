@@ -24,7 +24,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** A test plate at the desk: its film is made, its proof read, and its lesson taken into the workshop or left. Knows nothing of the window. */
@@ -33,7 +32,7 @@ public final class TestPlateModel {
 
     private final DeskServices services;
     private final BenchModel bench;
-    private final Consumer<String> say;
+    private final Messages messages;
     private final LongWork work;
     private final List<Runnable> watchers = new ArrayList<>();
     private final Map<String, String> told = new HashMap<>();
@@ -44,10 +43,10 @@ public final class TestPlateModel {
     private @Nullable Path film;
     private @Nullable Path scan;
 
-    public TestPlateModel(DeskServices services, BenchModel bench, Consumer<String> say) {
+    public TestPlateModel(DeskServices services, BenchModel bench, Messages messages) {
         this.services = services;
         this.bench = bench;
-        this.say = say;
+        this.messages = messages;
         this.work = new LongWork("test plate", services.window());
         services.folder().read(LAST_FILM).ifPresent(this::remembered);
     }
@@ -224,7 +223,7 @@ public final class TestPlateModel {
 
     private void begin(String refused, String what, LongWork.Work<TestPlateState> task) {
         before = state instanceof TestPlateState.Working ? before : state;
-        say.accept("");
+        messages.clear();
         become(new TestPlateState.Working(what, 0));
         work.start(
                 task,
@@ -238,7 +237,7 @@ public final class TestPlateModel {
     private void finished(TestPlateState made) {
         if (made instanceof TestPlateState.Film shown && shown.written().isPresent()) {
             remember(shown.written().get());
-            say.accept("test film written: " + shown.written().get().getFileName() + "; print it at 100 %");
+            messages.done("test film written: " + shown.written().get().getFileName() + "; print it at 100 %");
         }
         become(made);
     }
@@ -248,7 +247,7 @@ public final class TestPlateModel {
         if (work.isRunning()) {
             work.forget();
             become(before);
-            say.accept("stopped; nothing was changed");
+            messages.done("stopped; nothing was changed");
         }
     }
 
@@ -292,12 +291,13 @@ public final class TestPlateModel {
         Lesson taught = lesson.get();
         String words = "the workshop has learned this; Save workshop keeps it in a file";
         boolean kept = false;
+        boolean failed = false;
         Optional<Path> file = bench.workshopFile().filter(any -> !bench.workshopUnsaved());
         if (file.isPresent()) {
             try {
                 ShopFile shop = Greyground.workshop(file.get());
                 if (!shop.workshop().map(WorkshopFile::text).equals(Optional.of(WorkshopFile.text(taught.before())))) {
-                    say.accept(file.get().getFileName() + " was changed by someone else meanwhile and is left as it is:"
+                    messages.cant(file.get().getFileName() + " was changed by someone else meanwhile and is left as it is:"
                             + " open that workshop again and read the scan again");
                     return;
                 }
@@ -305,11 +305,16 @@ public final class TestPlateModel {
                 kept = true;
                 words = file.get().getFileName() + " has learned this; what it held is kept as " + old.getFileName();
             } catch (Exception unwritable) {
+                failed = true;
                 words = "learned in this window only: " + DeskWords.fault(unwritable, "workshop's file");
             }
         }
         bench.teach("test plate " + taught.name(), taught.after(), kept);
-        say.accept(words);
+        if (failed) {
+            messages.cant(words);
+        } else {
+            messages.done(words);
+        }
         become(state);
     }
 

@@ -3,6 +3,7 @@ package greyground.desk.picture;
 import greyground.app.live.ToneAt;
 import greyground.app.live.ToneCurves;
 import greyground.desk.look.Drawn;
+import greyground.desk.look.Freshness;
 import greyground.desk.look.Pen;
 import greyground.desk.model.LabelPlaces;
 import greyground.desk.model.Viewport;
@@ -31,6 +32,7 @@ public final class DiagramView extends Drawn {
     private double middleY;
     private double mostInk;
     private LabelPlaces room = new LabelPlaces();
+    private final Freshness freshness = new Freshness(canvas::setOpacity);
     private Consumer<ToneAt> walked = walkedTo -> {};
 
     public DiagramView() {
@@ -80,7 +82,13 @@ public final class DiagramView extends Drawn {
         setMaxHeight(held);
     }
 
+    /** Something has changed: the curves are of before. */
+    public void stale() {
+        freshness.stale();
+    }
+
     public void show(@Nullable ToneCurves shown) {
+        freshness.fresh();
         curves = shown;
         tone = null;
         draw();

@@ -5,6 +5,7 @@ import greyground.desk.model.Hand;
 import greyground.desk.model.Viewport;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import javafx.scene.Cursor;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
@@ -29,6 +30,7 @@ public final class HandOnPicture {
     private Optional<CropFrame.Grip> grip = Optional.empty();
     private double proportion;
     private BiConsumer<Hand, Viewport.Area> done = (how, where) -> {};
+    private Consumer<Hand> taken = tool -> {};
 
     HandOnPicture(PictureView view, BiConsumer<Double, Double> pointed) {
         this.view = view;
@@ -46,10 +48,16 @@ public final class HandOnPicture {
         done = hears;
     }
 
+    /** Hears which tool is in the hand. */
+    public void whenTaken(Consumer<Hand> hears) {
+        taken = hears;
+    }
+
     /** Takes up a tool; {@link Hand#MOVE} lays it down. */
     public void take(Hand chosen) {
         hand = chosen;
         view.setCursor(chosen == Hand.MOVE ? Cursor.DEFAULT : Cursor.CROSSHAIR);
+        taken.accept(chosen);
         view.draw();
     }
 
@@ -106,11 +114,11 @@ public final class HandOnPicture {
     }
 
     private static double x(MouseEvent event) {
-        return event.getX() - PictureView.RULER;
+        return event.getX();
     }
 
     private static double y(MouseEvent event) {
-        return event.getY() - PictureView.RULER;
+        return event.getY();
     }
 
     private void press(MouseEvent event) {
@@ -190,8 +198,8 @@ public final class HandOnPicture {
     private void scroll(ScrollEvent event) {
         if (view.isPresent() && event.getDeltaY() != 0) {
             view.zoom(
-                    event.getX() - PictureView.RULER,
-                    event.getY() - PictureView.RULER,
+                    event.getX(),
+                    event.getY(),
                     event.getDeltaY() > 0 ? NEARER : 1 / NEARER);
             event.consume();
         }

@@ -16,7 +16,7 @@ import javafx.scene.text.TextAlignment;
 
 /** What is drawn over and beside the picture. Nothing is told by colour alone. */
 final class PictureDrawing {
-    private static final int RULER = PictureView.RULER;
+    private static final int RULER = 24;
 
     private final Pen pen;
     private final GraphicsContext context;
@@ -31,11 +31,11 @@ final class PictureDrawing {
     }
 
     private double x(Viewport port, double planeX) {
-        return RULER + port.pixelX(planeX);
+        return port.pixelX(planeX);
     }
 
     private double y(Viewport port, double planeY) {
-        return RULER + port.pixelY(planeY);
+        return port.pixelY(planeY);
     }
 
     private void twice(Runnable line) {
@@ -52,12 +52,12 @@ final class PictureDrawing {
         double top = y(port, area.top());
         double width = area.width() / port.perPixel();
         double height = area.height() / port.perPixel();
-        double right = RULER + port.width();
-        double bottom = RULER + port.height();
+        double right = port.width();
+        double bottom = port.height();
         Color shade = light.bench().deriveColor(0, 1, 1, 0.6);
-        pen.fill(shade, RULER, RULER, port.width(), Math.max(0, top - RULER));
-        pen.fill(shade, RULER, top + height, port.width(), Math.max(0, bottom - top - height));
-        pen.fill(shade, RULER, top, Math.max(0, left - RULER), height);
+        pen.fill(shade, 0, 0, port.width(), Math.max(0, top));
+        pen.fill(shade, 0, top + height, port.width(), Math.max(0, bottom - top - height));
+        pen.fill(shade, 0, top, Math.max(0, left), height);
         pen.fill(shade, left + width, top, Math.max(0, right - left - width), height);
         twice(() -> context.strokeRect(left, top, width, height));
     }
@@ -75,7 +75,7 @@ final class PictureDrawing {
 
     /** The line along what should be level. */
     void line(double[] ends) {
-        twice(() -> pen.line(RULER + ends[0], RULER + ends[1], RULER + ends[2], RULER + ends[3]));
+        twice(() -> pen.line(ends[0], ends[1], ends[2], ends[3]));
     }
 
     /** The platemark, and on the film the bevel within it. */
@@ -125,7 +125,7 @@ final class PictureDrawing {
     }
 
     /** The loupe where it lies, with a bar of a known length. */
-    void loupe(Viewport port, Loupe loupe, Station station) {
+    void loupe(Viewport port, Loupe loupe, Station station, double opacity) {
         boolean ofArt = station == Station.ART;
         double across = Loupe.across(station);
         Image image = loupe.image();
@@ -139,7 +139,9 @@ final class PictureDrawing {
         context.clip();
         pen.fill(light.bench(), left, top, side, side);
         if (image != null) {
+            context.setGlobalAlpha(opacity);
             context.drawImage(image, left, top, side, side);
+            context.setGlobalAlpha(1);
         }
         double bar = ofArt ? 20 : 0.5;
         double length = bar / across * side;
@@ -156,10 +158,10 @@ final class PictureDrawing {
         context.strokeOval(left - 2, top - 2, side + 4, side + 4);
     }
 
-    /** Rulers above and to the left. */
+    /** Rulers over the picture's upper and left edges. */
     void rulers(Viewport port, boolean ofArt) {
-        double width = RULER + port.width();
-        double height = RULER + port.height();
+        double width = port.width();
+        double height = port.height();
         pen.fill(light.panel(), 0, 0, width, RULER);
         pen.fill(light.panel(), 0, 0, RULER, height);
         pen.stroke(light.rule(), 1);
@@ -169,17 +171,17 @@ final class PictureDrawing {
         double per = port.perPixel() / unit;
         pen.stroke(light.quiet(), 1);
         for (RulerTicks.Tick tick : RulerTicks.of(port.left() / unit, per, port.width())) {
-            double at = Math.rint(RULER + tick.pixel()) + 0.5;
-            pen.line(at, RULER - (tick.numbered() ? 10 : 4), at, RULER - 1);
+            double at = Math.rint(tick.pixel()) + 0.5;
+            pen.line(at, RULER - (tick.numbered() ? 9 : 4), at, RULER - 1);
             if (tick.numbered() && at > RULER + 2) {
-                pen.words(RulerTicks.words(tick.value(), per), at + 3, 10, TextAlignment.LEFT, light.quiet());
+                pen.words(RulerTicks.words(tick.value(), per), at + 3, 9, TextAlignment.LEFT, light.quiet());
             }
         }
         for (RulerTicks.Tick tick : RulerTicks.of(port.top() / unit, per, port.height())) {
-            double at = Math.rint(RULER + tick.pixel()) + 0.5;
-            pen.line(RULER - (tick.numbered() ? 10 : 4), at, RULER - 1, at);
+            double at = Math.rint(tick.pixel()) + 0.5;
+            pen.line(RULER - (tick.numbered() ? 9 : 4), at, RULER - 1, at);
             if (tick.numbered() && at > RULER + 24) {
-                pen.wordsUp(RulerTicks.words(tick.value(), per), 10, at - 3, TextAlignment.LEFT, light.quiet());
+                pen.wordsUp(RulerTicks.words(tick.value(), per), 9, at - 3, TextAlignment.LEFT, light.quiet());
             }
         }
         pen.fill(light.panel(), 0, 0, RULER - 1, RULER - 1);

@@ -4,8 +4,10 @@ import greyground.app.live.SheetOutline;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Drawn;
+import greyground.desk.look.Freshness;
 import greyground.desk.look.Pen;
 import greyground.desk.look.RoomLight;
+import greyground.desk.model.BenchState;
 import greyground.desk.model.CropFrame;
 import greyground.desk.model.Hand;
 import greyground.desk.model.PicturePorts;
@@ -22,13 +24,11 @@ import javafx.stage.Window;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The picture on the bench, with rulers along it and a loupe that lies on it. {@link PicturePorts} knows which part is seen,
+ * The picture on the bench, to its edges, where rulers may lie on it, and a loupe that lies on it. {@link PicturePorts} knows which part is seen,
  * {@link HandOnPicture} what pointer and keys do, {@link PictureDrawing} how marks look. Between a move and its new picture the old one is
  * moved along, so the hand never waits.
  */
 public final class PictureView extends Drawn {
-    public static final int RULER = 28;
-
     private final Pane window = new Pane();
     private final ImageView image = new ImageView();
     private final Runnable moved;
@@ -37,10 +37,15 @@ public final class PictureView extends Drawn {
     private final PicturePorts ports = new PicturePorts();
     private final Loupe loupe = new Loupe();
     private @Nullable LiveView imageView;
+    private @Nullable BenchState imageState;
+    private final Freshness freshness = new Freshness(image::setOpacity);
+    private final Freshness loupeFreshness = new Freshness(this::dimLoupe);
+    private double loupeOpacity = 1;
     private Station station = Station.ART;
     private Marks marks = Marks.NONE;
     private List<SheetOutline> edges = List.of();
     private boolean inches;
+    private boolean rulers;
     private boolean present;
 
     /**
@@ -151,7 +156,10 @@ public final class PictureView extends Drawn {
     private void forgetPictures() {
         image.setImage(null);
         imageView = null;
+        imageState = null;
+        freshness.fresh();
         loupe.show(null);
+        loupeFreshness.fresh();
     }
 
     private void refit() {
@@ -200,22 +208,63 @@ public final class PictureView extends Drawn {
 
     // ------------------------------------------------------------------ what is shown
 
-    public void show(LivePicture picture, LiveView view, Station of) {
+    /**
+     * Shows a picture, unless another station is looked at by now.
+     *
+     * @param from what it was computed from
+     */
+    public void show(LivePicture picture, LiveView view, Station of, BenchState from) {
         if (of == station) {
             imageView = view;
+            imageState = from;
             image.setImage(light.image(picture));
+            freshness.fresh();
             draw();
         }
     }
 
+    /** What the picture that is seen was computed from; empty where none is. */
+    public Optional<BenchState> shows() {
+        return Optional.ofNullable(imageState);
+    }
+
+    /** Something has changed: what is seen is of before, until what is new has been computed. */
+    public void stale() {
+        if (imageState != null) {
+            freshness.stale();
+        }
+        if (loupe.image() != null) {
+            loupeFreshness.stale();
+        }
+    }
+
+    public boolean isStale() {
+        return freshness.isStale();
+    }
+
     public void showLoupe(LivePicture picture) {
         loupe.show(light.image(picture));
+        loupeFreshness.fresh();
         draw();
     }
+
+    private void dimLoupe(double opacity) {
+        if (opacity != loupeOpacity) {
+            loupeOpacity = opacity;
+            draw();
+        }
+    }
+
 
     public void look(RoomLight shining, boolean inInches) {
         inches = inInches;
         look(shining);
+    }
+
+    /** Lays rulers along its upper and left edges, or takes them away. */
+    public void measure(boolean wanted) {
+        rulers = wanted;
+        draw();
     }
 
     public void mark(Marks over) {
@@ -264,10 +313,10 @@ public final class PictureView extends Drawn {
 
     @Override
     protected void layoutChildren() {
-        double width = Math.max(1, getWidth() - RULER);
-        double height = Math.max(1, getHeight() - RULER);
+        double width = Math.max(1, getWidth());
+        double height = Math.max(1, getHeight());
         boolean other = width != window.getWidth() || height != window.getHeight();
-        window.resizeRelocate(RULER, RULER, width, height);
+        window.resizeRelocate(0, 0, width, height);
         if (other) {
             refit();
             if (present) {
@@ -299,9 +348,11 @@ public final class PictureView extends Drawn {
             drawing.places(port, marks);
         }
         if (loupe.isOn()) {
-            drawing.loupe(port, loupe, station);
+            drawing.loupe(port, loupe, station, loupeOpacity);
         }
-        drawing.rulers(port, station == Station.ART);
+        if (rulers) {
+            drawing.rulers(port, station == Station.ART);
+        }
     }
 
     private void placeImage() {

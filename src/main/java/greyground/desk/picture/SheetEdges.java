@@ -13,7 +13,6 @@ import javafx.scene.text.TextAlignment;
 
 /** The edges of a film sheet, each with a stroke of its own, and a key that tells them apart. */
 final class SheetEdges {
-    private static final int RULER = PictureView.RULER;
     private static final double LINE = 20;
     private static final double SAMPLE = 24;
 
@@ -30,13 +29,13 @@ final class SheetEdges {
         GraphicsContext window = pen.context();
         window.save();
         window.beginPath();
-        window.rect(RULER, RULER, port.width(), port.height());
+        window.rect(0, 0, port.width(), port.height());
         window.clip();
         int films = 0;
         for (SheetOutline each : edges) {
             known.putIfAbsent(each.edge(), each);
-            double left = Math.rint(RULER + port.pixelX(each.left())) - 0.5;
-            double top = Math.rint(RULER + port.pixelY(each.top())) - 0.5;
+            double left = Math.rint(port.pixelX(each.left())) - 0.5;
+            double top = Math.rint(port.pixelY(each.top())) - 0.5;
             double width = Math.rint(each.width() / port.perPixel()) + 1;
             double height = Math.rint(each.height() / port.perPixel()) + 1;
             stroke(each.edge(), () -> window.strokeRect(left, top, width, height));
@@ -75,8 +74,8 @@ final class SheetEdges {
     /** In one line along the foot, where the sheet leaves room when it is seen whole. */
     private void key(Viewport port, Map<Edge, SheetOutline> known) {
         double width = 8 + known.keySet().stream().mapToDouble(SheetEdges::room).sum();
-        double left = RULER + 8;
-        double top = RULER + port.height() - LINE - 4;
+        double left = 8;
+        double top = port.height() - LINE - 4;
         pen.fill(light.panel(), left, top, width, LINE);
         double x = left + 8;
         double y = Math.rint(top + LINE / 2) + 0.5;

@@ -4,7 +4,9 @@ import greyground.app.live.LiveSheet;
 import greyground.app.live.SheetSide;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Controls;
+import greyground.desk.look.Icon;
 import greyground.desk.look.RoomLight;
+import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.Place;
@@ -30,11 +32,13 @@ public final class SheetView extends VBox {
     private final ToggleButton positive = Controls.toggle("Positive", "sheet-positive", "The film with the picture");
     private final ToggleButton screen =
             Controls.toggle("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
-    private final ToggleButton opener = Controls.toggle("Whole sheet  S", "sheet-view", Place.SHEET.words());
+    private final ToggleButton opener = Controls.drawn(
+            Controls.toggle("Whole sheet", "sheet-view", Place.SHEET.words() + " (S)"), Icon.SHEET);
     private final HBox films = new HBox(0, positive, screen);
     private final Label words = Controls.wrapped("");
     private final Label size = Controls.label("", "quiet");
     private @Nullable LiveSheet sheet;
+    private @Nullable BenchState state;
     private boolean inches;
 
     public SheetView(LiveDesk live, Consumer<String> tellPlace) {
@@ -104,6 +108,12 @@ public final class SheetView extends VBox {
         }
     }
 
+    /** Something has changed: what is seen is of before. */
+    public void stale(BenchState now) {
+        state = now;
+        picture.stale();
+    }
+
     /** The plate or its settings have changed; nothing is asked for while the sheet is not seen. */
     public void refresh() {
         if (isVisible()) {
@@ -143,12 +153,13 @@ public final class SheetView extends VBox {
     }
 
     private void askPicture() {
-        if (sheet != null && isVisible()) {
+        BenchState from = state;
+        if (sheet != null && from != null && isVisible()) {
             LiveView view = picture.view();
             SheetSide seen = side();
             live.sheet(seen, view, shown -> {
                 if (seen == side()) {
-                    picture.show(shown, view, Station.FILM);
+                    picture.show(shown, view, Station.FILM, from);
                 }
             });
         }

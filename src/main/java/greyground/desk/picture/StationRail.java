@@ -2,6 +2,7 @@ package greyground.desk.picture;
 
 import greyground.app.sight.LivePicture;
 import greyground.desk.look.Controls;
+import greyground.desk.look.Freshness;
 import greyground.desk.look.RoomLight;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
@@ -19,12 +20,13 @@ import javafx.scene.layout.VBox;
 
 /** The five stations, each a small live picture, and below a line the window's other places; one is chosen. */
 public final class StationRail extends VBox {
-    public static final int PICTURE_WIDTH = 112;
-    public static final int PICTURE_HEIGHT = 76;
-    private static final int LEAST_HEIGHT = 40;
+    public static final int PICTURE_WIDTH = 64;
+    public static final int PICTURE_HEIGHT = 44;
+    private static final int LEAST_HEIGHT = 32;
 
     private final Map<Station, ToggleButton> buttons = new EnumMap<>(Station.class);
     private final Map<Station, ImageView> pictures = new EnumMap<>(Station.class);
+    private final Map<Station, Freshness> freshness = new EnumMap<>(Station.class);
     private final Map<Place, ToggleButton> places = new EnumMap<>(Place.class);
     private final ToggleGroup group = new ToggleGroup();
     private int pictureHeight = PICTURE_HEIGHT;
@@ -44,6 +46,7 @@ public final class StationRail extends VBox {
             add(button, () -> chosen.accept(station));
             buttons.put(station, button);
             pictures.put(station, picture);
+            freshness.put(station, new Freshness(picture::setOpacity));
         }
         Region rule = new Region();
         rule.getStyleClass().add("rail-rule");
@@ -130,12 +133,20 @@ public final class StationRail extends VBox {
 
     public void show(Station station, LivePicture picture, RoomLight light) {
         ImageView view = pictures.get(station);
-        if (view != null) {
+        Freshness seen = freshness.get(station);
+        if (view != null && seen != null) {
             view.setImage(light.image(picture));
+            seen.fresh();
         }
+    }
+
+    /** Something has changed: what is seen is of before. */
+    public void stale() {
+        freshness.values().forEach(Freshness::stale);
     }
 
     public void clear() {
         pictures.values().forEach(view -> view.setImage(null));
+        freshness.values().forEach(Freshness::fresh);
     }
 }

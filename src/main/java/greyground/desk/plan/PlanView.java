@@ -1,6 +1,7 @@
 package greyground.desk.plan;
 
 import greyground.desk.look.Controls;
+import greyground.desk.look.Freshness;
 import greyground.desk.look.NoteField;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
@@ -48,6 +49,7 @@ public final class PlanView extends VBox {
     private final BiteLogView log;
     private final List<StepCard> cards = new ArrayList<>();
     private final Map<String, NoteField> notes = new HashMap<>();
+    private final Freshness freshness = new Freshness(card::setOpacity);
     private @Nullable ExposurePlan shown;
     private String shownTitle = "";
 
@@ -156,7 +158,13 @@ public final class PlanView extends VBox {
         log.refresh();
     }
 
+    /** Something has changed: the steps are of before. */
+    public void stale() {
+        freshness.stale();
+    }
+
     public void show(String title, ExposurePlan plan) {
+        freshness.fresh();
         if (plan.equals(shown) && title.equals(shownTitle)) {
             refresh();
             return;

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
@@ -24,10 +25,14 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** One setting on the screen: its name, its value with unit, and how it is known. Says what is wrong below itself. */
 final class SettingRow extends VBox {
+    /** Letters; units no longer than that lie in one column. */
+    private static final int SHORT_UNIT = 4;
+
     private final Setting setting;
     private final BenchModel model;
     private final Supplier<Boolean> inches;
@@ -45,19 +50,26 @@ final class SettingRow extends VBox {
         this.model = model;
         this.inches = inches;
         this.today = today;
-        Label name = Controls.label(setting.label());
-        HBox line = Controls.line(8, Controls.growing(name));
+        Label name = Controls.wrapped(setting.label());
+        name.setMinWidth(0);
+        HBox line = Controls.line(4, Controls.growing(name));
         line.setMinHeight(32);
         say("");
         getChildren().addAll(line, fault);
         if (setting instanceof Setting.Measure measure) {
             control = number(measure);
-            line.getChildren().addAll(control, unit, mark(measure));
+            line.getChildren().addAll(control, unit);
+            if (measure instanceof Setting.ShopNumber shop) {
+                line.getChildren().add(mark(shop));
+            }
         } else {
             control = setting instanceof Setting.Choice<?> choice ? choice(choice) : text((Setting.Text) setting);
             control.getStyleClass().add("wide");
             control.setAccessibleText(setting.label());
-            line.getChildren().add(control);
+            control.setMaxWidth(Double.MAX_VALUE);
+            line.setMinHeight(20);
+            VBox.setMargin(control, new Insets(0, 0, 6, 0));
+            getChildren().add(1, control);
         }
         control.setId("setting-" + setting.id());
         name.setLabelFor(control);
@@ -73,7 +85,8 @@ final class SettingRow extends VBox {
 
     private Control number(Setting.Measure measure) {
         field.getStyleClass().add("number");
-        unit.getStyleClass().addAll("quiet", "unit");
+        unit.getStyleClass().add("quiet");
+        unit.setMinWidth(Region.USE_PREF_SIZE);
         field.setOnAction(entered -> take(measure));
         Controls.whenLeft(field, () -> {
             take(measure);
@@ -95,6 +108,7 @@ final class SettingRow extends VBox {
                 field.setText(words);
             }
             unit.setText(measure.range().unit().symbol(inches.get()));
+            Controls.look(unit, "unit", unit.getText().length() <= SHORT_UNIT);
             name(measure, state);
         };
         return field;
@@ -159,19 +173,15 @@ final class SettingRow extends VBox {
         Controls.show(fault, !words.isEmpty());
     }
 
-    private Node mark(Setting.Measure measure) {
+    private Node mark(Setting.ShopNumber shop) {
         mark.getStyleClass().setAll("toggle-button", "mark");
         mark.setId("known-" + setting.id());
-        if (measure instanceof Setting.ShopNumber shop) {
-            mark.setTooltip(new Tooltip());
-            mark.setOnAction(pressed -> change(
-                    "how " + spoken() + " is known",
-                    "",
-                    state -> shop.known(
-                            state, shop.figure(state.workshop()).orElseThrow().isAssumed(), today.get())));
-        } else {
-            mark.setVisible(false);
-        }
+        mark.setTooltip(new Tooltip());
+        mark.setOnAction(pressed -> change(
+                "how " + spoken() + " is known",
+                "",
+                state -> shop.known(
+                        state, shop.figure(state.workshop()).orElseThrow().isAssumed(), today.get())));
         return mark;
     }
 

@@ -12,15 +12,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import javafx.geometry.Insets;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /** The settings of one station, and below them what the one in hand means. */
 public final class SettingsPane extends VBox {
     private static final double HELP_HEIGHT = 112;
+
+    /** So many are at hand; the rest opens below them. */
+    private static final int AT_HAND = 6;
 
     private final BenchModel model;
     private final Supplier<Boolean> inches;
@@ -29,7 +33,8 @@ public final class SettingsPane extends VBox {
     private final ScrollPane scroll = Controls.rolling(rows);
     private final Label helpTitle = Controls.wrapped("", "strong");
     private final Label helpWords = Controls.wrapped("");
-    private final VBox extra = new VBox(8);
+    private final VBox rest = new VBox();
+    private final ToggleButton more = Controls.toggle("", "more-settings", "Further settings of this station");
     private List<Setting> shown = List.of();
     private final List<SettingRow> settingRows = new ArrayList<>();
     private Station station = Station.ART;
@@ -48,12 +53,10 @@ public final class SettingsPane extends VBox {
         help.setFitToHeight(true);
         help.setMinHeight(HELP_HEIGHT);
         help.setPrefHeight(HELP_HEIGHT);
+        more.getStyleClass().add("more");
+        more.setMaxWidth(Double.MAX_VALUE);
+        more.setOnAction(pressed -> unfold(more.isSelected()));
         getChildren().addAll(scroll, help);
-    }
-
-    /** Things to do at this station, above its settings. */
-    public void setExtra(List<Node> nodes) {
-        extra.getChildren().setAll(nodes);
     }
 
     public void show(Station chosen) {
@@ -63,7 +66,16 @@ public final class SettingsPane extends VBox {
         if (other) {
             scroll.setVvalue(0);
         }
-        explainStation();
+        if (other) {
+            helpTitle.setText("");
+            helpWords.setText("");
+        }
+    }
+
+    private void unfold(boolean wanted) {
+        more.setSelected(wanted);
+        Controls.show(rest, wanted);
+        more.setText((wanted ? "Fewer" : "More: " + (shown.size() - AT_HAND)));
     }
 
     public void focusFirst() {
@@ -78,20 +90,19 @@ public final class SettingsPane extends VBox {
                 .filter(row -> row.setting().id().equals(setting.id()))
                 .findFirst()
                 .ifPresent(row -> {
+                    if (Controls.within(row, rest)) {
+                        unfold(true);
+                        rows.applyCss();
+                        layout();
+                    }
                     row.focus().requestFocus();
                     scroll.layout();
                     double room = rows.getHeight() - scroll.getViewportBounds().getHeight();
                     if (room > 0) {
                         scroll.setVvalue(
-                                Math.min(1, Math.max(0, row.getBoundsInParent().getMinY() - 40) / room));
+                                Math.min(1, Math.max(0, rows.sceneToLocal(row.localToScene(row.getBoundsInLocal())).getMinY() - 40) / room));
                     }
                 });
-    }
-
-    private void explainStation() {
-        helpTitle.setText("What is this?");
-        helpWords.setText("Choose a setting, and this place says what it does and how to find its value."
-                + " \u25cb marks a number of your workshop that is only assumed, \u25cf one that was measured.");
     }
 
     /** Tells what the program found where a setting is left to it, in the job's own numbers. */
@@ -117,16 +128,18 @@ public final class SettingsPane extends VBox {
 
     private void build() {
         settingRows.clear();
-        Label words = Controls.wrapped(station.words(), "quiet");
-        VBox.setMargin(words, new Insets(0, 0, 8, 0));
-        rows.getChildren().setAll(Controls.wrapped(station.label(), "heading"), words, extra);
+        Label name = Controls.wrapped(station.label(), "heading");
+        name.setTooltip(new Tooltip(station.words()));
+        rows.getChildren().setAll(name);
+        rest.getChildren().clear();
         boolean ofShop = false;
         for (Setting setting : shown) {
+            VBox part = settingRows.size() < AT_HAND ? rows : rest;
             if (setting instanceof Setting.ShopNumber != ofShop) {
                 ofShop = !ofShop;
-                Label part = Controls.wrapped(ofShop ? "Your workshop" : "This plate", "strong");
-                VBox.setMargin(part, new Insets(16, 0, 4, 0));
-                rows.getChildren().add(part);
+                Label whose = Controls.wrapped(ofShop ? "Your workshop" : "This plate", "strong");
+                VBox.setMargin(whose, new Insets(16, 0, 4, 0));
+                part.getChildren().add(whose);
             }
             SettingRow row = new SettingRow(setting, model, inches, today);
             row.focus().focusedProperty().addListener((what, was, is) -> {
@@ -137,7 +150,12 @@ public final class SettingsPane extends VBox {
             row.setOnMouseEntered(over -> explain(row));
             row.found(found);
             settingRows.add(row);
-            rows.getChildren().add(row);
+            part.getChildren().add(row);
+        }
+        if (shown.size() > AT_HAND) {
+            VBox.setMargin(more, new Insets(8, 0, 0, 0));
+            rows.getChildren().addAll(more, rest);
+            unfold(more.isSelected());
         }
     }
 

@@ -1,6 +1,7 @@
 package greyground.desk.window;
 
 import greyground.desk.look.Controls;
+import greyground.desk.look.Icon;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.Hand;
 import greyground.desk.model.LiveDesk;
@@ -10,59 +11,64 @@ import greyground.desk.model.Viewport;
 import greyground.film.job.ArtFields;
 import greyground.film.job.Job;
 import greyground.film.job.JobField;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
-import javafx.geometry.Insets;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** What the hand can do on the art: pick its white and its black, draw a fragment, turn it; and the buttons for it. */
-final class ArtTools extends FlowPane {
+final class ArtTools extends VBox {
     private final BenchModel model;
     private final LiveDesk live;
     private final PlateSight sight;
     private final BiConsumer<String, UnaryOperator<Job>> tell;
-    private final ToggleButton plateShape = Controls.toggle(
-            "Keep proportion  H",
-            "plate-shape",
-            "Cut to the plate's proportion, and keep it while the fragment is drawn or pulled (H)");
+    private final Map<Hand, ToggleButton> hands = new EnumMap<>(Hand.class);
+    private final ToggleButton plateShape = Controls.drawn(
+            Controls.toggle(
+                    "Keep proportion",
+                    "plate-shape",
+                    "Keep proportion: cut to the plate's, and keep it while the fragment is drawn or pulled (H)"),
+            Icon.PROPORTION);
 
     ArtTools(BenchModel model, LiveDesk live, PlateSight sight, BiConsumer<String, UnaryOperator<Job>> tell) {
-        super(8, 8);
+        super(2);
         this.model = model;
         this.live = live;
         this.sight = sight;
         this.tell = tell;
-        tool(
-                "Paper white  P",
-                "pick-white",
-                "Point at what shall print as bare paper (P)",
-                () -> hold(Hand.PICK_WHITE));
-        tool("Ink black  K", "pick-black", "Point at what shall print darkest (K)", () -> hold(Hand.PICK_BLACK));
-        tool("Find white and black", "find-both", "Let the program find the art's white and black", this::findEnds);
-        String crop = "Drag over the part that is wanted; its grips can be pulled afterwards (X)";
-        tool("Draw crop  X", "draw-crop", crop, () -> hold(Hand.CROP));
+        hand(Hand.PICK_WHITE, Icon.PAPER, "Paper white", "pick-white", "point at what shall print as bare paper (P)");
+        hand(Hand.PICK_BLACK, Icon.INK, "Ink black", "pick-black", "point at what shall print darkest (K)");
+        tool(Icon.ENDS, "Find white and black", "find-both", "let the program find both in the art", this::findEnds);
+        String cut = "drag over the part that is wanted; its grips can be pulled afterwards (X)";
+        hand(Hand.CROP, Icon.CUT, "Cut out", "draw-crop", cut);
         getChildren().add(plateShape);
-        tool("No crop", "no-crop", "Take all of the picture", this::cropNothing);
-        String cover = "Take the largest part of the plate's proportion that the straightened picture fills";
-        tool("Crop to cover", "crop-covered", cover, this::cropToCover);
-        tool(
-                "Quarter turn left  Shift+Q",
-                "quarter-left",
-                "Turn it a quarter to the left (Shift+Q)",
-                () -> quarter(false));
-        tool("Quarter turn right  Q", "quarter-right", "Turn it a quarter to the right (Q)", () -> quarter(true));
-        String level = "Draw a line along what should be level or upright, and the picture turns (V)";
-        tool("Straighten  V", "draw-level", level, () -> hold(Hand.LEVEL));
+        tool(Icon.WHOLE, "Uncut", "no-crop", "take all of the picture", this::cropNothing);
+        String cover = "the largest part of the plate's proportion that the straightened picture fills";
+        tool(Icon.COVER, "Cut to cover", "crop-covered", cover, this::cropToCover);
+        tool(Icon.LEFT, "Quarter turn left", "quarter-left", "Shift+Q", () -> quarter(false));
+        tool(Icon.RIGHT, "Quarter turn right", "quarter-right", "Q", () -> quarter(true));
+        String level = "draw a line along what should be level or upright, and the picture turns (V)";
+        hand(Hand.LEVEL, Icon.STRAIGHTEN, "Straighten", "draw-level", level);
         plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
-        VBox.setMargin(this, new Insets(0, 0, 8, 0));
         sight.picture().hand().whenDone(this::done);
+        sight.picture()
+                .hand()
+                .whenTaken(taken -> hands.forEach((each, button) -> button.setSelected(each == taken)));
     }
 
-    private void tool(String words, String id, String hint, Runnable action) {
-        getChildren().add(Controls.button(words, id, hint, action));
+    private void tool(Icon icon, String words, String id, String hint, Runnable action) {
+        getChildren().add(Controls.drawn(Controls.button(words, id, words + ": " + hint, action), icon));
+    }
+
+    /** A tool that stays in the hand until it has been used or is put down. */
+    private void hand(Hand hand, Icon icon, String words, String id, String hint) {
+        ToggleButton button = Controls.drawn(Controls.toggle(words, id, words + ": " + hint), icon);
+        button.setOnAction(pressed -> hold(button.isSelected() ? hand : Hand.MOVE));
+        hands.put(hand, button);
+        getChildren().add(button);
     }
 
     /** Width over height of the plate, 0 where there is none. */
@@ -102,13 +108,13 @@ final class ArtTools extends FlowPane {
 
     private void hold(Hand hand) {
         sight.picture().hand().take(hand);
+        sight.picture().requestFocus();
     }
 
     /** Takes up a tool, where there is art to work on. */
     void take(Hand hand) {
         if (sight.picture().station() == Station.ART) {
             hold(hand);
-            sight.picture().requestFocus();
         }
     }
 

@@ -32,7 +32,6 @@ final class CompareStrip extends HBox {
             "Minutes in a fresh bath to lay beside the usual bite; Enter shows them",
             "number");
     private final HBox minutesRow = Controls.line(4, minutes, Controls.label("min"));
-    private final HBox tools;
 
     /** A picture and its words. */
     private static final class Half extends HBox {
@@ -84,21 +83,15 @@ final class CompareStrip extends HBox {
         getStyleClass().add("compare");
         minutes.setOnAction(entered -> bench.otherBite(minutes.getText()));
         Button close = Controls.button("Close", "close-compare", "Compare no more", bench::endComparison);
-        tools = Controls.line(8, minutesRow, close);
+        VBox tools = new VBox(8, close, minutesRow);
         tools.setMinWidth(Region.USE_PREF_SIZE);
-        getChildren().addAll(left, right);
+        getChildren().addAll(left, right, tools);
         setMinHeight(PICTURE + 18);
         lay(false);
     }
 
-    /** What can be done with the comparison; lies in the row below, so that the words have room. */
-    HBox tools() {
-        return tools;
-    }
-
     private void lay(boolean shown) {
         Controls.show(this, shown);
-        Controls.show(tools, shown);
     }
 
     void show(Comparison comparison, RoomLight light, boolean inches) {

@@ -3,6 +3,7 @@ package greyground.desk.window;
 import greyground.app.print.PrintersAtHand;
 import greyground.desk.look.Bell;
 import greyground.desk.model.DeskFolder;
+import greyground.desk.model.DeskHabits;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.FileAsking;
 import greyground.film.job.Kind;
@@ -22,8 +23,8 @@ import javafx.stage.Stage;
 
 /** The window as a program of its own. */
 public final class DeskApp extends Application {
-    private static final double WIDTH = 1400;
-    private static final double HEIGHT = 900;
+    /** Of the screen's width and height, where the window was never moved. */
+    private static final double SHARE = 0.9;
 
     /** Made by JavaFX. */
     public DeskApp() {}
@@ -40,20 +41,42 @@ public final class DeskApp extends Application {
                 PrintersAtHand.ofTheSystem(),
                 Bell::ring);
         DeskWindow desk = new DeskWindow(services);
-        Rectangle2D room = Screen.getPrimary().getVisualBounds();
-        stage.setScene(new Scene(desk.root(), Math.min(WIDTH, room.getWidth()), Math.min(HEIGHT, room.getHeight())));
-        stage.setMinWidth(Math.min(DeskWindow.LEAST_WIDTH, room.getWidth()));
-        stage.setMinHeight(Math.min(DeskWindow.LEAST_HEIGHT, room.getHeight()));
+        stage.setScene(new Scene(desk.root()));
+        place(stage, desk.habits);
         stage.setTitle("Greyground");
         stage.setOnCloseRequest(closing -> {
             if (!desk.mayClose(stage::hide)) {
                 closing.consume();
             }
         });
+        stage.setOnHiding(hiding -> desk.habits.keep(new DeskHabits.Frame(
+                stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight(), stage.isMaximized())));
         stage.setOnHidden(hidden -> desk.closed());
         stage.show();
         List<String> named = getParameters().getRaw();
         desk.begin(named.isEmpty() ? Optional.empty() : Optional.of(Path.of(named.get(0))));
+    }
+
+    /** Where it was left, if that is on a screen; else a good share of the first screen. */
+    private static void place(Stage stage, DeskHabits habits) {
+        Rectangle2D room = Screen.getPrimary().getVisualBounds();
+        stage.setMinWidth(Math.min(DeskWindow.LEAST_WIDTH, room.getWidth()));
+        stage.setMinHeight(Math.min(DeskWindow.LEAST_HEIGHT, room.getHeight()));
+        DeskHabits.Frame left = habits.frame()
+                .filter(frame -> !Screen.getScreensForRectangle(
+                                frame.left() + frame.width() / 4, frame.top(), frame.width() / 2, 40)
+                        .isEmpty())
+                .orElseGet(() -> new DeskHabits.Frame(
+                        room.getMinX() + room.getWidth() * (1 - SHARE) / 2,
+                        room.getMinY() + room.getHeight() * (1 - SHARE) / 2,
+                        room.getWidth() * SHARE,
+                        room.getHeight() * SHARE,
+                        false));
+        stage.setX(left.left());
+        stage.setY(left.top());
+        stage.setWidth(Math.max(left.width(), stage.getMinWidth()));
+        stage.setHeight(Math.max(left.height(), stage.getMinHeight()));
+        stage.setMaximized(left.whole());
     }
 
     private static FileAsking choosing(Stage stage) {

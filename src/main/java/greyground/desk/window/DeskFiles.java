@@ -1,16 +1,17 @@
 package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
-import greyground.desk.look.Question;
-import greyground.desk.look.Question.Answer;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.FileAsking;
 import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Messages;
+import greyground.desk.model.Messages.Answer;
 import greyground.desk.model.RecentFiles;
 import greyground.desk.model.Recovery;
+import greyground.app.recipe.SourceArt;
 import greyground.film.job.Job;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
@@ -24,6 +25,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import javafx.scene.Node;
 import javafx.scene.input.TransferMode;
 import org.jspecify.annotations.Nullable;
@@ -36,8 +38,8 @@ final class DeskFiles {
     private final DeskServices services;
     private final BenchModel model;
     private final LiveDesk live;
-    private final Question.Asking ask;
-    private final Consumer<String> say;
+    private final Messages messages;
+    private final DeskWindow desk;
     private final RecentFiles recent;
     private final Recovery recovery;
     private String wantedDigest = "";
@@ -47,13 +49,12 @@ final class DeskFiles {
             BenchModel model,
             LiveDesk live,
             Recovery recovery,
-            Question.Asking ask,
-            Consumer<String> say) {
+            DeskWindow desk) {
         this.services = services;
         this.model = model;
         this.live = live;
-        this.ask = ask;
-        this.say = say;
+        this.messages = desk.messages;
+        this.desk = desk;
         this.recent = new RecentFiles(services.folder());
         this.recovery = recovery;
     }
@@ -69,7 +70,7 @@ final class DeskFiles {
             answers.add(new Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
         }
         answers.add(new Answer("None of them", () -> {}));
-        ask.ask(answers.size() == 1 ? "There are no recent files." : "Recent files:", answers.toArray(Answer[]::new));
+        messages.ask(answers.size() == 1 ? "There are no recent files." : "Recent files:", answers.toArray(Answer[]::new));
     }
 
     private static String shortened(String name) {
@@ -82,9 +83,9 @@ final class DeskFiles {
         try {
             attempt.run();
         } catch (Refusal refused) {
-            say.accept(String.valueOf(refused.getMessage()));
+            messages.cant(String.valueOf(refused.getMessage()));
         } catch (Exception unforeseen) {
-            say.accept(DeskWords.fault(unforeseen, "work"));
+            messages.cant(DeskWords.fault(unforeseen, "work"));
         }
     }
 
@@ -119,7 +120,7 @@ final class DeskFiles {
 
     /** Asks what to do about work that is not saved: {@code saved} follows once it is, {@code thrown} where it needn't be. */
     private void askToSave(String words, BooleanSupplier save, Runnable saved, Runnable thrown) {
-        ask.ask(
+        messages.ask(
                 words,
                 new Answer("Save first", () -> {
                     if (save.getAsBoolean()) {
@@ -147,20 +148,27 @@ final class DeskFiles {
             } else if (start(file).stripLeading().startsWith("{")) {
                 findArt(file, KeptFiles.job(file), Optional.empty(), file);
             } else {
-                live.look(
+                String today = services.today().get().toString();
+                Workshop workshop = model.workshop();
+                read(
                         file,
-                        source -> attempt(() -> {
+                        source -> BenchState.fresh(file, source, workshop, today).job(),
+                        source -> {
                             wantedDigest = "";
-                            model.lay(
-                                    BenchState.fresh(
-                                            file,
-                                            source,
-                                            model.workshop(),
-                                            services.today().get().toString()),
-                                    null);
+                            BenchState fresh = BenchState.fresh(file, source, model.workshop(), today);
+                            model.lay(desk.onUsualPlate(fresh), null);
                             recent.add(file);
-                        }));
+                            desk.arrival.ask();
+                        });
             }
+        });
+    }
+
+    /** Reads a picture; only one that could be read takes the place of what lies on the bench. */
+    private void read(Path art, Function<SourceArt, Job> job, Consumer<SourceArt> then) {
+        live.open(art, source -> job.apply(source).art(), source -> attempt(() -> then.accept(source)), why -> {
+            messages.cant(why, new Answer("Open another", this::askOpen));
+            desk.showAgain();
         });
     }
 
@@ -199,7 +207,7 @@ final class DeskFiles {
     }
 
     private void askPicture(String words, String name, String otherwise, Consumer<Path> found) {
-        ask.ask(
+        messages.ask(
                 words,
                 new Answer(
                         "Find the picture",
@@ -210,20 +218,18 @@ final class DeskFiles {
     }
 
     private void layJob(Path art, Path file, Job job, Optional<Workshop> workshop, @Nullable Path jobFile) {
-        live.look(
-                art,
-                source -> attempt(() -> {
-                    wantedDigest = job.art().sha256();
-                    BenchState fresh = new BenchState(art, source, job, workshop.orElse(model.workshop()));
-                    model.lay(fresh.under(job), jobFile);
-                    recent.add(file);
-                }));
+        read(art, source -> job, source -> {
+            wantedDigest = job.art().sha256();
+            BenchState fresh = new BenchState(art, source, job, workshop.orElse(model.workshop()));
+            model.lay(fresh.under(job), jobFile);
+            recent.add(file);
+        });
     }
 
     /** Says so when the picture is not the one that a job was made for. */
     void compare(Job settled) {
         if (!wantedDigest.isEmpty() && !wantedDigest.equals(settled.art().sha256())) {
-            say.accept(
+            messages.cant(
                     "this is not the picture that the job was made from, though it has its name: look before you print");
         }
         wantedDigest = "";
@@ -268,7 +274,7 @@ final class DeskFiles {
         attempt(() -> {
             model.saveJob(file);
             recent.add(file);
-            say.accept("job saved: " + file.getFileName());
+            messages.done("job saved: " + file.getFileName());
         });
         return !model.jobUnsaved();
     }
@@ -280,7 +286,7 @@ final class DeskFiles {
         }
         file.ifPresent(each -> attempt(() -> {
             Optional<Path> kept = model.saveWorkshop(each);
-            say.accept("workshop saved: " + each.getFileName()
+            messages.done("workshop saved: " + each.getFileName()
                     + kept.map(other ->
                                     "; another program had changed it: its numbers are kept as " + other.getFileName())
                             .orElse(""));
@@ -345,11 +351,11 @@ final class DeskFiles {
     void offerLeftWork() {
         recovery.layAside().stream()
                 .findFirst()
-                .ifPresent(file -> say.accept("unsaved work was left but can't be read: it lies in " + file
+                .ifPresent(file -> messages.cant("unsaved work was left but can't be read: it lies in " + file
                         + ", delete it or look into it with a text editor"));
         recovery.left().stream()
                 .findFirst()
-                .ifPresent(left -> ask.ask(
+                .ifPresent(left -> messages.ask(
                         "Unsaved work on " + left.art().getFileName() + " was left when the program last ended.",
                         new Answer("Recover", () -> takeUp(left)),
                         new Answer("Throw away", () -> recovery.forget(left))));
@@ -369,11 +375,9 @@ final class DeskFiles {
     }
 
     private void takeUp(Recovery.Left left, Path art) {
-        live.look(
-                art,
-                source -> attempt(() -> {
-                    model.takeUp(left.state(art, source), left.jobFile());
-                    recovery.forget(left);
-                }));
+        read(art, source -> left.state(art, source).job(), source -> {
+            model.takeUp(left.state(art, source), left.jobFile());
+            recovery.forget(left);
+        });
     }
 }

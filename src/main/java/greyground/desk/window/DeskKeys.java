@@ -32,7 +32,10 @@ final class DeskKeys {
             Map.entry("F3", desk -> desk.shineSafely(!desk.isSafe())),
             Map.entry("F4", desk -> desk.measureInInches(!desk.isInInches())),
             Map.entry("F5", desk -> desk.toggle(Place.TEST_PLATE)),
-            Map.entry("F6", DeskWindow::nextPart));
+            Map.entry("F6", DeskWindow::nextPart),
+            Map.entry("F7", desk -> desk.folds.settings(!desk.folds.settings())),
+            Map.entry("F8", desk -> desk.folds.tones(!desk.folds.tones())),
+            Map.entry("F10", desk -> desk.head.openMenu()));
 
     private static final Map<KeyCode, Consumer<DeskWindow>> LETTERS = Map.ofEntries(
             Map.entry(KeyCode.A, desk -> desk.seen().fit()),
@@ -40,6 +43,8 @@ final class DeskKeys {
             Map.entry(KeyCode.S, desk -> desk.toggle(Place.SHEET)),
             Map.entry(KeyCode.U, DeskWindow::turnSheetOver),
             Map.entry(KeyCode.L, DeskWindow::toggleLoupe),
+            Map.entry(KeyCode.R, desk -> desk.folds.rulers(!desk.folds.rulers())),
+            Map.entry(KeyCode.W, DeskWindow::toggleWarnings),
             Map.entry(KeyCode.F, desk -> desk.loupeBench.freeze()),
             Map.entry(KeyCode.M, desk -> desk.loupeBench.twoBites()),
             Map.entry(KeyCode.P, desk -> desk.artTools.take(Hand.PICK_WHITE)),

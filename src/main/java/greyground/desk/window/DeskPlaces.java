@@ -79,17 +79,30 @@ final class DeskPlaces {
 
     /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
     private void arrange() {
-        boolean free = !desk.keys.isVisible();
+        boolean free = !desk.keys.isVisible() && !desk.arrival.isVisible();
         boolean testing = place == Place.TEST_PLATE;
         desk.picture.setVisible(free && isPresent() && place == Place.STATION);
         desk.plan.setVisible(free && place == Place.PLAN);
         desk.sheet.show(free && place == Place.SHEET);
-        desk.testPlate.show(testing);
+        Controls.show(desk.testPlate.side(), testing);
         desk.testPlate.middle().setVisible(free && testing);
-        desk.settings.setVisible(!testing);
         desk.empty.setVisible(free && !isPresent() && !testing);
-        // Warnings are of the plate on the bench.
-        Controls.show(desk.warnings, !testing);
+        arrangeFolds();
+    }
+
+    /** Shows beside and below the picture what is not folded; a test plate's panel stays. */
+    void arrangeFolds() {
+        boolean plate = isPresent() && !desk.keys.isVisible() && !desk.arrival.isVisible() && (place == Place.STATION || place == Place.SHEET);
+        Controls.show(
+                desk.settings,
+                isPresent() && !desk.arrival.isVisible() && place != Place.TEST_PLATE && desk.folds.settings());
+        Controls.show(desk.tones, plate && place == Place.STATION && desk.folds.tones());
+        Controls.show(desk.tools, plate);
+        Controls.show(desk.warnings.count(), plate);
+        if (!plate) {
+            desk.warnings.open(false);
+            desk.frame.tellTone("");
+        }
     }
 
     /** Goes on from where the keyboard is to the next part of the window: stations, picture, settings, warnings. */
@@ -105,13 +118,17 @@ final class DeskPlaces {
                 || Controls.within(focused, desk.loupeBench)) {
             desk.settings.focusFirst();
         } else if (Controls.within(focused, desk.settings)) {
-            desk.warnings.focusFirst();
+            desk.warnings.count().requestFocus();
         } else {
             desk.rail.focusChosen();
         }
     }
 
-    private void focusMiddle() {
+    void focusMiddle() {
+        if (desk.empty.isVisible()) {
+            desk.empty.focusFirst();
+            return;
+        }
         switch (place) {
             case STATION -> desk.picture.requestFocus();
             case PLAN -> desk.plan.focusFirst();

@@ -1,13 +1,15 @@
 package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
-import greyground.desk.look.Question.Answer;
 import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
+import greyground.desk.model.DeskHabits;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Messages;
+import greyground.desk.model.Messages.Answer;
 import greyground.desk.model.Place;
 import greyground.desk.model.PrintSource;
 import greyground.desk.model.Recovery;
@@ -32,7 +34,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
 import org.jspecify.annotations.Nullable;
 
@@ -47,7 +52,10 @@ final class DeskWindow {
     final BenchModel model;
     final LiveDesk live;
     final DeskFiles files;
+    final DeskHabits habits;
     final DeskFrame frame = new DeskFrame();
+    final Messages messages = frame.messages;
+    final DeskFolds folds;
     final StationRail rail = new StationRail(this::choose, this::go);
     final PlateSight sight;
     final PictureView picture;
@@ -60,6 +68,7 @@ final class DeskWindow {
     final KeysView keys = new KeysView(() -> showKeys(false));
     final PlanView plan;
     final EmptyBench empty;
+    final ArrivalView arrival;
     final DeskPlaces middle;
     final ExportBar export;
     final TestPlateModel lessons;
@@ -68,6 +77,9 @@ final class DeskWindow {
     final PrintingStrip printing;
     final OpeningBar opening;
     final HeadBar head;
+    final BenchMenu menu;
+    final ToolStrip tools;
+    final ToneStrip tones;
     final Autosave autosave;
     final Ticking ticking;
     private RoomLight light = new RoomLight(false);
@@ -77,34 +89,45 @@ final class DeskWindow {
 
     DeskWindow(DeskServices services) {
         Recovery recovery = new Recovery(services.folder(), services.process());
+        this.habits = new DeskHabits(services.folder());
+        this.folds = new DeskFolds(this, habits);
         this.model = new BenchModel(recovery);
-        this.live = new LiveDesk(services.window(), frame::say);
-        this.files = new DeskFiles(services, model, live, recovery, frame::ask, frame::say);
+        this.live = new LiveDesk(services.window(), messages::cant);
+        this.files = new DeskFiles(services, model, live, recovery, this);
         DiagramView diagram = new DiagramView();
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
-        this.loupeBench = new LoupeBench(sight, live, frame::say, this::trueSize);
+        this.loupeBench = new LoupeBench(sight, live, messages, this::trueSize);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.warnings = new WarningsView(model, sight, this::choose, this::set);
         this.clocks = new BenchClocks(services.nanoTime());
-        this.autosave = new Autosave(model, services.window(), frame::say);
-        this.plan = new PlanView(model, live, clocks, this::tick, frame::say);
+        this.autosave = new Autosave(model, services.window(), messages::cant);
+        this.plan = new PlanView(model, live, clocks, this::tick, messages::cant);
         this.empty = new EmptyBench(files);
-        this.export = new ExportBar(services, model, files, frame::say);
+        this.arrival = new ArrivalView(this, habits);
+        this.export = new ExportBar(services, model, files, messages);
         this.sheet = new SheetView(live, frame::tellTone);
-        this.printing = new PrintingStrip(services.printers(), services.window(), frame::say);
+        this.printing = new PrintingStrip(services.printers(), services.window(), messages);
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
-        this.lessons = new TestPlateModel(services, model, frame::say);
+        this.lessons = new TestPlateModel(services, model, messages);
         this.testPlate = new TestPlateView(lessons, model, services, printing::openTestFilm);
+        this.tones = new ToneStrip(diagram);
+        this.tools = new ToolStrip(loupeBench.tools(), artTools, sheet.opener(() -> toggle(Place.SHEET)));
         this.middle = new DeskPlaces(this);
+        this.menu = new BenchMenu(this);
         this.head = new HeadBar(this);
         this.ticking = new Ticking(this, services.bell());
-        frame.head(head);
-        frame.strip(printing);
-        frame.middle(rail, warnings, loupeBench, plan, sheet, empty, testPlate.middle(), keys);
-        frame.side(diagram, settings, testPlate.side());
-        frame.foot(clockStrip, () -> showKeys(!keys.isVisible()), opening.bar, export.bar, head.looks());
+        frame.head(head, menu, printing);
+        VBox works = new VBox(8, opening.bar, export.bar);
+        works.setMaxWidth(Region.USE_PREF_SIZE);
+        settings.getStyleClass().add("narrow");
+        Node[] views = {loupeBench, plan, sheet, empty, testPlate.middle(), arrival, keys};
+        frame.middle(rail, tools, tones, warnings, works, views);
+        frame.side(settings, testPlate.side());
+        frame.foot(clockStrip);
+        frame.widthProperty().addListener(size -> folds.refresh());
+        frame.heightProperty().addListener(size -> folds.refresh());
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         DeskFiles.acceptDrops(frame, files::open);
@@ -131,7 +154,7 @@ final class DeskWindow {
 
     /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
     void printFilm() {
-        model.state().ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), frame::say));
+        model.state().ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), messages::cant));
     }
 
     /** Whether all pictures that were asked for are there. */
@@ -157,17 +180,20 @@ final class DeskWindow {
             empty.refresh();
         }
         warnings.setDisable(!present);
-        frame.title(files.title(), files.longTitle());
+        head.title(files.title(), files.longTitle());
         head.refresh();
         settings.refresh();
+        arrival.refresh();
         testPlate.refresh();
         plan.refresh();
         BenchState before = computed;
         if (present && (before == null || !before.makesTheSameAs(state.get()))) {
-            frame.say("");
-            warnings.mark();
-            warnings.stale();
-            live.show(state.get(), this::ready);
+            messages.clear();
+            if (before == null || !before.art().equals(state.get().art())) {
+                warnings.idle();
+                choose(Station.ART);
+            }
+            show(state.get());
         }
         computed = state.orElse(null);
         if (!present) {
@@ -176,6 +202,36 @@ final class DeskWindow {
             sheet.clear();
         }
         autosave.changed();
+    }
+
+    /** Has a state computed; until it is, what is seen is of before. */
+    private void show(BenchState state) {
+        planned = null;
+        sight.expect(state);
+        sheet.stale(state);
+        plan.stale();
+        warnings.mark();
+        warnings.stale();
+        live.show(state, sight.whole(), this::arrived, this::ready);
+    }
+
+    /** A picture that comes without a job lies on the plate that was used last, on its side if the picture does. */
+    BenchState onUsualPlate(BenchState fresh) {
+        boolean lying = fresh.source().width() > fresh.source().height();
+        return habits.plates().stream()
+                .findFirst()
+                .map(plate -> fresh.with(job -> FilmFields.PLATE.with(job, lying ? plate.turned() : plate)))
+                .orElse(fresh);
+    }
+
+    private void arrived(LiveDesk.FirstSight seen) {
+        sight.show(seen);
+        arrival.show(seen);
+    }
+
+    /** Shows again what lies here, after something else could not be opened. */
+    void showAgain() {
+        model.state().ifPresent(this::show);
     }
 
     /** The plate of the model's state has been computed. */
@@ -208,28 +264,27 @@ final class DeskWindow {
     }
 
     void choose(Station chosen) {
+        arrival.close();
         middle.show(chosen);
         ticking.showClocks();
         sight.choose(chosen);
         loupeBench.choose(chosen);
-        settings.setExtra(
-                chosen == Station.ART
-                        ? List.of(artTools)
-                        : chosen == Station.FILM ? List.of(sheet.opener(() -> toggle(Place.SHEET))) : List.of());
+        tools.choose(chosen);
         settings.show(chosen);
     }
 
     /** Gives up a picture that is being opened. */
     private void stopOpening() {
         live.stopOpening();
-        model.clear();
-        frame.say("stopped; the picture was not opened");
-        empty.focusFirst();
+        messages.done("stopped; the picture was not opened");
+        showAgain();
+        middle.focusMiddle();
     }
 
     /** Goes to a setting, wherever it is. */
     void set(Setting setting) {
         choose(setting.station());
+        folds.settings(true);
         frame.applyCss();
         frame.layout();
         settings.focus(setting);
@@ -239,7 +294,7 @@ final class DeskWindow {
         try {
             model.tell(what, change);
         } catch (Refusal refused) {
-            frame.say(String.valueOf(refused.getMessage()));
+            messages.cant(String.valueOf(refused.getMessage()));
         }
     }
 
@@ -248,6 +303,7 @@ final class DeskWindow {
         if (!middle.isOpen(wanted)) {
             return;
         }
+        arrival.close();
         if (wanted == Place.STATION) {
             choose(picture.station());
             picture.requestFocus();
@@ -289,6 +345,7 @@ final class DeskWindow {
         sight.look(light);
         sheet.look(light, inches);
         testPlate.look(light);
+        arrival.look(light);
         loupeBench.look(light, inches);
         head.refresh();
     }
@@ -313,6 +370,11 @@ final class DeskWindow {
     void toggleLoupe() {
         picture.toggleLoupe();
         loupeBench.refresh();
+    }
+
+    /** Opens the list of warnings, or closes it. */
+    void toggleWarnings() {
+        warnings.open(!warnings.isOpen());
     }
 
     void trueSize() {
@@ -346,7 +408,7 @@ final class DeskWindow {
     }
 
     private void askToStop(String words, Runnable stop, Runnable close) {
-        frame.ask(
+        messages.ask(
                 words,
                 new Answer("Stop and close", () -> {
                     stop.run();

@@ -8,9 +8,9 @@ import greyground.desk.model.DeskServices;
 import greyground.desk.model.FileAsking;
 import greyground.desk.model.FilmExport;
 import greyground.desk.model.LongWork;
+import greyground.desk.model.Messages;
 import greyground.desk.model.TimeLeft;
 import java.nio.file.Path;
-import java.util.function.Consumer;
 
 /** Makes the film: asks where, shows how far it is and how long it still takes, and stops on demand. */
 final class ExportBar {
@@ -20,14 +20,14 @@ final class ExportBar {
     private final DeskServices services;
     private final BenchModel model;
     private final DeskFiles files;
-    private final Consumer<String> say;
+    private final Messages messages;
     private final LongWork work;
 
-    ExportBar(DeskServices services, BenchModel model, DeskFiles files, Consumer<String> say) {
+    ExportBar(DeskServices services, BenchModel model, DeskFiles files, Messages messages) {
         this.services = services;
         this.model = model;
         this.files = files;
-        this.say = say;
+        this.messages = messages;
         this.work = new LongWork("film", services.window());
     }
 
@@ -38,7 +38,7 @@ final class ExportBar {
     /** Asks where the film goes, and makes it. */
     void ask() {
         if (isWorking()) {
-            say.accept("a film is being made: wait for it, or stop it first");
+            messages.cant("a film is being made: wait for it, or stop it first");
             return;
         }
         model.state()
@@ -51,7 +51,7 @@ final class ExportBar {
         TimeLeft left = new TimeLeft(services.nanoTime());
         bar.progress(0, MAKING);
         bar.show(true);
-        say.accept("");
+        messages.clear();
         NamedFiles named = model.named();
         work.start(
                 progress -> FilmExport.make(named, state, file, progress),
@@ -65,17 +65,19 @@ final class ExportBar {
                             if (!tiff) {
                                 files.made(file);
                             }
-                            end("film written: " + file.getFileName() + ", sheet "
+                            bar.show(false);
+                            messages.done("film written: " + file.getFileName() + ", sheet "
                                     + outcome.findings().line("sheet") + "; print it at 100 %"
                                     + (tiff ? "; a TIFF carries neither plan nor job, so save the job too" : ""));
                         },
-                        this::end,
-                        () -> end("stopped; nothing was written")));
-    }
-
-    private void end(String words) {
-        bar.show(false);
-        say.accept(words);
+                        fault -> {
+                            bar.show(false);
+                            messages.cant(fault);
+                        },
+                        () -> {
+                            bar.show(false);
+                            messages.done("stopped; nothing was written");
+                        }));
     }
 
     void stop() {

@@ -4,57 +4,69 @@ import greyground.app.bite.BiteTimes;
 import greyground.app.live.LivePlate;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.Controls;
+import greyground.desk.look.Icon;
 import greyground.desk.look.RoomLight;
 import greyground.desk.model.Comparison;
 import greyground.desk.model.LiveDesk;
+import greyground.desk.model.Messages;
 import greyground.desk.model.Station;
 import greyground.desk.picture.PictureView;
 import greyground.quantity.Refusal;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.function.Consumer;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
-/** The picture with what lies below it: a row of what can be done with loupe and view, and two things side by side. */
+/** The picture with what lies below it: two things side by side; and what can be done with loupe and view. */
 final class LoupeBench extends VBox {
     private final PlateSight sight;
     private final LiveDesk live;
-    private final Consumer<String> say;
+    private final Messages messages;
     private final Comparison comparison = new Comparison();
     private final CompareStrip strip = new CompareStrip(this);
-    private final ToggleButton loupe =
-            Controls.toggle("Loupe  L", "loupe", "Lay the loupe on the picture: 2 mm of plate, 80 pixels of art (L)");
+    private final VBox tools = new VBox(2);
+    private final ToggleButton loupe = Controls.drawn(
+            Controls.toggle("Loupe", "loupe", "Loupe: 2 mm of plate, 80 pixels of art, where it lies (L)"), Icon.LOUPE);
     private final Button bites;
     private RoomLight light = new RoomLight(false);
     private boolean inches;
 
-    LoupeBench(PlateSight sight, LiveDesk live, Consumer<String> say, Runnable trueSize) {
+    LoupeBench(PlateSight sight, LiveDesk live, Messages messages, Runnable trueSize) {
         this.sight = sight;
         this.live = live;
-        this.say = say;
+        this.messages = messages;
         PictureView picture = sight.picture();
         loupe.setOnAction(pressed -> picture.toggleLoupe());
-        bites = Controls.button(
-                "Two bites  M", "two-bites", "This place at two bite times, in minutes (M)", this::twoBites);
-        Button all = Controls.button("All  A", "show-all", "Show all of it (A)", picture::fit);
-        Button trueSized = Controls.button("True size  T", "true-size", "As large as it is (T)", trueSize);
-        // While two things are compared, their own tools take the room of these; the keys go on.
-        for (Button each : List.of(all, trueSized)) {
-            each.visibleProperty().bind(strip.visibleProperty().not());
-            each.managedProperty().bind(each.visibleProperty());
-        }
-        Button freeze = Controls.button(
-                "Freeze  F", "freeze", "Freeze what the loupe shows, beside what it shows next (F)", this::freeze);
-        HBox row = Controls.line(8, loupe, freeze, bites, all, trueSized, strip.tools());
-        row.getStyleClass().add("picture-tools");
+        bites = tool(
+                "Two bites",
+                "two-bites",
+                "Two bites: this place at two bite times, in minutes (M)",
+                Icon.BITES,
+                this::twoBites);
+        Button all = tool("All", "show-all", "All: show all of it (A)", Icon.ALL, picture::fit);
+        Button trueSized = tool("True size", "true-size", "True size: as large as it is (T)", Icon.TRUE_SIZE, trueSize);
+        Button freeze = tool(
+                "Freeze",
+                "freeze",
+                "Freeze: keep what the loupe shows beside what it shows next (F)",
+                Icon.BESIDE,
+                this::freeze);
+        tools.getChildren().addAll(loupe, freeze, bites, all, trueSized);
         VBox.setVgrow(picture, Priority.ALWAYS);
-        getChildren().addAll(picture, strip, row);
+        getChildren().addAll(picture, strip);
         sight.whenLoupeSeen(this::see);
         visibleProperty().bind(picture.visibleProperty());
+    }
+
+    private static Button tool(String words, String id, String hint, Icon icon, Runnable action) {
+        return Controls.drawn(Controls.button(words, id, hint, action), icon);
+    }
+
+    /** What can be done with loupe and view. */
+    VBox tools() {
+        return tools;
     }
 
     Comparison comparison() {
@@ -95,11 +107,11 @@ final class LoupeBench extends VBox {
     void freeze() {
         if (!sight.picture().loupeOn()) {
             sight.picture().toggleLoupe();
-            say.accept("the loupe lies on the picture now: move it to a place, then freeze that with F");
+            messages.done("the loupe lies on the picture now: move it to a place, then freeze that with F");
         } else if (!comparison.freeze()) {
-            say.accept("the loupe is still being computed: freeze again in a moment");
+            messages.cant("the loupe is still being computed: freeze again in a moment");
         } else {
-            say.accept("frozen: move the loupe, go to another station or change a setting to compare");
+            messages.done("frozen: move the loupe, go to another station or change a setting to compare");
         }
         refresh();
     }
@@ -108,18 +120,19 @@ final class LoupeBench extends VBox {
     void twoBites() {
         OptionalDouble other = comparison.otherMinutes(usualBite());
         if (other.isEmpty()) {
-            say.accept("an unetched film is not bitten, so it has no bite times to compare");
+            messages.cant("an unetched film is not bitten, so it has no bite times to compare");
             return;
         }
         Station station = sight.picture().station();
         if (station == Station.ART) {
-            say.accept("the art is not bitten: go to Copper (4) or Print (5), then compare two bites");
+            messages.cant("the art is not bitten: go to Copper (4) or Print (5), then compare two bites");
             return;
         }
-        say.accept(
-                station == Station.COPPER || station == Station.PRINT
-                        ? ""
-                        : "film and resist are the same at any bite time: go to Copper (4) or Print (5)");
+        if (station == Station.COPPER || station == Station.PRINT) {
+            messages.clear();
+        } else {
+            messages.done("film and resist are the same at any bite time: go to Copper (4) or Print (5)");
+        }
         comparison.compareBites(other.getAsDouble());
         if (!sight.picture().loupeOn()) {
             sight.picture().toggleLoupe();
@@ -137,11 +150,11 @@ final class LoupeBench extends VBox {
                 throw Refusal.use("other bite is \"" + typed + "\"; it must be one time, such as 30 min");
             }
             comparison.compareBites(minutes.get(0));
-            say.accept("");
+            messages.clear();
             askBites();
             refresh();
         } catch (Refusal refused) {
-            say.accept(String.valueOf(refused.getMessage()));
+            messages.cant(String.valueOf(refused.getMessage()));
         }
     }
 

@@ -1,11 +1,14 @@
 package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
+import greyground.app.live.ToneAt;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.RoomLight;
+import greyground.desk.model.BenchState;
 import greyground.desk.model.Comparison;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.LiveDesk;
+import greyground.desk.model.PicturePorts;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
 import greyground.desk.picture.DiagramView;
@@ -27,6 +30,8 @@ final class PlateSight {
     private final DiagramView diagram;
     private final PictureView picture;
     private @Nullable LivePlate plate;
+    private @Nullable BenchState state;
+    private @Nullable Pointed pointed;
     private RoomLight light = new RoomLight(false);
     private boolean inches;
     private Consumer<Comparison.Seen> loupeSeen = seen -> {};
@@ -38,6 +43,45 @@ final class PlateSight {
         this.diagram = diagram;
         diagram.whenWalked(tone -> frame.tellTone(DiagramView.words(tone)));
         this.picture = new PictureView(this::askPicture, this::askLoupe, this::point);
+    }
+
+    /** A place that was pointed at. */
+    private record Pointed(Station station, double x, double y) {}
+
+    /** What lies on the bench is another state: all that is seen is of before; of other art nothing is kept. */
+    void expect(BenchState now) {
+        BenchState before = state;
+        state = now;
+        if (before == null || !before.art().equals(now.art())) {
+            clear();
+            state = now;
+        }
+        picture.stale();
+        rail.stale();
+        diagram.stale();
+        frame.tellTone("");
+    }
+
+    /** What to see first of art that is being read. */
+    LiveDesk.WholeView whole() {
+        int width = (int) Math.max(picture.port().width(), frame.room().getWidth());
+        int height = (int) Math.max(picture.port().height(), frame.room().getHeight());
+        double scale = picture.outputScale();
+        return (across, down) ->
+                PicturePorts.wholeArt(across, down, width, height).view(scale);
+    }
+
+    /** Shows art as soon as it is read. */
+    void show(LiveDesk.FirstSight seen) {
+        BenchState from = state;
+        if (from != null) {
+            picture.measure(
+                    seen.width(),
+                    seen.height(),
+                    from.job().plate().widthMillimetres(),
+                    from.job().plate().heightMillimetres());
+            picture.show(seen.picture(), seen.view(), Station.ART, from);
+        }
     }
 
     PictureView picture() {
@@ -63,16 +107,29 @@ final class PlateSight {
                 made.job().plate().widthMillimetres(),
                 made.job().plate().heightMillimetres());
         diagram.show(made.curves());
+        Pointed last = pointed;
+        if (last != null && last.station() == picture.station()) {
+            point(last.x(), last.y());
+        }
     }
 
     /** Nothing is on the bench. */
     void clear() {
+        plate = null;
+        state = null;
+        pointed = null;
         picture.clear();
         rail.clear();
         diagram.show(null);
+        frame.tellTone("");
     }
 
     void choose(Station chosen) {
+        if (chosen != picture.station()) {
+            pointed = null;
+            diagram.follow(null);
+            frame.tellTone("");
+        }
         picture.choose(chosen);
         if (plate != null) {
             picture.fitIfNew();
@@ -101,10 +158,11 @@ final class PlateSight {
     }
 
     private void askPicture() {
-        if (plate != null) {
+        BenchState from = state;
+        if (plate != null && from != null) {
             LiveView view = picture.view();
             Station seen = picture.station();
-            live.picture(seen, view, shown -> picture.show(shown, view, seen));
+            live.picture(seen, view, shown -> picture.show(shown, view, seen, from));
         }
     }
 
@@ -117,6 +175,7 @@ final class PlateSight {
             live.loupe(seen, picture.loupeView(), (shown, tone) -> {
                 if (seen == picture.station()) {
                     picture.showLoupe(shown);
+                    tell(seen, x, y, tone);
                     OptionalDouble bite = of.biteMinutes();
                     double depth = bite.isPresent() ? of.depthMicrometres(bite.getAsDouble()) : 0;
                     loupeSeen.accept(new Comparison.Seen(seen, x, y, shown, tone, bite, depth));
@@ -146,11 +205,16 @@ final class PlateSight {
     private void point(double x, double y) {
         if (plate != null) {
             Station seen = picture.station();
-            String where = DeskWords.place(seen, x, y, inches);
-            live.tone(seen, x, y, told -> {
-                diagram.follow(told);
-                frame.tellTone(where + "   " + DiagramView.words(told));
-            });
+            pointed = new Pointed(seen, x, y);
+            live.tone(seen, x, y, told -> tell(seen, x, y, told));
+        }
+    }
+
+    /** Foot and diagram tell of the same place. */
+    private void tell(Station seen, double x, double y, ToneAt tone) {
+        if (seen == picture.station()) {
+            diagram.follow(tone);
+            frame.tellTone(DeskWords.place(seen, x, y, inches) + "   " + DiagramView.words(tone));
         }
     }
 }

@@ -6,6 +6,7 @@ import greyground.app.print.PrintersAtHand;
 import greyground.desk.look.Controls;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.LongWork;
+import greyground.desk.model.Messages;
 import greyground.desk.model.PrintSource;
 import greyground.desk.model.PrintingModel;
 import greyground.film.sheet.PrintPaper;
@@ -29,7 +30,7 @@ import org.jspecify.annotations.Nullable;
 /** A strip at the window's head that prints one film: which printer, which paper, how many; then how far it is, and Stop. */
 final class PrintingStrip extends VBox {
     private final PrintersAtHand printers;
-    private final Consumer<String> say;
+    private final Messages messages;
     private final ComboBox<PrinterAtHand> printer =
             Controls.named(Controls.choice(PrinterAtHand::name), "print-printer", "Printer", "What prints the film");
     private final ComboBox<PrintPaper> paper =
@@ -55,13 +56,13 @@ final class PrintingStrip extends VBox {
     private @Nullable PrintSource source;
     private boolean filling;
 
-    PrintingStrip(PrintersAtHand printers, Executor window, Consumer<String> say) {
+    PrintingStrip(PrintersAtHand printers, Executor window, Messages messages) {
         super(8);
         this.printers = printers;
         this.looking = new LongWork("search for printers", window);
         this.work = new LongWork("print", window);
-        this.say = say;
-        getStyleClass().add("question");
+        this.messages = messages;
+        getStyleClass().add("strip");
         setId("printing");
         printer.setMaxWidth(280);
         printer.setOnAction(chosen -> take(printer.getValue(), PrintingModel::choose));
@@ -91,17 +92,17 @@ final class PrintingStrip extends VBox {
         try {
             open(PrintSource.of(pdf));
         } catch (Refusal unreadable) {
-            say.accept(String.valueOf(unreadable.getMessage()));
+            messages.cant(String.valueOf(unreadable.getMessage()));
         }
     }
 
     /** Shows the strip for a film; printers are looked for meanwhile. */
     void open(PrintSource film) {
         if (isWorking()) {
-            say.accept("a film is being printed: wait for it, or stop it first");
+            messages.cant("a film is being printed: wait for it, or stop it first");
             return;
         }
-        say.accept("");
+        messages.clear();
         source = film;
         model = null;
         state(false, false, true);
@@ -187,7 +188,7 @@ final class PrintingStrip extends VBox {
                 },
                 news(chosen -> {
                     Controls.show(this, false);
-                    say.accept("handed to " + chosen.name()
+                    messages.done("handed to " + chosen.name()
                             + ": measure both 100 mm rulers on the film before you expose");
                 }));
     }
@@ -220,7 +221,7 @@ final class PrintingStrip extends VBox {
                 },
                 () -> {
                     Controls.show(this, false);
-                    say.accept("printing stopped; see whether the printer still holds a part of it");
+                    messages.done("printing stopped; see whether the printer still holds a part of it");
                 });
     }
 }

@@ -96,11 +96,6 @@ final class TestPlateView {
         return side;
     }
 
-    void show(boolean wanted) {
-        middle.setVisible(wanted);
-        side.setVisible(wanted);
-    }
-
     void look(RoomLight light) {
         sheet.look(light);
         scan.look(light);

@@ -8,8 +8,7 @@ import javafx.util.Duration;
 
 /** What goes on by itself: clocks run and ring, and a plate that takes its time is said to be computed. */
 final class Ticking {
-    private static final String COMPUTING =
-            "Computing the plate: a new grain or bath takes some seconds the first time";
+    private static final String COMPUTING = "Computing the plate";
 
     private final Timeline timeline = new Timeline(new KeyFrame(Duration.millis(200), now -> tick()));
     private final DeskWindow desk;
@@ -40,13 +39,8 @@ final class Ticking {
         showClocks();
         // What is there within two ticks deserves no word.
         boolean makes = desk.live.isMakingPlate() && desk.model.state().isPresent();
-        boolean computing = makes && wasMaking;
+        desk.frame.tellWork(makes && wasMaking ? COMPUTING : "");
         wasMaking = makes;
-        if (computing && desk.frame.said().isEmpty()) {
-            desk.frame.say(desk.sight.plate().isEmpty() ? COMPUTING : COMPUTING + "; until then the last one is shown");
-        } else if (!computing && desk.frame.said().startsWith(COMPUTING)) {
-            desk.frame.say("");
-        }
     }
 
     /** Clocks that have begun, where the plan itself doesn't show them. */

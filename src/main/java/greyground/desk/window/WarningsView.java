@@ -1,6 +1,8 @@
 package greyground.desk.window;
 
 import greyground.app.check.PlateWarning;
+import greyground.desk.look.Controls;
+import greyground.desk.look.Freshness;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.Station;
@@ -17,10 +19,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
-import javafx.geometry.Insets;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -30,14 +32,17 @@ import javafx.scene.layout.VBox;
  * bevel; choosing a line goes to its place, or to the setting that mends it.
  */
 final class WarningsView extends VBox {
-    private static final double HEIGHT = 116;
+    private static final double HEIGHT = 176;
+    private static final double WIDEST = 760;
 
     private final BenchModel model;
     private final PlateSight sight;
     private final Consumer<Station> choose;
     private final Consumer<Setting> set;
-    private final Label title = new Label();
+    private final ToggleButton count =
+            Controls.toggle("", "warning-count", "What the plate will not keep, and what else deserves a look (W)");
     private final ListView<Line> list = new ListView<>();
+    private final Freshness freshness = new Freshness(list::setOpacity);
     private List<PlateWarning> remarks = List.of();
     private List<PlateWarning> warnings = List.of();
     private boolean checked;
@@ -63,8 +68,12 @@ final class WarningsView extends VBox {
         this.choose = choose;
         this.set = set;
         getStyleClass().add("warnings");
-        title.getStyleClass().add("strong");
-        title.setPadding(new Insets(8, 16, 4, 16));
+        count.getStyleClass().add("count");
+        count.setOnAction(pressed -> open(count.isSelected()));
+        Controls.onEscape(this, () -> {
+            open(false);
+            count.requestFocus();
+        });
         list.setId("warnings");
         list.setAccessibleText("Warnings");
         list.setAccessibleHelp(
@@ -82,8 +91,27 @@ final class WarningsView extends VBox {
         list.setPlaceholder(new Label(""));
         setMinHeight(HEIGHT);
         setPrefHeight(HEIGHT);
-        getChildren().addAll(title, list);
+        setMaxSize(WIDEST, HEIGHT);
+        getChildren().add(list);
+        Controls.show(this, false);
         fill();
+    }
+
+    /** How many there are; pressing it opens the list. */
+    ToggleButton count() {
+        return count;
+    }
+
+    void open(boolean wanted) {
+        Controls.show(this, wanted);
+        count.setSelected(wanted);
+        if (wanted) {
+            focusFirst();
+        }
+    }
+
+    boolean isOpen() {
+        return isVisible();
     }
 
     private static final class Cell extends ListCell<Line> {
@@ -102,10 +130,12 @@ final class WarningsView extends VBox {
     /** The plate has changed: what was found by looking through the film holds no more. */
     void stale() {
         checked = false;
+        freshness.stale();
         title();
     }
 
     void remarks(List<PlateWarning> said) {
+        freshness.fresh();
         remarks = said;
         warnings = List.of();
         fill();
@@ -122,8 +152,12 @@ final class WarningsView extends VBox {
 
     /** Nothing is on the bench. */
     void idle() {
-        list.getItems().clear();
-        title.setText("Warnings");
+        remarks = List.of();
+        warnings = List.of();
+        checked = false;
+        freshness.fresh();
+        fill();
+        open(false);
     }
 
     void focusFirst() {
@@ -170,15 +204,10 @@ final class WarningsView extends VBox {
     }
 
     private void title() {
-        int count = list.getItems().size();
-        String words = count == 1 ? "1 warning" : count + " warnings";
-        if (count == 0) {
-            title.setText(checked ? "Nothing to warn of" : "Warnings: the film is still being looked through");
-        } else {
-            title.setText(checked ? words : words + ", the film is still being looked through");
-        }
+        int size = list.getItems().size();
+        String words = size == 0 ? "No warnings" : size == 1 ? "1 warning" : size + " warnings";
+        count.setText(checked ? words : size == 0 ? "Checking" : words + ", checking");
     }
-
     // ------------------------------------------------------------------ places
 
     private void take() {

@@ -54,7 +54,31 @@ class TestPlateModelTest {
                         List::of,
                         () -> {}),
                 bench,
-                said::add);
+                heard());
+    }
+
+    private Messages heard() {
+        return new Messages() {
+            @Override
+            public void done(String words, Answer... next) {
+                said.add(words);
+            }
+
+            @Override
+            public void cant(String words, Answer... next) {
+                said.add(words);
+            }
+
+            @Override
+            public void ask(String words, Answer... answers) {
+                said.add(words);
+            }
+
+            @Override
+            public void clear() {
+                said.add("");
+            }
+        };
     }
 
     private void settle(TestPlateModel model) throws InterruptedException {

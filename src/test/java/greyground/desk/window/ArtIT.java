@@ -12,7 +12,6 @@ import com.sun.javafx.tk.TKClipboard;
 import greyground.desk.model.Station;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
-import greyground.desk.picture.PictureView;
 import greyground.film.job.ArtFields;
 import greyground.film.job.JobField;
 import java.lang.reflect.Proxy;
@@ -34,7 +33,7 @@ class ArtIT extends SmallPlate {
     private void mouse(javafx.event.EventType<MouseEvent> type, double x, double y) throws Exception {
         act(() -> {
             // An event without a source counts from the scene's corner.
-            var place = hand.desk().picture.localToScene(x + PictureView.RULER, y + PictureView.RULER);
+            var place = hand.desk().picture.localToScene(x, y);
             hand.desk()
                     .picture
                     .fireEvent(new MouseEvent(

@@ -166,6 +166,9 @@ final class DeskHand implements AutoCloseable {
         act(() -> {
             ButtonBase button = find(id, ButtonBase.class);
             assertNotNull(button, "no " + id);
+            if (button.getParent() == desk.menu) {
+                desk.menu.open(true);
+            }
             assertTrue(button.isVisible() && !button.isDisabled(), id + " can't be pressed");
             assertTrue(button.isFocusTraversable(), id + " can't be reached by Tab");
             button.fire();
@@ -250,6 +253,13 @@ final class DeskHand implements AutoCloseable {
         toOpen.add(art);
         press("open");
         waitFor("the art", () -> desk.model.state().isPresent());
+        acceptPlate();
+    }
+
+    /** Goes on with the plate that is offered. */
+    void acceptPlate() throws Exception {
+        waitFor("the plate", () -> desk.arrival.isVisible());
+        press("arrival-accept");
     }
 
     /** A plate so small that every test is quick. */

@@ -106,6 +106,7 @@ class DeskIT extends AtTheDesk {
         @SuppressWarnings("unchecked")
         ListView<WarningsView.Line> list = hand.find("warnings", ListView.class);
         waitFor("a place", () -> list.getItems().stream().anyMatch(line -> line.number() > 0));
+        hand.press("warning-count");
         WarningsView.Line first = onScreen(() -> {
             WarningsView.Line line = list.getItems().stream()
                     .filter(each -> each.number() > 0)
@@ -200,7 +201,7 @@ class DeskIT extends AtTheDesk {
             act(() -> hand.desk().choose(station));
             Set<Node> usable = onScreen(() -> new HashSet<>(KeyboardIT.usable(hand.root())));
             Set<Node> reached = new HashSet<>();
-            act(() -> hand.root().lookup("#open").requestFocus());
+            act(() -> hand.root().lookup("#bench-menu").requestFocus());
             for (int i = 0; i < usable.size() + 4; i++) {
                 Node focused = onScreen(() -> hand.stage().getScene().getFocusOwner());
                 reached.add(focused);

@@ -166,9 +166,7 @@ final class DeskPictures {
         });
         shot(desk, stage, folder, "plan", 1400, 900, 1);
         onScreen(() -> {
-            ((javafx.scene.layout.Pane) desk.root().lookup("#question").getParent())
-                    .getChildren()
-                    .remove(desk.root().lookup("#question"));
+            desk.frame.messages.withdraw();
             desk.model.note("note", "", notes -> notes.withPlate("Second state, warm bath."));
             desk.model.note(
                     "proof",

@@ -8,7 +8,6 @@ import greyground.film.job.Told;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import javafx.scene.layout.Pane;
 
 /** Goes through all that the window can show of a plate. Every step is to be run on the window's own thread, in order. */
 final class DeskWalk {
@@ -59,11 +58,7 @@ final class DeskWalk {
             desk.mayClose(() -> {});
         });
         states.put("A refusal", () -> {
-            if (desk.root().lookup("#question") != null) {
-                ((Pane) desk.root().lookup("#question").getParent())
-                        .getChildren()
-                        .remove(desk.root().lookup("#question"));
-            }
+            desk.frame.messages.withdraw();
             desk.choose(Station.FILM);
             ((javafx.scene.control.TextField) desk.root().lookup("#setting-bleed")).setText("77");
             desk.root().lookup("#setting-bleed").fireEvent(new javafx.event.ActionEvent());

@@ -64,7 +64,7 @@ class KeyboardIT {
         });
         Set<Node> reached = new LinkedHashSet<>();
         List<Node> order = new ArrayList<>();
-        act(() -> hand.root().lookup("#open").requestFocus());
+        act(() -> hand.root().lookup("#bench-menu").requestFocus());
         for (int i = 0; i < usable.size() + 4; i++) {
             Node focused = onScreen(() -> hand.stage().getScene().getFocusOwner());
             if (reached.add(focused)) {
@@ -184,6 +184,7 @@ class KeyboardIT {
                 && !(part instanceof ScrollPane)
                 && !part.getStyleClass().contains("head")
                 && !part.getStyleClass().contains("side")
+                && !part.getStyleClass().contains("tools")
                 && !part.getStyleClass().contains("rail")) {
             part = part.getParent();
         }

@@ -12,7 +12,6 @@ import greyground.app.sight.LivePicture;
 import greyground.desk.model.Comparison;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
-import greyground.desk.picture.PictureView;
 import java.util.Arrays;
 import java.util.Optional;
 import javafx.scene.Node;
@@ -54,8 +53,8 @@ class LoupeIT extends SmallPlate {
             Viewport port = onScreen(() -> hand.desk().picture.port());
             int bench = 0xFFC8C8C8;
             for (double[] place : new double[][] {{5, 5}, {55, 5}, {5, 40}, {55, 40}}) {
-                int x = PictureView.RULER + (int) port.pixelX(place[0]);
-                int y = PictureView.RULER + (int) port.pixelY(place[1]);
+                int x = (int) port.pixelX(place[0]);
+                int y = (int) port.pixelY(place[1]);
                 assertNotEquals(bench, seen.getPixelReader().getArgb(x, y), "nothing to see at " + place[0]);
             }
         }

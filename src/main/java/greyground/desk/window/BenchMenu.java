@@ -1,0 +1,100 @@
+package greyground.desk.window;
+
+import greyground.desk.look.Controls;
+import java.util.List;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** Everything that can be done with the whole, by name and key: what lies under the name of what is on the bench. */
+final class BenchMenu extends VBox {
+    private final DeskWindow desk;
+    private final Button saveShop;
+    private final List<Button> ofPlate;
+    private final ToggleButton inch = Controls.toggle("Inches  F4", "inches", "Lengths in inches (F4)");
+    private final ToggleButton rulers = Controls.toggle("Rulers  R", "rulers", "Rulers along the picture (R)");
+
+    BenchMenu(DeskWindow desk) {
+        this.desk = desk;
+        DeskFiles files = desk.files;
+        getStyleClass().add("menu");
+        setId("menu");
+        setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+        act("Open  Ctrl+O", "open", "Open a picture, a job or a film", files::askOpen);
+        act("Recent  Ctrl+Shift+O", "open-recent", "Open a recent file again", files::askRecent);
+        Button save = act("Save job  Ctrl+S", "save", "Keep these settings in a file", files::saveJob);
+        Button saveAs = act(
+                "Save job as  Ctrl+Shift+S", "save-as", "Keep these settings under another name", files::saveJobAs);
+        act("Use a workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
+        saveShop =
+                act("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
+        Button print =
+                act("Print film  Ctrl+P", "print-film", "Print the film at true size on a printer", desk::printFilm);
+        ofPlate = List.of(save, saveAs, print);
+        inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
+        rulers.setOnAction(pressed -> desk.folds.rulers(rulers.isSelected()));
+        add(inch);
+        add(rulers);
+        act("All keys  F1", "show-keys", "All keys of this window", () -> desk.showKeys(!desk.areKeysShown()));
+        addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        open(false);
+    }
+
+    private Button act(String words, String id, String hint, Runnable then) {
+        return add(Controls.button(words, id, hint, () -> {
+            open(false);
+            desk.middle.focusMiddle();
+            then.run();
+        }));
+    }
+
+    private <B extends ButtonBase> B add(B button) {
+        button.getStyleClass().add("menu-item");
+        button.setMaxWidth(Double.MAX_VALUE);
+        getChildren().add(button);
+        return button;
+    }
+
+    private void key(KeyEvent event) {
+        int step = event.getCode() == KeyCode.DOWN ? 1 : event.getCode() == KeyCode.UP ? -1 : 0;
+        if (event.getCode() == KeyCode.ESCAPE) {
+            open(false);
+            desk.head.focusMenu();
+            event.consume();
+        } else if (step != 0) {
+            int size = getChildren().size();
+            int at = getChildren().indexOf(getScene().getFocusOwner());
+            do {
+                at = Math.floorMod(at + step, size);
+            } while (getChildren().get(at).isDisabled());
+            getChildren().get(at).requestFocus();
+            event.consume();
+        }
+    }
+
+    boolean isOpen() {
+        return isVisible();
+    }
+
+    void open(boolean wanted) {
+        if (wanted) {
+            refresh();
+        }
+        Controls.show(this, wanted);
+        if (wanted) {
+            getChildren().get(0).requestFocus();
+        }
+    }
+
+    void refresh() {
+        boolean present = desk.model.state().isPresent();
+        ofPlate.forEach(each -> each.setDisable(!present));
+        saveShop.setDisable(!desk.model.workshopUnsaved());
+        inch.setSelected(desk.isInInches());
+        rulers.setSelected(desk.folds.rulers());
+    }
+}
