@@ -83,7 +83,7 @@ public record ToneWish(List<Point> points, double middle, double hardness) {
     }
 
     /** The curve from 0..1 to 0..1, both in L* over 100. */
-    DoubleUnaryOperator curve() {
+    public DoubleUnaryOperator curve() {
         DoubleUnaryOperator through = through();
         return share -> harder(lighter(through.applyAsDouble(share), middle / 100), StrictMath.pow(2, hardness));
     }

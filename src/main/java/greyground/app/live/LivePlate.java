@@ -31,7 +31,11 @@ import greyground.tone.ToneCurve;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,6 +57,7 @@ public final class LivePlate {
     private final LiveBench bench;
     private final LivePlacing placing;
     private final ToneCurves curves;
+    private final HandTones hand;
     private @Nullable FilmRecipe whole;
 
     LivePlate(
@@ -65,6 +70,7 @@ public final class LivePlate {
         this.greys = greys;
         this.placing = new LivePlacing(recipe.job(), planes, greys);
         this.curves = ToneCurves.of(recipe);
+        this.hand = HandTones.of(recipe);
     }
 
     /** The same on one sheet for each film, as it lies on the plate. */
@@ -100,6 +106,41 @@ public final class LivePlate {
     /** The curves that its tones go through. */
     public ToneCurves curves() {
         return curves;
+    }
+
+    /** What the hand has set of the art's tones. */
+    public HandTones hand() {
+        return hand;
+    }
+
+    /** The tones of the art's fragment at a stage of the plate; of the art itself where that is empty. */
+    public ToneCounts counts(Optional<Stage> stage) throws IOException {
+        art.own();
+        long[] greys = recipe.greys();
+        double[] steps = new double[ToneCounts.STEPS];
+        double all = LongStream.of(greys).sum();
+        double deepest = curves.plate().stream()
+                .mapToDouble(ToneCurves.Point::out)
+                .max()
+                .orElse(1);
+        for (int grey = 0; grey < greys.length; grey++) {
+            if (greys[grey] > 0) {
+                ToneAt tone = curves.at(
+                        grey, recipe.compensation().curve(), recipe.tones().response());
+                double share = stage.isEmpty()
+                        ? tone.artLightness() / 100
+                        : stage.get() == Stage.PRINT
+                                ? tone.printLightness() / 100
+                                : stage.get() == Stage.COPPER ? tone.inkMicrometres() / deepest : tone.coverage();
+                steps[(int) Math.round((ToneCounts.STEPS - 1) * Math.max(0, Math.min(1, share)))] += greys[grey] / all;
+            }
+        }
+        List<Double> shares = DoubleStream.of(steps).boxed().toList();
+        return stage.isEmpty() || stage.get() == Stage.PRINT
+                ? new ToneCounts(shares, "L* 0", "L* 100")
+                : stage.get() == Stage.COPPER
+                        ? new ToneCounts(shares, "no ink", String.format(Locale.ROOT, "%.1f \u00b5m of ink", deepest))
+                        : new ToneCounts(shares, "clear film", "solid black");
     }
 
     /** Pixels of the art as the job turns it. */

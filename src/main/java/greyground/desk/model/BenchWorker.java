@@ -34,6 +34,7 @@ public final class BenchWorker implements AutoCloseable {
         SHEET(false),
         LOUPE(false),
         BITES(true),
+        COUNTS(false),
         THUMBNAILS(true),
         FINE_PICTURE(true),
         FINE_SHEET(true),

@@ -11,6 +11,7 @@ import greyground.app.live.LivePlate;
 import greyground.app.live.LiveSheet;
 import greyground.app.live.SheetSide;
 import greyground.app.live.ToneAt;
+import greyground.app.live.ToneCounts;
 import greyground.app.recipe.SourceArt;
 import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
@@ -319,6 +320,11 @@ public final class LiveDesk implements AutoCloseable {
     /** The tone of a place: of the plate in millimetres, of the art in its pixels. */
     public void tone(Station station, double x, double y, Consumer<ToneAt> told) {
         ask(Kind.TONE, told, (present, watch) -> tone(present, station, x, y));
+    }
+
+    /** How many of the art's pixels have which tone at a station. */
+    public void counts(Station station, Consumer<ToneCounts> told) {
+        ask(Kind.COUNTS, told, (present, watch) -> present.counts(station.stage()));
     }
 
     /** Linear luminance of a place of the art. */

@@ -96,7 +96,11 @@ final class DeskPlaces {
         Controls.show(
                 desk.settings,
                 isPresent() && !desk.arrival.isVisible() && place != Place.TEST_PLATE && desk.folds.settings());
-        Controls.show(desk.tones, plate && place == Place.STATION && desk.folds.tones());
+        boolean tones = plate && place == Place.STATION && desk.folds.tones();
+        if (tones != desk.tones.isVisible()) {
+            Controls.show(desk.tones, tones);
+            desk.tones.ask();
+        }
         Controls.show(desk.tools, plate);
         Controls.show(desk.warnings.count(), plate);
         if (!plate) {

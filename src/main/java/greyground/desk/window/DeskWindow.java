@@ -112,7 +112,7 @@ final class DeskWindow {
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
         this.lessons = new TestPlateModel(services, model, messages);
         this.testPlate = new TestPlateView(lessons, model, services, printing::openTestFilm);
-        this.tones = new ToneStrip(diagram);
+        this.tones = new ToneStrip(model, live, diagram);
         this.tools = new ToolStrip(loupeBench.tools(), artTools, sheet.opener(() -> toggle(Place.SHEET)));
         this.middle = new DeskPlaces(this);
         this.menu = new BenchMenu(this);
@@ -200,6 +200,7 @@ final class DeskWindow {
             warnings.idle();
             sight.clear();
             sheet.clear();
+            tones.clear();
         }
         autosave.changed();
     }
@@ -210,6 +211,7 @@ final class DeskWindow {
         sight.expect(state);
         sheet.stale(state);
         plan.stale();
+        tones.stale();
         warnings.mark();
         warnings.stale();
         live.show(state, sight.whole(), this::arrived, this::ready);
@@ -237,6 +239,7 @@ final class DeskWindow {
     /** The plate of the model's state has been computed. */
     private void ready(LivePlate made) {
         sight.show(made);
+        tones.show(made);
         loupeBench.plateChanged();
         artTools.plateChanged();
         settings.found(Map.of(
@@ -270,6 +273,7 @@ final class DeskWindow {
         sight.choose(chosen);
         loupeBench.choose(chosen);
         tools.choose(chosen);
+        tones.choose(chosen);
         settings.show(chosen);
     }
 
@@ -346,6 +350,7 @@ final class DeskWindow {
         sheet.look(light, inches);
         testPlate.look(light);
         arrival.look(light);
+        tones.look(light);
         loupeBench.look(light, inches);
         head.refresh();
     }

@@ -106,7 +106,6 @@ final class PlateSight {
                 made.artHeight(),
                 made.job().plate().widthMillimetres(),
                 made.job().plate().heightMillimetres());
-        diagram.show(made.curves());
         Pointed last = pointed;
         if (last != null && last.station() == picture.station()) {
             point(last.x(), last.y());
