@@ -1,8 +1,10 @@
 package greyground.desk.model;
 
 import greyground.app.print.PrintersAtHand;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
@@ -17,6 +19,7 @@ import java.util.function.Supplier;
  * @param window runs on the window's thread
  * @param printers finds printers
  * @param bell rings when a clock has run out
+ * @param showFolder opens a folder in the system's own window of files
  */
 public record DeskServices(
         FileAsking files,
@@ -26,4 +29,5 @@ public record DeskServices(
         LongSupplier nanoTime,
         Executor window,
         PrintersAtHand printers,
-        Runnable bell) {}
+        Runnable bell,
+        Consumer<Path> showFolder) {}

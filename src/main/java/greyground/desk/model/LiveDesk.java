@@ -75,27 +75,12 @@ public final class LiveDesk implements AutoCloseable {
     }
 
     /**
-     * Art that has just been read, seen whole.
-     *
-     * @param width of the art as the job turns it, in its pixels
-     * @param height the same, down
-     * @param view what of it the picture shows
-     */
-    public record FirstSight(int width, int height, LiveView view, LivePicture picture) {}
-
-    /** What to see of art of so many pixels; asked for on the worker's thread. */
-    @FunctionalInterface
-    public interface WholeView {
-        LiveView of(int width, int height);
-    }
-
-    /**
      * Makes the plate of a new state.
      *
      * @param first told as soon as art that was not seen before can be, before its plate is computed
      * @param ready told when the plate's pictures can be asked for
      */
-    public void show(BenchState state, WholeView whole, Consumer<FirstSight> first, Consumer<LivePlate> ready) {
+    public void show(BenchState state, FirstSight.WholeView whole, Consumer<FirstSight> first, Consumer<LivePlate> ready) {
         int own = change + 1;
         change = own;
         worker.drop(Kind.CHECK);

@@ -6,7 +6,7 @@ import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskHabits;
 import greyground.desk.model.DeskWords;
-import greyground.desk.model.LiveDesk;
+import greyground.desk.model.FirstSight;
 import greyground.desk.model.PlateFilling;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
@@ -48,7 +48,7 @@ final class ArrivalView extends HBox {
     private final Label words = Controls.wrapped("");
     private final Button accept =
             Controls.mainButton("Use this plate", "arrival-accept", "Go on with this plate (Enter)", this::accept);
-    private LiveDesk.@Nullable FirstSight seen;
+    private @Nullable FirstSight seen;
 
     ArrivalView(DeskWindow desk, DeskHabits habits) {
         this.desk = desk;
@@ -106,7 +106,7 @@ final class ArrivalView extends HBox {
         accept.requestFocus();
     }
 
-    void show(LiveDesk.FirstSight first) {
+    void show(FirstSight first) {
         seen = first;
         drawn.picture(first.picture(), first.view());
         refresh();
@@ -114,7 +114,7 @@ final class ArrivalView extends HBox {
 
     void look(RoomLight light) {
         drawn.look(light);
-        LiveDesk.FirstSight first = seen;
+        FirstSight first = seen;
         if (first != null) {
             drawn.picture(first.picture(), first.view());
         }
@@ -122,7 +122,7 @@ final class ArrivalView extends HBox {
 
     /** Shows the plate of the model again. */
     void refresh() {
-        LiveDesk.FirstSight first = seen;
+        FirstSight first = seen;
         if (!isVisible() || first == null || desk.model.state().isEmpty()) {
             return;
         }
@@ -142,7 +142,7 @@ final class ArrivalView extends HBox {
 
     /** The size lies as the picture does. */
     private void take(Size upright) {
-        LiveDesk.FirstSight first = seen;
+        FirstSight first = seen;
         boolean lying = first != null && first.width() > first.height();
         desk.tell("plate", job -> FilmFields.PLATE.with(job, lying ? upright.turned() : upright));
         refresh();

@@ -39,7 +39,8 @@ public final class DeskApp extends Application {
                 System::nanoTime,
                 Platform::runLater,
                 PrintersAtHand.ofTheSystem(),
-                Bell::ring);
+                Bell::ring,
+                folder -> getHostServices().showDocument(folder.toUri().toString()));
         DeskWindow desk = new DeskWindow(services);
         stage.setScene(new Scene(desk.root()));
         place(stage, desk.habits);

@@ -156,7 +156,7 @@ final class DeskFiles {
                         source -> {
                             wantedDigest = "";
                             BenchState fresh = BenchState.fresh(file, source, model.workshop(), today);
-                            model.lay(desk.onUsualPlate(fresh), null);
+                            model.lay(desk.news.onUsualPlate(fresh), null);
                             recent.add(file);
                             desk.arrival.ask();
                         });
@@ -168,7 +168,7 @@ final class DeskFiles {
     private void read(Path art, Function<SourceArt, Job> job, Consumer<SourceArt> then) {
         live.open(art, source -> job.apply(source).art(), source -> attempt(() -> then.accept(source)), why -> {
             messages.cant(why, new Answer("Open another", this::askOpen));
-            desk.showAgain();
+            desk.news.showAgain();
         });
     }
 

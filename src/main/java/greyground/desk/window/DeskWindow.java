@@ -1,10 +1,8 @@
 package greyground.desk.window;
 
-import greyground.app.live.LivePlate;
 import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
-import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskHabits;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.LiveDesk;
@@ -23,15 +21,9 @@ import greyground.desk.plan.KeysView;
 import greyground.desk.plan.PlanView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.SettingsPane;
-import greyground.film.job.ArtFields;
-import greyground.film.job.FilmFields;
 import greyground.film.job.Job;
-import greyground.plan.ExposurePlan;
-import greyground.plate.PlateProcess;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import javafx.scene.Node;
@@ -39,10 +31,9 @@ import javafx.scene.Parent;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
-import org.jspecify.annotations.Nullable;
 
 /**
- * The whole window: puts the parts together and carries news between the model, the bench and the screen. {@link DeskFrame} lays the parts
+ * The whole window: puts the parts together. {@link BenchNews} carries news between them, {@link DeskFrame} lays the parts
  * out, {@link DeskPlaces} fills the middle, {@link PlateSight} asks for pictures, {@link ArtTools} works on the art.
  */
 final class DeskWindow {
@@ -81,11 +72,10 @@ final class DeskWindow {
     final ToolStrip tools;
     final ToneStrip tones;
     final Autosave autosave;
+    final BenchNews news = new BenchNews(this);
     final Ticking ticking;
     private RoomLight light = new RoomLight(false);
     private boolean inches;
-    private @Nullable ExposurePlan planned;
-    private @Nullable BenchState computed;
 
     DeskWindow(DeskServices services) {
         Recovery recovery = new Recovery(services.folder(), services.process());
@@ -106,7 +96,7 @@ final class DeskWindow {
         this.plan = new PlanView(model, live, clocks, this::tick, messages::cant);
         this.empty = new EmptyBench(files);
         this.arrival = new ArrivalView(this, habits);
-        this.export = new ExportBar(services, model, files, messages);
+        this.export = new ExportBar(services, this);
         this.sheet = new SheetView(live, frame::tellTone);
         this.printing = new PrintingStrip(services.printers(), services.window(), messages);
         this.opening = new OpeningBar(services.nanoTime(), this::stopOpening);
@@ -131,9 +121,9 @@ final class DeskWindow {
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         DeskFiles.acceptDrops(frame, files::open);
-        model.watch(this::changed);
+        model.watch(news::changed);
         choose(Station.ART);
-        changed();
+        news.changed();
         ticking.play();
     }
 
@@ -162,106 +152,6 @@ final class DeskWindow {
         return !live.isBusy();
     }
 
-    /** The model has changed. */
-    private void changed() {
-        Optional<BenchState> state = model.state();
-        boolean present = state.isPresent();
-        boolean first = present && empty.isVisible();
-        rail.setPresent(present);
-        if (first && place() == Place.STATION) {
-            rail.choose(picture.station());
-        }
-        middle.refresh();
-        ticking.showClocks();
-        if (first) {
-            picture.requestFocus();
-        }
-        if (!present) {
-            empty.refresh();
-        }
-        warnings.setDisable(!present);
-        head.title(files.title(), files.longTitle());
-        head.refresh();
-        settings.refresh();
-        arrival.refresh();
-        testPlate.refresh();
-        plan.refresh();
-        BenchState before = computed;
-        if (present && (before == null || !before.makesTheSameAs(state.get()))) {
-            messages.clear();
-            if (before == null || !before.art().equals(state.get().art())) {
-                warnings.idle();
-                choose(Station.ART);
-            }
-            show(state.get());
-        }
-        computed = state.orElse(null);
-        if (!present) {
-            warnings.idle();
-            sight.clear();
-            sheet.clear();
-            tones.clear();
-        }
-        autosave.changed();
-    }
-
-    /** Has a state computed; until it is, what is seen is of before. */
-    private void show(BenchState state) {
-        planned = null;
-        sight.expect(state);
-        sheet.stale(state);
-        plan.stale();
-        tones.stale();
-        warnings.mark();
-        warnings.stale();
-        live.show(state, sight.whole(), this::arrived, this::ready);
-    }
-
-    /** A picture that comes without a job lies on the plate that was used last, on its side if the picture does. */
-    BenchState onUsualPlate(BenchState fresh) {
-        boolean lying = fresh.source().width() > fresh.source().height();
-        return habits.plates().stream()
-                .findFirst()
-                .map(plate -> fresh.with(job -> FilmFields.PLATE.with(job, lying ? plate.turned() : plate)))
-                .orElse(fresh);
-    }
-
-    private void arrived(LiveDesk.FirstSight seen) {
-        sight.show(seen);
-        arrival.show(seen);
-    }
-
-    /** Shows again what lies here, after something else could not be opened. */
-    void showAgain() {
-        model.state().ifPresent(this::show);
-    }
-
-    /** The plate of the model's state has been computed. */
-    private void ready(LivePlate made) {
-        sight.show(made);
-        tones.show(made);
-        loupeBench.plateChanged();
-        artTools.plateChanged();
-        settings.found(Map.of(
-                ArtFields.WHITE,
-                made.artWhite(),
-                ArtFields.BLACK,
-                made.artBlack(),
-                FilmFields.RESERVE,
-                made.reserve()));
-        warnings.mark();
-        files.compare(made.job());
-        model.state().ifPresent(state -> sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));
-        sheet.refresh();
-        sight.askAll();
-        model.state().ifPresent(state -> live.words(this::planned, warnings::remarks, warnings::checked));
-    }
-
-    private void planned(ExposurePlan made) {
-        planned = made;
-        model.state().ifPresent(state -> plan.show(state.job().title(), made));
-    }
-
     private void tick() {
         ticking.tick();
     }
@@ -281,7 +171,7 @@ final class DeskWindow {
     private void stopOpening() {
         live.stopOpening();
         messages.done("stopped; the picture was not opened");
-        showAgain();
+        news.showAgain();
         middle.focusMiddle();
     }
 
@@ -316,10 +206,7 @@ final class DeskWindow {
         if (wanted == Place.SHEET) {
             choose(Station.FILM);
         }
-        ExposurePlan made = planned;
-        if (wanted == Place.PLAN && made != null) {
-            plan.show(model.state().orElseThrow().job().title(), made);
-        }
+        news.showPlan();
         middle.show(wanted);
         ticking.showClocks();
     }

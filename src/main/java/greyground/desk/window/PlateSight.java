@@ -7,6 +7,7 @@ import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.Comparison;
 import greyground.desk.model.DeskWords;
+import greyground.desk.model.FirstSight;
 import greyground.desk.model.LiveDesk;
 import greyground.desk.model.PicturePorts;
 import greyground.desk.model.Station;
@@ -63,7 +64,7 @@ final class PlateSight {
     }
 
     /** What to see first of art that is being read. */
-    LiveDesk.WholeView whole() {
+    FirstSight.WholeView whole() {
         int width = (int) Math.max(picture.port().width(), frame.room().getWidth());
         int height = (int) Math.max(picture.port().height(), frame.room().getHeight());
         double scale = picture.outputScale();
@@ -72,7 +73,7 @@ final class PlateSight {
     }
 
     /** Shows art as soon as it is read. */
-    void show(LiveDesk.FirstSight seen) {
+    void show(FirstSight seen) {
         BenchState from = state;
         if (from != null) {
             picture.measure(

@@ -8,6 +8,7 @@ import greyground.desk.model.DeskWords;
 import greyground.desk.model.Station;
 import greyground.desk.model.Turning;
 import greyground.desk.model.Viewport;
+import greyground.desk.model.Weight;
 import greyground.desk.picture.PictureView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.Settings;
@@ -51,11 +52,12 @@ final class WarningsView extends VBox {
     /**
      * A line of the list.
      *
+     * @param weight the heaviest come first
      * @param number of the place on the picture, 0 for none
      * @param sizeMillimetres of what is there, 0 where it has none
      * @param setting that mends it
      */
-    record Line(int number, String words, Optional<Offset> place, double sizeMillimetres, Optional<Setting> setting) {
+    record Line(Weight weight, int number, String words, Optional<Offset> place, double sizeMillimetres, Optional<Setting> setting) {
         /** What stands before the words: the place's number, an arrow where a setting mends it, or a dash. */
         String mark() {
             return number > 0 ? Integer.toString(number) : setting.isPresent() ? "\u2192" : "\u2013";
@@ -176,8 +178,7 @@ final class WarningsView extends VBox {
                 all.add(remark);
             }
         }
-        // What is only assumed comes last: it is no fault of this plate.
-        all.sort(Comparator.comparing(warning -> warning.kind().equals("assumed")));
+        all.sort(Comparator.comparing(Weight::of));
         List<Line> lines = new ArrayList<>();
         int number = 0;
         for (PlateWarning warning : all) {
@@ -188,9 +189,11 @@ final class WarningsView extends VBox {
                             at.acrossMillimetres(),
                             at.downMillimetres()))
                     .orElse("");
+            Weight weight = Weight.of(warning);
             lines.add(new Line(
+                    weight,
                     place.isPresent() ? ++number : 0,
-                    DeskWords.of(warning.words()) + where,
+                    (weight == Weight.STOPS ? "No film: " + warning.words() : DeskWords.of(warning.words())) + where,
                     place,
                     warning.sizeMillimetres(),
                     Settings.mending(warning.mends())));
@@ -203,11 +206,34 @@ final class WarningsView extends VBox {
         title();
     }
 
-    private void title() {
-        int size = list.getItems().size();
-        String words = size == 0 ? "No warnings" : size == 1 ? "1 warning" : size + " warnings";
-        count.setText(checked ? words : size == 0 ? "Checking" : words + ", checking");
+    /** What stops the film, if anything does. */
+    Optional<Line> stopping() {
+        return list.getItems().stream()
+                .filter(line -> line.weight() == Weight.STOPS)
+                .findFirst();
     }
+
+    private int many(Weight weight) {
+        return (int) list.getItems().stream()
+                .filter(line -> line.weight() == weight)
+                .count();
+    }
+
+    private void title() {
+        int costs = many(Weight.COSTS);
+        int assumed = many(Weight.COULD_BE_MEASURED);
+        List<String> parts = new ArrayList<>();
+        parts.add(stopping().isPresent() ? "No film yet" : checked ? "Ready" : "Checking");
+        if (costs > 0) {
+            parts.add(costs == 1 ? "1 warning" : costs + " warnings");
+        }
+        if (assumed > 0) {
+            parts.add(assumed + " to measure");
+        }
+        count.setText(String.join(", ", parts));
+        Controls.look(count, "stops", stopping().isPresent());
+    }
+
     // ------------------------------------------------------------------ places
 
     private void take() {

@@ -52,7 +52,8 @@ class TestPlateModelTest {
                         System::nanoTime,
                         news::add,
                         List::of,
-                        () -> {}),
+                        () -> {},
+                        folder -> {}),
                 bench,
                 heard());
     }

@@ -48,6 +48,9 @@ final class DeskHand implements AutoCloseable {
     final Deque<Path> toSave = new ArrayDeque<>();
 
     final Deque<Path> toOpen = new ArrayDeque<>();
+    /** Folders that were to be opened. */
+    final List<Path> foldersShown = new ArrayList<>();
+
     final AtomicInteger rings = new AtomicInteger();
     /** Time stands here unless it is 0. */
     volatile long nanos;
@@ -94,7 +97,8 @@ final class DeskHand implements AutoCloseable {
                 () -> nanos == 0 ? System.nanoTime() : nanos,
                 Platform::runLater,
                 () -> printers,
-                rings::incrementAndGet));
+                rings::incrementAndGet,
+                foldersShown::add));
     }
 
     DeskWindow desk() {

@@ -67,7 +67,8 @@ final class DeskPictures {
                 System::nanoTime,
                 Platform::runLater,
                 DeskPictures::invented,
-                () -> {})));
+                () -> {},
+                shown -> {})));
         Stage stage = onScreen(() -> {
             Stage made = new Stage();
             made.setScene(new Scene(desk.root(), 1400, 900));
