@@ -178,6 +178,21 @@ public final class LivePlate {
                         !sheet.has(across, down) ? 0 : covered.has(across, down) ? colours[seen[at] & 0xFFFF] : bare);
     }
 
+    /** The art where it lies on the plate, to be held against a stage of it. */
+    public LivePicture artOnPlate(LiveView view) {
+        art.own();
+        short[] seen = placing.greys(view);
+        LivePlacing.Cover covered = placing.cover(0);
+        int[] table = LiveGreys.ofLuminance();
+        int paper = table[ToneCurve.CODES - 1];
+        LivePlacing.Cover sheet = placing.plate(MARGIN_MILLIMETRES);
+        return LiveGreys.coloured(
+                view,
+                (at, across, down) -> !sheet.has(across, down)
+                        ? 0
+                        : covered.has(across, down) ? table[seen[at] & 0xFFFF] : paper);
+    }
+
     /** The tone at a place of the plate. */
     public ToneAt tone(Offset place) {
         double across = place.acrossMillimetres();

@@ -26,6 +26,8 @@ public enum Icon {
     SETTINGS("M2 6 H18 M2 14 H18 M7 3.5 V8.5 M13 11.5 V16.5"),
     TONES("M3 2 V17 H18 M4 15 C10 15 11 5 17 4"),
     SHEET("M4 2 H16 V18 H4 Z M7 6 H13 M7 9 H13 M7 14 H9"),
+    AGAINST("M2 4 H18 V16 H2 Z M10 1.5 V18.5 M4.5 8 L7.5 12 M7.5 8 L4.5 12"),
+    KEPT("M2 4 H18 V16 H2 Z M10 1.5 V18.5 M4 10 L5.5 12 L8 8"),
     MENU("M4.5 7.5 L10 13 L15.5 7.5");
 
     private static final double SIDE = 20;

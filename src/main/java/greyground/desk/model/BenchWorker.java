@@ -29,6 +29,7 @@ public final class BenchWorker implements AutoCloseable {
         PLATE(true),
         TONE(false),
         PICTURE(false),
+        AGAINST(false),
         LAY_OUT(true),
         MEASURE(true),
         SHEET(false),

@@ -28,7 +28,10 @@ public final class KeyList {
                     new Line("S", "the whole film sheet, and back", "S"),
                     new Line("U", "turn the sheet over: as printed, or on the plate", ""),
                     new Line("F", "freeze what the loupe shows, to compare", ""),
-                    new Line("M", "the same place at two bites", "")),
+                    new Line("M", "the same place at two bites", ""),
+                    new Line("O", "while it is held, the art in place of the plate", "O"),
+                    new Line("N", "the art left of a line, the plate right of it", "N"),
+                    new Line("J", "keep this picture left of a line, against what you change", "J")),
             new Group(
                     "Art in hand",
                     new Line("P", "pick the paper white; Enter takes what lies under the loupe", "P"),

@@ -225,6 +225,11 @@ public final class LiveDesk implements AutoCloseable {
         return station.stage().map(stage -> plate.tones(stage, view)).orElseGet(() -> plate.art(view));
     }
 
+    /** The art where it lies on the plate. */
+    public void artOnPlate(LiveView view, Consumer<LivePicture> shown) {
+        ask(Kind.AGAINST, shown, (present, watch) -> present.artOnPlate(view));
+    }
+
     /** Lays out the film sheet; told where everything lies, or why it can't be. */
     public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
         askSheet(Kind.LAY_OUT, told, refused, present -> {

@@ -27,6 +27,7 @@ public final class HandOnPicture {
     private double dragX;
     private double dragY;
     private boolean dragging;
+    private boolean parting;
     private Optional<CropFrame.Grip> grip = Optional.empty();
     private double proportion;
     private BiConsumer<Hand, Viewport.Area> done = (how, where) -> {};
@@ -127,7 +128,8 @@ public final class HandOnPicture {
         pressY = dragY = y(event);
         dragging = false;
         grip = Optional.empty();
-        if (hand == Hand.MOVE) {
+        parting = view.against().isLine(view.port(), pressX);
+        if (hand == Hand.MOVE && !parting) {
             Viewport port = view.port();
             double atX = port.planeX(pressX);
             double atY = port.planeY(pressY);
@@ -147,7 +149,9 @@ public final class HandOnPicture {
         if (!view.isPresent() || !dragging) {
             return;
         }
-        if (hand == Hand.MOVE && grip.isEmpty()) {
+        if (parting) {
+            view.against().moveLine(view.port(), x);
+        } else if (hand == Hand.MOVE && grip.isEmpty()) {
             view.go(view.port().dragged(x - dragX, y - dragY));
         }
         dragX = x;
@@ -162,7 +166,10 @@ public final class HandOnPicture {
         if (!view.isPresent() || (draws && !dragging)) {
             return;
         }
-        if (hand == Hand.MOVE) {
+        if (parting) {
+            parting = false;
+            dragging = false;
+        } else if (hand == Hand.MOVE) {
             Optional<CropFrame> pulled = dragging ? pulled(x, y) : Optional.empty();
             dragging = false;
             grip = Optional.empty();

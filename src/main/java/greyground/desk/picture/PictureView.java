@@ -36,6 +36,8 @@ public final class PictureView extends Drawn {
     private final HandOnPicture hand;
     private final PicturePorts ports = new PicturePorts();
     private final Loupe loupe = new Loupe();
+    private final Against against = new Against();
+    private @Nullable LivePicture seenPicture;
     private @Nullable LiveView imageView;
     private @Nullable BenchState imageState;
     private final Freshness freshness = new Freshness(image::setOpacity);
@@ -78,7 +80,7 @@ public final class PictureView extends Drawn {
                 "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F freezes what it shows, M compares two bites");
         image.setPreserveRatio(false);
         image.setSmooth(true);
-        window.getChildren().add(image);
+        window.getChildren().addAll(image, against.node());
         Rectangle clip = new Rectangle();
         clip.widthProperty().bind(window.widthProperty());
         clip.heightProperty().bind(window.heightProperty());
@@ -157,6 +159,8 @@ public final class PictureView extends Drawn {
         image.setImage(null);
         imageView = null;
         imageState = null;
+        seenPicture = null;
+        against.forget();
         freshness.fresh();
         loupe.show(null);
         loupeFreshness.fresh();
@@ -217,6 +221,7 @@ public final class PictureView extends Drawn {
         if (of == station) {
             imageView = view;
             imageState = from;
+            seenPicture = picture;
             image.setImage(light.image(picture));
             freshness.fresh();
             draw();
@@ -258,6 +263,7 @@ public final class PictureView extends Drawn {
 
     public void look(RoomLight shining, boolean inInches) {
         inches = inInches;
+        against.look(shining);
         look(shining);
     }
 
@@ -284,6 +290,26 @@ public final class PictureView extends Drawn {
 
     private CropFrame frame(Viewport.Area area) {
         return new CropFrame(area, ports.artArea().width(), ports.artArea().height());
+    }
+
+    // ------------------------------------------------------------------ two pictures
+
+    /** Another picture of the same place; {@link #draw} shows what was changed of it. */
+    public Against against() {
+        return against;
+    }
+
+    /** Keeps what is seen now, to compare what comes with it; says whether there was anything. */
+    public boolean keep() {
+        LivePicture now = seenPicture;
+        LiveView view = imageView;
+        if (now == null || view == null) {
+            return false;
+        }
+        against.show(now, view, "Before");
+        against.part(true);
+        draw();
+        return true;
     }
 
     // ------------------------------------------------------------------ the loupe
@@ -350,12 +376,14 @@ public final class PictureView extends Drawn {
         if (loupe.isOn()) {
             drawing.loupe(port, loupe, station, loupeOpacity);
         }
+        against.draw(pen, port, station.label());
         if (rulers) {
             drawing.rulers(port, station == Station.ART);
         }
     }
 
     private void placeImage() {
+        against.place(port());
         LiveView seen = imageView;
         if (seen == null) {
             return;

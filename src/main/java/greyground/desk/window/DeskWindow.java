@@ -51,6 +51,7 @@ final class DeskWindow {
     final PlateSight sight;
     final PictureView picture;
     final LoupeBench loupeBench;
+    final SplitTools split;
     final ArtTools artTools;
     final SettingsPane settings;
     final WarningsView warnings;
@@ -88,6 +89,7 @@ final class DeskWindow {
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
         this.loupeBench = new LoupeBench(sight, live, messages, this::trueSize);
+        this.split = new SplitTools(sight, live);
         this.artTools = new ArtTools(model, live, sight, this::tell);
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.warnings = new WarningsView(model, sight, this::choose, this::set);
@@ -103,7 +105,7 @@ final class DeskWindow {
         this.lessons = new TestPlateModel(services, model, messages);
         this.testPlate = new TestPlateView(lessons, model, services, printing::openTestFilm);
         this.tones = new ToneStrip(model, live, diagram);
-        this.tools = new ToolStrip(loupeBench.tools(), artTools, sheet.opener(() -> toggle(Place.SHEET)));
+        this.tools = new ToolStrip(loupeBench.tools(), split, artTools, sheet.opener(() -> toggle(Place.SHEET)));
         this.middle = new DeskPlaces(this);
         this.menu = new BenchMenu(this);
         this.head = new HeadBar(this);
@@ -120,6 +122,7 @@ final class DeskWindow {
         frame.heightProperty().addListener(size -> folds.refresh());
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
+        split.listen(frame);
         DeskFiles.acceptDrops(frame, files::open);
         model.watch(news::changed);
         choose(Station.ART);
@@ -160,6 +163,7 @@ final class DeskWindow {
         arrival.close();
         middle.show(chosen);
         ticking.showClocks();
+        split.choose(chosen);
         sight.choose(chosen);
         loupeBench.choose(chosen);
         tools.choose(chosen);

@@ -36,6 +36,7 @@ final class PlateSight {
     private RoomLight light = new RoomLight(false);
     private boolean inches;
     private Consumer<Comparison.Seen> loupeSeen = seen -> {};
+    private Runnable moved = () -> {};
 
     PlateSight(LiveDesk live, DeskFrame frame, StationRail rail, DiagramView diagram) {
         this.live = live;
@@ -92,6 +93,11 @@ final class PlateSight {
     /** Hears what the loupe shows. */
     void whenLoupeSeen(Consumer<Comparison.Seen> hears) {
         loupeSeen = hears;
+    }
+
+    /** Hears that another part of the picture is to be seen. */
+    void whenPictureMoves(Runnable hears) {
+        moved = hears;
     }
 
     /** The plate as it was last computed. */
@@ -158,6 +164,7 @@ final class PlateSight {
     }
 
     private void askPicture() {
+        moved.run();
         BenchState from = state;
         if (plate != null && from != null) {
             LiveView view = picture.view();

@@ -11,8 +11,8 @@ final class ToolStrip extends VBox {
     private final Node ofArt;
     private final Node ofFilm;
 
-    ToolStrip(Node looking, Node ofArt, Node ofFilm) {
-        super(16, looking, ofArt, ofFilm);
+    ToolStrip(Node looking, Node comparing, Node ofArt, Node ofFilm) {
+        super(12, looking, comparing, ofArt, ofFilm);
         this.ofArt = ofArt;
         this.ofFilm = ofFilm;
         getStyleClass().add("tools");
