@@ -37,6 +37,7 @@ public final class BenchWorker implements AutoCloseable {
         BITES(true),
         COUNTS(false),
         THUMBNAILS(true),
+        RECENT(false),
         FINE_PICTURE(true),
         FINE_SHEET(true),
         WORDS(true),

@@ -272,6 +272,11 @@ public final class LiveDesk implements AutoCloseable {
         }
     }
 
+    /** A small print, to be known by later. */
+    public void small(LiveView view, Consumer<LivePicture> shown) {
+        ask(Kind.RECENT, shown, (present, watch) -> far(present, Station.PRINT, view));
+    }
+
     public void thumbnails(LiveView ofArt, LiveView ofPlate, BiConsumer<Station, LivePicture> shown) {
         int own = change;
         ask(Kind.THUMBNAILS, done -> {}, (present, watch) -> {

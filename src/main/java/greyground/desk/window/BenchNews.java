@@ -115,6 +115,7 @@ final class BenchNews {
         desk.model.state().ifPresent(state -> desk.sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));
         desk.sheet.refresh();
         desk.sight.askAll();
+        desk.sight.small(desk.files::keepPicture);
         desk.model.state().ifPresent(state -> desk.live.words(this::planned, desk.warnings::remarks, desk.warnings::checked));
     }
 

@@ -1,6 +1,8 @@
 package greyground.desk.window;
 
 import greyground.app.files.KeptFiles;
+import greyground.app.recipe.SourceArt;
+import greyground.app.sight.LivePicture;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.DeskServices;
@@ -11,7 +13,6 @@ import greyground.desk.model.Messages;
 import greyground.desk.model.Messages.Answer;
 import greyground.desk.model.RecentFiles;
 import greyground.desk.model.Recovery;
-import greyground.app.recipe.SourceArt;
 import greyground.film.job.Job;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
@@ -26,8 +27,6 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import javafx.scene.Node;
-import javafx.scene.input.TransferMode;
 import org.jspecify.annotations.Nullable;
 
 /** Opening, saving and leaving: asks before anything unsaved would be lost, and says what can't be done. */
@@ -43,6 +42,7 @@ final class DeskFiles {
     private final RecentFiles recent;
     private final Recovery recovery;
     private String wantedDigest = "";
+    private @Nullable Path laid;
 
     DeskFiles(
             DeskServices services,
@@ -57,6 +57,24 @@ final class DeskFiles {
         this.desk = desk;
         this.recent = new RecentFiles(services.folder());
         this.recovery = recovery;
+    }
+
+    /** A file has been opened, or made of what lies here: it heads the list of recent ones. */
+    private void lay(Path file) {
+        recent.add(file);
+        laid = file;
+    }
+
+    /** Keeps a small picture of what lies here, for the list of recent files. */
+    void keepPicture(LivePicture small) {
+        Path file = laid;
+        if (file != null) {
+            recent.keepPicture(file, small);
+        }
+    }
+
+    Optional<LivePicture> pictureOf(Path file) {
+        return recent.picture(file);
     }
 
     List<Path> recent() {
@@ -157,7 +175,7 @@ final class DeskFiles {
                             wantedDigest = "";
                             BenchState fresh = BenchState.fresh(file, source, model.workshop(), today);
                             model.lay(desk.news.onUsualPlate(fresh), null);
-                            recent.add(file);
+                            lay(file);
                             desk.arrival.ask();
                         });
             }
@@ -222,7 +240,7 @@ final class DeskFiles {
             wantedDigest = job.art().sha256();
             BenchState fresh = new BenchState(art, source, job, workshop.orElse(model.workshop()));
             model.lay(fresh.under(job), jobFile);
-            recent.add(file);
+            lay(file);
         });
     }
 
@@ -233,25 +251,6 @@ final class DeskFiles {
                     "this is not the picture that the job was made from, though it has its name: look before you print");
         }
         wantedDigest = "";
-    }
-
-    /** The first file of what is dropped there goes to {@code taker}. */
-    static void acceptDrops(Node node, Consumer<Path> taker) {
-        node.setOnDragOver(drag -> {
-            if (drag.getDragboard().hasFiles()) {
-                drag.acceptTransferModes(TransferMode.COPY);
-            }
-            drag.consume();
-        });
-        node.setOnDragDropped(drag -> {
-            boolean took = drag.getDragboard().hasFiles()
-                    && !drag.getDragboard().getFiles().isEmpty();
-            if (took) {
-                taker.accept(drag.getDragboard().getFiles().get(0).toPath());
-            }
-            drag.setDropCompleted(took);
-            drag.consume();
-        });
     }
 
     // ------------------------------------------------------------------ saving
@@ -273,7 +272,7 @@ final class DeskFiles {
     private boolean saveTo(Path file) {
         attempt(() -> {
             model.saveJob(file);
-            recent.add(file);
+            lay(file);
             messages.done("job saved: " + file.getFileName());
         });
         return !model.jobUnsaved();

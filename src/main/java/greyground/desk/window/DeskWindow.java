@@ -123,7 +123,7 @@ final class DeskWindow {
         live.watchOpening(opening::progress);
         DeskKeys.bind(this, frame);
         split.listen(frame);
-        DeskFiles.acceptDrops(frame, files::open);
+        Drops.accept(frame, files::open);
         model.watch(news::changed);
         choose(Station.ART);
         news.changed();
@@ -241,6 +241,7 @@ final class DeskWindow {
         sheet.look(light, inches);
         testPlate.look(light);
         arrival.look(light);
+        empty.look(light);
         tones.look(light);
         loupeBench.look(light, inches);
         head.refresh();

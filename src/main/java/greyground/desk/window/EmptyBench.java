@@ -1,20 +1,31 @@
 package greyground.desk.window;
 
 import greyground.desk.look.Controls;
+import greyground.desk.look.RoomLight;
 import java.nio.file.Path;
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
-import javafx.scene.control.Hyperlink;
+import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
-/** A bench with nothing on it: says the next step, and what lay on it lately. */
+/** A bench with nothing on it: one large invitation, and what lay on it lately, as pictures. */
 final class EmptyBench extends VBox {
+    private static final double WIDTH = 160;
+    private static final double HEIGHT = 120;
+    private static final int MOST = 8;
+
     private final DeskFiles files;
-    private final VBox recent = new VBox(0);
+    private final FlowPane recent = new FlowPane(16, 16);
+    private final Label heading = Controls.label("Recent", "quiet");
     private final Button open;
+    private RoomLight light = new RoomLight(false);
 
     EmptyBench(DeskFiles files) {
         super(16);
@@ -22,14 +33,15 @@ final class EmptyBench extends VBox {
         getStyleClass().add("empty");
         setAlignment(Pos.CENTER);
         setId("empty");
-        open = Controls.mainButton("Open", "open-first", "Open a picture, a job or a film (Ctrl+O)", files::askOpen);
+        open = Controls.mainButton("Open a picture", "open-first", "A picture, a job or a film (Ctrl+O)", files::askOpen);
         recent.setAlignment(Pos.CENTER);
-        recent.setMaxWidth(480);
+        recent.setMaxWidth(4 * (WIDTH + 32));
         getChildren()
                 .addAll(
-                        Controls.label("Drop art here, or open a scan", "heading"),
+                        Controls.label("Drop art here", "invitation"),
                         Controls.label("A scan, photograph or drawing; or a job or film made before."),
                         open,
+                        heading,
                         recent);
     }
 
@@ -37,28 +49,34 @@ final class EmptyBench extends VBox {
         open.requestFocus();
     }
 
-    void refresh() {
-        List<Path> present = files.recent();
-        recent.getChildren().clear();
-        if (!present.isEmpty()) {
-            recent.getChildren().add(Controls.wrapped("Recent", "strong"));
-        }
-        for (Path file : present) {
-            Hyperlink link = new Hyperlink(file.getFileName() + "  in  " + folder(file));
-            link.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
-            link.setMaxWidth(480);
-            link.setAlignment(Pos.CENTER);
-            link.setAccessibleText("Open " + file);
-            link.setTooltip(new Tooltip(file.toString()));
-            link.setOnAction(pressed -> files.open(file));
-            recent.getChildren().add(link);
-        }
+    void look(RoomLight shining) {
+        light = shining;
+        refresh();
     }
 
-    private static String folder(Path file) {
-        Path parent = file.getParent();
-        return parent == null || parent.getFileName() == null
-                ? "/"
-                : parent.getFileName().toString();
+    void refresh() {
+        List<Path> present = files.recent().stream().limit(MOST).toList();
+        Controls.show(heading, !present.isEmpty());
+        recent.getChildren().setAll(present.stream().map(this::plate).toList());
+    }
+
+    private Button plate(Path file) {
+        ImageView small = new ImageView();
+        small.setPreserveRatio(true);
+        small.setFitWidth(WIDTH);
+        small.setFitHeight(HEIGHT);
+        files.pictureOf(file).ifPresent(picture -> small.setImage(light.image(picture)));
+        StackPane frame = new StackPane(small);
+        frame.setMinSize(WIDTH, HEIGHT);
+        frame.setMaxSize(WIDTH, HEIGHT);
+        Button button = new Button(String.valueOf(file.getFileName()), frame);
+        button.setContentDisplay(ContentDisplay.TOP);
+        button.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
+        button.setMaxWidth(WIDTH + 16);
+        button.getStyleClass().add("recent");
+        button.setAccessibleText("Open " + file);
+        button.setTooltip(new Tooltip(file.toString()));
+        button.setOnAction(pressed -> files.open(file));
+        return button;
     }
 }

@@ -2,6 +2,7 @@ package greyground.desk.window;
 
 import greyground.app.live.LivePlate;
 import greyground.app.live.ToneAt;
+import greyground.app.sight.LivePicture;
 import greyground.app.sight.LiveView;
 import greyground.desk.look.RoomLight;
 import greyground.desk.model.BenchState;
@@ -201,6 +202,16 @@ final class PlateSight {
         LiveView ofPlate =
                 whole(made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres(), scale);
         live.thumbnails(art, ofPlate, (each, small) -> rail.show(each, small, light));
+    }
+
+    /** A print as small as the list of recent files shows it. */
+    void small(Consumer<LivePicture> hears) {
+        LivePlate made = plate;
+        if (made != null) {
+            Viewport.Area area = new Viewport.Area(
+                    0, 0, made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres());
+            live.small(Viewport.fitting(area, 160, 120).view(1), hears);
+        }
     }
 
     private static LiveView whole(double width, double height, double scale) {

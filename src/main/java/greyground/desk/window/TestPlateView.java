@@ -82,8 +82,8 @@ final class TestPlateView {
         head = Controls.line(16, title, Controls.growing(subtitle), ways);
         head.getStyleClass().add("test-head");
         foot.getStyleClass().add("test-foot");
-        DeskFiles.acceptDrops(middle, this::dropped);
-        DeskFiles.acceptDrops(side, this::dropped);
+        Drops.accept(middle, this::dropped);
+        Drops.accept(side, this::dropped);
         model.watch(this::stateChanged);
         refresh();
     }
