@@ -10,6 +10,7 @@ public final class KeyList {
                     new Line("1 to 5", "go to Art, Film, Resist, Copper or Print", "1"),
                     new Line("F2", "the plan as a wall card, and back", "F2"),
                     new Line("F5", "the test plate, and back", "F5"),
+                    new Line("F9", "every number of the workshop, and back", "F9"),
                     new Line("F7", "settings beside the picture, or not", "F7"),
                     new Line("F8", "histogram and tone diagram below it, or not", "F8"),
                     new Line("F10", "the menu: all that can be done with the whole", "F10"),

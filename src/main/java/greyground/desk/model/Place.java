@@ -9,7 +9,9 @@ public enum Place {
     /** The whole film sheet, reached from the station Film. */
     SHEET("Whole sheet", "sheet-view", "S", "The whole film sheet with all its marks, and how it lies on the plate"),
     /** What teaches the workshop its own tones. */
-    TEST_PLATE("Test plate", "test-plate-view", "F5", "Make a test plate, and read its print back");
+    TEST_PLATE("Test plate", "test-plate-view", "F5", "Make a test plate, and read its print back"),
+    /** Every number of the workshop. */
+    WORKSHOP("Workshop", "workshop-view", "F9", "Every number of your workshop, and how it is known");
 
     private final String label;
     private final String id;
@@ -33,6 +35,11 @@ public enum Place {
 
     public String key() {
         return key;
+    }
+
+    /** Whether one can go there without a picture. */
+    public boolean needsNoPicture() {
+        return this == TEST_PLATE || this == WORKSHOP;
     }
 
     public String words() {

@@ -51,7 +51,7 @@ public final class StationRail extends VBox {
         Region rule = new Region();
         rule.getStyleClass().add("rail-rule");
         getChildren().add(rule);
-        for (Place place : new Place[] {Place.PLAN, Place.TEST_PLATE}) {
+        for (Place place : new Place[] {Place.PLAN, Place.TEST_PLATE, Place.WORKSHOP}) {
             String hint = place.words() + " (" + place.key() + ")";
             ToggleButton button = Controls.named(new ToggleButton(place.label()), place.id(), place.label(), hint);
             add(button, () -> gone.accept(place));
@@ -105,7 +105,7 @@ public final class StationRail extends VBox {
     /** Whether a picture lies on the bench: without one there are no stations and no plan. */
     public void setPresent(boolean present) {
         buttons.values().forEach(button -> button.setDisable(!present));
-        places.forEach((place, button) -> button.setDisable(!present && place != Place.TEST_PLATE));
+        places.forEach((place, button) -> button.setDisable(!present && !place.needsNoPicture()));
         if (group.getSelectedToggle() instanceof ToggleButton chosen && chosen.isDisable()) {
             // Tab comes to the chosen one of a group alone.
             group.selectToggle(null);

@@ -45,6 +45,7 @@ final class BenchNews {
         desk.head.refresh();
         desk.settings.refresh();
         desk.arrival.refresh();
+        desk.workshop.refresh();
         desk.testPlate.refresh();
         desk.plan.refresh();
         BenchState before = computed;

@@ -35,6 +35,7 @@ final class DeskKeys {
             Map.entry("F6", DeskWindow::nextPart),
             Map.entry("F7", desk -> desk.folds.settings(!desk.folds.settings())),
             Map.entry("F8", desk -> desk.folds.tones(!desk.folds.tones())),
+            Map.entry("F9", desk -> desk.toggle(Place.WORKSHOP)),
             Map.entry("F10", desk -> desk.head.openMenu()));
 
     private static final Map<KeyCode, Consumer<DeskWindow>> LETTERS = Map.ofEntries(

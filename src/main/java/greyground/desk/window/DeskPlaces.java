@@ -32,7 +32,7 @@ final class DeskPlaces {
 
     /** Whether one can go there: without a picture there are no stations and no plan. */
     boolean isOpen(Place wanted) {
-        return wanted == Place.TEST_PLATE || isPresent();
+        return wanted.needsNoPicture() || isPresent();
     }
 
     /** Fills the middle with the station of this name; the keyboard stays where it is. */
@@ -84,9 +84,11 @@ final class DeskPlaces {
         desk.picture.setVisible(free && isPresent() && place == Place.STATION);
         desk.plan.setVisible(free && place == Place.PLAN);
         desk.sheet.show(free && place == Place.SHEET);
+        desk.workshop.setVisible(free && place == Place.WORKSHOP);
+        desk.workshop.refresh();
         Controls.show(desk.testPlate.side(), testing);
         desk.testPlate.middle().setVisible(free && testing);
-        desk.empty.setVisible(free && !isPresent() && !testing);
+        desk.empty.setVisible(free && !isPresent() && !place.needsNoPicture());
         arrangeFolds();
     }
 
@@ -95,7 +97,7 @@ final class DeskPlaces {
         boolean plate = isPresent() && !desk.keys.isVisible() && !desk.arrival.isVisible() && (place == Place.STATION || place == Place.SHEET);
         Controls.show(
                 desk.settings,
-                isPresent() && !desk.arrival.isVisible() && place != Place.TEST_PLATE && desk.folds.settings());
+                isPresent() && !desk.arrival.isVisible() && !place.needsNoPicture() && desk.folds.settings());
         boolean tones = plate && place == Place.STATION && desk.folds.tones();
         if (tones != desk.tones.isVisible()) {
             Controls.show(desk.tones, tones);
@@ -119,9 +121,21 @@ final class DeskPlaces {
             desk.testPlate.side().focusFirst();
         } else if (Controls.within(focused, desk.plan)
                 || Controls.within(focused, desk.sheet)
+                || Controls.within(focused, desk.workshop)
                 || Controls.within(focused, desk.loupeBench)) {
+            afterTheMiddle();
+        } else if (Controls.within(focused, desk.settings) && desk.warnings.count().isVisible()) {
+            desk.warnings.count().requestFocus();
+        } else {
+            desk.rail.focusChosen();
+        }
+    }
+
+    /** The settings, where they are not folded; else the warnings, where there are any. */
+    private void afterTheMiddle() {
+        if (desk.settings.isVisible()) {
             desk.settings.focusFirst();
-        } else if (Controls.within(focused, desk.settings)) {
+        } else if (desk.warnings.count().isVisible()) {
             desk.warnings.count().requestFocus();
         } else {
             desk.rail.focusChosen();
@@ -138,6 +152,7 @@ final class DeskPlaces {
             case PLAN -> desk.plan.focusFirst();
             case SHEET -> desk.sheet.picture().requestFocus();
             case TEST_PLATE -> desk.testPlate.focusMiddle();
+            case WORKSHOP -> desk.workshop.focusFirst();
         }
     }
 }

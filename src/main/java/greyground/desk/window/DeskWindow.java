@@ -21,6 +21,7 @@ import greyground.desk.plan.KeysView;
 import greyground.desk.plan.PlanView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.SettingsPane;
+import greyground.desk.setting.WorkshopPage;
 import greyground.film.job.Job;
 import greyground.quantity.Refusal;
 import java.nio.file.Path;
@@ -61,6 +62,7 @@ final class DeskWindow {
     final PlanView plan;
     final EmptyBench empty;
     final ArrivalView arrival;
+    final WorkshopPage workshop;
     final DeskPlaces middle;
     final ExportBar export;
     final TestPlateModel lessons;
@@ -98,6 +100,7 @@ final class DeskWindow {
         this.plan = new PlanView(model, live, clocks, this::tick, messages::cant);
         this.empty = new EmptyBench(files);
         this.arrival = new ArrivalView(this, habits);
+        this.workshop = new WorkshopPage(model, this::set);
         this.export = new ExportBar(services, this);
         this.sheet = new SheetView(live, frame::tellTone);
         this.printing = new PrintingStrip(services.printers(), services.window(), messages);
@@ -114,7 +117,7 @@ final class DeskWindow {
         VBox works = new VBox(8, opening.bar, export.bar);
         works.setMaxWidth(Region.USE_PREF_SIZE);
         settings.getStyleClass().add("narrow");
-        Node[] views = {loupeBench, plan, sheet, empty, testPlate.middle(), arrival, keys};
+        Node[] views = {loupeBench, plan, sheet, empty, testPlate.middle(), workshop, arrival, keys};
         frame.middle(rail, tools, tones, warnings, works, views);
         frame.side(settings, testPlate.side());
         frame.foot(clockStrip);
