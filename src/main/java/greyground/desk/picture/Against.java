@@ -41,7 +41,7 @@ public final class Against {
     }
 
     /** Whether there is anything to compare with. */
-    boolean isSeen() {
+    public boolean isSeen() {
         return (on || allOver) && view != null;
     }
 

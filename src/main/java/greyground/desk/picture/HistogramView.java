@@ -87,6 +87,11 @@ public final class HistogramView extends Drawn {
         draw();
     }
 
+    /** Whether any tones are seen. */
+    public boolean isPresent() {
+        return counts != null;
+    }
+
     /** Something has changed: what is seen is of before. */
     public void stale() {
         freshness.stale();

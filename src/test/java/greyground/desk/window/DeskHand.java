@@ -179,6 +179,16 @@ final class DeskHand implements AutoCloseable {
         });
     }
 
+    /** Presses a button by its words. */
+    void pressWords(String words) throws Exception {
+        act(() -> seen(desk.root()).stream()
+                .filter(node -> node instanceof ButtonBase button && words.equals(button.getText()))
+                .map(ButtonBase.class::cast)
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no " + words))
+                .fire());
+    }
+
     /** Types words into a field in place of what stands there, and Enter. */
     void type(String id, String words) throws Exception {
         act(() -> {
