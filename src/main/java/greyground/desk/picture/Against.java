@@ -8,16 +8,13 @@ import greyground.desk.model.Viewport;
 import javafx.scene.image.ImageView;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.text.TextAlignment;
-import org.jspecify.annotations.Nullable;
 
 /** Another picture of the same place, left of a line that the hand moves; or all over while a key is held. */
 public final class Against {
     private static final double REACH = 8;
 
-    private final ImageView image = new ImageView();
+    private final LaidPicture laid = new LaidPicture();
     private final Rectangle clip = new Rectangle();
-    private @Nullable LivePicture picture;
-    private @Nullable LiveView view;
     private String name = "";
     private double share = 0.5;
     private RoomLight light = new RoomLight(false);
@@ -25,14 +22,12 @@ public final class Against {
     private boolean allOver;
 
     Against() {
-        image.setPreserveRatio(false);
-        image.setSmooth(true);
-        image.setClip(clip);
-        image.setVisible(false);
+        laid.node().setClip(clip);
+        laid.node().setVisible(false);
     }
 
     ImageView node() {
-        return image;
+        return laid.node();
     }
 
     /** Whether a line parts two pictures. */
@@ -42,23 +37,18 @@ public final class Against {
 
     /** Whether there is anything to compare with. */
     public boolean isSeen() {
-        return (on || allOver) && view != null;
+        return (on || allOver) && laid.view() != null;
     }
 
     /** The other picture, and what it is called. */
     public void show(LivePicture other, LiveView of, String called) {
-        picture = other;
-        view = of;
         name = called;
-        image.setImage(light.image(other));
+        laid.show(other, of, light);
     }
 
     void look(RoomLight shining) {
         light = shining;
-        LivePicture shown = picture;
-        if (shown != null) {
-            image.setImage(light.image(shown));
-        }
+        laid.look(shining);
     }
 
     /** Parts the picture by a line, or no more. */
@@ -80,11 +70,9 @@ public final class Against {
     }
 
     void forget() {
-        picture = null;
-        view = null;
+        laid.forget();
         on = false;
         allOver = false;
-        image.setImage(null);
     }
 
     /** Whether a place of the window lies on the line. */
@@ -97,15 +85,8 @@ public final class Against {
     }
 
     void place(Viewport port) {
-        LiveView seen = view;
-        image.setVisible(isSeen());
-        if (seen == null) {
-            return;
-        }
-        image.setX(port.pixelX(seen.left()));
-        image.setY(port.pixelY(seen.top()));
-        image.setFitWidth(seen.width() * seen.perPixel() / port.perPixel());
-        image.setFitHeight(seen.height() * seen.perPixel() / port.perPixel());
+        laid.node().setVisible(isSeen());
+        laid.place(port);
         clip.setWidth(allOver ? port.width() : share * port.width());
         clip.setHeight(port.height());
     }

@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import javafx.scene.Scene;
-import javafx.scene.image.ImageView;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Rectangle;
 import javafx.stage.Window;
@@ -30,17 +29,15 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PictureView extends Drawn {
     private final Pane window = new Pane();
-    private final ImageView image = new ImageView();
+    private final LaidPicture laid = new LaidPicture();
     private final Runnable moved;
     private final Runnable loupeMoved;
     private final HandOnPicture hand;
     private final PicturePorts ports = new PicturePorts();
     private final Loupe loupe = new Loupe();
     private final Against against = new Against();
-    private @Nullable LivePicture seenPicture;
-    private @Nullable LiveView imageView;
     private @Nullable BenchState imageState;
-    private final Freshness freshness = new Freshness(image::setOpacity);
+    private final Freshness freshness = new Freshness(laid.node()::setOpacity);
     private final Freshness loupeFreshness = new Freshness(this::dimLoupe);
     private double loupeOpacity = 1;
     private Station station = Station.ART;
@@ -78,9 +75,7 @@ public final class PictureView extends Drawn {
         setAccessibleText("Picture");
         setAccessibleHelp(
                 "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F freezes what it shows, M compares two bites");
-        image.setPreserveRatio(false);
-        image.setSmooth(true);
-        window.getChildren().addAll(image, against.node());
+        window.getChildren().addAll(laid.node(), against.node());
         Rectangle clip = new Rectangle();
         clip.widthProperty().bind(window.widthProperty());
         clip.heightProperty().bind(window.heightProperty());
@@ -156,10 +151,8 @@ public final class PictureView extends Drawn {
     }
 
     private void forgetPictures() {
-        image.setImage(null);
-        imageView = null;
+        laid.forget();
         imageState = null;
-        seenPicture = null;
         against.forget();
         freshness.fresh();
         loupe.show(null);
@@ -219,10 +212,8 @@ public final class PictureView extends Drawn {
      */
     public void show(LivePicture picture, LiveView view, Station of, BenchState from) {
         if (of == station) {
-            imageView = view;
             imageState = from;
-            seenPicture = picture;
-            image.setImage(light.image(picture));
+            laid.show(picture, view, light);
             freshness.fresh();
             draw();
         }
@@ -263,7 +254,9 @@ public final class PictureView extends Drawn {
 
     public void look(RoomLight shining, boolean inInches) {
         inches = inInches;
+        laid.look(shining);
         against.look(shining);
+        loupe.show(null);
         look(shining);
     }
 
@@ -301,8 +294,8 @@ public final class PictureView extends Drawn {
 
     /** Keeps what is seen now, to compare what comes with it; says whether there was anything. */
     public boolean keep() {
-        LivePicture now = seenPicture;
-        LiveView view = imageView;
+        LivePicture now = laid.picture();
+        LiveView view = laid.view();
         if (now == null || view == null) {
             return false;
         }
@@ -354,7 +347,8 @@ public final class PictureView extends Drawn {
 
     @Override
     protected void draw(Pen pen) {
-        placeImage();
+        laid.place(port());
+        against.place(port());
         PictureDrawing drawing = new PictureDrawing(pen, light, inches);
         if (!present) {
             return;
@@ -380,18 +374,5 @@ public final class PictureView extends Drawn {
         if (rulers) {
             drawing.rulers(port, station == Station.ART);
         }
-    }
-
-    private void placeImage() {
-        against.place(port());
-        LiveView seen = imageView;
-        if (seen == null) {
-            return;
-        }
-        Viewport port = port();
-        image.setX(port.pixelX(seen.left()));
-        image.setY(port.pixelY(seen.top()));
-        image.setFitWidth(seen.width() * seen.perPixel() / port.perPixel());
-        image.setFitHeight(seen.height() * seen.perPixel() / port.perPixel());
     }
 }

@@ -27,6 +27,7 @@ public final class StationRail extends VBox {
     private final Map<Station, ToggleButton> buttons = new EnumMap<>(Station.class);
     private final Map<Station, ImageView> pictures = new EnumMap<>(Station.class);
     private final Map<Station, Freshness> freshness = new EnumMap<>(Station.class);
+    private final Map<Station, LivePicture> shown = new EnumMap<>(Station.class);
     private final Map<Place, ToggleButton> places = new EnumMap<>(Place.class);
     private final ToggleGroup group = new ToggleGroup();
     private int pictureHeight = PICTURE_HEIGHT;
@@ -135,9 +136,18 @@ public final class StationRail extends VBox {
         ImageView view = pictures.get(station);
         Freshness seen = freshness.get(station);
         if (view != null && seen != null) {
+            shown.put(station, picture);
             view.setImage(light.image(picture));
             seen.fresh();
         }
+    }
+
+    /** At once in another light: no lit pixel waits for a new picture. */
+    public void look(RoomLight light) {
+        pictures.forEach((station, view) -> {
+            LivePicture picture = shown.get(station);
+            view.setImage(picture == null ? null : light.image(picture));
+        });
     }
 
     /** Something has changed: what is seen is of before. */
@@ -146,6 +156,7 @@ public final class StationRail extends VBox {
     }
 
     public void clear() {
+        shown.clear();
         pictures.values().forEach(view -> view.setImage(null));
         freshness.values().forEach(Freshness::fresh);
     }

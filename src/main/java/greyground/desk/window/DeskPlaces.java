@@ -97,7 +97,10 @@ final class DeskPlaces {
         boolean plate = isPresent() && !desk.keys.isVisible() && !desk.arrival.isVisible() && (place == Place.STATION || place == Place.SHEET);
         Controls.show(
                 desk.settings,
-                isPresent() && !desk.arrival.isVisible() && !place.needsNoPicture() && desk.folds.settings());
+                isPresent()
+                        && !desk.arrival.isVisible()
+                        && (place == Place.STATION || place == Place.SHEET)
+                        && desk.folds.settings());
         boolean tones = plate && place == Place.STATION && desk.folds.tones();
         if (tones != desk.tones.isVisible()) {
             Controls.show(desk.tones, tones);

@@ -146,6 +146,7 @@ final class PlateSight {
 
     void look(RoomLight shining) {
         light = shining;
+        rail.look(light);
         picture.look(light, inches);
         diagram.look(light);
         askAll();

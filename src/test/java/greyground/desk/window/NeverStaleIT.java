@@ -19,7 +19,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import javafx.scene.SnapshotParameters;
 import javafx.scene.control.Label;
+import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,7 +32,24 @@ class NeverStaleIT extends AtTheDesk {
     private static final Path ART = Path.of("testimages/leaf-alpha.png");
     private static final int ACTS = 120;
 
+    /** Under the safelight no pixel is bluer than the lightest amber of its colours, #ffb84a, whatever is still computed. */
+    private void nothingShinesBlue(String after) throws Exception {
+        act(() -> {
+            if (hand.desk().isSafe()) {
+                WritableImage seen = hand.root().snapshot(new SnapshotParameters(), null);
+                int most = 0;
+                for (int y = 0; y < seen.getHeight(); y += 2) {
+                    for (int x = 0; x < seen.getWidth(); x += 2) {
+                        most = Math.max(most, seen.getPixelReader().getArgb(x, y) & 0xFF);
+                    }
+                }
+                assertTrue(most <= 0x4A + 2, after + ": blue " + most);
+            }
+        });
+    }
+
     private void lawHolds(String after) throws Exception {
+        nothingShinesBlue(after);
         act(() -> {
             Optional<BenchState> now = hand.desk().model.state();
             for (PictureView view : List.of(hand.desk().picture, hand.desk().sheet.picture())) {
