@@ -13,6 +13,7 @@ public final class KeyList {
                     new Line("F9", "every number of the workshop, and back", "F9"),
                     new Line("F7", "settings beside the picture, or not", "F7"),
                     new Line("F8", "histogram and tone diagram below it, or not", "F8"),
+                    new Line("F11", "the whole screen, and back", ""),
                     new Line("F10", "the menu: all that can be done with the whole", "F10"),
                     new Line("F6", "on to the next part: stations, picture, settings, warnings", "F6"),
                     new Line("Tab", "on to the next control, with Shift to the one before", ""),
@@ -50,6 +51,7 @@ public final class KeyList {
             new Group(
                     "Plan",
                     new Line("Space", "start the clock, stop it, continue it", ""),
+                    new Line("Page Up and Page Down", "turn to another step, one at a time", ""),
                     new Line("Tab", "leaves a note and goes on", "")),
             new Group(
                     "Whole",

@@ -23,20 +23,24 @@ import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** The plan as a wall card: running clocks at its head, the numbers that matter, every step in order with its clock and its notes, and the bite log. */
 public final class PlanView extends VBox {
     private static final double WIDEST = 860;
+    private static final int ALL = -1;
 
     private final BenchModel model;
     private final BenchClocks clocks;
@@ -48,6 +52,13 @@ public final class PlanView extends VBox {
     private final NoteField ofPlate;
     private final BiteLogView log;
     private final List<StepCard> cards = new ArrayList<>();
+    private final List<Node> opening = new ArrayList<>();
+    private int at = ALL;
+    private final ToggleButton oneStep =
+            Controls.toggle("One step at a time", "plan-one-step", "One step fills the page; Page Up and Page Down turn it");
+    private final Button before = Controls.button("Before", "plan-before", "The step before (Page Up)", () -> turnTo(at - 1));
+    private final Button next = Controls.button("Next", "plan-next", "The next step (Page Down)", () -> turnTo(at + 1));
+    private boolean bitten;
     private final Map<String, NoteField> notes = new HashMap<>();
     private final Freshness freshness = new Freshness(card::setOpacity);
     private @Nullable ExposurePlan shown;
@@ -73,8 +84,16 @@ public final class PlanView extends VBox {
         VBox.setVgrow(scroll, Priority.ALWAYS);
         setId("plan");
         getStyleClass().add("plan");
-        getChildren().addAll(face, scroll);
+        HBox turning = Controls.line(16, oneStep, Controls.growing(new Region()), before, next);
+        turning.getStyleClass().add("turning");
+        oneStep.setOnAction(pressed -> turnTo(oneStep.isSelected() ? 0 : ALL));
+        getChildren().addAll(face, scroll, turning);
         setOnKeyPressed(key -> {
+            if (at != ALL && (key.getCode() == KeyCode.PAGE_DOWN || key.getCode() == KeyCode.PAGE_UP)) {
+                turnTo(at + (key.getCode() == KeyCode.PAGE_DOWN ? 1 : -1));
+                key.consume();
+                return;
+            }
             boolean taken = key.getTarget() instanceof TextInputControl
                     || key.getTarget() instanceof ButtonBase
                     || key.getTarget() instanceof ComboBox;
@@ -177,14 +196,14 @@ public final class PlanView extends VBox {
         Label caution = Controls.wrapped(plan.caution(), "strong");
         VBox.setMargin(caution, new Insets(8, 0, 8, 0));
         VBox.setMargin(ofPlate, new Insets(0, 0, 16, 0));
-        card.getChildren()
-                .setAll(
-                        Controls.wrapped(title.isEmpty() ? "Plan" : title, "heading"),
+        opening.clear();
+        opening.addAll(List.of(
+                Controls.wrapped(title.isEmpty() ? "Plan" : title, "heading"),
                         Controls.wrapped(DeskWords.of(plan.summary()), "quiet"),
                         new BenchNumbers(plan.card()),
                         caution,
-                        ofPlate);
-        boolean bitten = false;
+                        ofPlate));
+        bitten = false;
         for (ExposurePlan.Step step : plan.steps()) {
             StepCard made = new StepCard(step, clocks.of(step.title()), moved);
             String name = step.title().toLowerCase(Locale.ROOT);
@@ -195,13 +214,38 @@ public final class PlanView extends VBox {
             made.getChildren().add(field);
             notes.put(step.title(), field);
             cards.add(made);
-            card.getChildren().add(made);
             bitten |= step.title().startsWith("Bite");
         }
-        if (bitten) {
-            card.getChildren().add(log);
-        }
+        turnTo(Math.min(at, cards.size() - 1));
         refresh();
         tick();
+    }
+
+    /** Shows one step, or all of the plan. */
+    private void turnTo(int wanted) {
+        at = wanted == ALL ? ALL : Math.max(0, Math.min(cards.size() - 1, wanted));
+        oneStep.setSelected(at != ALL);
+        Controls.show(before, at != ALL);
+        Controls.show(next, at != ALL);
+        card.getChildren().clear();
+        if (at == ALL) {
+            card.getChildren().addAll(opening);
+            card.getChildren().addAll(cards);
+            if (bitten) {
+                card.getChildren().add(log);
+            }
+        } else if (!cards.isEmpty()) {
+            List<ExposurePlan.Step> steps = shown == null ? List.of() : shown.steps();
+            card.getChildren().add(cards.get(at));
+            if (bitten && steps.get(at).title().startsWith("Bite")) {
+                card.getChildren().add(log);
+            }
+            before.setDisable(at == 0);
+            next.setDisable(at == cards.size() - 1);
+            next.setText(at == cards.size() - 1 ? "Last step" : "Next: " + steps.get(at + 1).title());
+            Label count = Controls.label("Step " + (at + 1) + " of " + cards.size(), "quiet");
+            card.getChildren().add(0, count);
+        }
+        scroll.setVvalue(0);
     }
 }

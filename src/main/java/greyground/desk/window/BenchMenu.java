@@ -39,6 +39,7 @@ final class BenchMenu extends VBox {
         rulers.setOnAction(pressed -> desk.folds.rulers(rulers.isSelected()));
         add(inch);
         add(rulers);
+        act("Whole screen  F11", "whole-screen", "Fill the screen, and back", desk::fillScreen);
         act("All keys  F1", "show-keys", "All keys of this window", () -> desk.showKeys(!desk.areKeysShown()));
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         open(false);

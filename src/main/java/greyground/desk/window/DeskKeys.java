@@ -36,6 +36,7 @@ final class DeskKeys {
             Map.entry("F7", desk -> desk.folds.settings(!desk.folds.settings())),
             Map.entry("F8", desk -> desk.folds.tones(!desk.folds.tones())),
             Map.entry("F9", desk -> desk.toggle(Place.WORKSHOP)),
+            Map.entry("F11", DeskWindow::fillScreen),
             Map.entry("F10", desk -> desk.head.openMenu()));
 
     private static final Map<KeyCode, Consumer<DeskWindow>> LETTERS = Map.ofEntries(

@@ -32,6 +32,7 @@ import javafx.scene.Parent;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
+import javafx.stage.Stage;
 
 /**
  * The whole window: puts the parts together. {@link BenchNews} carries news between them, {@link DeskFrame} lays the parts
@@ -270,6 +271,14 @@ final class DeskWindow {
     void toggleLoupe() {
         picture.toggleLoupe();
         loupeBench.refresh();
+    }
+
+    /** Fills the whole screen, or no more. */
+    void fillScreen() {
+        if (frame.getScene().getWindow() instanceof Stage stage) {
+            stage.setFullScreenExitHint("");
+            stage.setFullScreen(!stage.isFullScreen());
+        }
     }
 
     /** Opens the list of warnings, or closes it. */
