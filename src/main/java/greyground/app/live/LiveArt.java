@@ -29,14 +29,18 @@ public final class LiveArt {
 
     /** The art by itself; the view counts art pixels. */
     public LivePicture picture(LiveView view) {
+        return coloured(view, LiveGreys.ofLuminance());
+    }
+
+    /** The same in other colours, one for each grey code. */
+    LivePicture coloured(LiveView view, int[] colours) {
         art.own();
         short[] seen = greys.of(new LiveGreys.Window(
                 planes, view.left(), view.top(), view.perPixel(), view.perPixel(), view.width(), view.height()));
-        int[] table = LiveGreys.ofLuminance();
         return LiveGreys.coloured(
                 view,
                 (at, across, down) -> across >= 0 && across < width() && down >= 0 && down < height()
-                        ? table[seen[at] & 0xFFFF]
+                        ? colours[seen[at] & 0xFFFF]
                         : 0);
     }
 }

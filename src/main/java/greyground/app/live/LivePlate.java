@@ -27,9 +27,11 @@ import greyground.quantity.Refusal;
 import greyground.raster.Crew;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.Progress;
+import greyground.tone.Compensation;
 import greyground.tone.ToneCurve;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -48,6 +50,11 @@ import org.jspecify.annotations.Nullable;
 public final class LivePlate {
     /** How much of the sheet round the plate is shown, in millimetres (assumed). */
     public static final double MARGIN_MILLIMETRES = 12;
+
+    /** Tints that let the picture through: copper over lights, blue over darks. */
+    private static final int LOST_LIGHT = 0xA0C8501E;
+
+    private static final int LOST_DARK = 0xA01E78D2;
 
     private final FilmRecipe recipe;
     private final ArtSource art;
@@ -191,6 +198,34 @@ public final class LivePlate {
                 (at, across, down) -> !sheet.has(across, down)
                         ? 0
                         : covered.has(across, down) ? table[seen[at] & 0xFFFF] : paper);
+    }
+
+    /**
+     * What becomes bare paper or full black, and what the plate can't print as wished: tinted, all else clear. To be laid over the picture of
+     * a stage, or of the art where that is empty.
+     */
+    public LivePicture lost(Optional<Stage> stage, LiveView view) {
+        art.own();
+        int[] tints = new int[ToneCurve.CODES];
+        int white = (int) Math.round(artWhite() * (tints.length - 1));
+        int black = (int) Math.round(artBlack() * (tints.length - 1));
+        Arrays.fill(tints, Math.min(white + 1, tints.length), tints.length, LOST_LIGHT);
+        Arrays.fill(tints, 0, Math.max(0, black), LOST_DARK);
+        tint(tints, recipe.compensation().light(), LOST_LIGHT);
+        tint(tints, recipe.compensation().dark(), LOST_DARK);
+        if (stage.isEmpty()) {
+            return new LiveArt(art, planes, greys).coloured(view, tints);
+        }
+        short[] seen = placing.greys(view);
+        LivePlacing.Cover covered = placing.cover(0);
+        return LiveGreys.coloured(
+                view, (at, across, down) -> covered.has(across, down) ? tints[seen[at] & 0xFFFF] : 0);
+    }
+
+    private static void tint(int[] tints, Compensation.Unattained run, int colour) {
+        for (int grey = run.firstGrey(); grey <= run.lastGrey(); grey++) {
+            tints[grey] = colour;
+        }
     }
 
     /** The tone at a place of the plate. */

@@ -28,6 +28,7 @@ public enum Icon {
     SHEET("M4 2 H16 V18 H4 Z M7 6 H13 M7 9 H13 M7 14 H9"),
     AGAINST("M2 4 H18 V16 H2 Z M10 1.5 V18.5 M4.5 8 L7.5 12 M7.5 8 L4.5 12"),
     KEPT("M2 4 H18 V16 H2 Z M10 1.5 V18.5 M4 10 L5.5 12 L8 8"),
+    LOST("M2 16 L8 5 L11 10 L13.5 7 L18 16 Z M14 2 V4 M14 11 V11.5 M4 2 H9"),
     MENU("M4.5 7.5 L10 13 L15.5 7.5");
 
     private static final double SIDE = 20;

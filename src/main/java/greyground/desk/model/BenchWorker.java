@@ -30,6 +30,7 @@ public final class BenchWorker implements AutoCloseable {
         TONE(false),
         PICTURE(false),
         AGAINST(false),
+        LOST(false),
         LAY_OUT(true),
         MEASURE(true),
         SHEET(false),

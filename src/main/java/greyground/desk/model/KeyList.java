@@ -31,6 +31,7 @@ public final class KeyList {
                     new Line("U", "turn the sheet over: as printed, or on the plate", ""),
                     new Line("F", "freeze what the loupe shows, to compare", ""),
                     new Line("M", "the same place at two bites", ""),
+                    new Line("G", "tints what becomes bare paper or full black, or not", "G"),
                     new Line("O", "while it is held, the art in place of the plate", "O"),
                     new Line("N", "the art left of a line, the plate right of it", "N"),
                     new Line("J", "keep this picture left of a line, against what you change", "J")),

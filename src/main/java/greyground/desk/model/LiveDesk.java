@@ -230,6 +230,11 @@ public final class LiveDesk implements AutoCloseable {
         ask(Kind.AGAINST, shown, (present, watch) -> present.artOnPlate(view));
     }
 
+    /** What a station's picture loses, to be laid over it. */
+    public void lost(Station station, LiveView view, Consumer<LivePicture> shown) {
+        ask(Kind.LOST, shown, (present, watch) -> present.lost(station.stage(), view));
+    }
+
     /** Lays out the film sheet; told where everything lies, or why it can't be. */
     public void layOut(boolean screen, Consumer<LiveSheet> told, Consumer<String> refused) {
         askSheet(Kind.LAY_OUT, told, refused, present -> {

@@ -35,6 +35,7 @@ public final class PictureView extends Drawn {
     private final HandOnPicture hand;
     private final PicturePorts ports = new PicturePorts();
     private final Loupe loupe = new Loupe();
+    private final LaidPicture lost = new LaidPicture();
     private final Against against = new Against();
     private @Nullable BenchState imageState;
     private final Freshness freshness = new Freshness(laid.node()::setOpacity);
@@ -75,7 +76,7 @@ public final class PictureView extends Drawn {
         setAccessibleText("Picture");
         setAccessibleHelp(
                 "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F freezes what it shows, M compares two bites");
-        window.getChildren().addAll(laid.node(), against.node());
+        window.getChildren().addAll(laid.node(), lost.node(), against.node());
         Rectangle clip = new Rectangle();
         clip.widthProperty().bind(window.widthProperty());
         clip.heightProperty().bind(window.heightProperty());
@@ -152,6 +153,7 @@ public final class PictureView extends Drawn {
 
     private void forgetPictures() {
         laid.forget();
+        lost.forget();
         imageState = null;
         against.forget();
         freshness.fresh();
@@ -226,6 +228,7 @@ public final class PictureView extends Drawn {
 
     /** Something has changed: what is seen is of before, until what is new has been computed. */
     public void stale() {
+        lost.forget();
         if (imageState != null) {
             freshness.stale();
         }
@@ -255,6 +258,7 @@ public final class PictureView extends Drawn {
     public void look(RoomLight shining, boolean inInches) {
         inches = inInches;
         laid.look(shining);
+        lost.look(shining);
         against.look(shining);
         loupe.show(null);
         look(shining);
@@ -283,6 +287,16 @@ public final class PictureView extends Drawn {
 
     private CropFrame frame(Viewport.Area area) {
         return new CropFrame(area, ports.artArea().width(), ports.artArea().height());
+    }
+
+    /** Lays tints over what the picture loses. */
+    public void showLost(LivePicture tints, LiveView view) {
+        lost.show(tints, view, light);
+        draw();
+    }
+
+    public void forgetLost() {
+        lost.forget();
     }
 
     // ------------------------------------------------------------------ two pictures
@@ -348,6 +362,7 @@ public final class PictureView extends Drawn {
     @Override
     protected void draw(Pen pen) {
         laid.place(port());
+        lost.place(port());
         against.place(port());
         PictureDrawing drawing = new PictureDrawing(pen, light, inches);
         if (!present) {

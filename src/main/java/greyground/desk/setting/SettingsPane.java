@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.geometry.Insets;
 import javafx.scene.control.Label;
@@ -127,6 +128,11 @@ public final class SettingsPane extends VBox {
     }
 
     private void build() {
+        // A choice may bring other settings; the keys stay where they are.
+        Optional<String> held = settingRows.stream()
+                .filter(row -> row.focus().isFocused())
+                .map(row -> row.setting().id())
+                .findFirst();
         settingRows.clear();
         Label name = Controls.wrapped(station.label(), "heading");
         name.setTooltip(new Tooltip(station.words()));
@@ -157,6 +163,9 @@ public final class SettingsPane extends VBox {
             rows.getChildren().addAll(more, rest);
             unfold(more.isSelected());
         }
+        settingRows.stream()
+                .filter(row -> held.filter(row.setting().id()::equals).isPresent())
+                .forEach(row -> row.focus().requestFocus());
     }
 
     private void explain(SettingRow row) {

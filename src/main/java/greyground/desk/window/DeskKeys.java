@@ -46,6 +46,7 @@ final class DeskKeys {
             Map.entry(KeyCode.U, DeskWindow::turnSheetOver),
             Map.entry(KeyCode.L, DeskWindow::toggleLoupe),
             Map.entry(KeyCode.N, desk -> desk.split.toggleArt()),
+            Map.entry(KeyCode.G, desk -> desk.split.toggleLost()),
             Map.entry(KeyCode.J, desk -> desk.split.toggleKept()),
             Map.entry(KeyCode.O, desk -> desk.split.hold()),
             Map.entry(KeyCode.R, desk -> desk.folds.rulers(!desk.folds.rulers())),

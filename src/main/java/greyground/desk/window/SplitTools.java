@@ -13,7 +13,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.VBox;
 
-/** Compares in the picture itself: the art where it lies on the plate, or what was seen before a change, left of a line that is moved. */
+/** Compares in the picture itself: the art where it lies on the plate, or what was seen before a change, left of a line that is moved; and tints what is lost. */
 final class SplitTools extends VBox {
     private final PlateSight sight;
     private final LiveDesk live;
@@ -28,6 +28,13 @@ final class SplitTools extends VBox {
                     "Keep this picture: what is seen now stays left of a line, against what you change (J)"),
             Icon.KEPT);
 
+    private final ToggleButton lost = Controls.drawn(
+            Controls.toggle(
+                    "What is lost",
+                    "show-lost",
+                    "What is lost: copper tints what becomes bare paper, blue what becomes full black (G)"),
+            Icon.LOST);
+
     SplitTools(PlateSight sight, LiveDesk live) {
         super(2);
         this.sight = sight;
@@ -35,8 +42,12 @@ final class SplitTools extends VBox {
         this.picture = sight.picture();
         art.setOnAction(pressed -> againstArt(art.isSelected()));
         kept.setOnAction(pressed -> keep(kept.isSelected()));
-        getChildren().addAll(art, kept);
-        sight.whenPictureMoves(this::ask);
+        lost.setOnAction(pressed -> tint(lost.isSelected()));
+        getChildren().addAll(art, kept, lost);
+        sight.whenPictureMoves(() -> {
+            ask();
+            askLost();
+        });
     }
 
     /** While O is held, all of the picture is the art. */
@@ -66,6 +77,28 @@ final class SplitTools extends VBox {
         picture.against().part(possible);
         picture.draw();
         ask();
+    }
+
+    void toggleLost() {
+        tint(!lost.isSelected());
+    }
+
+    private void tint(boolean wanted) {
+        lost.setSelected(wanted);
+        picture.forgetLost();
+        askLost();
+    }
+
+    private void askLost() {
+        if (lost.isSelected() && sight.plate().isPresent()) {
+            LiveView view = picture.view();
+            Station seen = picture.station();
+            live.lost(seen, view, tints -> {
+                if (seen == picture.station() && lost.isSelected()) {
+                    picture.showLost(tints, view);
+                }
+            });
+        }
     }
 
     void toggleArt() {
