@@ -27,17 +27,12 @@ import greyground.quantity.Refusal;
 import greyground.raster.Crew;
 import greyground.raster.HalvedPlanes;
 import greyground.raster.Progress;
-import greyground.tone.Compensation;
 import greyground.tone.ToneCurve;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
-import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,11 +45,6 @@ import org.jspecify.annotations.Nullable;
 public final class LivePlate {
     /** How much of the sheet round the plate is shown, in millimetres (assumed). */
     public static final double MARGIN_MILLIMETRES = 12;
-
-    /** Tints that let the picture through: copper over lights, blue over darks. */
-    private static final int LOST_LIGHT = 0xA0C8501E;
-
-    private static final int LOST_DARK = 0xA01E78D2;
 
     private final FilmRecipe recipe;
     private final ArtSource art;
@@ -123,31 +113,12 @@ public final class LivePlate {
     /** The tones of the art's fragment at a stage of the plate; of the art itself where that is empty. */
     public ToneCounts counts(Optional<Stage> stage) throws IOException {
         art.own();
-        long[] greys = recipe.greys();
-        double[] steps = new double[ToneCounts.STEPS];
-        double all = LongStream.of(greys).sum();
-        double deepest = curves.plate().stream()
-                .mapToDouble(ToneCurves.Point::out)
-                .max()
-                .orElse(1);
-        for (int grey = 0; grey < greys.length; grey++) {
-            if (greys[grey] > 0) {
-                ToneAt tone = curves.at(
-                        grey, recipe.compensation().curve(), recipe.tones().response());
-                double share = stage.isEmpty()
-                        ? tone.artLightness() / 100
-                        : stage.get() == Stage.PRINT
-                                ? tone.printLightness() / 100
-                                : stage.get() == Stage.COPPER ? tone.inkMicrometres() / deepest : tone.coverage();
-                steps[(int) Math.round((ToneCounts.STEPS - 1) * Math.max(0, Math.min(1, share)))] += greys[grey] / all;
-            }
-        }
-        List<Double> shares = DoubleStream.of(steps).boxed().toList();
-        return stage.isEmpty() || stage.get() == Stage.PRINT
-                ? new ToneCounts(shares, "L* 0", "L* 100")
-                : stage.get() == Stage.COPPER
-                        ? new ToneCounts(shares, "no ink", String.format(Locale.ROOT, "%.1f \u00b5m of ink", deepest))
-                        : new ToneCounts(shares, "clear film", "solid black");
+        return ToneCounts.of(
+                recipe.greys(),
+                stage,
+                grey -> curves.at(
+                        grey, recipe.compensation().curve(), recipe.tones().response()),
+                curves.plate().stream().mapToDouble(ToneCurves.Point::out).max().orElse(1));
     }
 
     /** Pixels of the art as the job turns it. */
@@ -206,13 +177,7 @@ public final class LivePlate {
      */
     public LivePicture lost(Optional<Stage> stage, LiveView view) {
         art.own();
-        int[] tints = new int[ToneCurve.CODES];
-        int white = (int) Math.round(artWhite() * (tints.length - 1));
-        int black = (int) Math.round(artBlack() * (tints.length - 1));
-        Arrays.fill(tints, Math.min(white + 1, tints.length), tints.length, LOST_LIGHT);
-        Arrays.fill(tints, 0, Math.max(0, black), LOST_DARK);
-        tint(tints, recipe.compensation().light(), LOST_LIGHT);
-        tint(tints, recipe.compensation().dark(), LOST_DARK);
+        int[] tints = LostTones.tints(recipe.compensation(), artWhite(), artBlack());
         if (stage.isEmpty()) {
             return new LiveArt(art, planes, greys).coloured(view, tints);
         }
@@ -220,12 +185,6 @@ public final class LivePlate {
         LivePlacing.Cover covered = placing.cover(0);
         return LiveGreys.coloured(
                 view, (at, across, down) -> covered.has(across, down) ? tints[seen[at] & 0xFFFF] : 0);
-    }
-
-    private static void tint(int[] tints, Compensation.Unattained run, int colour) {
-        for (int grey = run.firstGrey(); grey <= run.lastGrey(); grey++) {
-            tints[grey] = colour;
-        }
     }
 
     /** The tone at a place of the plate. */

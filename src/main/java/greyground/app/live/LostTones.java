@@ -5,6 +5,8 @@ import greyground.app.sight.LiveView;
 import greyground.quantity.Offset;
 import greyground.quantity.Size;
 import greyground.tone.Compensation;
+import greyground.tone.ToneCurve;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -21,7 +23,33 @@ final class LostTones {
 
     private static final int FIELD_PIXELS = 16;
 
+    /** Tints that let the picture through: copper over lights, blue over darks. */
+    private static final int LIGHT = 0xA0C8501E;
+
+    private static final int DARK = 0xA01E78D2;
+
     private LostTones() {}
+
+    /**
+     * A tint for each grey code that becomes bare paper or full black, or that the plate can't print as wished; 0 for all others.
+     *
+     * @param white linear luminance that prints as bare paper
+     * @param black linear luminance that prints darkest
+     */
+    static int[] tints(Compensation compensation, double white, double black) {
+        int[] tints = new int[ToneCurve.CODES];
+        Arrays.fill(tints, (int) Math.min(tints.length, Math.round(white * (tints.length - 1)) + 1), tints.length, LIGHT);
+        Arrays.fill(tints, 0, (int) Math.round(black * (tints.length - 1)), DARK);
+        tint(tints, compensation.light(), LIGHT);
+        tint(tints, compensation.dark(), DARK);
+        return tints;
+    }
+
+    private static void tint(int[] tints, Compensation.Unattained run, int colour) {
+        for (int grey = run.firstGrey(); grey <= run.lastGrey(); grey++) {
+            tints[grey] = colour;
+        }
+    }
 
     /**
      * What is to be said of them; the light ones first.
