@@ -84,6 +84,26 @@ final class DeskPictures {
             Thread.sleep(50);
         }
         rest(desk);
+        shot(desk, stage, folder, "arrival", 1100, 700, 1);
+        onScreen(() -> {
+            desk.choose(Station.ART);
+            desk.folds.tones(true);
+            desk.tell("tones", Told.as(Map.of("tones", "30:36,70:74")));
+            return null;
+        });
+        shot(desk, stage, folder, "tones", 1100, 700, 1);
+        onScreen(() -> {
+            desk.model.undo();
+            desk.folds.tones(false);
+            desk.choose(Station.PRINT);
+            desk.split.againstArt(true);
+            return null;
+        });
+        shot(desk, stage, folder, "against-art", 1100, 700, 1);
+        onScreen(() -> {
+            desk.split.againstArt(false);
+            return null;
+        });
         if (arguments.length > 2) {
             TestPlatePictures.draw(desk, stage, folder, state);
             System.exit(0);

@@ -88,7 +88,7 @@ class SheetIT extends AtTheDesk {
         Path tiff = folder.resolve("film.TIF");
         hand.toSave.add(tiff);
         hand.press("make-film");
-        waitFor("the film", () -> said("Film written: film.TIF"));
+        waitFor("the film", () -> said("Film made: film.TIF"));
         byte[] start = Files.readAllBytes(tiff);
         // TIFF 6.0 (1992), section 2: little-endian files begin with II and 42.
         assertEquals("II*", new String(start, 0, 3, java.nio.charset.StandardCharsets.US_ASCII));
