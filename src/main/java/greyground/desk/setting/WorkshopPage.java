@@ -93,18 +93,17 @@ public final class WorkshopPage extends VBox {
         for (Map.Entry<String, Figure> each : figures.entrySet()) {
             FigureWords words = FigureWords.of(each.getKey());
             Figure figure = each.getValue();
-            Label known = Controls.wrapped(
-                    DeskWords.of(figure.provenance().words()) + ": "
-                            + figure.provenance().basis(),
-                    "quiet");
-            GridPane.setHgrow(known, Priority.ALWAYS);
+            String basis = figure.provenance().basis();
+            String known = DeskWords.of(figure.isAssumed() ? basis : figure.provenance().words() + ": " + basis);
+            Label how = Controls.wrapped(known, "quiet");
+            GridPane.setHgrow(how, Priority.ALWAYS);
             Label value = Controls.label(words.withUnit(figure.value()));
             grid.addRow(
                     row++,
                     Controls.label(figure.isAssumed() ? "\u25cb" : "\u25cf"),
                     name(each.getKey(), words.label()),
                     value,
-                    known);
+                    how);
         }
         return grid;
     }

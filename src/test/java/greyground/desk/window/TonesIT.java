@@ -99,6 +99,22 @@ class TonesIT extends AtTheDesk {
                 onScreen(() -> hand.stage().getScene().getFocusOwner().getId()));
     }
 
+    /** From a picture that is dropped to its plan: plate, tones, film, plan, each at one press. */
+    @Test
+    void theFirstWayTakesFourPresses() throws Exception {
+        act(() -> hand.desk().files.open(ART));
+        waitFor("the plate", () -> hand.desk().arrival.isVisible());
+        hand.press("arrival-accept");
+        hand.press("find-both");
+        hand.toSave.add(folder.resolve("first.pdf"));
+        hand.rest();
+        hand.press("make-film");
+        waitFor("the film", () -> hand.words("said").contains("first.pdf"));
+        hand.pressWords("Plan");
+        assertTrue(onScreen(() -> hand.desk().plan.isVisible()));
+        assertTrue(onScreen(() -> !hand.desk().plan.lookupAll(".clock").isEmpty()));
+    }
+
     /** What was made lately is known by its picture. */
     @Test
     void theEmptyBenchShowsWhatLayThere() throws Exception {
