@@ -23,8 +23,8 @@ public record HandTones(double white, double black, List<ToneCurves.Point> curve
                 Lightness.ofLuminance(range.white()),
                 Lightness.ofLuminance(range.black()),
                 IntStream.rangeClosed(0, 100)
-                        .mapToObj(share -> new ToneCurves.Point(
-                                share, 100 * wish.curve().applyAsDouble(share / 100.0)))
+                        .mapToObj(share ->
+                                new ToneCurves.Point(share, 100 * wish.curve().applyAsDouble(share / 100.0)))
                         .toList(),
                 wish.points().stream()
                         .map(point -> new ToneCurves.Point(point.from(), point.to()))

@@ -166,9 +166,8 @@ public final class LivePlate {
         LivePlacing.Cover sheet = placing.plate(MARGIN_MILLIMETRES);
         return LiveGreys.coloured(
                 view,
-                (at, across, down) -> !sheet.has(across, down)
-                        ? 0
-                        : covered.has(across, down) ? table[seen[at] & 0xFFFF] : paper);
+                (at, across, down) ->
+                        !sheet.has(across, down) ? 0 : covered.has(across, down) ? table[seen[at] & 0xFFFF] : paper);
     }
 
     /**
@@ -183,8 +182,7 @@ public final class LivePlate {
         }
         short[] seen = placing.greys(view);
         LivePlacing.Cover covered = placing.cover(0);
-        return LiveGreys.coloured(
-                view, (at, across, down) -> covered.has(across, down) ? tints[seen[at] & 0xFFFF] : 0);
+        return LiveGreys.coloured(view, (at, across, down) -> covered.has(across, down) ? tints[seen[at] & 0xFFFF] : 0);
     }
 
     /** The tone at a place of the plate. */

@@ -38,7 +38,8 @@ final class LostTones {
      */
     static int[] tints(Compensation compensation, double white, double black) {
         int[] tints = new int[ToneCurve.CODES];
-        Arrays.fill(tints, (int) Math.min(tints.length, Math.round(white * (tints.length - 1)) + 1), tints.length, LIGHT);
+        Arrays.fill(
+                tints, (int) Math.min(tints.length, Math.round(white * (tints.length - 1)) + 1), tints.length, LIGHT);
         Arrays.fill(tints, 0, (int) Math.round(black * (tints.length - 1)), DARK);
         tint(tints, compensation.light(), LIGHT);
         tint(tints, compensation.dark(), DARK);

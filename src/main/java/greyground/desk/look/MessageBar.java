@@ -53,8 +53,7 @@ public final class MessageBar extends VBox implements Messages {
                 .map(answer -> button(answer, sentence, this::clear))
                 .toList();
         acts.getChildren().setAll(buttons);
-        acts.getChildren()
-                .add(Controls.button("Close", "close-message", "Put this message away", this::clear));
+        acts.getChildren().add(Controls.button("Close", "close-message", "Put this message away", this::clear));
         Controls.show(said, true);
     }
 

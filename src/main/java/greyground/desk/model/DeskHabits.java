@@ -72,14 +72,16 @@ public final class DeskHabits {
     /** Plates that were used lately, upright, latest first. */
     public List<Size> plates() {
         List<Size> plates = new ArrayList<>();
-        for (JsonNode kept : tree.path("plates")) {
-            try {
-                plates.add(new Size(kept.path(0).asDouble(), kept.path(1).asDouble()));
-            } catch (Refusal spoilt) {
-                continue;
-            }
-        }
+        tree.path("plates").forEach(kept -> plate(kept).ifPresent(plates::add));
         return plates;
+    }
+
+    private static Optional<Size> plate(JsonNode kept) {
+        try {
+            return Optional.of(new Size(kept.path(0).asDouble(), kept.path(1).asDouble()));
+        } catch (Refusal spoilt) {
+            return Optional.empty();
+        }
     }
 
     public void usePlate(Size plate) {
@@ -88,9 +90,9 @@ public final class DeskHabits {
         plates.remove(upright);
         plates.add(0, upright);
         ArrayNode kept = tree.putArray("plates");
-        plates.stream().limit(MOST_PLATES).forEach(each -> kept.addArray()
-                .add(each.widthMillimetres())
-                .add(each.heightMillimetres()));
+        plates.stream()
+                .limit(MOST_PLATES)
+                .forEach(each -> kept.addArray().add(each.widthMillimetres()).add(each.heightMillimetres()));
         keep();
     }
 

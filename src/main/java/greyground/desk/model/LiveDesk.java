@@ -80,7 +80,8 @@ public final class LiveDesk implements AutoCloseable {
      * @param first told as soon as art that was not seen before can be, before its plate is computed
      * @param ready told when the plate's pictures can be asked for
      */
-    public void show(BenchState state, FirstSight.WholeView whole, Consumer<FirstSight> first, Consumer<LivePlate> ready) {
+    public void show(
+            BenchState state, FirstSight.WholeView whole, Consumer<FirstSight> first, Consumer<LivePlate> ready) {
         int own = change + 1;
         change = own;
         worker.drop(Kind.CHECK);

@@ -63,7 +63,10 @@ public final class RecentFiles {
     }
 
     private static String pictureName(Path file) {
-        return String.format(Locale.ROOT, "recent-%08x.pgm", file.toAbsolutePath().normalize().toString().hashCode());
+        return String.format(
+                Locale.ROOT,
+                "recent-%08x.pgm",
+                file.toAbsolutePath().normalize().toString().hashCode());
     }
 
     /** Keeps a small picture of what was made of a file, in greys, as a plain PGM (netpbm). */

@@ -47,6 +47,11 @@ public enum Station {
         return words;
     }
 
+    /** Which way round it is seen, where that is not plain. */
+    public String side() {
+        return this == RESIST || this == COPPER ? "As it will print; the copper itself is mirrored" : "";
+    }
+
     /** The stage of the virtual plate that is seen here; empty for the art. */
     public Optional<Stage> stage() {
         return stage;

@@ -297,8 +297,9 @@ public final class TestPlateModel {
             try {
                 ShopFile shop = Greyground.workshop(file.get());
                 if (!shop.workshop().map(WorkshopFile::text).equals(Optional.of(WorkshopFile.text(taught.before())))) {
-                    messages.cant(file.get().getFileName() + " was changed by someone else meanwhile and is left as it is:"
-                            + " open that workshop again and read the scan again");
+                    messages.cant(
+                            file.get().getFileName() + " was changed by someone else meanwhile and is left as it is:"
+                                    + " open that workshop again and read the scan again");
                     return;
                 }
                 Path old = shop.teach(taught);

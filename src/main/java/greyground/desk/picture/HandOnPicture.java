@@ -204,10 +204,7 @@ public final class HandOnPicture {
 
     private void scroll(ScrollEvent event) {
         if (view.isPresent() && event.getDeltaY() != 0) {
-            view.zoom(
-                    event.getX(),
-                    event.getY(),
-                    event.getDeltaY() > 0 ? NEARER : 1 / NEARER);
+            view.zoom(event.getX(), event.getY(), event.getDeltaY() > 0 ? NEARER : 1 / NEARER);
             event.consume();
         }
     }

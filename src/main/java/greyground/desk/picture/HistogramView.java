@@ -327,9 +327,7 @@ public final class HistogramView extends Drawn {
         pen.line(x, EDGE - 8, x, foot);
         pen.context().setFill(light.copper());
         double size = taken ? 8 : 6;
-        pen.context()
-                .fillPolygon(
-                        new double[] {x, x - size, x + size}, new double[] {foot - 8, foot + 3, foot + 3}, 3);
+        pen.context().fillPolygon(new double[] {x, x - size, x + size}, new double[] {foot - 8, foot + 3, foot + 3}, 3);
         String words = String.format(Locale.ROOT, "%s %.0f", name, lightness);
         boolean right = name.equals("white");
         double half = Pen.width(words) + 10;

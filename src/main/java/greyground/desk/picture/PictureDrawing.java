@@ -158,6 +158,13 @@ final class PictureDrawing {
         context.strokeOval(left - 2, top - 2, side + 4, side + 4);
     }
 
+    /** A word on what is seen, in the upper left. */
+    void says(String words, boolean belowRuler) {
+        double at = belowRuler ? RULER + 8 : 8;
+        pen.fill(light.panel(), at, at, Pen.width(words) + 12, 22);
+        pen.words(words, at + 6, at + 11, TextAlignment.LEFT, light.ink());
+    }
+
     /** Rulers over the picture's upper and left edges. */
     void rulers(Viewport port, boolean ofArt) {
         double width = port.width();

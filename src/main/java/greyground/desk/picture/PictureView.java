@@ -254,7 +254,6 @@ public final class PictureView extends Drawn {
         }
     }
 
-
     public void look(RoomLight shining, boolean inInches) {
         inches = inInches;
         laid.look(shining);
@@ -384,6 +383,9 @@ public final class PictureView extends Drawn {
         }
         if (loupe.isOn()) {
             drawing.loupe(port, loupe, station, loupeOpacity);
+        }
+        if (!station.side().isEmpty() && !against.isSeen()) {
+            drawing.says(station.side(), rulers);
         }
         against.draw(pen, port, station.label());
         if (rulers) {

@@ -61,16 +61,15 @@ public final class PlateDrawn extends Drawn {
         Size sheet = lying ? SHEET.turned() : SHEET;
         double across = Math.max(sheet.widthMillimetres(), lies.plate().widthMillimetres());
         double down = Math.max(sheet.heightMillimetres(), lies.plate().heightMillimetres());
-        double scale = Math.min(
-                (canvas.getWidth() - 2 * MARGIN) / across, (canvas.getHeight() - 2 * MARGIN) / down);
+        double scale = Math.min((canvas.getWidth() - 2 * MARGIN) / across, (canvas.getHeight() - 2 * MARGIN) / down);
         if (scale <= 0) {
             return;
         }
         double sheetLeft = left(sheet.widthMillimetres() * scale);
         double sheetTop = top(sheet.heightMillimetres() * scale);
         pen.stroke(light.quiet(), 1, 4, 4);
-        pen.context().strokeRect(
-                sheetLeft, sheetTop, sheet.widthMillimetres() * scale, sheet.heightMillimetres() * scale);
+        pen.context()
+                .strokeRect(sheetLeft, sheetTop, sheet.widthMillimetres() * scale, sheet.heightMillimetres() * scale);
         pen.words("a sheet of A4", sheetLeft, sheetTop - 12, TextAlignment.LEFT, light.quiet());
         double width = lies.plate().widthMillimetres() * scale;
         double height = lies.plate().heightMillimetres() * scale;
@@ -81,7 +80,10 @@ public final class PlateDrawn extends Drawn {
         pen.stroke(light.copper(), 2);
         pen.context().strokeRect(left, top, width, height);
         String size = DeskWords.lengths(
-                inches, " \u00d7 ", lies.plate().widthMillimetres(), lies.plate().heightMillimetres());
+                inches,
+                " \u00d7 ",
+                lies.plate().widthMillimetres(),
+                lies.plate().heightMillimetres());
         double below = Math.min(top + height + 16, canvas.getHeight() - 12);
         pen.fill(light.bench(), left + width / 2 - Pen.width(size) / 2 - 6, below - 9, Pen.width(size) + 12, 18);
         pen.words(size, left + width / 2, below, TextAlignment.CENTER, light.ink());

@@ -32,8 +32,8 @@ public final class SheetView extends VBox {
     private final ToggleButton positive = Controls.toggle("Positive", "sheet-positive", "The film with the picture");
     private final ToggleButton screen =
             Controls.toggle("Screen film", "sheet-screen", "The aquatint screen film, exposed by itself");
-    private final ToggleButton opener = Controls.drawn(
-            Controls.toggle("Whole sheet", "sheet-view", Place.SHEET.words() + " (S)"), Icon.SHEET);
+    private final ToggleButton opener =
+            Controls.drawn(Controls.toggle("Whole sheet", "sheet-view", Place.SHEET.words() + " (S)"), Icon.SHEET);
     private final HBox films = new HBox(0, positive, screen);
     private final Label words = Controls.wrapped("");
     private final Label size = Controls.label("", "quiet");

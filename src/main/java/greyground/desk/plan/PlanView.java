@@ -54,9 +54,10 @@ public final class PlanView extends VBox {
     private final List<StepCard> cards = new ArrayList<>();
     private final List<Node> opening = new ArrayList<>();
     private int at = ALL;
-    private final ToggleButton oneStep =
-            Controls.toggle("One step at a time", "plan-one-step", "One step fills the page; Page Up and Page Down turn it");
-    private final Button before = Controls.button("Before", "plan-before", "The step before (Page Up)", () -> turnTo(at - 1));
+    private final ToggleButton oneStep = Controls.toggle(
+            "One step at a time", "plan-one-step", "One step fills the page; Page Up and Page Down turn it");
+    private final Button before =
+            Controls.button("Before", "plan-before", "The step before (Page Up)", () -> turnTo(at - 1));
     private final Button next = Controls.button("Next", "plan-next", "The next step (Page Down)", () -> turnTo(at + 1));
     private boolean bitten;
     private final Map<String, NoteField> notes = new HashMap<>();
@@ -199,10 +200,10 @@ public final class PlanView extends VBox {
         opening.clear();
         opening.addAll(List.of(
                 Controls.wrapped(title.isEmpty() ? "Plan" : title, "heading"),
-                        Controls.wrapped(DeskWords.of(plan.summary()), "quiet"),
-                        new BenchNumbers(plan.card()),
-                        caution,
-                        ofPlate));
+                Controls.wrapped(DeskWords.of(plan.summary()), "quiet"),
+                new BenchNumbers(plan.card()),
+                caution,
+                ofPlate));
         bitten = false;
         for (ExposurePlan.Step step : plan.steps()) {
             StepCard made = new StepCard(step, clocks.of(step.title()), moved);
@@ -242,7 +243,10 @@ public final class PlanView extends VBox {
             }
             before.setDisable(at == 0);
             next.setDisable(at == cards.size() - 1);
-            next.setText(at == cards.size() - 1 ? "Last step" : "Next: " + steps.get(at + 1).title());
+            next.setText(
+                    at == cards.size() - 1
+                            ? "Last step"
+                            : "Next: " + steps.get(at + 1).title());
             Label count = Controls.label("Step " + (at + 1) + " of " + cards.size(), "quiet");
             card.getChildren().add(0, count);
         }

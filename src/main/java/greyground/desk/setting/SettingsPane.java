@@ -100,8 +100,14 @@ public final class SettingsPane extends VBox {
                     scroll.layout();
                     double room = rows.getHeight() - scroll.getViewportBounds().getHeight();
                     if (room > 0) {
-                        scroll.setVvalue(
-                                Math.min(1, Math.max(0, rows.sceneToLocal(row.localToScene(row.getBoundsInLocal())).getMinY() - 40) / room));
+                        scroll.setVvalue(Math.min(
+                                1,
+                                Math.max(
+                                                0,
+                                                rows.sceneToLocal(row.localToScene(row.getBoundsInLocal()))
+                                                                .getMinY()
+                                                        - 40)
+                                        / room));
                     }
                 });
     }

@@ -94,7 +94,8 @@ public final class WorkshopPage extends VBox {
             FigureWords words = FigureWords.of(each.getKey());
             Figure figure = each.getValue();
             String basis = figure.provenance().basis();
-            String known = DeskWords.of(figure.isAssumed() ? basis : figure.provenance().words() + ": " + basis);
+            String known = DeskWords.of(
+                    figure.isAssumed() ? basis : figure.provenance().words() + ": " + basis);
             Label how = Controls.wrapped(known, "quiet");
             GridPane.setHgrow(how, Priority.ALWAYS);
             Label value = Controls.label(words.withUnit(figure.value()));
@@ -110,9 +111,8 @@ public final class WorkshopPage extends VBox {
 
     /** Its name; a button where a station sets it and there is a plate to see what it does. */
     private Node name(String path, String label) {
-        Optional<Setting> setting = Settings.mending(path).filter(any -> model.state()
-                .filter(any::applies)
-                .isPresent());
+        Optional<Setting> setting = Settings.mending(path)
+                .filter(any -> model.state().filter(any::applies).isPresent());
         if (setting.isEmpty()) {
             return Controls.label(label);
         }

@@ -94,8 +94,8 @@ final class ArrivalView extends HBox {
         sizes.removeIf(own.getChildren()::contains);
         own.getChildren().clear();
         for (Size each : habits.plates()) {
-            String name = DeskWords.lengths(
-                    desk.isInInches(), " \u00d7 ", each.widthMillimetres(), each.heightMillimetres());
+            String name =
+                    DeskWords.lengths(desk.isInInches(), " \u00d7 ", each.widthMillimetres(), each.heightMillimetres());
             own.getChildren().add(size(name, "arrival-own-" + own.getChildren().size(), each));
         }
         Controls.show(ofOwn, !own.getChildren().isEmpty());
@@ -127,8 +127,7 @@ final class ArrivalView extends HBox {
             return;
         }
         BenchState state = desk.model.state().get();
-        Viewport.Area part =
-                Turning.area(state.job().art().crop(), first.width(), first.height());
+        Viewport.Area part = Turning.area(state.job().art().crop(), first.width(), first.height());
         Size plate = state.job().plate();
         Fit fit = state.job().placing().fit();
         PlateFilling filling = PlateFilling.of(plate, fit, part.width() / part.height());

@@ -54,9 +54,7 @@ final class ArtTools extends VBox {
         hand(Hand.LEVEL, Icon.STRAIGHTEN, "Straighten", "draw-level", level);
         plateShape.setOnAction(pressed -> keepPlateShape(plateShape.isSelected()));
         sight.picture().hand().whenDone(this::done);
-        sight.picture()
-                .hand()
-                .whenTaken(taken -> hands.forEach((each, button) -> button.setSelected(each == taken)));
+        sight.picture().hand().whenTaken(taken -> hands.forEach((each, button) -> button.setSelected(each == taken)));
     }
 
     private void tool(Icon icon, String words, String id, String hint, Runnable action) {

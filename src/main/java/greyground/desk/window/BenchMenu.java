@@ -27,11 +27,10 @@ final class BenchMenu extends VBox {
         act("Open  Ctrl+O", "open", "Open a picture, a job or a film", files::askOpen);
         act("Recent  Ctrl+Shift+O", "open-recent", "Open a recent file again", files::askRecent);
         Button save = act("Save job  Ctrl+S", "save", "Keep these settings in a file", files::saveJob);
-        Button saveAs = act(
-                "Save job as  Ctrl+Shift+S", "save-as", "Keep these settings under another name", files::saveJobAs);
+        Button saveAs =
+                act("Save job as  Ctrl+Shift+S", "save-as", "Keep these settings under another name", files::saveJobAs);
         act("Use a workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
-        saveShop =
-                act("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
+        saveShop = act("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
         Button print =
                 act("Print film  Ctrl+P", "print-film", "Print the film at true size on a printer", desk::printFilm);
         ofPlate = List.of(save, saveAs, print);

@@ -113,11 +113,15 @@ final class BenchNews {
                 made.reserve()));
         desk.warnings.mark();
         desk.files.compare(made.job());
-        desk.model.state().ifPresent(state -> desk.sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));
+        desk.model
+                .state()
+                .ifPresent(state -> desk.sheet.screened(state.job().process() instanceof PlateProcess.Photogravure));
         desk.sheet.refresh();
         desk.sight.askAll();
         desk.sight.small(desk.files::keepPicture);
-        desk.model.state().ifPresent(state -> desk.live.words(this::planned, desk.warnings::remarks, desk.warnings::checked));
+        desk.model
+                .state()
+                .ifPresent(state -> desk.live.words(this::planned, desk.warnings::remarks, desk.warnings::checked));
     }
 
     private void planned(ExposurePlan made) {

@@ -44,12 +44,7 @@ final class DeskFiles {
     private String wantedDigest = "";
     private @Nullable Path laid;
 
-    DeskFiles(
-            DeskServices services,
-            BenchModel model,
-            LiveDesk live,
-            Recovery recovery,
-            DeskWindow desk) {
+    DeskFiles(DeskServices services, BenchModel model, LiveDesk live, Recovery recovery, DeskWindow desk) {
         this.services = services;
         this.model = model;
         this.live = live;
@@ -88,7 +83,8 @@ final class DeskFiles {
             answers.add(new Answer(shortened(String.valueOf(file.getFileName())), () -> open(file)));
         }
         answers.add(new Answer("None of them", () -> {}));
-        messages.ask(answers.size() == 1 ? "There are no recent files." : "Recent files:", answers.toArray(Answer[]::new));
+        messages.ask(
+                answers.size() == 1 ? "There are no recent files." : "Recent files:", answers.toArray(Answer[]::new));
     }
 
     private static String shortened(String name) {
@@ -170,7 +166,8 @@ final class DeskFiles {
                 Workshop workshop = model.workshop();
                 read(
                         file,
-                        source -> BenchState.fresh(file, source, workshop, today).job(),
+                        source ->
+                                BenchState.fresh(file, source, workshop, today).job(),
                         source -> {
                             wantedDigest = "";
                             BenchState fresh = BenchState.fresh(file, source, model.workshop(), today);

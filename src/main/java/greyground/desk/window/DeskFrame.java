@@ -33,7 +33,8 @@ final class DeskFrame extends StackPane {
         getStyleClass().add("root");
         getChildren().add(body);
         tone.setId("tone");
-        work.setTooltip(new Tooltip("What is dimmed is of before; a new grain or bath takes some seconds the first time"));
+        work.setTooltip(
+                new Tooltip("What is dimmed is of before; a new grain or bath takes some seconds the first time"));
         tellTone("");
         tellWork("");
     }

@@ -94,7 +94,10 @@ final class DeskPlaces {
 
     /** Shows beside and below the picture what is not folded; a test plate's panel stays. */
     void arrangeFolds() {
-        boolean plate = isPresent() && !desk.keys.isVisible() && !desk.arrival.isVisible() && (place == Place.STATION || place == Place.SHEET);
+        boolean plate = isPresent()
+                && !desk.keys.isVisible()
+                && !desk.arrival.isVisible()
+                && (place == Place.STATION || place == Place.SHEET);
         Controls.show(
                 desk.settings,
                 isPresent()
@@ -127,7 +130,8 @@ final class DeskPlaces {
                 || Controls.within(focused, desk.workshop)
                 || Controls.within(focused, desk.loupeBench)) {
             afterTheMiddle();
-        } else if (Controls.within(focused, desk.settings) && desk.warnings.count().isVisible()) {
+        } else if (Controls.within(focused, desk.settings)
+                && desk.warnings.count().isVisible()) {
             desk.warnings.count().requestFocus();
         } else {
             desk.rail.focusChosen();

@@ -151,7 +151,8 @@ final class DeskWindow {
 
     /** Opens the strip that prints the film of what lies here, once its sheet is laid out. */
     void printFilm() {
-        model.state().ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), messages::cant));
+        model.state()
+                .ifPresent(state -> live.measure(size -> printing.open(PrintSource.of(state, size)), messages::cant));
     }
 
     /** Whether all pictures that were asked for are there. */

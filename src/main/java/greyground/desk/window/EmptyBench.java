@@ -33,7 +33,8 @@ final class EmptyBench extends VBox {
         getStyleClass().add("empty");
         setAlignment(Pos.CENTER);
         setId("empty");
-        open = Controls.mainButton("Open a picture", "open-first", "A picture, a job or a film (Ctrl+O)", files::askOpen);
+        open = Controls.mainButton(
+                "Open a picture", "open-first", "A picture, a job or a film (Ctrl+O)", files::askOpen);
         recent.setAlignment(Pos.CENTER);
         recent.setMaxWidth(4 * (WIDTH + 32));
         getChildren()

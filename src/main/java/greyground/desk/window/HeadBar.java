@@ -51,8 +51,7 @@ final class HeadBar extends HBox {
         safe.setOnAction(pressed -> desk.shineSafely(safe.isSelected()));
         tones.setOnAction(pressed -> desk.folds.tones(tones.isSelected()));
         settings.setOnAction(pressed -> desk.folds.settings(settings.isSelected()));
-        getChildren()
-                .addAll(title, menu, undo, redo, Controls.growing(new Region()), tones, settings, safe, film);
+        getChildren().addAll(title, menu, undo, redo, Controls.growing(new Region()), tones, settings, safe, film);
     }
 
     void openMenu() {

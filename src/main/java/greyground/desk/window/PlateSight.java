@@ -210,7 +210,10 @@ final class PlateSight {
         LivePlate made = plate;
         if (made != null) {
             Viewport.Area area = new Viewport.Area(
-                    0, 0, made.job().plate().widthMillimetres(), made.job().plate().heightMillimetres());
+                    0,
+                    0,
+                    made.job().plate().widthMillimetres(),
+                    made.job().plate().heightMillimetres());
             live.small(Viewport.fitting(area, 160, 120).view(1), hears);
         }
     }

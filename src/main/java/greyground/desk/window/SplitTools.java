@@ -19,7 +19,8 @@ final class SplitTools extends VBox {
     private final LiveDesk live;
     private final PictureView picture;
     private final ToggleButton art = Controls.drawn(
-            Controls.toggle("Against the art", "against-art", "Against the art, left of a line (N); hold O for all of it"),
+            Controls.toggle(
+                    "Against the art", "against-art", "Against the art, left of a line (N); hold O for all of it"),
             Icon.AGAINST);
     private final ToggleButton kept = Controls.drawn(
             Controls.toggle(
@@ -132,7 +133,8 @@ final class SplitTools extends VBox {
             LiveView view = picture.view();
             Station seen = picture.station();
             live.artOnPlate(view, (LivePicture shown) -> {
-                if (seen == picture.station() && (art.isSelected() || picture.against().isHeld())) {
+                if (seen == picture.station()
+                        && (art.isSelected() || picture.against().isHeld())) {
                     picture.against().show(shown, view, "Art");
                     picture.draw();
                 }

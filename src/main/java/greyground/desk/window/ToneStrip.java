@@ -64,8 +64,10 @@ final class ToneStrip extends HBox {
         private void pull(String what, JobField<Optional<Double>> end, double luminance) {
             // To a hundredth of a percent: the hand is no finer.
             double rounded = Math.rint(luminance * 1e4) / 1e4;
-            change(what, () -> model.change(
-                    what, "pull " + what, state -> state.with(job -> end.with(job, Optional.of(rounded)))));
+            change(
+                    what,
+                    () -> model.change(
+                            what, "pull " + what, state -> state.with(job -> end.with(job, Optional.of(rounded)))));
         }
 
         @Override
@@ -75,8 +77,10 @@ final class ToneStrip extends HBox {
                     : told.stream()
                             .map(point -> Math.round(point.in()) + ":" + Math.round(point.out()))
                             .collect(Collectors.joining(","));
-            change("tones", () -> model.change(
-                    "tones", "pull tones", state -> state.with(job -> HandFields.TONES.told(job, words))));
+            change(
+                    "tones",
+                    () -> model.change(
+                            "tones", "pull tones", state -> state.with(job -> HandFields.TONES.told(job, words))));
         }
 
         private void change(String what, Runnable step) {

@@ -57,7 +57,13 @@ final class WarningsView extends VBox {
      * @param sizeMillimetres of what is there, 0 where it has none
      * @param setting that mends it
      */
-    record Line(Weight weight, int number, String words, Optional<Offset> place, double sizeMillimetres, Optional<Setting> setting) {
+    record Line(
+            Weight weight,
+            int number,
+            String words,
+            Optional<Offset> place,
+            double sizeMillimetres,
+            Optional<Setting> setting) {
         /** What stands before the words: the place's number, an arrow where a setting mends it, or a dash. */
         String mark() {
             return number > 0 ? Integer.toString(number) : setting.isPresent() ? "\u2192" : "\u2013";
@@ -214,9 +220,8 @@ final class WarningsView extends VBox {
     }
 
     private int many(Weight weight) {
-        return (int) list.getItems().stream()
-                .filter(line -> line.weight() == weight)
-                .count();
+        return (int)
+                list.getItems().stream().filter(line -> line.weight() == weight).count();
     }
 
     private void title() {

@@ -32,8 +32,10 @@ class LayoutIT {
             hand.stage().setWidth(width);
             hand.stage().setHeight(height);
         });
-        waitFor("the size", () -> Math.abs(hand.root().getLayoutBounds().getWidth() - width) < 1
-                && Math.abs(hand.root().getLayoutBounds().getHeight() - height) < 1);
+        waitFor(
+                "the size",
+                () -> Math.abs(hand.root().getLayoutBounds().getWidth() - width) < 1
+                        && Math.abs(hand.root().getLayoutBounds().getHeight() - height) < 1);
         act(() -> {
             hand.root().applyCss();
             hand.root().layout();

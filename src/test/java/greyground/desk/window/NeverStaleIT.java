@@ -52,7 +52,8 @@ class NeverStaleIT extends AtTheDesk {
         nothingShinesBlue(after);
         act(() -> {
             Optional<BenchState> now = hand.desk().model.state();
-            for (PictureView view : List.of(hand.desk().picture, hand.desk().sheet.picture())) {
+            for (PictureView view :
+                    List.of(hand.desk().picture, hand.desk().sheet.picture())) {
                 view.shows()
                         .ifPresent(shown -> assertTrue(
                                 view.isStale()
@@ -60,7 +61,9 @@ class NeverStaleIT extends AtTheDesk {
                                 after + ": " + view.getId() + " shows " + shown + " as if it were " + now));
             }
             now.ifPresent(state -> assertTrue(
-                    ((Label) hand.root().lookup(".head .strong")).getText().startsWith(state.art().getFileName() + ""),
+                    ((Label) hand.root().lookup(".head .strong"))
+                            .getText()
+                            .startsWith(state.art().getFileName() + ""),
                     after));
         });
     }

@@ -120,12 +120,14 @@ class TonesIT extends AtTheDesk {
     void theEmptyBenchShowsWhatLayThere() throws Exception {
         hand.smallPlate(ART);
         hand.rest();
-        waitFor("its picture", () -> hand.desk().files.pictureOf(ART.toAbsolutePath()).isPresent());
+        waitFor(
+                "its picture",
+                () -> hand.desk().files.pictureOf(ART.toAbsolutePath()).isPresent());
         Path state = folder.resolve("state");
         hand.close();
         hand = new DeskHand(state);
         assertTrue(onScreen(() -> hand.root().lookup(".recent") != null));
-        assertTrue(onScreen(
-                () -> hand.desk().files.pictureOf(ART.toAbsolutePath()).orElseThrow().width() > 100));
+        assertTrue(onScreen(() ->
+                hand.desk().files.pictureOf(ART.toAbsolutePath()).orElseThrow().width() > 100));
     }
 }
