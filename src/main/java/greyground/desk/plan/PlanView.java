@@ -226,6 +226,7 @@ public final class PlanView extends VBox {
     private void turnTo(int wanted) {
         at = wanted == ALL ? ALL : Math.max(0, Math.min(cards.size() - 1, wanted));
         oneStep.setSelected(at != ALL);
+        Controls.look(card, "one", at != ALL);
         Controls.show(before, at != ALL);
         Controls.show(next, at != ALL);
         card.getChildren().clear();

@@ -12,6 +12,9 @@ import greyground.desk.model.Recovery;
 import greyground.desk.model.Station;
 import greyground.film.job.Told;
 import greyground.workshop.Workshop;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.HashSet;
@@ -75,7 +78,7 @@ class UndoEverySettingTest {
         model.undo();
     }
 
-    private static List<UnaryOperator<BenchState>> changes(Setting setting, BenchState state) {
+    private List<UnaryOperator<BenchState>> changes(Setting setting, BenchState state) {
         if (setting instanceof Setting.Measure measure) {
             double present = measure.value(state).orElse(measure.range().least());
             double next = present + measure.step() <= measure.range().most()
@@ -90,7 +93,24 @@ class UndoEverySettingTest {
             return others(choice, state);
         }
         Setting.Text text = (Setting.Text) setting;
-        return List.of(each -> text.with(each, text.id().equals("tones") ? "30:38" : "another " + text.value(each)));
+        String words = text.id().equals("tones")
+                ? "30:38"
+                : text.id().equals("touches") ? touches() : "another " + text.value(state);
+        return List.of(each -> text.with(each, words));
+    }
+
+    /** A file of one touch. */
+    private String touches() {
+        String stroke = "{\"shape\": \"stroke\", \"burnish\": 6, \"widthMillimetres\": 8, \"featherMillimetres\": 4,"
+                + " \"pointsMillimetres\": [[30, 41], [45, 43]]}";
+        try {
+            Path file = folder.resolve("touches.json");
+            Files.writeString(
+                    file, "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [" + stroke + "]}");
+            return file.toString();
+        } catch (IOException unwritten) {
+            throw new UncheckedIOException(unwritten);
+        }
     }
 
     private static <T> List<UnaryOperator<BenchState>> others(Setting.Choice<T> choice, BenchState state) {
