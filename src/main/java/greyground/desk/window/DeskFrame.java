@@ -22,9 +22,12 @@ import javafx.scene.layout.VBox;
  * the picture's foot.
  */
 final class DeskFrame extends StackPane {
+    private static final double EDGE = 8;
+
     final MessageBar messages = new MessageBar();
     private final BorderPane body = new BorderPane();
     private final StackPane middle = new StackPane();
+    private final VBox foot = new VBox(EDGE);
     private final Label tone = Controls.label("", "on-picture");
     private final Label work = Controls.label("", "on-picture");
 
@@ -51,11 +54,11 @@ final class DeskFrame extends StackPane {
     void middle(Node rail, Node tools, Node tones, WarningsView warnings, VBox works, Node... views) {
         Node count = warnings.count();
         HBox line = Controls.line(8, tone, Controls.growing(new Region()), work, count);
-        VBox foot = new VBox(8, messages, works, warnings, line);
+        foot.getChildren().setAll(messages, works, warnings, line);
         foot.setAlignment(Pos.BOTTOM_CENTER);
         foot.setPickOnBounds(false);
         line.setPickOnBounds(false);
-        foot.setPadding(new Insets(8));
+        foot.setPadding(new Insets(EDGE));
         middle.getChildren().setAll(views);
         for (Node view : views) {
             // What isn't seen takes no room.
@@ -67,6 +70,14 @@ final class DeskFrame extends StackPane {
         VBox.setVgrow(middle, Priority.ALWAYS);
         body.setCenter(column);
         body.setLeft(new HBox(rail, tools));
+    }
+
+    /** What the window says keeps clear of a strip at the foot of the picture, while that is seen. */
+    void keepAbove(Region strip) {
+        Runnable lie = () -> foot.setPadding(
+                new Insets(EDGE, EDGE, EDGE + (strip.isVisible() ? strip.getHeight() : 0), EDGE));
+        strip.heightProperty().addListener(height -> lie.run());
+        strip.visibleProperty().addListener(seen -> lie.run());
     }
 
     /** How much room there is for what is worked on. */

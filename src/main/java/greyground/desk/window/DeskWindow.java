@@ -122,6 +122,7 @@ final class DeskWindow {
         frame.middle(rail, tools, tones, warnings, works, views);
         frame.side(settings, testPlate.side());
         frame.foot(clockStrip);
+        frame.keepAbove(loupeBench.strip());
         frame.widthProperty().addListener(size -> folds.refresh());
         frame.heightProperty().addListener(size -> folds.refresh());
         live.watchOpening(opening::progress);

@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The picture with what lies below it: two things side by side; and what can be done with loupe and view. */
@@ -67,6 +68,10 @@ final class LoupeBench extends VBox {
     /** What can be done with loupe and view. */
     VBox tools() {
         return tools;
+    }
+
+    Region strip() {
+        return strip;
     }
 
     Comparison comparison() {
