@@ -205,7 +205,7 @@ final class DeskPictures {
             ((javafx.scene.control.Button) desk.root().lookup("#ask-log")).fire();
             return null;
         });
-        while (onScreen(() -> desk.root().lookup("#stop-log").isVisible())) {
+        while (onScreen(() -> desk.root().lookup("#stop-log").getParent().isVisible())) {
             Thread.sleep(100);
         }
         onScreen(() -> {
