@@ -75,7 +75,8 @@ final class SheetEdges {
     private void key(Viewport port, Map<Edge, SheetOutline> known) {
         double width = 8 + known.keySet().stream().mapToDouble(SheetEdges::room).sum();
         double left = 8;
-        double top = port.height() - LINE - 4;
+        // The line below is where the window says which place is pointed at.
+        double top = port.height() - 2 * LINE - 20;
         pen.fill(light.panel(), left, top, width, LINE);
         double x = left + 8;
         double y = Math.rint(top + LINE / 2) + 0.5;

@@ -299,6 +299,9 @@ final class DeskWindow {
 
     /** Opens a file named at the start, or asks whether to take up what was left. */
     void begin(Optional<Path> file) {
+        if (file.isEmpty()) {
+            empty.focusFirst();
+        }
         file.ifPresentOrElse(files::open, files::offerLeftWork);
     }
 
