@@ -29,7 +29,7 @@ public record ToneCounts(List<Double> shares, String first, String last) {
      */
     static ToneCounts of(long[] greys, Optional<Stage> stage, IntFunction<ToneAt> tones, double deepest) {
         double[] steps = new double[STEPS];
-        double all = LongStream.of(greys).sum();
+        double all = (double) LongStream.of(greys).sum();
         for (int grey = 0; grey < greys.length; grey++) {
             if (greys[grey] > 0) {
                 double share = share(tones.apply(grey), stage, deepest);

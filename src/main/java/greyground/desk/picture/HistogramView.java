@@ -64,7 +64,7 @@ public final class HistogramView extends Drawn {
                 + " plus and minus move it, Insert adds a point, Delete takes it away");
         setOnMousePressed(this::press);
         setOnMouseDragged(this::drag);
-        setOnMouseReleased(this::release);
+        setOnMouseReleased(released -> release());
         setOnMouseMoved(over -> setCursor(at(over) == NONE && !onCurve(over) ? Cursor.DEFAULT : Cursor.HAND));
         setOnKeyPressed(this::key);
     }
@@ -153,7 +153,7 @@ public final class HistogramView extends Drawn {
         held = at(event);
         away = false;
         if (held == NONE && grips != null && onCurve(event)) {
-            held = add(Math.round(grips.share(lightness(event.getX()))), Math.round(wished(event.getY())));
+            held = add(Math.rint(grips.share(lightness(event.getX()))), Math.rint(wished(event.getY())));
         }
         draw();
     }
@@ -216,7 +216,7 @@ public final class HistogramView extends Drawn {
         }
     }
 
-    private void release(MouseEvent event) {
+    private void release() {
         if (held >= 0 && away) {
             remove(held);
         }
@@ -241,7 +241,7 @@ public final class HistogramView extends Drawn {
         }
         double step = event.isShiftDown() ? 5 : 1;
         switch (event.getCode()) {
-            case RIGHT -> held = held == BLACK ? (points.isEmpty() ? WHITE : 0) : next();
+            case RIGHT -> held = next();
             case LEFT -> held = held == WHITE ? points.size() - 1 : held <= 0 ? BLACK : held - 1;
             case PLUS, ADD, EQUALS, UP -> nudge(grips, step);
             case MINUS, SUBTRACT, DOWN -> nudge(grips, -step);
@@ -263,7 +263,11 @@ public final class HistogramView extends Drawn {
     }
 
     private int next() {
-        return held == NONE ? BLACK : held == WHITE || held == points.size() - 1 ? WHITE : held + 1;
+        if (held == NONE) {
+            return BLACK;
+        }
+        int following = held == BLACK ? 0 : held + 1;
+        return held == WHITE || following >= points.size() ? WHITE : following;
     }
 
     private void nudge(HandTones grips, double by) {

@@ -76,7 +76,7 @@ public final class SettingsPane extends VBox {
     private void unfold(boolean wanted) {
         more.setSelected(wanted);
         Controls.show(rest, wanted);
-        more.setText((wanted ? "Fewer" : "More: " + (shown.size() - AT_HAND)));
+        more.setText(wanted ? "Fewer" : "More: " + (shown.size() - AT_HAND));
     }
 
     public void focusFirst() {
