@@ -74,8 +74,8 @@ final class DeskFrame extends StackPane {
 
     /** What the window says keeps clear of a strip at the foot of the picture, while that is seen. */
     void keepAbove(Region strip) {
-        Runnable lie = () -> foot.setPadding(
-                new Insets(EDGE, EDGE, EDGE + (strip.isVisible() ? strip.getHeight() : 0), EDGE));
+        Runnable lie =
+                () -> foot.setPadding(new Insets(EDGE, EDGE, EDGE + (strip.isVisible() ? strip.getHeight() : 0), EDGE));
         strip.heightProperty().addListener(height -> lie.run());
         strip.visibleProperty().addListener(seen -> lie.run());
     }

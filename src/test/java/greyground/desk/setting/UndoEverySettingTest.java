@@ -105,8 +105,7 @@ class UndoEverySettingTest {
                 + " \"pointsMillimetres\": [[30, 41], [45, 43]]}";
         try {
             Path file = folder.resolve("touches.json");
-            Files.writeString(
-                    file, "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [" + stroke + "]}");
+            Files.writeString(file, "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [" + stroke + "]}");
             return file.toString();
         } catch (IOException unwritten) {
             throw new UncheckedIOException(unwritten);
