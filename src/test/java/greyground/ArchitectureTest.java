@@ -97,7 +97,7 @@ class ArchitectureTest {
                         "film.job: quantity raster json tone grain plate workshop art.burnish",
                         "plan: quantity json tone grain workshop plate plate.split film.job",
                         "film.sheet: quantity raster json tone grain plate chart film.job",
-                        "film.compose: quantity raster tone grain plate plate.inspect chart film.job film.sheet",
+                        "film.compose: quantity raster tone grain plate plate.inspect chart art.burnish film.job film.sheet",
                         "output: quantity raster plan film.sheet",
                         "app.files: quantity json tone workshop plan chart film.job film.sheet output picture",
                         "app.kept: quantity tone grain plate plate.neighbourhood film.job app.files",

@@ -150,10 +150,20 @@ public final class LivePlate {
                     | tones.colour(stage, recipe.compensation().curve().coverage(grey));
         }
         int bare = LivePicture.OPAQUE | tones.colour(stage, 0);
-        return LiveGreys.coloured(
-                view,
-                (at, across, down) ->
-                        !sheet.has(across, down) ? 0 : covered.has(across, down) ? colours[seen[at] & 0xFFFF] : bare);
+        Shares shares = Shares.of(recipe, view);
+        return LiveGreys.coloured(view, (at, across, down) -> {
+            if (!sheet.has(across, down) || !covered.has(across, down)) {
+                return sheet.has(across, down) ? bare : 0;
+            }
+            int grey = seen[at] & 0xFFFF;
+            return shares.whole(at)
+                    ? colours[grey]
+                    : LivePicture.OPAQUE
+                            | tones.colour(
+                                    stage,
+                                    shares.coverage(
+                                            recipe.compensation().curve().coverage(grey), at));
+        });
     }
 
     /** The art where it lies on the plate, to be held against a stage of it. */
@@ -310,9 +320,9 @@ public final class LivePlate {
         ToneCurve curve = recipe.compensation().curve();
         if (screen && job().process() instanceof PlateProcess.Photogravure process) {
             int even = (int) Math.round(ToneCurve.SOLID * process.screenBlack());
-            return new LiveSheet(recipe, recipe.screen().orElseThrow(), placing, tones, curve, grey -> even);
+            return new LiveSheet(recipe, recipe.screen().orElseThrow(), placing, tones, curve, grey -> even, false);
         }
-        return new LiveSheet(recipe, recipe.positive(), placing, tones, curve, curve::coverage);
+        return new LiveSheet(recipe, recipe.positive(), placing, tones, curve, curve::coverage, true);
     }
 
     /** What to do at the bench, as the film would carry it. */

@@ -23,6 +23,7 @@ import greyground.tone.ToneCurve;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntUnaryOperator;
 
 /**
@@ -42,6 +43,7 @@ public final class LiveSheet {
     private final StageTones tones;
     private final ToneCurve curve;
     private final IntUnaryOperator coverage;
+    private final boolean outlined;
     private final int[] onCopper = new int[(ToneCurve.SOLID >> STEP_BITS) + 2];
     private final SheetLayout layout;
     private final FilmPixels pixels;
@@ -51,6 +53,7 @@ public final class LiveSheet {
      *
      * @param curve that the strip's greys go through
      * @param coverage turns greys of the art to coverages: by the curve, or all to one on a screen film
+     * @param outlined whether the picture's outline ends it
      */
     LiveSheet(
             FilmRecipe recipe,
@@ -58,7 +61,9 @@ public final class LiveSheet {
             LivePlacing placing,
             StageTones tones,
             ToneCurve curve,
-            IntUnaryOperator coverage) {
+            IntUnaryOperator coverage,
+            boolean outlined) {
+        this.outlined = outlined;
         this.recipe = recipe;
         this.job = recipe.job();
         this.film = film;
@@ -229,14 +234,17 @@ public final class LiveSheet {
                 printed.perPixel(),
                 printed.width(),
                 printed.height());
-        short[] greys = placing.greys(mirrored ? turned(onPlate, plate.width()) : onPlate);
+        LiveView plain = mirrored ? turned(onPlate, plate.width()) : onPlate;
+        short[] greys = placing.greys(plain);
+        Shares left = outlined ? Shares.of(recipe, plain) : new Shares(Optional.empty(), new int[0]);
         int width = printed.width();
         for (int y = 0; y < printed.height(); y++) {
             double down = printed.top() + (y + 0.5) * printed.perPixel();
             for (int x = 0; x < width; x++) {
                 if (image.has(printed.left() + (x + 0.5) * printed.perPixel(), down)) {
-                    int grey = greys[y * width + (mirrored ? width - 1 - x : x)] & 0xFFFF;
-                    shares[y * width + x] = coverage.applyAsInt(grey) / (float) ToneCurve.SOLID;
+                    int at = y * width + (mirrored ? width - 1 - x : x);
+                    int black = left.coverage(coverage.applyAsInt(greys[at] & 0xFFFF), at);
+                    shares[y * width + x] = black / (float) ToneCurve.SOLID;
                 }
             }
         }

@@ -5,6 +5,7 @@ import greyground.art.touch.Crispness;
 import greyground.film.compose.FilmComposer;
 import greyground.film.compose.FilmContent;
 import greyground.film.compose.Mend;
+import greyground.film.compose.Outlined;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtOnPlate;
 import greyground.film.job.ArtScale;
@@ -148,6 +149,7 @@ public final class FilmRecipe {
     public List<String> warnings() throws IOException {
         List<String> warnings = FilmWords.warnings(this, art.remarks(job.art()));
         unprinted().ifPresent(warnings::add);
+        PictureOutline.gap(job, reserve().limit(), tones().response()).ifPresent(warnings::add);
         if (!job.art().hand().retouching().touches().isEmpty()) {
             GreyPlane turned = art.turned(job.art(), Progress.NONE);
             TouchedPlaces.steep(job, turned, HandOnPlate.lie(job, turned), range())
@@ -189,8 +191,12 @@ public final class FilmRecipe {
     /** Share of the plate that has each film coverage; the rest is clear film. */
     private Map<Double, Double> plateByCoverage() throws IOException {
         long[] greys = greys();
-        double share = covered() / LongStream.of(greys).sum();
+        double[] outlined = Outlined.means(job.placing().outlines(), job.plate());
+        double share = covered() * outlined[0] / LongStream.of(greys).sum();
         Map<Double, Double> shares = new TreeMap<>();
+        if (job.placing().outlines().black()) {
+            shares.put(reserve().limit(), covered() * outlined[1]);
+        }
         for (int grey = 0; grey < greys.length; grey++) {
             if (greys[grey] > 0) {
                 shares.merge((double) curve().coverage(grey) / ToneCurve.SOLID, greys[grey] * share, Double::sum);
@@ -254,7 +260,16 @@ public final class FilmRecipe {
                 layout.plate(),
                 layout.bleed());
         WedgeStrip.of(job).clearOf(layout, placed.image());
-        FilmContent.Picture content = new FilmContent.Picture(art(), placed);
+        double across = job.plate().widthMillimetres() / layout.plate().width();
+        double down = job.plate().heightMillimetres() / layout.plate().height();
+        Outlined.Lie lie = new Outlined.Lie(
+                (0.5 - layout.plate().left()) * across,
+                (0.5 - layout.plate().top()) * down,
+                across,
+                down,
+                layout.width(),
+                false);
+        FilmContent.Picture content = new FilmContent.Picture(art(), placed, outlined(lie));
         FilmComposer composer = job.grain() instanceof Grain.Continuous continuous
                 ? FilmComposer.continuous(layout, content, curve(), continuous.bits(), mirrored())
                 : FilmComposer.screened(
@@ -283,6 +298,11 @@ public final class FilmRecipe {
 
     private ComposedFilm film(FilmComposer composer, ComposedFilm.@Nullable Mending mending) {
         return new ComposedFilm(composer, mending, mirrored(), BenchConditions.film(workshop()));
+    }
+
+    /** How much of the picture is left where, on pixels that lie on the plate in a way; empty where there is no outline. */
+    public Optional<Outlined> outlined(Outlined.Lie lie) {
+        return PictureOutline.of(job, lie, reserve().limit(), tones().response());
     }
 
     private boolean mirrored() {

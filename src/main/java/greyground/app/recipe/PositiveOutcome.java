@@ -47,6 +47,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                         .count());
         findings.say("crisp", HandOnPlate.words(recipe));
         TouchedPlaces.say(findings, job);
+        PictureOutline.say(findings, job);
         sayWish(findings, recipe);
         FilmWords.sayGap(
                 findings,

@@ -6,7 +6,11 @@ import java.util.Arrays;
 import java.util.List;
 
 /** Points joined straight, and how far from them a place is. */
-record Polyline(List<Offset> points) {
+public record Polyline(List<Offset> points) {
+    public Polyline {
+        points = List.copyOf(points);
+    }
+
     double[] down(double reach) {
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
@@ -59,8 +63,11 @@ record Polyline(List<Offset> points) {
     }
 
     /** Squares of the distance to the line, endless where that is beyond reach. */
-    void squares(LocalTouch.Pixels row, double reach, double[] into) {
+    public void squares(LocalTouch.Pixels row, double reach, double[] into) {
         Arrays.fill(into, 0, row.count(), Double.POSITIVE_INFINITY);
+        if (points.isEmpty()) {
+            return;
+        }
         for (int i = 0; i < pieces(); i++) {
             double[] span = piece(i, row.downMillimetres(), reach);
             if (span[0] > span[1]) {

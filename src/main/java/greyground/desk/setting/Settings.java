@@ -6,6 +6,7 @@ import greyground.film.job.ArtFields;
 import greyground.film.job.FilmFields;
 import greyground.film.job.HandFields;
 import greyground.film.job.JobField;
+import greyground.film.job.OutlineFields;
 import greyground.film.job.PlacingFields;
 import greyground.film.job.RetouchFields;
 import java.util.List;
@@ -41,7 +42,12 @@ public final class Settings {
                             Station.FILM,
                             FilmFields.PLATE_WIDTH,
                             FilmFields.PLATE_HEIGHT,
+                            OutlineFields.PLATE_SHAPE,
                             PlacingFields.FIT,
+                            OutlineFields.OUTLINE,
+                            OutlineFields.FADE,
+                            OutlineFields.TEAR,
+                            OutlineFields.OUTSIDE,
                             FilmFields.CARRIER,
                             FilmFields.GRAIN,
                             FilmFields.RULING,

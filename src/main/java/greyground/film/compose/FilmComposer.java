@@ -86,7 +86,10 @@ public final class FilmComposer implements FilmRows {
         char[] table = new char[ToneCurve.CODES];
         Arrays.fill(table, 0, grey + 1, (char) ToneCurve.SOLID);
         ThresholdTile even = new ThresholdTile(1, 1, new char[1]);
-        return screened(layout.bare(), content, new ToneCurve("no lighter", table), even, mirrored);
+        FilmContent all = content instanceof FilmContent.Picture picture
+                ? new FilmContent.Picture(picture.art(), picture.placing())
+                : content;
+        return screened(layout.bare(), all, new ToneCurve("no lighter", table), even, mirrored);
     }
 
     /**
@@ -161,6 +164,11 @@ public final class FilmComposer implements FilmRows {
                         picture.placing().down(),
                         lead)
                 : null;
+        private final @Nullable Outlined outlined = content instanceof FilmContent.Picture picture
+                ? picture.outlined().orElse(null)
+                : null;
+        private final Outlined.@Nullable Rows outline = outlined == null ? null : outlined.rows();
+        private int[] shares = new int[0];
         private byte[] band = new byte[0];
         private int start;
         // One span taker for all rows, so that marks cost no allocation.
@@ -213,6 +221,9 @@ public final class FilmComposer implements FilmRows {
             if (enlarged != null) {
                 enlarged.turnTo(y - image.top());
             }
+            if (outline != null) {
+                shares = outline.row(y);
+            }
             for (int from = 0; from < sums.length; from += STRIP) {
                 int to = Math.min(sums.length, from + STRIP);
                 if (grain == null) {
@@ -225,6 +236,9 @@ public final class FilmComposer implements FilmRows {
 
         private void dots(GrainLimits limits, int y, int from, int to) {
             limits.copyRow(image.left() - lead + from, y, to - from, sums, from, thresholds);
+            if (outlined != null) {
+                outline(limits, outlined, y, from, to);
+            }
             if (enlarged != null) {
                 enlarged.addTo(sums, from, to);
             }
@@ -232,6 +246,15 @@ public final class FilmComposer implements FilmRows {
                 Arrays.fill(sums, 0, lead, 0);
             }
             PackedRows.packSigns(sums, from, to, band, start + (image.left() - lead) / 8);
+        }
+
+        private void outline(GrainLimits limits, Outlined within, int y, int from, int to) {
+            for (int i = Math.max(from, lead); i < to; i++) {
+                int x = image.left() - lead + i;
+                if (shares[x] != Outlined.WHOLE) {
+                    sums[i] = limits.start(within.threshold(limits.threshold(x, y), shares[x]));
+                }
+            }
         }
 
         private void density(int from, int to) {
@@ -245,7 +268,9 @@ public final class FilmComposer implements FilmRows {
             Arrays.fill(sums, from, to, 0);
             enlarged.addTo(sums, from, to);
             for (int x = from; x < to; x++) {
-                write(image.left() + x, coverages[EnlargedRows.grey(sums[x])]);
+                int coverage = coverages[EnlargedRows.grey(sums[x])];
+                int column = image.left() + x;
+                write(column, outlined == null ? coverage : outlined.coverage(coverage, shares[column]));
             }
         }
 

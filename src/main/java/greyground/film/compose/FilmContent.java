@@ -3,6 +3,7 @@ package greyground.film.compose;
 import greyground.film.job.ArtOnPlate;
 import greyground.raster.GreyPlane;
 import greyground.raster.PixelRect;
+import java.util.Optional;
 
 /** What a film carries inside its image. */
 public sealed interface FilmContent {
@@ -14,8 +15,13 @@ public sealed interface FilmContent {
      *
      * @param art already turned and straightened; whoever opened it closes it, after the film is made
      * @param placing where it lies
+     * @param outlined how much of it is left where, in the sheet's columns; empty for all of it
      */
-    record Picture(GreyPlane art, ArtOnPlate placing) implements FilmContent {
+    record Picture(GreyPlane art, ArtOnPlate placing, Optional<Outlined> outlined) implements FilmContent {
+        public Picture(GreyPlane art, ArtOnPlate placing) {
+            this(art, placing, Optional.empty());
+        }
+
         @Override
         public PixelRect image() {
             return placing.image();
@@ -45,14 +51,17 @@ public sealed interface FilmContent {
                 Math.max(1, Math.min(image.right(), part.right()) - left),
                 Math.max(1, Math.min(image.bottom(), part.bottom()) - top));
         return this instanceof Picture picture
-                ? new Picture(picture.art(), picture.placing().within(seen))
+                ? new Picture(picture.art(), picture.placing().within(seen), picture.outlined())
                 : new Screen(seen, ((Screen) this).coverage());
     }
 
     /** The same on a sheet of {@code sheetWidth} film pixels seen from its other side. */
     default FilmContent mirrored(int sheetWidth) {
         if (this instanceof Picture picture) {
-            return new Picture(picture.art(), picture.placing().mirrored(sheetWidth));
+            return new Picture(
+                    picture.art(),
+                    picture.placing().mirrored(sheetWidth),
+                    picture.outlined().map(Outlined::mirrored));
         }
         return new Screen(image().mirrored(sheetWidth), ((Screen) this).coverage());
     }

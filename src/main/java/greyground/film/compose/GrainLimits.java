@@ -57,6 +57,13 @@ final class GrainLimits {
         return tile.threshold(mirrored ? sheetWidth - 1 - x : x, y);
     }
 
+    /** The start of a pixel of another threshold; below 0 for black, {@link ToneCurve#SOLID} for clear, whatever the art. */
+    int start(int threshold) {
+        return threshold < 0
+                ? -EnlargedRows.BEYOND
+                : threshold >= startByThreshold.length ? EnlargedRows.BEYOND : startByThreshold[threshold];
+    }
+
     /**
      * Writes the starts of film row {@code y}.
      *

@@ -11,6 +11,7 @@ import greyground.raster.PixelRect;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * Where the art wishes for black: black on the film there, clear elsewhere.
@@ -27,8 +28,16 @@ import java.util.Arrays;
  * </ul>
  *
  * @param edge how far from the core a stroke may reach, in film pixels
+ * @param outlined where the art is left whole; empty for everywhere
  */
-public record WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRows half, FilmRows grey, double edge)
+public record WishedBlack(
+        PixelRect image,
+        FilmRows core,
+        FilmRows dark,
+        FilmRows half,
+        FilmRows grey,
+        double edge,
+        Optional<Outlined> outlined)
         implements FilmRows {
     private static final double EDGE_ART_PIXELS = 1.5;
 
@@ -50,8 +59,7 @@ public record WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRow
         double artPixel = 1 / Math.min(placing.across().scale(), placing.down().scale());
         int most = curve.coverage(0);
         int blackest = lastWith(curve, most);
-        FilmContent.Picture seen =
-                mirrored ? new FilmContent.Picture(content.art(), placing.mirrored(layout.width())) : content;
+        FilmContent.Picture seen = mirrored ? (FilmContent.Picture) content.mirrored(layout.width()) : content;
         return new WishedBlack(
                 seen.image(),
                 artPixel > 1
@@ -60,7 +68,8 @@ public record WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRow
                 FilmComposer.noLighterThan(layout, content, lastWith(curve, (most + 1) / 2), mirrored),
                 FilmComposer.noLighterThan(layout, content, code(range.black() + span / 2), mirrored),
                 FilmComposer.noLighterThan(layout, content, code(range.black() + span * LIGHT), mirrored),
-                EDGE_ART_PIXELS * Math.max(1, artPixel));
+                EDGE_ART_PIXELS * Math.max(1, artPixel),
+                seen.outlined());
     }
 
     /** The lightest grey with a coverage; none, -1, where the curve never blackens anything. */
@@ -101,6 +110,7 @@ public record WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRow
         FilmWindow darks = new FilmWindow(dark, image, halo);
         FilmWindow halves = new FilmWindow(half, image, halo);
         FilmWindow greys = new FilmWindow(grey, image, halo);
+        Optional<Outlined.Rows> rows = outlined.map(Outlined::rows);
         return (first, count) -> {
             BitPlane black = cores.rows(first, count);
             if (black.isEmpty()) {
@@ -114,7 +124,18 @@ public record WishedBlack(PixelRect image, FilmRows core, FilmRows dark, FilmRow
             for (int i = 0; i < near.length; i++) {
                 black.words()[i] |= near[i] & (darker[i] | (lighter[i] & light[i]));
             }
-            return cores.packed(black.rows(halo, count), first);
+            byte[] packed = cores.packed(black.rows(halo, count), first);
+            rows.ifPresent(outline -> {
+                for (int row = 0; row < count; row++) {
+                    int[] shares = outline.row(first + row);
+                    for (int x = 0; x < shares.length; x++) {
+                        if (shares[x] != Outlined.WHOLE) {
+                            packed[row * bytesPerRow() + (x >> 3)] &= (byte) ~(0x80 >> (x & 7));
+                        }
+                    }
+                }
+            });
+            return packed;
         };
     }
 

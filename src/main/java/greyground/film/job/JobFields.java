@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 
 /**
  * Every setting of a job, once: options, files, the window's rows, ranges and help come from {@link FilmFields}, {@link ArtFields},
- * {@link HandFields}, {@link RetouchFields} and {@link PlacingFields}.
+ * {@link HandFields}, {@link RetouchFields}, {@link PlacingFields} and {@link OutlineFields}.
  */
 public final class JobFields {
     /** A5 (ISO 216) is a plate that fits most bevelled presses. */
@@ -39,6 +39,7 @@ public final class JobFields {
                     HandFields.LISTED,
                     RetouchFields.LISTED,
                     PlacingFields.LISTED,
+                    OutlineFields.LISTED,
                     List.<JobField<?>>of(ArtFields.RANGE, FilmFields.MEND, FilmFields.RESERVE))
             .flatMap(List::stream)
             .toList();

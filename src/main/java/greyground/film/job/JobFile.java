@@ -31,7 +31,9 @@ public final class JobFile {
     private static <T> void write(JobField<T> field, Job job, ObjectNode file) {
         List<String> place = field.place();
         // Touches at rest are left out: a job from before them is written back as it was.
-        boolean touch = HandFields.LISTED.contains(field) || RetouchFields.LISTED.contains(field);
+        boolean touch = HandFields.LISTED.contains(field)
+                || RetouchFields.LISTED.contains(field)
+                || OutlineFields.LISTED.contains(field);
         boolean untold = touch && field.of(job).equals(field.usual());
         if (!place.isEmpty() && !untold) {
             ObjectNode in = place.size() == 1 ? file : file.withObjectProperty(place.get(0));

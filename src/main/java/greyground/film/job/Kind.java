@@ -31,7 +31,9 @@ public sealed interface Kind<T>
                 ArtFields.Fragment,
                 HandFields.Receiving,
                 HandFields.Points,
-                RetouchFields.Touches {
+                RetouchFields.Touches,
+                OutlineFields.Shape,
+                OutlineFields.Tearing {
     /**
      * Art as it stands after its quarter turns; 0 x 0 where it is not known.
      *

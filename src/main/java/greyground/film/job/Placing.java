@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param sheet the film printer's sheet, or empty for one just large enough
  * @param tiled whether a plate too large for the sheet is split over several with an overlap
  * @param strip where the wedge lies
+ * @param outlines the shapes of plate and picture
  */
 public record Placing(
         Fit fit,
@@ -26,7 +27,8 @@ public record Placing(
         ReadingSide readingSide,
         Optional<Size> sheet,
         boolean tiled,
-        Strip strip) {
+        Strip strip,
+        Outlines outlines) {
     /** How far a picture may run past the platemark. */
     public static final Range BLEED = new Range(0, 6, Unit.MILLIMETRES, "3 to 5 mm is usual");
 
@@ -36,8 +38,8 @@ public record Placing(
     public static final Range SHEET_SIDE = new Range(40, 5000, Unit.MILLIMETRES, "give the film's own size");
 
     /** 3 mm of bleed past a 2 mm bevel (common practice: 3-5 mm, 1-3 mm). */
-    public static final Placing USUAL =
-            new Placing(Fit.FILL, 3, 2, PaperShrink.NONE, ReadingSide.USUAL, Optional.empty(), false, Strip.BESIDE);
+    public static final Placing USUAL = new Placing(
+            Fit.FILL, 3, 2, PaperShrink.NONE, ReadingSide.USUAL, Optional.empty(), false, Strip.BESIDE, Outlines.NONE);
 
     /** How art and plate of different proportions meet. */
     public enum Fit {
@@ -68,12 +70,12 @@ public record Placing(
 
     /** The same on one sheet of a given size, or on one just large enough. */
     public Placing onOneSheet(Optional<Size> one) {
-        return new Placing(fit, bleedMillimetres, bevelMillimetres, shrink, readingSide, one, false, strip);
+        return new Placing(fit, bleedMillimetres, bevelMillimetres, shrink, readingSide, one, false, strip, outlines);
     }
 
     /** The same at its true size and with no picture past the platemark. */
     public Placing trueSize() {
-        return new Placing(fit, 0, bevelMillimetres, PaperShrink.NONE, readingSide, sheet, tiled, strip);
+        return new Placing(fit, 0, bevelMillimetres, PaperShrink.NONE, readingSide, sheet, tiled, strip, outlines);
     }
 
     /** The size of each film where a sheet too large for one is split; empty where none is. */

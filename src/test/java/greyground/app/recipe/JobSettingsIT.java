@@ -41,7 +41,8 @@ class JobSettingsIT {
             Map.of("ruling", "40/cm", "rotate", "3"),
             Map.of("grain", "260um", "sheet", "A4", "crisp", "100%", "crisp-radius", "200um"),
             Map.of("process", "photogravure", "screen-spacing", "260um"),
-            Map.of("process", "sprayed-aquatint", "ruling", "40/cm"));
+            Map.of("process", "sprayed-aquatint", "ruling", "40/cm"),
+            Map.of("outline", "ellipse:4mm,4mm,20mm,20mm"));
 
     /** Another value of each, as it may be typed. */
     private static final Map<String, String> OTHERS = Map.ofEntries(
@@ -77,6 +78,11 @@ class JobSettingsIT {
                     "touches",
                     "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [{\"shape\": \"stroke\", \"burnish\": 12,"
                             + " \"widthMillimetres\": 6, \"featherMillimetres\": 3, \"pointsMillimetres\": [[10, 15], [20, 16]]}]}"),
+            Map.entry("plate-shape", "cut:6mm"),
+            Map.entry("outline", "rounded:8mm"),
+            Map.entry("outline-fade", "5mm"),
+            Map.entry("outline-tear", "0.8mm"),
+            Map.entry("outside", "black"),
             Map.entry("hardness", "15%"),
             Map.entry("fit", "whole"),
             Map.entry("bleed", "4mm"),

@@ -43,6 +43,7 @@ class UndoEverySettingTest {
                 Map.<String, String>of(),
                 Map.of("ruling", "40"),
                 Map.of("sheet", "297x420mm"),
+                Map.of("outline", "ellipse"),
                 Map.of("process", "photogravure"),
                 Map.of("process", "sprayed-aquatint"),
                 Map.of("process", "unetched-film"))) {
@@ -93,9 +94,14 @@ class UndoEverySettingTest {
             return others(choice, state);
         }
         Setting.Text text = (Setting.Text) setting;
-        String words = text.id().equals("tones")
-                ? "30:38"
-                : text.id().equals("touches") ? touches() : "another " + text.value(state);
+        String words =
+                switch (text.id()) {
+                    case "tones" -> "30:38";
+                    case "touches" -> touches();
+                    case "outline", "plate-shape" -> "cut:8mm";
+                    case "outline-tear" -> "0.7mm";
+                    default -> "another " + text.value(state);
+                };
         return List.of(each -> text.with(each, words));
     }
 

@@ -27,7 +27,8 @@ class JobFieldsTest {
             Map.of("ruling", "40"),
             Map.of("process", "photogravure"),
             Map.of("process", "sprayed-aquatint"),
-            Map.of("sheet", "A3"));
+            Map.of("sheet", "A3"),
+            Map.of("outline", "ellipse"));
 
     /** Another value than the usual one, as it may be typed. */
     private static final Map<String, String> OTHERS = others();
@@ -77,6 +78,11 @@ class JobFieldsTest {
                 "touches",
                 "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [{\"shape\": \"gradient\", \"deepen\": 4.5,"
                         + " \"fromMillimetres\": [0, 0.125], \"toMillimetres\": [3, 40]}]}");
+        words.put("plate-shape", "rounded:8mm");
+        words.put("outline", "polygon:10mm,12.5mm:-3mm,80mm:60mm,70.125mm");
+        words.put("outline-fade", "7.5mm");
+        words.put("outline-tear", "0.8mm,7");
+        words.put("outside", "black");
         words.put("hardness", "15%");
         words.put("reserve", "4%");
         words.put("strip", "offcut");

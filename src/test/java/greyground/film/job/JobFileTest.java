@@ -60,7 +60,13 @@ class JobFileTest {
                 new ReadingSide(ReadingSide.InkSide.UP, 2),
                 Optional.of(new Size(329, 483)),
                 true,
-                Placing.Strip.OFFCUT);
+                Placing.Strip.OFFCUT,
+                new Outlines(
+                        Optional.of(new Outline.Rectangle(Outline.Corner.CUT, 8.25, Optional.empty())),
+                        Optional.of(new Outline.Ellipse(Optional.of(new Outline.Box(-1.5, 10, 80, 1 / 3.0 + 60)))),
+                        4.5,
+                        new Outlines.Tear(0.8, 3),
+                        true));
         return Stream.of(
                 job(new PlateProcess.EtchedFilm(), new Grain.Stochastic(180, 7), ArtChoice.WHOLE, Placing.USUAL),
                 job(

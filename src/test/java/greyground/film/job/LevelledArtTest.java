@@ -32,7 +32,8 @@ class LevelledArtTest {
                 usual.readingSide(),
                 Optional.empty(),
                 usual.tiled(),
-                usual.strip());
+                usual.strip(),
+                usual.outlines());
     }
 
     /** Blank pixels above and left of each place of black art once straightened. */
