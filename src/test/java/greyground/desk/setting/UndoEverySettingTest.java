@@ -94,14 +94,13 @@ class UndoEverySettingTest {
             return others(choice, state);
         }
         Setting.Text text = (Setting.Text) setting;
-        String words =
-                switch (text.id()) {
-                    case "tones" -> "30:38";
-                    case "touches" -> touches();
-                    case "outline", "plate-shape" -> "cut:8mm";
-                    case "outline-tear" -> "0.7mm";
-                    default -> "another " + text.value(state);
-                };
+        String words = switch (text.id()) {
+            case "tones" -> "30:38";
+            case "touches" -> touches();
+            case "outline", "plate-shape" -> "cut:8mm";
+            case "outline-tear" -> "0.7mm";
+            default -> "another " + text.value(state);
+        };
         return List.of(each -> text.with(each, words));
     }
 
