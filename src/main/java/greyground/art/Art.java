@@ -10,8 +10,6 @@ import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.tone.ColourWeights;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -192,15 +190,6 @@ public final class Art {
     /** What the printmaker should hear, such as a profile passed over; mostly empty. One line each. */
     public List<String> remarks() {
         return remarks;
-    }
-
-    /** Bytes of the file, or 0 if it is gone. */
-    public long fileBytes() {
-        try {
-            return Files.size(file);
-        } catch (IOException gone) {
-            return 0;
-        }
     }
 
     @Override

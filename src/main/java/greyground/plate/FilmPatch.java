@@ -241,6 +241,6 @@ public final class FilmPatch {
         for (float sample : density) {
             bytes.putFloat(sample);
         }
-        return Digest.sha256(bytes.array());
+        return PlateConditions.sha256(bytes.array());
     }
 }

@@ -3,6 +3,9 @@ package greyground.plate;
 import greyground.quantity.RecordWords;
 import greyground.quantity.Refusal;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -76,6 +79,15 @@ public record PlateConditions(
 
     /** SHA-256 of every number here, with {@code more} for what else decides a result, in hexadecimal. */
     public String digest(String more) {
-        return Digest.sha256((RecordWords.of(this) + "\n" + more).getBytes(StandardCharsets.UTF_8));
+        return sha256((RecordWords.of(this) + "\n" + more).getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Names content by its bytes, so that a result once computed can be found again: SHA-256 (FIPS 180-4) in hexadecimal. */
+    static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException absent) {
+            throw new IllegalStateException("every Java platform has SHA-256", absent);
+        }
     }
 }

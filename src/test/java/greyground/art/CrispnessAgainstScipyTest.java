@@ -9,6 +9,7 @@ import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
+import greyground.tone.UsableCoverage;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.file.Files;
@@ -51,7 +52,8 @@ class CrispnessAgainstScipyTest {
         ByteBuffer expected =
                 ByteBuffer.wrap(Files.readAllBytes(folder.resolve("crisp.raw"))).order(ByteOrder.LITTLE_ENDIAN);
         char[] even = new char[ToneCurve.CODES];
-        Crispness crispness = new Crispness(0.6, 60, 30, 30, ArtRange.WHOLE, new ToneCurve("even", even), 180);
+        Crispness crispness = new Crispness(
+                0.6, 60, 30, 30, ArtRange.WHOLE, new ToneCurve("even", even), 180, new UsableCoverage(0, 1));
         try (PlaneStore store = PlaneStore.open(WIDTH, HEIGHT, 1 << 20, folder)) {
             store.putRows(0, HEIGHT, art);
             try (GreyPlane plane = store.finish()) {

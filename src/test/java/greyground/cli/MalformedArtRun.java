@@ -71,7 +71,7 @@ final class MalformedArtRun {
     /** The command line that makes the smallest of films. */
     static Object[] words(Path art, Path film) {
         return new Object[] {
-            "positive", art, "--plate", "30x30mm", "--resolution", "300", "--ruling", "15/cm", "--out", film
+            "positive", art, "--plate", "30x30mm", "--resolution", "300", "--ruling", "30/cm", "--out", film
         };
     }
 

@@ -163,9 +163,13 @@ class ProofIT {
     void photogravureAndSprayedAquatintAreShownToo() throws Exception {
         for (String process : List.of("photogravure", "sprayed-aquatint", "unetched-film")) {
             List<Object> job = new java.util.ArrayList<>(
-                    List.of("--plate", "30x30mm", "--resolution", "720", "--process", process));
-            if (!process.equals("photogravure")) {
-                job.addAll(List.of("--grain", "240um"));
+                    List.of("--plate", "30x30mm", "--resolution", "720", "--reserve", "0", "--process", process));
+            job.addAll(
+                    process.equals("photogravure")
+                            ? List.of("--screen-spacing", "300um")
+                            : List.of("--grain", "360um"));
+            if (process.equals("sprayed-aquatint")) {
+                job.addAll(List.of("--aquatint-grain", "90um"));
             }
             Path made = folder.resolve(process + ".pdf");
             Attempt.done(words("positive", ART, job, "--date", "2026-01-02", "--out", made));

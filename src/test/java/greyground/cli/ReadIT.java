@@ -189,27 +189,7 @@ class ReadIT {
         return file;
     }
 
-    @Test
-    void anotherBiteThanTheTestPlatesIsPredictedAndSaysSo() throws Exception {
-        Path shop = shop("other.json");
-        Attempt accepted = read(shop, "--bite", "26min", "--accept");
-        assertEquals("", accepted.err());
-        assertTrue(accepted.out().contains("a bite of 26 min, not 20"), accepted.out());
-        assertTrue(accepted.out().contains("bitten 26 min, exposed 150 s"), accepted.out());
-        String words = Attempt.done(
-                        "positive",
-                        grey(118),
-                        "--plate",
-                        "32x32mm",
-                        "--workshop",
-                        shop,
-                        "--out",
-                        folder.resolve("other.pdf"))
-                .out();
-        assertTrue(words.contains("(predicted, virtual plate"), words);
-        assertTrue(words.contains("for a bite of 26 min, not 20: predicted tones are used; etch a test plate"), words);
-    }
-
+    /** And tones of another bite than a job's are not used for it. */
     @Test
     void valuesTypedInTeachTheSameWay() throws Exception {
         Path shop = folder.resolve("new.json");
@@ -236,11 +216,27 @@ class ReadIT {
                         shop,
                         "--date",
                         "2026-11-25",
+                        "--bite",
+                        "26min",
                         "--accept")
                 .out();
         assertTrue(told.contains("densitometer"), told);
+        assertTrue(told.contains("a bite of 26 min, not 20"), told);
+        assertTrue(told.contains("bitten 26 min, exposed 150 s"), told);
         Workshop learned = WorkshopFile.read(Files.readString(shop));
         assertEquals(94 - 72 * 0.5 / 0.9, learned.responses().get(0).response().lightness(0.5), 0.1);
+        String words = Attempt.done(
+                        "positive",
+                        grey(118),
+                        "--plate",
+                        "32x32mm",
+                        "--workshop",
+                        shop,
+                        "--out",
+                        folder.resolve("other.pdf"))
+                .out();
+        assertTrue(words.contains("(predicted, virtual plate"), words);
+        assertTrue(words.contains("for a bite of 26 min, not 20: predicted tones are used; etch a test plate"), words);
         Attempt.done("read", "--take-back", "--workshop", shop);
         assertEquals(KeptFiles.workshop(film), WorkshopFile.read(Files.readString(shop)));
     }

@@ -45,10 +45,6 @@ public final class ShopFile {
         return new ShopFile(file, Files.exists(file) ? KeptFiles.bytes(WHAT, file) : null);
     }
 
-    public Path file() {
-        return file;
-    }
-
     /** The workshop in it; empty if there is no file yet. */
     public Optional<Workshop> workshop() {
         return bytes == null ? Optional.empty() : Optional.of(WorkshopFile.read(KeptFiles.decoded(WHAT, file, bytes)));

@@ -214,10 +214,6 @@ public final class ProofWork implements Closeable {
         return positive.height();
     }
 
-    double filmPitchMicrometres() {
-        return positive.pitchMicrometres();
-    }
-
     /** How it was and would be looked at. */
     PlateLooks looks() {
         return looks;

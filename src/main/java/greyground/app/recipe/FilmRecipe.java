@@ -76,7 +76,8 @@ public final class FilmRecipe {
             JobPlate plate,
             JobTones tones,
             JobReserve reserve,
-            Compensation compensation) {}
+            Compensation compensation,
+            Optional<Crispness> crispness) {}
 
     /**
      * Decodes the art, unless it is at hand, and settles all else. Grain and the plate's response are made on spare threads meanwhile, since
@@ -96,12 +97,15 @@ public final class FilmRecipe {
                 wanted.art().hand().wish(),
                 wanted.rangeMapping(),
                 reserve.within(tones.response()));
-        Optional<Crispness> crispness = HandOnPlate.crispness(wanted, plane, range, compensation.curve());
+        Optional<Crispness> crispness = HandOnPlate.crispness(
+                Crew.joined(grain), tones.response().usable(), plane, range, compensation.curve());
         plane = HandOnPlate.touched(art, wanted, plane, range, crispness, progress.part(0.9, 1));
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
         return new FilmRecipe(
-                new Settled(workshop, plane, range, Crew.joined(grain), tones, reserve, compensation), art, job);
+                new Settled(workshop, plane, range, Crew.joined(grain), tones, reserve, compensation, crispness),
+                art,
+                job);
     }
 
     /** With everything settled: digest, white and black as numbers. */
@@ -138,6 +142,11 @@ public final class FilmRecipe {
     /** The tone curve and what it could not keep. */
     public Compensation compensation() {
         return made.compensation();
+    }
+
+    /** How much crisper fine detail was to be made; empty where nothing was asked for. */
+    Optional<Crispness> crispness() {
+        return made.crispness();
     }
 
     /** Pixels of the art's fragment by grey code, 65 536 counts; nobody may change them. */

@@ -4,17 +4,17 @@ import greyground.art.burnish.LocalTones;
 import greyground.art.burnish.LocalTouch;
 import greyground.art.touch.Crispness;
 import greyground.art.touch.LocalContrast;
-import greyground.film.compose.GrainPatches;
 import greyground.film.job.ArtScale;
 import greyground.film.job.Hand;
 import greyground.film.job.Job;
-import greyground.plate.PlateProcess;
+import greyground.plate.inspect.FilmLimits;
 import greyground.quantity.Refusal;
 import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.ToneCurve;
+import greyground.tone.UsableCoverage;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,6 +26,11 @@ final class HandOnPlate {
 
     /** Spacings of the detail whose contrast 'plate' gives back (assumed). */
     private static final double SPACINGS = 2;
+
+    /** A finer Gaussian would sharpen within one dot, and one finer than the plate blurs gives nothing back (assumed). */
+    private static final double RADII_IN_SPACING = 4;
+
+    private static final UsableCoverage EVERY_TONE = new UsableCoverage(0, 1);
 
     private HandOnPlate() {}
 
@@ -42,7 +47,8 @@ final class HandOnPlate {
         }
         Optional<LocalTones> local = localTones(job, turned, range);
         local.ifPresent(tones -> touches.add(plane -> tones));
-        crispness.ifPresent(crisp -> touches.add(plane -> crisp));
+        Optional<Crispness> fine = crispness.filter(crisp -> !crisp.tooCoarse());
+        fine.ifPresent(crisp -> touches.add(plane -> crisp));
         return touches.isEmpty()
                 ? turned
                 : art.touched(
@@ -51,7 +57,7 @@ final class HandOnPlate {
                                 contrast,
                                 pitch,
                                 range,
-                                crispness,
+                                fine,
                                 job.art().hand().retouching().touches(),
                                 lies),
                         touches,
@@ -84,22 +90,24 @@ final class HandOnPlate {
                 new ArtScale.Plate(job.plate().widthMillimetres(), job.plate().heightMillimetres(), 1, 1));
     }
 
-    /** The crispness that a job asks for; empty where it asks for none or its art is too coarse for it. */
-    static Optional<Crispness> crispness(Job job, GreyPlane turned, ArtRange range, ToneCurve curve) {
-        return wanted(job, turned, range, curve).filter(crispness -> !crispness.tooCoarse());
-    }
-
-    private static Optional<Crispness> wanted(Job job, GreyPlane turned, ArtRange range, ToneCurve curve) {
+    /**
+     * The crispness that a job asks for; empty where it asks for none.
+     *
+     * @param plate asked for its blur where no amount is given
+     * @param usable tones of that plate
+     */
+    static Optional<Crispness> crispness(
+            JobPlate plate, UsableCoverage usable, GreyPlane turned, ArtRange range, ToneCurve curve) {
+        Job job = plate.job();
         Hand hand = job.art().hand();
         if (hand.crispness().equals(Optional.of(0.0))) {
             return Optional.empty();
         }
-        double spacing = job.process() instanceof PlateProcess.Photogravure process
-                ? process.screenSpacingMicrometres()
-                : GrainPatches.spacingMicrometres(job.grain());
-        double radius = hand.crispRadius().orElseGet(() -> Crispness.usualRadius(spacing));
+        double spacing = JobPlate.spacingMicrometres(job);
+        double blur = hand.crispness().isPresent() ? 0 : plate.blurMicrometres(usable);
+        double radius = hand.crispRadius().orElseGet(() -> Math.max(spacing / RADII_IN_SPACING, blur));
         double amount = hand.crispness()
-                .orElseGet(() -> Crispness.amountFor(spacing, Crispness.PLATE_BLUR_MICROMETRES, radius, SPACINGS));
+                .orElseGet(() -> Math.min(Hand.CRISPNESS.most(), Crispness.amountFor(spacing, blur, radius, SPACINGS)));
         ArtScale lies = lies(job, turned);
         return Optional.of(new Crispness(
                 amount,
@@ -108,25 +116,36 @@ final class HandOnPlate {
                 MICROMETRES_PER_MILLIMETRE * lies.down(),
                 range,
                 curve,
-                spacing));
+                spacing,
+                held(plate, spacing)));
+    }
+
+    /** Coverages whose round dots and, towards black, round lands are as wide as the plate holds, one to a square of the spacing. */
+    private static UsableCoverage held(JobPlate plate, double spacing) {
+        if (plate.grain().isEmpty()) {
+            return EVERY_TONE;
+        }
+        FilmLimits limits = FilmLimits.of(plate.conditions());
+        double least = disc(limits.leastOpeningMicrometres() / spacing);
+        double most = 1 - disc(limits.leastLandMicrometres() / spacing);
+        return least < most ? new UsableCoverage(least, most) : EVERY_TONE;
+    }
+
+    private static double disc(double width) {
+        return Math.PI / 4 * width * width;
     }
 
     /** What its crispness came to, in a line; empty where the job asks for none. */
     static Optional<String> words(FilmRecipe recipe) {
-        return wanted(
-                        recipe.job(),
-                        recipe.art(),
-                        recipe.range(),
-                        recipe.compensation().curve())
-                .map(crispness -> {
-                    double pixel = Math.max(crispness.acrossMicrometres(), crispness.downMicrometres());
-                    String of = Refusal.plain(Math.rint(1000 * crispness.amount()) / 10) + " % of detail about "
-                            + Refusal.plain(Math.rint(crispness.radiusMicrometres())) + " \u00b5m";
-                    return crispness.tooCoarse()
-                            ? of + " changes nothing, since a pixel of the art is "
-                                    + Refusal.plain(Math.rint(pixel))
-                                    + " \u00b5m wide on the plate: scan it finer, or choose a larger --crisp-radius"
-                            : of + ", where neither noise, range nor grain forbids it";
-                });
+        return recipe.crispness().map(crispness -> {
+            double pixel = Math.max(crispness.acrossMicrometres(), crispness.downMicrometres());
+            String of = Refusal.plain(Math.rint(1000 * crispness.amount()) / 10) + " % of detail about "
+                    + Refusal.plain(Math.rint(crispness.radiusMicrometres())) + " \u00b5m";
+            return crispness.tooCoarse()
+                    ? of + " changes nothing, since a pixel of the art is "
+                            + Refusal.plain(Math.rint(pixel))
+                            + " \u00b5m wide on the plate: scan it finer, or choose a larger --crisp-radius"
+                    : of + ", where neither noise, range nor grain forbids it";
+        });
     }
 }

@@ -1,6 +1,7 @@
 package greyground.app.recipe;
 
 import greyground.app.kept.CacheFolder;
+import greyground.app.kept.FigureStore;
 import greyground.app.kept.GrainStore;
 import greyground.app.kept.NeighbourhoodStore;
 import greyground.app.kept.ResponseStore;
@@ -15,8 +16,10 @@ import greyground.plan.BenchConditions;
 import greyground.plan.CopperLoss;
 import greyground.plan.ExposureTimes;
 import greyground.plate.Bath;
+import greyground.plate.Film;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
+import greyground.plate.PlateBlur;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
 import greyground.plate.VirtualPlate;
@@ -24,10 +27,13 @@ import greyground.plate.VirtualResponse;
 import greyground.plate.neighbourhood.NeighbourhoodSample;
 import greyground.quantity.FilmPixels;
 import greyground.tone.ToneCurve;
+import greyground.tone.UsableCoverage;
 import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,7 +43,7 @@ import org.jspecify.annotations.Nullable;
  * @param grain the positive's; empty for continuous tone
  * @param screens the separate screen film at each share of black; empty where the process has none
  */
-public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain, Optional<FilmPatches> screens) {
+public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain, Optional<GrainPatches> screens) {
     /** A dot's spacing is this many of the plate's pixels, so that finer grains are computed more finely. */
     private static final double PIXELS_PER_SPACING = 40;
 
@@ -49,7 +55,7 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
 
     /** Looks up or makes the grain of every film that the job needs. */
     public static JobPlate of(Workshop workshop, Job job) {
-        Optional<FilmPatches> screens = Optional.empty();
+        Optional<GrainPatches> screens = Optional.empty();
         if (job.process() instanceof PlateProcess.Photogravure process) {
             AquatintScreen aquatint = GrainStore.screen(process, job.resolution());
             Grain grain = new Grain.Stochastic(process.screenSpacingMicrometres(), GrainStore.SCREEN_SEED);
@@ -137,6 +143,45 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
     /** The response predicted under other conditions. */
     public VirtualResponse response(PlateConditions conditions) {
         return new ResponseStore(CacheFolder.usual()).response(plate(conditions), patches());
+    }
+
+    /**
+     * By how many micrometres the plate blurs fine detail, as a Gaussian's standard deviation; kept from an earlier film or computed now.
+     *
+     * @param usable tones, about the middle of which it is measured
+     */
+    public double blurMicrometres(UsableCoverage usable) {
+        PlateConditions conditions = conditions();
+        if (screens.isPresent() && job.process() instanceof PlateProcess.Photogravure process) {
+            FilmPatch screen = screens.get().across(PlateBlur.SPACINGS, share -> process.screenBlack());
+            VirtualPlate plate = new VirtualPlate(conditions, screen, widestPixelMicrometres());
+            FilmPatches tones = FilmPatches.continuous(BenchConditions.film(workshop));
+            return blur(plate, tones.name(), coverage -> continuous(screen, coverage), usable);
+        }
+        GrainPatches dots = GrainPatches.of(job.grain(), grain.orElseThrow(), pixels(workshop, job));
+        return blur(plate(conditions), dots.name(), coverage -> dots.across(PlateBlur.SPACINGS, coverage), usable);
+    }
+
+    private double blur(
+            VirtualPlate plate, String film, Function<DoubleUnaryOperator, FilmPatch> positive, UsableCoverage usable) {
+        return new FigureStore(CacheFolder.usual())
+                .blur(
+                        plate,
+                        film + " within " + usable,
+                        () -> PlateBlur.micrometres(plate, positive, usable, spacingMicrometres(job)));
+    }
+
+    /** Continuous tone of a screen's size. */
+    private FilmPatch continuous(FilmPatch screen, DoubleUnaryOperator coverage) {
+        Film film = BenchConditions.film(workshop);
+        float[] densities = new float[screen.width() * screen.height()];
+        for (int i = 0; i < densities.length; i++) {
+            double share = coverage.applyAsDouble((i % screen.width() + 0.5) / screen.width());
+            densities[i] = (float) (film.clearDensity() + share * (film.blackDensity() - film.clearDensity()));
+        }
+        return FilmPatch.densities(
+                        screen.width(), screen.height(), screen.pitchMicrometres(), screen.rim(), 0, 0, densities)
+                .tapered(0);
     }
 
     /** What neighbourhoods of the positive's bits print under other conditions, kept from an earlier proof or computed now. */

@@ -1,7 +1,7 @@
 package greyground.app.recipe;
 
 import greyground.app.kept.CacheFolder;
-import greyground.app.kept.TurnStore;
+import greyground.app.kept.FigureStore;
 import greyground.finding.Findings;
 import greyground.plate.Bath;
 import greyground.plate.Exposure;
@@ -108,7 +108,7 @@ public record JobReserve(boolean asked, double limit, double turn, double cost, 
         if (outMicrometres == 0) {
             return 0;
         }
-        TurnStore turns = new TurnStore(CacheFolder.usual());
+        FigureStore turns = new FigureStore(CacheFolder.usual());
         double about = tones.predicted().turningPoint();
         double planned = turns.turn(job.plate(), job.patches(), about);
         double moved = turns.turn(job.plate(movedOut(job.conditions(), outMicrometres)), job.patches(), about);

@@ -24,6 +24,9 @@ record PrintedArt(Origin origin, List<PrintedScreen> screens, double pixelsPerIn
     /** A page that drifts more leaves dots where it does (assumed). */
     private static final double MOST_DRIFT = 0.01;
 
+    /** Where fewer of the places looked at show dots, the art holds more than a print (assumed). */
+    private static final double ALL_OVER = 0.6;
+
     /** Bands that are finer read as texture (assumed). */
     private static final double WIDEST_UNSEEN_MILLIMETRES = 1;
 
@@ -53,13 +56,14 @@ record PrintedArt(Origin origin, List<PrintedScreen> screens, double pixelsPerIn
         if (origin == Origin.AUTOMATIC) {
             boolean close = screens.stream().anyMatch(dots -> dots.periodPixels() < CellMeans.LEAST_PERIOD_PIXELS);
             return List.of("the art looks like a print, dots " + found
+                    + elsewhere()
                     + (close
                             ? ": too close in this scan to be taken out, so scan it finer;"
                             : ": --source printed takes them out,")
                     + " --source continuous leaves them without a word");
         }
         double drift = screens.stream().mapToDouble(PrintedScreen::drift).max().orElse(0);
-        String taken = "the print's dots were taken out: " + found;
+        String taken = "the print's dots were taken out: " + found + elsewhere();
         return drift > MOST_DRIFT
                 ? List.of(
                         taken,
@@ -67,6 +71,14 @@ record PrintedArt(Origin origin, List<PrintedScreen> screens, double pixelsPerIn
                                 + Refusal.plain(Math.rint(1000 * drift) / 10)
                                 + " % over it, so that some may stay: press it flat and scan it again")
                 : List.of(taken);
+    }
+
+    /** What becomes of text, or of whatever else on the page was printed without dots. */
+    private String elsewhere() {
+        return screens.get(0).share() < ALL_OVER
+                ? ", and not elsewhere, where taking them out softens edges by as much as a dot: print pictures and text"
+                        + " apart (--crop)"
+                : "";
     }
 
     /**

@@ -1,5 +1,6 @@
 package greyground.art.kind;
 
+import greyground.art.packing.ByteRuns;
 import greyground.art.packing.Unpacked;
 import greyground.art.page.ArtBytes;
 import greyground.art.page.Octets;
@@ -42,7 +43,7 @@ final class PngRows implements SampleRows {
     }
 
     /** The bytes of all consecutive data chunks. */
-    private static final class DataChunks extends InputStream {
+    private static final class DataChunks extends ByteRuns {
         private final ArtBytes file;
         private long at;
         private long left;
@@ -50,12 +51,6 @@ final class PngRows implements SampleRows {
         DataChunks(ArtBytes file, long at) {
             this.file = file;
             this.at = at;
-        }
-
-        @Override
-        public int read() throws IOException {
-            byte[] one = new byte[1];
-            return read(one, 0, 1) < 0 ? -1 : one[0] & 0xFF;
         }
 
         @Override

@@ -14,7 +14,7 @@ import java.nio.ByteOrder;
  * <p>A string is kept as its last one to eight bytes in one number, and the code of what stands before them, whose length is a multiple
  * of eight. So a string is learned without a loop and spelled eight bytes at a time: most strings of a photograph in one step.
  */
-public final class Lzw extends InputStream {
+public final class Lzw extends ByteRuns {
     private static final int CLEAR = 256;
     private static final int END = 257;
     private static final int CODES = 4096;
@@ -66,13 +66,6 @@ public final class Lzw extends InputStream {
         previousAbout = 0;
         spelledFrom = 0;
         spelledTo = 0;
-    }
-
-    @Override
-    public int read() throws IOException {
-        byte[] one = new byte[1];
-        read(one, 0, 1);
-        return one[0] & 0xFF;
     }
 
     /** Always as many as are asked for. */

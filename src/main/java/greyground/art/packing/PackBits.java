@@ -6,7 +6,7 @@ import java.io.InputStream;
 import java.util.Arrays;
 
 /** Unpacks the byte runs of TIFF 6.0 section 9, which PSD uses as well. */
-public final class PackBits extends InputStream {
+public final class PackBits extends ByteRuns {
     private final InputStream packed;
     private int literals;
     private int repeats;
@@ -14,12 +14,6 @@ public final class PackBits extends InputStream {
 
     public PackBits(InputStream packed) {
         this.packed = packed;
-    }
-
-    @Override
-    public int read() throws IOException {
-        byte[] one = new byte[1];
-        return read(one, 0, 1) < 0 ? -1 : one[0] & 0xFF;
     }
 
     @Override

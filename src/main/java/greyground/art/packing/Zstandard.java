@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Holds what may be copied from, at most 128 MiB and no more than was unpacked.
  */
-public final class Zstandard extends InputStream {
+public final class Zstandard extends ByteRuns {
     private static final int FRAME = 0xFD2FB528;
     private static final int SKIPPED = 0x184D2A50;
     private static final int BLOCK = 128 << 10;
@@ -65,13 +65,6 @@ public final class Zstandard extends InputStream {
             sum += 1 << bits[i];
         }
         return sums;
-    }
-
-    @Override
-    public int read() throws IOException {
-        byte[] one = new byte[1];
-        read(one, 0, 1);
-        return one[0] & 0xFF;
     }
 
     /** Always as many as are asked for. */

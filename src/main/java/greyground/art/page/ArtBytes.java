@@ -10,20 +10,17 @@ import java.nio.file.StandardOpenOption;
 
 /** A picture file's bytes by position. Any thread may read at once; reading past the end is an {@link EOFException}. */
 public final class ArtBytes implements Closeable {
-    private final Path path;
     private final FileChannel channel;
     private final long start;
     private final long size;
 
     public ArtBytes(Path path) throws IOException {
-        this.path = path;
         this.channel = FileChannel.open(path, StandardOpenOption.READ);
         this.start = 0;
         this.size = channel.size();
     }
 
     private ArtBytes(ArtBytes whole, long from, long count) {
-        this.path = whole.path;
         this.channel = whole.channel;
         this.start = whole.start + from;
         this.size = count;
@@ -33,10 +30,6 @@ public final class ArtBytes implements Closeable {
     public ArtBytes part(long from, long count) {
         long at = Math.min(Math.max(0, from), size);
         return new ArtBytes(this, at, Math.max(0, Math.min(count, size - at)));
-    }
-
-    public Path path() {
-        return path;
     }
 
     public long size() {

@@ -75,23 +75,6 @@ public record Page(
         SampleRows open() throws IOException;
     }
 
-    /** The same page with other rows. */
-    public Page reading(Opener other) {
-        return new Page(
-                samples,
-                meaning,
-                profile,
-                orientation,
-                resolution,
-                bits,
-                bandRows,
-                anyOrder,
-                wholeBytes,
-                pixelsPerByteAtMost,
-                other,
-                remarks);
-    }
-
     /** Whether rows 1..n run down the finished picture's columns. */
     public boolean lying() {
         return orientation >= 5;

@@ -4,7 +4,6 @@ import greyground.raster.GreyPlane;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -27,7 +26,13 @@ public final class ScreenSearch {
     private static final double LEAST_RISE = 4;
     private static final double SURE_RISE = 20;
     private static final double VOTING_RISE = 12;
-    private static final double LEAST_SHARE = 0.6;
+
+    /** Of a page of pictures and text fewer places show dots; of one that shows them in fewer still nobody would say it is a print. */
+    private static final double LEAST_SHARE = 0.3;
+
+    /** Multiples of a screen's waves that a coarse scan may fold to where another ink's could be. */
+    private static final int MULTIPLES = 4;
+
     private static final int CANDIDATES = 24;
 
     /** A print in colours has four. */
@@ -49,11 +54,13 @@ public final class ScreenSearch {
     private static final double JPEG_SQUARE = 8;
 
     private final List<TileSpectrum> tiles;
+    private final TileSpectrum mean;
     private final int side;
 
     private ScreenSearch(List<TileSpectrum> tiles) {
         this.tiles = tiles;
-        this.side = tiles.get(0).side();
+        this.mean = tiles.size() == 1 ? tiles.get(0) : TileSpectrum.mean(tiles);
+        this.side = mean.side();
     }
 
     /**
@@ -165,11 +172,11 @@ public final class ScreenSearch {
     }
 
     private double rise(Wave wave) {
-        return mean(tile -> tile.rise(wave.across, wave.down));
+        return mean.rise(wave.across, wave.down);
     }
 
     private double power(Wave wave) {
-        return mean(tile -> tile.power(wave.across, wave.down));
+        return mean.power(wave.across, wave.down);
     }
 
     /** The rise at a wave or beside it, where the screen's wave falls between two. */
@@ -181,14 +188,6 @@ public final class ScreenSearch {
             }
         }
         return most;
-    }
-
-    private double mean(ToDoubleFunction<TileSpectrum> figure) {
-        double sum = 0;
-        for (TileSpectrum tile : tiles) {
-            sum += figure.applyAsDouble(tile);
-        }
-        return sum / tiles.size();
     }
 
     private List<TileSpectrum> voting(Wave wave) {
@@ -209,9 +208,20 @@ public final class ScreenSearch {
     /** Whether a wave is no other ink's: of another ruling than the first screen's, or one of a known screen's own. */
     private boolean explained(Wave wave, List<Wave> known) {
         double against = wave.length() / known.get(0).length();
-        return against < 1 / LIKE
-                || against > LIKE
-                || known.stream().anyMatch(one -> near(wave, one) || near(wave, one.square()));
+        return against < 1 / LIKE || against > LIKE || known.stream().anyMatch(one -> ofScreen(wave, one));
+    }
+
+    /** Whether a wave is one of a screen's two, or a sum of them as the scan's pixels fold it. */
+    private boolean ofScreen(Wave wave, Wave first) {
+        for (int along = -MULTIPLES; along <= MULTIPLES; along++) {
+            for (int beside = Math.abs(along) - MULTIPLES; beside <= MULTIPLES - Math.abs(along); beside++) {
+                Wave sum = new Wave(along * first.across, along * first.down).plus(first.square(), beside);
+                if ((along != 0 || beside != 0) && near(wave, sum)) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     private boolean near(Wave one, Wave other) {

@@ -1,6 +1,8 @@
 package greyground.art.printed;
 
 import greyground.raster.GreyPlane;
+import java.util.Arrays;
+import java.util.List;
 import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
 import org.hipparchus.transform.TransformType;
@@ -35,6 +37,24 @@ final class TileSpectrum {
     static TileSpectrum of(GreyPlane plane, int left, int top, int side) {
         double[] power = power(piece(plane, left, top, side));
         return new TileSpectrum(side, power, rise(power, side));
+    }
+
+    /** The mean of several pieces' spectra, wave by wave. */
+    static TileSpectrum mean(List<TileSpectrum> pieces) {
+        int side = pieces.get(0).side;
+        double[] power = new double[side * side];
+        double[] rise = new double[side * side];
+        for (TileSpectrum piece : pieces) {
+            for (int i = 0; i < power.length; i++) {
+                power[i] += piece.power[i];
+                rise[i] += piece.rise[i];
+            }
+        }
+        for (int i = 0; i < power.length; i++) {
+            power[i] /= pieces.size();
+            rise[i] /= pieces.size();
+        }
+        return new TileSpectrum(side, power, rise);
     }
 
     private static double[][] piece(GreyPlane plane, int left, int top, int side) {
@@ -95,11 +115,20 @@ final class TileSpectrum {
     private static double[] rise(double[] power, int side) {
         double[] rows = new double[power.length];
         for (int y = 0; y < side; y++) {
-            around(power, rows, y * side, 1, side);
+            around(power, rows, y * side, side);
         }
         double[] ground = new double[power.length];
-        for (int x = 0; x < side; x++) {
-            around(rows, ground, x, side, side);
+        double[] sums = new double[side];
+        for (int y = 0; y < side; y++) {
+            // Summed afresh, here as there: a running sum would carry the rounding of a loud wave into quiet ones.
+            Arrays.fill(sums, 0);
+            for (int j = y - AROUND; j <= y + AROUND; j++) {
+                int from = (j & side - 1) * side;
+                for (int x = 0; x < side; x++) {
+                    sums[x] += rows[from + x];
+                }
+            }
+            System.arraycopy(sums, 0, ground, y * side, side);
         }
         double count = (2 * AROUND + 1) * (2 * AROUND + 1);
         double[] rise = new double[power.length];
@@ -109,15 +138,14 @@ final class TileSpectrum {
         return rise;
     }
 
-    /** Sums over the places around each of a row or column, which closes on itself. */
-    private static void around(double[] from, double[] into, int start, int step, int side) {
+    /** Sums over the places around each of a row, which closes on itself. */
+    private static void around(double[] from, double[] into, int start, int side) {
         for (int i = 0; i < side; i++) {
-            // Summed afresh: a running sum would carry the rounding of a loud wave into quiet ones.
             double sum = 0;
             for (int j = i - AROUND; j <= i + AROUND; j++) {
-                sum += from[start + step * (j & side - 1)];
+                sum += from[start + (j & side - 1)];
             }
-            into[start + step * i] = sum;
+            into[start + i] = sum;
         }
     }
 

@@ -4,6 +4,7 @@ import greyground.raster.GreyPlane;
 import greyground.tone.ArtRange;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
+import greyground.tone.UsableCoverage;
 
 /**
  * Contrast of fine detail raised before the plate lowers it: L' = L + A (L - G), G being L* blurred by a Gaussian. What would come to nothing
@@ -16,6 +17,7 @@ import greyground.tone.ToneCurve;
  * @param range of the art
  * @param curve of the plate, art to film
  * @param spacingMicrometres of the film's dots
+ * @param held coverages whose dots and lands are wide enough for the plate; detail brings no tone out of them
  */
 public record Crispness(
         double amount,
@@ -24,11 +26,9 @@ public record Crispness(
         double downMicrometres,
         ArtRange range,
         ToneCurve curve,
-        double spacingMicrometres)
+        double spacingMicrometres,
+        UsableCoverage held)
         implements Touch {
-    /** Standard deviation by which a plate blurs, as exp(-2 pi² s² f²): between 8 of ink alone and 19 µm on a stand-in grain (assumed). */
-    public static final double PLATE_BLUR_MICROMETRES = 15;
-
     /** The Gaussian ends here, in standard deviations. */
     private static final double ENDS = 3.5;
 
@@ -45,11 +45,6 @@ public record Crispness(
 
     /** Coverage may change by so much over a dot's spacing: above it slivers begin, on a stand-in grain of ramps. */
     private static final double STEEPEST = 1.5;
-
-    /** The radius that suits a spacing: a quarter of it, since finer would sharpen within one dot, and no less than the plate blurs (assumed). */
-    public static double usualRadius(double spacingMicrometres) {
-        return Math.max(spacingMicrometres / 4, PLATE_BLUR_MICROMETRES);
-    }
 
     /**
      * The amount that gives back what a plate takes from detail of so many spacings: A = (1/M - 1) / (1 - G), M and G being what plate and
@@ -111,7 +106,11 @@ public record Crispness(
         private final float[] light;
 
         private final float[] coverage = new float[ToneCurve.CODES];
-        private final float dark = (float) Lightness.ofLuminance(range.relativeBlack());
+
+        /** L* between which the plate holds what is added, of the art's own range. */
+        private final float dark;
+
+        private final float pale;
 
         Band(short[] window, int width, int count) {
             this.window = window;
@@ -128,6 +127,16 @@ public record Crispness(
             for (int grey = 0; grey < coverage.length; grey++) {
                 coverage[grey] = curve.coverage(grey) / (float) ToneCurve.SOLID;
             }
+            int palest = ToneCurve.CODES - 1;
+            while (palest > 0 && coverage[palest] < held.least()) {
+                palest--;
+            }
+            int darkest = 0;
+            while (darkest < palest && coverage[darkest] > held.most()) {
+                darkest++;
+            }
+            this.pale = Math.min(100, lightness[palest]);
+            this.dark = Math.max((float) Lightness.ofLuminance(range.relativeBlack()), lightness[darkest]);
         }
 
         short[] touched() {
@@ -200,13 +209,13 @@ public record Crispness(
             }
             double wished = here + amount * step * step * (3 - 2 * step) * detail;
             double limited = here + limited(wished) - limited(here);
-            double held = Math.max(Math.min(here, dark), Math.min(Math.max(here, 100), limited));
+            double held = Math.max(Math.min(here, dark), Math.min(Math.max(here, pale), limited));
             return (float) (held - here);
         }
 
         private double limited(double value) {
-            if (value > 100 - KNEE) {
-                return 100 - KNEE * StrictMath.exp((100 - KNEE - value) / KNEE);
+            if (value > pale - KNEE) {
+                return pale - KNEE * StrictMath.exp((pale - KNEE - value) / KNEE);
             }
             return value < dark + KNEE ? dark + KNEE * StrictMath.exp((value - dark - KNEE) / KNEE) : value;
         }

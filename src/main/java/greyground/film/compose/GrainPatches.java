@@ -7,6 +7,7 @@ import greyground.plate.FilmPatches;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.RecordWords;
 import greyground.quantity.Resolution;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Uniform tones of a film's own dots, for the virtual plate: a piece of the very thresholds that the film is screened with.
@@ -15,7 +16,13 @@ import greyground.quantity.Resolution;
  * wrapped; since its opposite sides don't fit, and a regular screen is cut anyhow, it is tapered.
  */
 public record GrainPatches(
-        ThresholdTile tile, int width, int height, boolean whole, double pitchMicrometres, String name)
+        ThresholdTile tile,
+        int width,
+        int height,
+        boolean whole,
+        double spacingPixels,
+        double pitchMicrometres,
+        String name)
         implements FilmPatches {
     /** Dots across a piece: a tone's lightness then varies by 0.1 to 0.4 L* from piece to piece (measured, docs/virtual-plate.md). */
     private static final int SPACINGS = 12;
@@ -43,6 +50,7 @@ public record GrainPatches(
                 whole ? tile.width() : side,
                 whole ? tile.height() : side,
                 whole,
+                spacing,
                 pixels.pitchMicrometres(),
                 RecordWords.of(grain) + " at " + pixels);
     }
@@ -57,17 +65,32 @@ public record GrainPatches(
 
     @Override
     public FilmPatch at(double coverage) {
-        int wanted = (int) Math.round(coverage * 65_535);
-        int bytesPerRow = (width + 7) / 8;
-        byte[] packed = new byte[bytesPerRow * height];
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
+        FilmPatch patch = piece(width, height, share -> coverage);
+        return whole ? patch : patch.tapered(0);
+    }
+
+    /**
+     * A wider piece whose tone changes across it, wrapped and tapered.
+     *
+     * @param spacings across, 1 to 100, of the dots; it is twelve high
+     * @param coverage by the share of its width, 0 to 1
+     */
+    public FilmPatch across(int spacings, DoubleUnaryOperator coverage) {
+        int side = (int) Math.ceil(spacings * spacingPixels);
+        return piece(side, (int) Math.ceil(SPACINGS * spacingPixels), coverage).tapered(0);
+    }
+
+    private FilmPatch piece(int across, int down, DoubleUnaryOperator coverage) {
+        int bytesPerRow = (across + 7) / 8;
+        byte[] packed = new byte[bytesPerRow * down];
+        for (int x = 0; x < across; x++) {
+            int wanted = (int) Math.round(coverage.applyAsDouble((x + 0.5) / across) * 65_535);
+            for (int y = 0; y < down; y++) {
                 if (wanted > tile.threshold(x, y)) {
                     packed[y * bytesPerRow + (x >> 3)] |= (byte) (0x80 >> (x & 7));
                 }
             }
         }
-        FilmPatch patch = FilmPatch.tile(width, height, pitchMicrometres, packed);
-        return whole ? patch : patch.tapered(0);
+        return FilmPatch.tile(across, down, pitchMicrometres, packed);
     }
 }

@@ -31,7 +31,7 @@ public record Hand(
     public static final Range LOCAL_CONTRAST =
             new Range(-0.5, 0.8, Unit.SHARE, "20 % is clearly seen, 0 leaves the art as it is");
 
-    public static final Range CRISPNESS = new Range(0, 2, Unit.SHARE, "a plate takes 10 to 30 %, above 60 % is taste");
+    public static final Range CRISPNESS = new Range(0, 2, Unit.SHARE, "a plate takes 10 to 40 %, above 60 % is taste");
 
     public static final Range CRISP_RADIUS =
             new Range(5, 1000, Unit.MICROMETRES, "a quarter of the grain's spacing is usual");

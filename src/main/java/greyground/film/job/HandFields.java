@@ -116,7 +116,7 @@ public final class HandFields {
             .at("art", "crispness")
             .shown(
                     "Crispness",
-                    "How much the contrast of fine detail is raised before the plate lowers it, such as 40%, or 'plate' for as much as a plate is taken to cost. 10 to 30 % makes up for the plate, above 60 % is taste. Noise, hard edges, and what would leave the plate's range or cut its grain into slivers stay as they are.");
+                    "How much the contrast of fine detail is raised before the plate lowers it, such as 40%, or 'plate' for as much as this plate takes from it. 10 to 40 % makes up for a plate, above 60 % is taste. Noise, hard edges, and what would leave the plate's range or cut its grain into slivers stay as they are.");
 
     public static final JobField<Optional<Double>> CRISP_RADIUS = JobField.part(
                     "crisp-radius",

@@ -42,10 +42,6 @@ final class Tents {
         }
     }
 
-    int cells() {
-        return cells;
-    }
-
     /** First pixel that has a share in any cell. */
     int first() {
         return first;

@@ -51,8 +51,8 @@ class FilmPrintingIT {
     }
 
     private static Job job(int dotsPerInch, String... words) {
-        Map<String, String> given =
-                new HashMap<>(Map.of("plate", "60x40mm", "resolution", dotsPerInch + "dpi", "title", "Leaf"));
+        Map<String, String> given = new HashMap<>(
+                Map.of("plate", "60x40mm", "resolution", dotsPerInch + "dpi", "title", "Leaf", "reserve", "0"));
         for (int i = 0; i < words.length; i += 2) {
             given.put(words[i], words[i + 1]);
         }
@@ -196,7 +196,7 @@ class FilmPrintingIT {
     @Test
     void paperOfTheSheetsOwnSizeTakesAllOfIt() throws Exception {
         int dotsPerInch = 2540;
-        Path pdf = film(job(dotsPerInch));
+        Path pdf = film(job(dotsPerInch, "plate", "30x30mm"));
         SheetSize size = FilmPrinting.size(pdf);
         List<Page> pages = pages(print(pdf, PrinterAtHand.ownSize(size), false), dotsPerInch);
         assertEquals(1, pages.size());

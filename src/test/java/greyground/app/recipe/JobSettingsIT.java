@@ -36,12 +36,12 @@ class JobSettingsIT {
     private static final Path ART = Path.of("testimages/sketchbook.tif");
     private static final Path PRINT = Path.of("testimages/printed-page.png");
 
-    /** Small and coarse, so that a film is quick to make; under one of these every setting means something. */
+    /** Small, coarse and without a reserve but once, so that a film is quick to make; under one of these every setting means something. */
     private static final List<Map<String, String>> JOBS = List.of(
-            Map.of("ruling", "40/cm", "rotate", "3"),
+            Map.of("ruling", "40/cm", "rotate", "3", "reserve", "0"),
             Map.of("grain", "260um", "sheet", "A4", "crisp", "100%", "crisp-radius", "200um"),
-            Map.of("process", "photogravure", "screen-spacing", "260um"),
-            Map.of("process", "sprayed-aquatint", "ruling", "40/cm"),
+            Map.of("process", "photogravure", "screen-spacing", "260um", "reserve", "0"),
+            Map.of("process", "sprayed-aquatint", "ruling", "40/cm", "reserve", "0"),
             Map.of("outline", "ellipse:4mm,4mm,20mm,20mm"));
 
     /** Another value of each, as it may be typed. */

@@ -12,6 +12,7 @@ import greyground.tone.Lightness;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -153,6 +154,42 @@ class PrintedScreensIT {
         // Yellow takes a hundredth of the light away and may be passed over.
         assertTrue(found.size() <= 4, found.toString());
         assertTrue(spread(without(print, found), 0.4, 0.42) < spread(print, 0.4, 0.42) / 20);
+    }
+
+    /** At 2.2 pixels to a dot the screen's multiples fold to where another ink's waves could be. */
+    @Test
+    void aScanTooCoarseShowsOneScreenAndNoAliases() throws Exception {
+        ScannedPrint print = ScannedPrint.of(folder, PrintedScreensIT::picture, 23, 54, 15, 300);
+        List<PrintedScreen> found = ScreenSearch.in(print.plane());
+        assertEquals(1, found.size(), found.toString());
+        assertEquals(print.linesPerCentimetre(), found.get(0).linesPerCentimetre(300), 0.1);
+        assertTrue(found.get(0).periodPixels() < CellMeans.LEAST_PERIOD_PIXELS);
+    }
+
+    /** A page two thirds of which are lines of strokes as wide and as far apart as letters' are: the screen is found, and told to be in a part of it. */
+    @Test
+    void aPictureBesideTextIsFoundInItsPart() throws Exception {
+        ScannedPrint print = ScannedPrint.of(folder, PrintedScreensIT::picture, 22, 54, 45, 1200);
+        int side = print.plane().width();
+        Random random = new Random(5);
+        boolean[][] strokes = new boolean[side / 150 + 1][side];
+        for (boolean[] line : strokes) {
+            for (int x = random.nextInt(20); x < side; x += 12 + random.nextInt(40)) {
+                Arrays.fill(line, x, Math.min(side, x + 8 + random.nextInt(6)), true);
+            }
+        }
+        short[] row = new short[side];
+        GreyPlane page = ArrayPlane.of(side, side, (x, y) -> {
+            print.plane().readRow(y, row);
+            boolean ink = y % 150 < 80 && strokes[y / 150][x];
+            return x < side / 3 ? row[x] & 0xFFFF : (int) (65_535 * (ink ? ScannedPrint.INK : ScannedPrint.PAPER));
+        });
+        List<PrintedScreen> found = ScreenSearch.in(page);
+        assertEquals(1, found.size(), found.toString());
+        assertEquals(print.angleDegrees(), found.get(0).angleDegrees(), 0.1);
+        // Places that lie half on text blur it; half a per cent in the period leaves as much of a dot's contrast, which nobody sees.
+        assertEquals(print.linesPerCentimetre(), found.get(0).linesPerCentimetre(1200), 0.005 * 54);
+        assertTrue(found.get(0).share() < 0.6, found.toString());
     }
 
     @Test

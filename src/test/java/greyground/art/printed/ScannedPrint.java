@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 
 /**
@@ -105,12 +106,14 @@ record ScannedPrint(GreyPlane plane, double linesPerCentimetre, double angleDegr
         int part = times / PARTS;
         int fine = scanned * PARTS;
         float[] black = new float[fine * fine];
-        for (int y = 0; y < fine * part; y++) {
-            for (int x = 0; x < fine * part; x++) {
-                int bit = pbm[head + y * rowBytes + x / 8] >> (7 - x % 8) & 1;
-                black[y / part * fine + x / part] += bit / (float) (part * part);
+        IntStream.range(0, fine).parallel().forEach(row -> {
+            for (int y = row * part; y < (row + 1) * part; y++) {
+                for (int x = 0; x < fine * part; x++) {
+                    int bit = pbm[head + y * rowBytes + x / 8] >> (7 - x % 8) & 1;
+                    black[row * fine + x / part] += bit / (float) (part * part);
+                }
             }
-        }
+        });
         // The sensor's square of PARTS x PARTS, and a lens of 0.4 pixels and paper's 12 um as one normal curve.
         double lens = Math.hypot(0.4, 12.0 / (25_400.0 / PRINTER * times)) * PARTS;
         double[] seen = sensor(lens);

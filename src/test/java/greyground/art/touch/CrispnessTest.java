@@ -11,6 +11,7 @@ import greyground.raster.Progress;
 import greyground.tone.ArtRange;
 import greyground.tone.Lightness;
 import greyground.tone.ToneCurve;
+import greyground.tone.UsableCoverage;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
@@ -34,7 +35,7 @@ class CrispnessTest {
     }
 
     private static Crispness of(double amount, double radius, double pixel, double spacing) {
-        return new Crispness(amount, radius, pixel, pixel, ArtRange.WHOLE, STRAIGHT, spacing);
+        return new Crispness(amount, radius, pixel, pixel, ArtRange.WHOLE, STRAIGHT, spacing, new UsableCoverage(0, 1));
     }
 
     /** A plane of rows that a test makes by lightness. */
@@ -79,7 +80,6 @@ class CrispnessTest {
     })
     void givesBackWhatThePlateTakes(double spacing, double blur, double radius, double spacings, double expected) {
         assertEquals(expected, Crispness.amountFor(spacing, blur, radius, spacings), 1e-5);
-        assertEquals(Math.max(15, spacing / 4), Crispness.usualRadius(spacing));
     }
 
     /** A step from 40 to 60 blurred by a Gaussian of 45 µm: 60 + A (20 (1 - Phi(x / 45))), worked from tables of the normal distribution. */
@@ -133,10 +133,29 @@ class CrispnessTest {
         double dark = Lightness.ofLuminance(0.01);
         double light = Lightness.ofLuminance(0.8);
         GreyPlane art = plane(97, 83, (x, y) -> Math.max(dark, Math.min(light, NOISE.applyAsDouble(x, y))));
-        int[] held = touched(new Crispness(2, 60, 20, 20, range, STRAIGHT, ANY_SLOPE), art, 83, 1);
+        int[] held =
+                touched(new Crispness(2, 60, 20, 20, range, STRAIGHT, ANY_SLOPE, new UsableCoverage(0, 1)), art, 83, 1);
         for (int code : held) {
             assertTrue(lightness(code) >= dark - 0.01 && lightness(code) <= light + 0.01, "L* " + lightness(code));
         }
+    }
+
+    /** Where dots or lands would become too narrow for the plate, detail gives way; what was beyond already stays. */
+    @Test
+    void noToneLeavesWhatThePlateHolds() throws Exception {
+        UsableCoverage held = new UsableCoverage(0.1, 0.7);
+        GreyPlane art = plane(97, 83, NOISE);
+        int[] before = touched(of(0, 60, 20, ANY_SLOPE), art, 83, 1);
+        int[] after = touched(new Crispness(2, 60, 20, 20, ArtRange.WHOLE, STRAIGHT, ANY_SLOPE, held), art, 83, 1);
+        int changed = 0;
+        for (int i = 0; i < after.length; i++) {
+            // Coverage is 1 - L* / 100 on this curve.
+            double was = lightness(before[i]);
+            assertTrue(lightness(after[i]) <= Math.max(was, 90) + 0.01, was + " became " + lightness(after[i]));
+            assertTrue(lightness(after[i]) >= Math.min(was, 30) - 0.01, was + " became " + lightness(after[i]));
+            changed += before[i] == after[i] ? 0 : 1;
+        }
+        assertTrue(changed > after.length / 2, changed + " changed");
     }
 
     /** Edges steeper than the grain can follow stay as drawn, soft ones gain; where the grain is fine both gain. */
