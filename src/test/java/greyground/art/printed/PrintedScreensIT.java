@@ -187,7 +187,8 @@ class PrintedScreensIT {
         List<PrintedScreen> found = ScreenSearch.in(page);
         assertEquals(1, found.size(), found.toString());
         assertEquals(print.angleDegrees(), found.get(0).angleDegrees(), 0.1);
-        // Places that lie half on text blur it; half a per cent in the period leaves as much of a dot's contrast, which nobody sees.
+        // Places that lie half on text blur it; half a per cent in the period leaves as much of a dot's contrast, which
+        // nobody sees.
         assertEquals(print.linesPerCentimetre(), found.get(0).linesPerCentimetre(1200), 0.005 * 54);
         assertTrue(found.get(0).share() < 0.6, found.toString());
     }
