@@ -52,6 +52,11 @@ public record PlateConditions(
         return new PlateConditions(exposures, resist, ground, other, wipe, ink, paper);
     }
 
+    /** The same plate with nothing sprayed on it. */
+    public PlateConditions withoutGround() {
+        return new PlateConditions(exposures, resist, null, wells, wipe, ink, paper);
+    }
+
     /** The same plate wiped otherwise. */
     public PlateConditions withWipe(Wipe other) {
         return new PlateConditions(exposures, resist, ground, wells, other, ink, paper);

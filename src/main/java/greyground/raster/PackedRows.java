@@ -35,6 +35,13 @@ public final class PackedRows {
         }
     }
 
+    /** Keeps black, of a row of {@code count} bytes that starts at byte {@code start}, what is black in another film's same row. */
+    public static void keep(byte[] into, byte[] where, int start, int count) {
+        for (int i = start; i < start + count; i++) {
+            into[i] &= where[i];
+        }
+    }
+
     /** Blackens pixels {@code from..to-1} of the row that starts at byte {@code start}. */
     public static void blacken(byte[] into, int start, int from, int to) {
         if (from >= to) {

@@ -68,6 +68,9 @@ public final class ArtSource implements Closeable {
         PrintedArt print;
 
         @Nullable
+        LineArt line;
+
+        @Nullable
         ArtRange found;
 
         @Nullable
@@ -151,6 +154,9 @@ public final class ArtSource implements Closeable {
         page.turned = new Turned(choice.quarterTurns(), choice.straightenDegrees(), plane);
         if (!stays && plane != upright) {
             range(choice, Progress.NONE);
+            if (choice.hand().origin() == Origin.LINE) {
+                line(choice);
+            }
             upright.close();
             page.upright = null;
         }
@@ -265,6 +271,17 @@ public final class ArtSource implements Closeable {
         }
     }
 
+    /** What is known of it as a drawing. */
+    LineArt line(ArtChoice choice) throws IOException {
+        Decoded page = decoded(choice, Progress.NONE);
+        LineArt present = page.line;
+        if (present == null) {
+            present = LineArt.of(upright(page, Progress.NONE));
+            page.line = present;
+        }
+        return present;
+    }
+
     /** What is known of it as a print. */
     PrintedArt print(ArtChoice choice) throws IOException {
         return Objects.requireNonNull(decoded(choice, Progress.NONE).print);
@@ -287,7 +304,9 @@ public final class ArtSource implements Closeable {
         Decoded page = decoded(choice, progress);
         ArtRange present = page.found;
         if (present == null) {
-            present = PaperAndInk.find(upright(page, progress));
+            Optional<ArtRange> drawn =
+                    choice.hand().origin() == Origin.LINE ? line(choice).range() : Optional.empty();
+            present = drawn.isPresent() ? drawn.get() : PaperAndInk.find(upright(page, progress));
             page.found = present;
         }
         return present;
@@ -319,7 +338,11 @@ public final class ArtSource implements Closeable {
     }
 
     public List<String> remarks(ArtChoice choice) throws IOException {
-        return List.copyOf(decoded(choice, Progress.NONE).remarks);
+        List<String> remarks = new ArrayList<>(decoded(choice, Progress.NONE).remarks);
+        if (choice.hand().origin() == Origin.LINE) {
+            remarks.addAll(line(choice).remarks(choice.hand().line().threshold().isPresent()));
+        }
+        return remarks;
     }
 
     /** Whether the file says what its tones mean. */

@@ -36,17 +36,15 @@ public final class ComposedFilm implements FilmOnPlate.Parts {
     /** What a positive is mended by. */
     record Mending(FilmContent.Picture content, ToneCurve curve, ArtRange range, FilmLimits limits) {
         private Mend of(FilmComposer composer, FilmContent.Picture seen, boolean mirrored) {
-            WishedBlack wished = WishedBlack.of(composer.layout(), seen, curve, range, mirrored);
+            FilmRows wished =
+                    composer.lines().orElseGet(() -> WishedBlack.of(composer.layout(), seen, curve, range, mirrored));
             return new Mend(composer.sheet(), composer, wished, limits);
         }
 
         /** A mend of what lies within a rectangle of the sheet as the film is; within its own reach of the edges it is unsure. */
         private Mend within(FilmComposer whole, PixelRect part, boolean mirrored) {
             PixelRect plain = mirrored ? part.mirrored(whole.layout().width()) : part;
-            WishedBlack wished =
-                    WishedBlack.of(whole.layout(), (FilmContent.Picture) content.within(plain), curve, range, mirrored);
-            FilmComposer composed = whole.within(part);
-            return new Mend(composed.sheet(), composed, wished, limits);
+            return of(whole.within(part), (FilmContent.Picture) content.within(plain), mirrored);
         }
     }
 
@@ -71,7 +69,7 @@ public final class ComposedFilm implements FilmOnPlate.Parts {
         if (mending == null) {
             return composer.within(part);
         }
-        int reach = mending.within(composer, part, mirrored).reachPixels();
+        int reach = mending.within(composer, part, mirrored).reachPixels() + composer.reachPixels();
         int left = Math.max(0, part.left() - reach);
         int top = Math.max(0, part.top() - reach);
         PixelRect wide = new PixelRect(left, top, part.right() + reach - left, part.bottom() + reach - top);

@@ -12,10 +12,7 @@ import greyground.film.job.ArtScale;
 import greyground.film.job.Job;
 import greyground.film.job.Placing;
 import greyground.film.sheet.FilmLegends;
-import greyground.film.sheet.FilmRows;
-import greyground.film.sheet.Sheet;
 import greyground.film.sheet.SheetLayout;
-import greyground.film.sheet.SheetTiles;
 import greyground.film.sheet.WedgeStrip;
 import greyground.grain.AquatintScreen;
 import greyground.grain.Grain;
@@ -77,7 +74,8 @@ public final class FilmRecipe {
             JobTones tones,
             JobReserve reserve,
             Compensation compensation,
-            Optional<Crispness> crispness) {}
+            Optional<Crispness> crispness,
+            Optional<LineOnPlate> line) {}
 
     /**
      * Decodes the art, unless it is at hand, and settles all else. Grain and the plate's response are made on spare threads meanwhile, since
@@ -97,13 +95,17 @@ public final class FilmRecipe {
                 wanted.art().hand().wish(),
                 wanted.rangeMapping(),
                 reserve.within(tones.response()));
-        Optional<Crispness> crispness = HandOnPlate.crispness(
-                Crew.joined(grain), tones.response().usable(), plane, range, compensation.curve());
-        plane = HandOnPlate.touched(art, wanted, plane, range, crispness, progress.part(0.9, 1));
+        Optional<LineOnPlate> line =
+                LineOnPlate.of(art, wanted, workshop, range, HandOnPlate.pixelMicrometres(wanted, plane));
+        Optional<Crispness> crispness = line.isPresent()
+                ? Optional.empty()
+                : HandOnPlate.crispness(
+                        Crew.joined(grain), tones.response().usable(), plane, range, compensation.curve());
+        plane = HandOnPlate.touched(art, wanted, plane, range, crispness, line, progress.part(0.9, 1));
         Job job = wanted.settled(art.read(wanted.art()).settled(range.white(), range.black()));
         progress.done(1);
         return new FilmRecipe(
-                new Settled(workshop, plane, range, Crew.joined(grain), tones, reserve, compensation, crispness),
+                new Settled(workshop, plane, range, Crew.joined(grain), tones, reserve, compensation, crispness, line),
                 art,
                 job);
     }
@@ -149,6 +151,11 @@ public final class FilmRecipe {
         return made.crispness();
     }
 
+    /** How it becomes strokes; empty where it doesn't. */
+    Optional<LineOnPlate> line() {
+        return made.line();
+    }
+
     /** Pixels of the art's fragment by grey code, 65 536 counts; nobody may change them. */
     public long[] greys() throws IOException {
         return art.greysOfCrop(art(), job.art(), Progress.NONE);
@@ -157,6 +164,8 @@ public final class FilmRecipe {
     /** What was odd about the art, about how it lies on plate and sheet, and about the words of job and workshop. */
     public List<String> warnings() throws IOException {
         List<String> warnings = FilmWords.warnings(this, art.remarks(job.art()));
+        LineOnPlate.refused(job).ifPresent(warnings::add);
+        line().flatMap(line -> LineOnPlate.idle(job)).ifPresent(warnings::add);
         unprinted().ifPresent(warnings::add);
         PictureOutline.gap(job, reserve().limit(), tones().response()).ifPresent(warnings::add);
         if (!job.art().hand().retouching().touches().isEmpty()) {
@@ -269,23 +278,17 @@ public final class FilmRecipe {
                 layout.plate(),
                 layout.bleed());
         WedgeStrip.of(job).clearOf(layout, placed.image());
-        double across = job.plate().widthMillimetres() / layout.plate().width();
-        double down = job.plate().heightMillimetres() / layout.plate().height();
-        Outlined.Lie lie = new Outlined.Lie(
-                (0.5 - layout.plate().left()) * across,
-                (0.5 - layout.plate().top()) * down,
-                across,
-                down,
-                layout.width(),
-                false);
-        FilmContent.Picture content = new FilmContent.Picture(art(), placed, outlined(lie));
+        FilmContent.Picture picture = new FilmContent.Picture(art(), placed, outlined(PictureOutline.lie(job, layout)));
+        FilmContent content = line().<FilmContent>map(line ->
+                        new FilmContent.Lines(picture, curve().coverage(0), line.threshold(), line.growth(), false))
+                .orElse(picture);
         FilmComposer composer = job.grain() instanceof Grain.Continuous continuous
                 ? FilmComposer.continuous(layout, content, curve(), continuous.bits(), mirrored())
                 : FilmComposer.screened(
                         layout, content, curve(), plate().grain().orElseThrow(), mirrored());
-        ComposedFilm.Mending mending = job.mended()
+        ComposedFilm.Mending mending = job.mended() || line().isPresent()
                 ? new ComposedFilm.Mending(
-                        content,
+                        picture,
                         curve(),
                         range(),
                         FilmLimits.of(
@@ -337,18 +340,11 @@ public final class FilmRecipe {
         List<FilmDocument.Film> present = films;
         if (present == null) {
             present = Stream.concat(Stream.of(positive()), screen().stream())
-                    .flatMap(film -> printed(film.sheet(), film.rows()))
+                    .flatMap(film -> sheets().printed(film.sheet(), film.rows()))
                     .toList();
             films = present;
         }
         return present;
-    }
-
-    private Stream<FilmDocument.Film> printed(Sheet sheet, FilmRows rows) {
-        List<SheetTiles.Tile> tiles = sheets().tiles(sheet, rows);
-        return tiles.isEmpty()
-                ? Stream.of(new FilmDocument.Film(sheet, rows))
-                : tiles.stream().map(tile -> new FilmDocument.Film(tile.sheet(), tile.rows()));
     }
 
     public Optional<Mend> mend() throws IOException {

@@ -6,12 +6,14 @@ import greyground.film.sheet.Sheet;
 import greyground.film.sheet.SheetLayout;
 import greyground.film.sheet.SheetTiles;
 import greyground.film.sheet.WedgeStrip;
+import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
 import greyground.quantity.FilmPixels;
 import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The sheets that a job's films lie on.
@@ -64,5 +66,13 @@ public record FilmSheets(Job job, FilmPixels pixels, Figure margin) {
                 .sheet()
                 .flatMap(sheet -> FilmWords.unprinted(
                         sheet, layout(words, WedgeStrip.of(job)).clearMillimetres(), margin));
+    }
+
+    /** A film as it is printed: whole, or in tiles. */
+    Stream<FilmDocument.Film> printed(Sheet sheet, FilmRows rows) {
+        List<SheetTiles.Tile> tiles = tiles(sheet, rows);
+        return tiles.isEmpty()
+                ? Stream.of(new FilmDocument.Film(sheet, rows))
+                : tiles.stream().map(tile -> new FilmDocument.Film(tile.sheet(), tile.rows()));
     }
 }

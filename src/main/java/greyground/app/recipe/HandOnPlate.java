@@ -36,12 +36,18 @@ final class HandOnPlate {
 
     /** The turned art after all that the hand does to its pixels; the same where it does nothing. */
     static GreyPlane touched(
-            ArtSource art, Job job, GreyPlane turned, ArtRange range, Optional<Crispness> crispness, Progress progress)
+            ArtSource art,
+            Job job,
+            GreyPlane turned,
+            ArtRange range,
+            Optional<Crispness> crispness,
+            Optional<LineOnPlate> line,
+            Progress progress)
             throws IOException {
-        double contrast = job.art().hand().localContrast();
+        double contrast = line.isPresent() ? 0 : job.art().hand().localContrast();
         List<ArtSource.Touching> touches = new ArrayList<>();
         ArtScale lies = lies(job, turned);
-        double pitch = MICROMETRES_PER_MILLIMETRE * Math.sqrt(lies.across() * lies.down());
+        double pitch = pixelMicrometres(lies);
         if (contrast != 0) {
             touches.add(plane -> LocalContrast.of(plane, contrast, pitch, range, Crew.allCores(), Progress.NONE));
         }
@@ -49,6 +55,7 @@ final class HandOnPlate {
         local.ifPresent(tones -> touches.add(plane -> tones));
         Optional<Crispness> fine = crispness.filter(crisp -> !crisp.tooCoarse());
         fine.ifPresent(crisp -> touches.add(plane -> crisp));
+        line.flatMap(LineOnPlate::specks).ifPresent(specks -> touches.add(plane -> specks));
         return touches.isEmpty()
                 ? turned
                 : art.touched(
@@ -59,7 +66,8 @@ final class HandOnPlate {
                                 range,
                                 fine,
                                 job.art().hand().retouching().touches(),
-                                lies),
+                                lies,
+                                line.map(LineOnPlate::digest)),
                         touches,
                         progress);
     }
@@ -78,6 +86,15 @@ final class HandOnPlate {
                 job.plate().heightMillimetres() / 2 - lies.middleY() * lies.down(),
                 lies.across(),
                 lies.down());
+    }
+
+    /** Width of a pixel of the turned art on the plate. */
+    static double pixelMicrometres(Job job, GreyPlane turned) {
+        return pixelMicrometres(lies(job, turned));
+    }
+
+    private static double pixelMicrometres(ArtScale lies) {
+        return MICROMETRES_PER_MILLIMETRE * Math.sqrt(lies.across() * lies.down());
     }
 
     private static ArtScale lies(Job job, GreyPlane turned) {

@@ -3,6 +3,7 @@ package greyground.app.recipe;
 import greyground.film.compose.Outlined;
 import greyground.film.job.Job;
 import greyground.film.job.Outlines;
+import greyground.film.sheet.SheetLayout;
 import greyground.finding.Findings;
 import greyground.quantity.Refusal;
 import greyground.tone.PlateResponse;
@@ -30,6 +31,19 @@ final class PictureOutline {
                 lie,
                 (int) Math.floor(limit * ToneCurve.SOLID),
                 (int) Math.ceil(response.usable().least() * ToneCurve.SOLID));
+    }
+
+    /** Where a film's pixels lie on its plate. */
+    static Outlined.Lie lie(Job job, SheetLayout layout) {
+        double across = job.plate().widthMillimetres() / layout.plate().width();
+        double down = job.plate().heightMillimetres() / layout.plate().height();
+        return new Outlined.Lie(
+                (0.5 - layout.plate().left()) * across,
+                (0.5 - layout.plate().top()) * down,
+                across,
+                down,
+                layout.width(),
+                false);
     }
 
     /** Says how much of the plate is left to the picture; nothing where that is all of it. */

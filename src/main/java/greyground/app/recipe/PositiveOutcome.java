@@ -45,6 +45,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                 .put("assumedFigures", (double) recipe.workshop().figures().values().stream()
                         .filter(Figure::isAssumed)
                         .count());
+        recipe.line().ifPresent(line -> line.say(findings));
         findings.say("crisp", HandOnPlate.words(recipe));
         TouchedPlaces.say(findings, job);
         PictureOutline.say(findings, job);

@@ -35,7 +35,10 @@ record PrintedArt(Origin origin, List<PrintedScreen> screens, double pixelsPerIn
     }
 
     static PrintedArt of(Origin origin, GreyPlane art, double pixelsPerInch) {
-        return new PrintedArt(origin, origin == Origin.CONTINUOUS ? List.of() : ScreenSearch.in(art), pixelsPerInch);
+        return new PrintedArt(
+                origin,
+                origin == Origin.CONTINUOUS || origin == Origin.LINE ? List.of() : ScreenSearch.in(art),
+                pixelsPerInch);
     }
 
     /** The art without its dots, where that is asked for and there are any; whoever opened the art closes it. */

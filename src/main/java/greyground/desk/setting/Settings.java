@@ -6,6 +6,7 @@ import greyground.film.job.ArtFields;
 import greyground.film.job.FilmFields;
 import greyground.film.job.HandFields;
 import greyground.film.job.JobField;
+import greyground.film.job.LineFields;
 import greyground.film.job.OutlineFields;
 import greyground.film.job.PlacingFields;
 import greyground.film.job.RetouchFields;
@@ -28,6 +29,9 @@ public final class Settings {
                             FilmFields.TITLE,
                             ArtFields.ROTATE,
                             HandFields.SOURCE,
+                            LineFields.THRESHOLD,
+                            LineFields.SPECKS,
+                            LineFields.GROWTH,
                             HandFields.THROUGH,
                             HandFields.EMULSION,
                             HandFields.CRISP_RADIUS,

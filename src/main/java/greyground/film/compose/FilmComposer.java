@@ -13,8 +13,10 @@ import greyground.raster.EnlargedRows;
 import greyground.raster.PackedRows;
 import greyground.raster.PixelRect;
 import greyground.tone.ToneCurve;
+import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -69,7 +71,9 @@ public final class FilmComposer implements FilmRows {
         int width = layout.width();
         GrainLimits limits = content instanceof FilmContent.Screen screen
                 ? GrainLimits.of(grain, screen.coverage(), mirrored, width)
-                : GrainLimits.of(grain, curve, mirrored, width);
+                : content instanceof FilmContent.Lines lines
+                        ? GrainLimits.of(grain, lines.coverage(), mirrored, width)
+                        : GrainLimits.of(grain, curve, mirrored, width);
         return new FilmComposer(
                 mirrored ? layout.mirrored() : layout, mirrored ? content.mirrored(width) : content, curve, 1, limits);
     }
@@ -123,6 +127,16 @@ public final class FilmComposer implements FilmRows {
         return new FilmComposer(layout, content.within(part), curve, bits, grain, coverages);
     }
 
+    /** The strokes of art of lines, solid and without marks; empty for other content. */
+    public Optional<FilmRows> lines() {
+        return content instanceof FilmContent.Lines lines ? Optional.of(LineFilm.of(layout, lines)) : Optional.empty();
+    }
+
+    /** How far from a pixel of this film, in pixels, the strokes of its art decide what becomes of it. */
+    public int reachPixels() {
+        return content instanceof FilmContent.Lines lines ? LineFilm.reach(lines.growth()) : 0;
+    }
+
     public SheetLayout layout() {
         return layout;
     }
@@ -169,13 +183,16 @@ public final class FilmComposer implements FilmRows {
                 : null;
         private final Outlined.@Nullable Rows outline = outlined == null ? null : outlined.rows();
         private int[] shares = new int[0];
+        private final Bands.@Nullable Maker<byte[]> strokes =
+                lines().map(FilmRows::maker).orElse(null);
         private byte[] band = new byte[0];
         private int start;
         // One span taker for all rows, so that marks cost no allocation.
         private final Mark.Span black = this::blacken;
 
         @Override
-        public byte[] make(int firstRow, int rowCount) {
+        public byte[] make(int firstRow, int rowCount) throws IOException {
+            byte[] drawn = strokes == null ? band : strokes.make(firstRow, rowCount);
             band = new byte[Math.multiplyExact(rowCount, bytesPerRow())];
             // Few marks reach into one band; and short loops in methods of their own are soon compiled, where one long
             // method would be compiled over and over as a whole.
@@ -187,6 +204,9 @@ public final class FilmComposer implements FilmRows {
                 int y = firstRow + row;
                 if (y >= image.top() && y < image.bottom()) {
                     picture(y);
+                    if (strokes != null) {
+                        PackedRows.keep(band, drawn, start, bytesPerRow());
+                    }
                 }
                 marks(near, y);
                 patches(fields, y);

@@ -38,6 +38,22 @@ public sealed interface FilmContent {
     record Screen(PixelRect image, int coverage) implements FilmContent {}
 
     /**
+     * Art of lines: one coverage all over its strokes, nothing beside them. Mending makes the coverage solid where the plate holds it.
+     *
+     * @param picture the art
+     * @param coverage in 1/65 535
+     * @param threshold linear luminance, 0 to 65 534, no lighter than which is ink
+     * @param mirrored whether the sheet is seen from its other side
+     */
+    record Lines(Picture picture, int coverage, int threshold, LineGrowth growth, boolean mirrored)
+            implements FilmContent {
+        @Override
+        public PixelRect image() {
+            return picture.image();
+        }
+    }
+
+    /**
      * Only what lies within a rectangle of the sheet, its pixels unchanged. Where nothing does, one pixel is left: content is never
      * empty, and nobody looks there.
      */
@@ -50,6 +66,10 @@ public sealed interface FilmContent {
                 top,
                 Math.max(1, Math.min(image.right(), part.right()) - left),
                 Math.max(1, Math.min(image.bottom(), part.bottom()) - top));
+        if (this instanceof Lines lines) {
+            Picture shown = (Picture) lines.picture().within(seen);
+            return new Lines(shown, lines.coverage(), lines.threshold(), lines.growth(), lines.mirrored());
+        }
         return this instanceof Picture picture
                 ? new Picture(picture.art(), picture.placing().within(seen), picture.outlined())
                 : new Screen(seen, ((Screen) this).coverage());
@@ -57,6 +77,14 @@ public sealed interface FilmContent {
 
     /** The same on a sheet of {@code sheetWidth} film pixels seen from its other side. */
     default FilmContent mirrored(int sheetWidth) {
+        if (this instanceof Lines lines) {
+            return new Lines(
+                    (Picture) lines.picture().mirrored(sheetWidth),
+                    lines.coverage(),
+                    lines.threshold(),
+                    lines.growth(),
+                    !lines.mirrored());
+        }
         if (this instanceof Picture picture) {
             return new Picture(
                     picture.art(),

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param localContrast how much the contrast of what is small is raised, edges kept; 0 for nothing
  * @param crispness how much the contrast of fine detail is raised, 0 for nothing; empty for as much as the plate takes from it
  * @param crispRadius how fine that detail is, in micrometres of plate; empty for what suits the grain
+ * @param line how art of lines becomes strokes
  * @param wish where tones go
  * @param retouching what is done to single places
  */
@@ -25,6 +26,7 @@ public record Hand(
         double localContrast,
         Optional<Double> crispness,
         Optional<Double> crispRadius,
+        LineWish line,
         ToneWish wish,
         Retouching retouching) {
     /** Half of the contrast to nearly twice (assumed), so that no halo passes 2 L*. */
@@ -43,6 +45,7 @@ public record Hand(
             0,
             Optional.of(0.0),
             Optional.empty(),
+            LineWish.AT_REST,
             ToneWish.AS_THEY_ARE,
             Retouching.NONE);
 

@@ -58,14 +58,15 @@ public final class HandFields {
                     Choice.of(List.of(
                             new Way<>(Origin.AUTOMATIC, "automatic", "checked for dots"),
                             new Way<>(Origin.CONTINUOUS, "continuous", "photograph or drawing"),
-                            new Way<>(Origin.PRINTED, "printed", "print: take its dots out"))),
+                            new Way<>(Origin.PRINTED, "printed", "print: take its dots out"),
+                            new Way<>(Origin.LINE, "line", "line art: hard edges"))),
                     job -> job.art().hand().origin(),
                     "art.hand.origin")
             .typed("WORD")
             .at("art", "source")
             .shown(
                     "The art is",
-                    "What was scanned. 'printed' finds the screens of a printed page and spreads each dot over its own cell, so that its dots don't beat with the film's; scan at four pixels to a dot or more. 'automatic' says so if the art is a print, and changes nothing; 'continuous' doesn't look.");
+                    "What was scanned. 'printed' finds the screens of a printed page and spreads each dot over its own cell, so that its dots don't beat with the film's; scan at four pixels to a dot or more. 'automatic' says so if the art is a print, and changes nothing; 'continuous' doesn't look. 'line' is for pen, woodcut and text: strokes get hard edges, as wide in print as they are drawn, and no grain but where a black is too wide for the plate.");
 
     public static final JobField<List<ToneWish.Point>> TONES = JobField.part(
                     "tones", new Points(), job -> job.art().hand().wish().points(), "art.hand.wish.points")

@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 
 /**
  * Every setting of a job, once: options, files, the window's rows, ranges and help come from {@link FilmFields}, {@link ArtFields},
- * {@link HandFields}, {@link RetouchFields}, {@link PlacingFields} and {@link OutlineFields}.
+ * {@link HandFields}, {@link LineFields}, {@link RetouchFields}, {@link PlacingFields} and {@link OutlineFields}.
  */
 public final class JobFields {
     /** A5 (ISO 216) is a plate that fits most bevelled presses. */
@@ -37,6 +37,7 @@ public final class JobFields {
                     FilmFields.LISTED,
                     ArtFields.LISTED,
                     HandFields.LISTED,
+                    LineFields.LISTED,
                     RetouchFields.LISTED,
                     PlacingFields.LISTED,
                     OutlineFields.LISTED,

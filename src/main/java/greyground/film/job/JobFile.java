@@ -32,6 +32,7 @@ public final class JobFile {
         List<String> place = field.place();
         // Touches at rest are left out: a job from before them is written back as it was.
         boolean touch = HandFields.LISTED.contains(field)
+                || LineFields.LISTED.contains(field)
                 || RetouchFields.LISTED.contains(field)
                 || OutlineFields.LISTED.contains(field);
         boolean untold = touch && field.of(job).equals(field.usual());

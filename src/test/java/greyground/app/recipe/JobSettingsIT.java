@@ -40,6 +40,7 @@ class JobSettingsIT {
     private static final List<Map<String, String>> JOBS = List.of(
             Map.of("ruling", "40/cm", "rotate", "3", "reserve", "0"),
             Map.of("grain", "260um", "sheet", "A4", "crisp", "100%", "crisp-radius", "200um"),
+            Map.of("source", "line", "threshold", "45%", "ruling", "40/cm", "reserve", "0"),
             Map.of("process", "photogravure", "screen-spacing", "260um", "reserve", "0"),
             Map.of("process", "sprayed-aquatint", "ruling", "40/cm", "reserve", "0"),
             Map.of("outline", "ellipse:4mm,4mm,20mm,20mm"));
@@ -69,6 +70,9 @@ class JobSettingsIT {
             Map.entry("through", "red"),
             Map.entry("emulsion", "orthochromatic"),
             Map.entry("source", "printed"),
+            Map.entry("threshold", "60%"),
+            Map.entry("specks", "400um"),
+            Map.entry("edge-growth", "0um"),
             Map.entry("crisp", "150%"),
             Map.entry("local-contrast", "80%"),
             Map.entry("crisp-radius", "300um"),

@@ -44,6 +44,7 @@ class UndoEverySettingTest {
                 Map.of("ruling", "40"),
                 Map.of("sheet", "297x420mm"),
                 Map.of("outline", "ellipse"),
+                Map.of("source", "line"),
                 Map.of("process", "photogravure"),
                 Map.of("process", "sprayed-aquatint"),
                 Map.of("process", "unetched-film"))) {
@@ -99,6 +100,7 @@ class UndoEverySettingTest {
             case "touches" -> touches();
             case "outline", "plate-shape" -> "cut:8mm";
             case "outline-tear" -> "0.7mm";
+            case "threshold" -> "45%";
             default -> "another " + text.value(state);
         };
         return List.of(each -> text.with(each, words));

@@ -27,6 +27,7 @@ class JobFieldsTest {
             Map.of("ruling", "40"),
             Map.of("process", "photogravure"),
             Map.of("process", "sprayed-aquatint"),
+            Map.of("source", "line"),
             Map.of("sheet", "A3"),
             Map.of("outline", "ellipse"));
 
@@ -69,6 +70,9 @@ class JobFieldsTest {
         words.put("through", "yellow");
         words.put("emulsion", "0.3,0.6,0.1");
         words.put("source", "printed");
+        words.put("threshold", "62.5%");
+        words.put("specks", "85um");
+        words.put("edge-growth", "7.5um");
         words.put("tones", "30:38.25,60:64");
         words.put("middle", "-4.5");
         words.put("crisp", "plate");

@@ -47,6 +47,7 @@ class JobFileTest {
                         -0.2,
                         Optional.empty(),
                         Optional.of(62.5),
+                        new LineWish(Optional.of(0.6), Optional.of(80.5), Optional.of(7.25)),
                         new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15),
                         new Retouching(List.of(
                                 new LocalTouch.Stroke(6.5, 8, 4, List.of(new Offset(-1, 1 / 3.0), new Offset(20, 7))),
