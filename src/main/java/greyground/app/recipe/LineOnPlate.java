@@ -83,7 +83,7 @@ record LineOnPlate(LineArt art, int threshold, LineGrowth growth, Optional<Speck
                 "line",
                 words.toString(),
                 new Findings()
-                        .put("threshold", threshold / GreyPlane.WHITE)
+                        .put("threshold", (double) threshold / GreyPlane.WHITE)
                         .put("separation", art.tones().separation())
                         .put("edgeGrowthMicrometres", growing)
                         .put("thinnestStrokeMicrometres", growth.thinnest())

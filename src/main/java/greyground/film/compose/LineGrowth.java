@@ -96,7 +96,7 @@ public record LineGrowth(double pitchMicrometres, List<Double> insets, double le
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
                 int along = (lying ? y : x) - clear;
-                if (along >= 0 && (along < bar || along == bar && kind(x, y) < black)) {
+                if (along >= 0 && (along < bar || (along == bar && kind(x, y) < black))) {
                     bits[y * bytesPerRow + (x >> 3)] |= (byte) (0x80 >> (x & 7));
                 }
             }
