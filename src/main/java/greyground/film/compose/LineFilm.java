@@ -121,7 +121,7 @@ record LineFilm(FilmRows greys, int threshold, LineGrowth growth, boolean mirror
                 int to = Math.min(LineFilm.this.width(), x0 + columns + halo);
                 int at = ((y - top) * LineFilm.this.width() + from) * 2;
                 for (int x = from; x < to; x++, at += 2) {
-                    int sample = (seen[at] & 0xFF) << 8 | seen[at + 1] & 0xFF;
+                    int sample = ((seen[at] & 0xFF) << 8) | (seen[at + 1] & 0xFF);
                     plane[row + x - x0 + halo] = sample - threshold;
                     ink |= sample >= threshold;
                     paper |= sample < threshold;
