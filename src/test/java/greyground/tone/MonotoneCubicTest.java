@@ -34,6 +34,23 @@ class MonotoneCubicTest {
         assertEquals(0.489542, steep.value(2.5), 1e-6);
     }
 
+    /** Uneven pieces, ends that turn, and ends that would be too steep: a quarter into the first and the last piece, by SciPy 1.10.1. */
+    @Test
+    void endsAreScipys() {
+        assertEnds(new double[] {0, 1, 4, 6}, new double[] {0, 1, 10, 11}, 0.16165865384615385, 10.920454545454543);
+        assertEnds(new double[] {0, 2, 3, 7}, new double[] {5, 6, 9, 2}, 5.06896551724138, 6.046875);
+        assertEnds(new double[] {0, 1, 3, 4}, new double[] {0, 1, -9, -8.5}, 0.578125, -8.7890625);
+        assertEnds(new double[] {0, 3, 4, 9}, new double[] {4, 1, 2, 0}, 2.4765625, 1.15625);
+        assertEnds(new double[] {0, 4, 5, 7}, new double[] {0, 1, 9, 3}, 0.04430970149253732, 6.46875);
+    }
+
+    private static void assertEnds(double[] x, double[] y, double first, double last) {
+        MonotoneCubic curve = MonotoneCubic.fritschButland(x, y);
+        int end = x.length - 1;
+        assertEquals(first, curve.value(x[0] + 0.25 * (x[1] - x[0])), 1e-12);
+        assertEquals(last, curve.value(x[end] - 0.25 * (x[end] - x[end - 1])), 1e-12);
+    }
+
     @Test
     void fritschCarlsonFigures() {
         MonotoneCubic curve = MonotoneCubic.fritschCarlson(X, Y);
