@@ -21,7 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class GuideIT {
     /** In the order in which they are read, since later pages use the films of earlier ones; a short run follows the first alone. */
-    private static final List<String> PAGES = Sweep.isWhole() ? List.of("guide", "teach", "more", "hand") : List.of("guide");
+    private static final List<String> PAGES =
+            Sweep.isWhole() ? List.of("guide", "teach", "more", "hand") : List.of("guide");
 
     private static final Pattern FENCE = Pattern.compile("(?ms)^```(\\w*)(?: ([a-z-]+\\.[a-z]+))?\\n(.*?)^```$");
     private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");

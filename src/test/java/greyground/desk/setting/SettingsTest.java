@@ -39,6 +39,7 @@ class SettingsTest {
                 FRESH.with(Told.as("ruling", "40")),
                 FRESH.with(Told.as("sheet", "297x420mm")),
                 FRESH.with(Told.as("outline", "ellipse")),
+                FRESH.with(Told.as("source", "line")),
                 FRESH.with(Told.as("process", "photogravure")),
                 FRESH.with(Told.as("process", "sprayed-aquatint")),
                 FRESH.with(Told.as("process", "unetched-film")));
