@@ -16,6 +16,9 @@ final class TornEdge {
     private static final double SHORTEST_MILLIMETRES = 0.3;
     private static final double FALL = 0.8;
 
+    /** Corners within some 11 degrees of straight belong to a curve (assumed). */
+    private static final double ROUND = 10;
+
     private TornEdge() {}
 
     static List<Offset> of(List<Offset> points, Tear tear) {
@@ -43,7 +46,7 @@ final class TornEdge {
             int steps = (int) Math.ceil(side / STEP_MILLIMETRES);
             for (int k = 0; k < steps; k++) {
                 double at = side * k / steps;
-                double most = Math.min(at * before, (side - at) * after);
+                double most = Math.min(reach(at, side, before), reach(side - at, side, after));
                 double wished = tear.millimetres() * noise((along + at) / length, length, tear.seed());
                 double aside = Math.max(-most, Math.min(most, wished));
                 torn.add(new Offset(
@@ -52,6 +55,11 @@ final class TornEdge {
             along += side;
         }
         return torn;
+    }
+
+    /** How far a side may stray so far from a corner; where many short sides make a curve, half the curve's radius. */
+    private static double reach(double fromCorner, double side, double room) {
+        return room > ROUND ? Math.max(fromCorner, side / 2) * room / 2 : fromCorner * room;
     }
 
     private static double distance(Offset one, Offset other) {

@@ -131,6 +131,26 @@ class OutlinedTest {
         assertTrue(!java.util.Arrays.deepEquals(torn, other), "another seed, another edge");
     }
 
+    /** A round edge is torn as a straight one is: distances from its centre are those of a circle of 12 mm, strayed. */
+    @Test
+    void aRoundEdgeIsTornToo() {
+        Outline circle = new Outline.Ellipse(Optional.of(new Outline.Box(18, 8, 24, 24)));
+        int[][] torn = shares(tenths(outlines(circle, 0, 1, false)), 400);
+        double most = 0;
+        for (int y = 0; y < 400; y++) {
+            int changes = 0;
+            for (int x = 0; x < 600; x++) {
+                double inside = 12 - Math.hypot(x / 10.0 + 0.05 - 30, y / 10.0 + 0.05 - 20);
+                if ((torn[y][x] == Outlined.WHOLE) != inside > 0) {
+                    most = Math.max(most, Math.abs(inside));
+                }
+                changes += x > 0 && torn[y][x] != torn[y][x - 1] ? 1 : 0;
+            }
+            assertTrue(y < 100 || y > 300 || changes == 2, "row " + y + " changes " + changes + " times");
+        }
+        assertTrue(most > 0.3 && most < 1.1, "strays by " + most);
+    }
+
     @Test
     void pastAPlateOfItsOwnShapeTheFilmIsClear() {
         Outlines round =
