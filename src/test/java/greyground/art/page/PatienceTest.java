@@ -7,23 +7,47 @@ import org.junit.jupiter.api.Test;
 
 /** A decoder that is kept from the processor is waited for longer than one that works without end. */
 class PatienceTest {
+    private static final long SECOND = 1_000_000_000L;
+
+    private long clock = 17 * SECOND;
+    private long processor = 5 * SECOND;
+    private final Patience patience = new Patience(30, () -> clock, () -> processor);
+
+    private void pass(double clockSeconds, double processorSeconds) {
+        clock += Math.round(clockSeconds * SECOND);
+        processor += Math.round(processorSeconds * SECOND);
+    }
+
     @Test
-    void whoeverOnlyWaitsIsNotCalledSlowAtOnce() throws InterruptedException {
-        Patience patience = new Patience(1);
-        Thread.sleep(1_200);
+    void whoeverOnlyWaitsIsWaitedForFourTimesAsLong() {
+        pass(31, 1);
         assertFalse(patience.over());
-        Thread.sleep(3_000);
+        pass(88, 1);
+        assertFalse(patience.over());
+        pass(2, 0);
         assertTrue(patience.over());
     }
 
     @Test
     void whoeverWorksIsSlowOnceTheTimeIsUp() {
-        Patience patience = new Patience(1);
-        long least = System.nanoTime() + 1_000_000_000L;
-        double sum = 0;
-        while (!patience.over()) {
-            sum += Math.sin(sum + 1);
+        pass(29, 29);
+        assertFalse(patience.over());
+        pass(2, 2);
+        assertTrue(patience.over());
+    }
+
+    @Test
+    void severalProcessorsDoNotMakeTheTimeShorter() {
+        pass(20, 40);
+        assertFalse(patience.over());
+    }
+
+    @Test
+    void theSystemsOwnClocksRun() {
+        Patience none = new Patience(0);
+        while (!none.over()) {
+            Thread.onSpinWait();
         }
-        assertTrue(System.nanoTime() >= least && sum != 0);
+        assertTrue(none.over());
     }
 }
