@@ -44,6 +44,7 @@ class ArchitectureTest {
     private static final List<String> WINDOW = List.of(
             "greyground.desk.look..",
             "greyground.desk.picture..",
+            "greyground.desk.page..",
             "greyground.desk.plan..",
             "greyground.desk.setting..",
             "greyground.desk.window..");
@@ -120,13 +121,15 @@ class ArchitectureTest {
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"
                                 + " app.live app.teach",
+                        "desk.clock: quantity json plan desk.model",
                         "desk.look: app.sight desk.model",
                         "desk.setting: quantity workshop plate film.job desk.model desk.look",
                         "desk.picture: quantity app.sight app.live desk.model desk.look",
-                        "desk.plan: quantity plan app.bite desk.model desk.look",
+                        "desk.plan: quantity plan app.bite desk.model desk.clock desk.look",
+                        "desk.page: quantity app.files desk.model desk.look",
                         "desk.window: " + seen
                                 + " plate app.files app.recipe app.sight app.check app.bite app.print app.live"
-                                + " app.teach desk.model desk.setting desk.look desk.picture desk.plan")
+                                + " app.teach desk.model desk.clock desk.setting desk.look desk.picture desk.plan desk.page")
                 .collect(Collectors.toMap(
                         line -> line.substring(0, line.indexOf(':')),
                         line -> Set.copyOf(List.of(

@@ -11,9 +11,24 @@ import javafx.scene.paint.Color;
  * The colours of what is drawn by hand, in daylight or under the safelight.
  *
  * @param safe whether only amber may shine
+ * @param round what lies round a picture by daylight
  */
-public record RoomLight(boolean safe) {
+public record RoomLight(boolean safe, Surround round) {
     private static final double SAFE_GREEN = 0.62;
+
+    public RoomLight(boolean safe) {
+        this(safe, Surround.LIGHT);
+    }
+
+    /** What lies round the picture. */
+    public Color surround() {
+        return safe ? bench() : round.grey();
+    }
+
+    /** Lines and words on what lies round the picture. */
+    public Color onSurround() {
+        return safe ? quiet() : round.line();
+    }
 
     public Color bench() {
         return safe ? Color.web("#050200") : Color.web("#c8c8c8");

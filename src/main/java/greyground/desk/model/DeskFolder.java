@@ -5,9 +5,14 @@ import greyground.quantity.Refusal;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Where the desk keeps what it must remember between its runs. What can't be kept there is not kept; work goes on. */
 public record DeskFolder(Path folder) {
@@ -22,8 +27,39 @@ public record DeskFolder(Path folder) {
         return new DeskFolder(base.resolve("greyground"));
     }
 
-    /** Keeps a text under a name, whole or not at all. */
-    boolean keep(String what, String name, String text) {
+    /** The name under which a desk keeps something of its own. */
+    public static String named(String what, long process) {
+        return what + "-" + process + ".json";
+    }
+
+    /** Names of what desks kept for themselves that no longer run; none where the folder is not there. */
+    public List<String> ofGone(String what) {
+        List<String> names = new ArrayList<>();
+        Pattern pattern = Pattern.compile(Pattern.quote(what) + "-(\\d+)\\.json");
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, what + "-*.json")) {
+            for (Path file : files) {
+                String name = String.valueOf(file.getFileName());
+                Matcher matcher = pattern.matcher(name);
+                if (matcher.matches() && !isRunning(matcher.group(1))) {
+                    names.add(name);
+                }
+            }
+        } catch (IOException unreadable) {
+            return names;
+        }
+        return names;
+    }
+
+    private static boolean isRunning(String process) {
+        try {
+            return ProcessHandle.of(Long.parseLong(process)).isPresent();
+        } catch (NumberFormatException tooLong) {
+            return false;
+        }
+    }
+
+    /** Keeps a text under a name, whole or not at all; says whether it is kept. */
+    public boolean keep(String what, String name, String text) {
         try {
             Files.createDirectories(folder);
             SafeFile.write(
@@ -36,7 +72,7 @@ public record DeskFolder(Path folder) {
         }
     }
 
-    Optional<String> read(String name) {
+    public Optional<String> read(String name) {
         Path file = folder.resolve(name);
         try {
             return Files.isRegularFile(file) && Files.size(file) <= LARGEST_BYTES
@@ -47,7 +83,7 @@ public record DeskFolder(Path folder) {
         }
     }
 
-    void forget(String name) {
+    public void forget(String name) {
         try {
             Files.deleteIfExists(folder.resolve(name));
         } catch (IOException stays) {

@@ -69,6 +69,17 @@ public final class DeskHabits {
         keep();
     }
 
+    /** A word that was kept for a part of the window; "" where none was. */
+    public String word(String part) {
+        JsonNode kept = tree.path(part);
+        return kept.isTextual() ? kept.asText() : "";
+    }
+
+    public void keep(String part, String word) {
+        tree.put(part, word);
+        keep();
+    }
+
     /** Plates that were used lately, upright, latest first. */
     public List<Size> plates() {
         List<Size> plates = new ArrayList<>();

@@ -2,6 +2,7 @@ package greyground.desk.model;
 
 import greyground.app.print.PrintersAtHand;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -16,6 +17,7 @@ import java.util.function.Supplier;
  * @param process number of this process
  * @param today the date
  * @param nanoTime for clocks
+ * @param time of day, for clocks that outlive the program
  * @param window runs on the window's thread
  * @param printers finds printers
  * @param bell rings when a clock has run out
@@ -27,6 +29,7 @@ public record DeskServices(
         long process,
         Supplier<LocalDate> today,
         LongSupplier nanoTime,
+        InstantSource time,
         Executor window,
         PrintersAtHand printers,
         Runnable bell,

@@ -24,6 +24,8 @@ public final class KeyList {
                     new Line("+ and -", "nearer and farther", ""),
                     new Line("A", "show all of it", "A"),
                     new Line("T", "true size", "T"),
+                    new Line("E", "each pixel of the film one of the screen's, and back to all", "E"),
+                    new Line("D", "a darker surround, after the darkest the light one", "D"),
                     new Line("L", "lay the loupe down, or lift it", "L"),
                     new Line("R", "rulers, or none", "R"),
                     new Line("W", "the warnings, or not", "W"),

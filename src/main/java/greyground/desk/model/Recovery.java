@@ -6,16 +6,11 @@ import greyground.film.job.JobFile;
 import greyground.json.JsonText;
 import greyground.quantity.Refusal;
 import greyground.workshop.WorkshopFile;
-import java.io.IOException;
-import java.nio.file.DirectoryStream;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Unsaved work on disk, so that a killed program or a power cut takes at most the last moments: one file for each running desk, gone
@@ -23,7 +18,7 @@ import java.util.regex.Pattern;
  */
 public final class Recovery {
     private static final String KIND = "desk's unsaved work";
-    private static final Pattern NAME = Pattern.compile("unsaved-(\\d+)\\.json");
+    private static final String WHAT = "unsaved";
 
     private final DeskFolder folder;
     private final String own;
@@ -32,7 +27,7 @@ public final class Recovery {
 
     public Recovery(DeskFolder folder, long process) {
         this.folder = folder;
-        this.own = "unsaved-" + process + ".json";
+        this.own = DeskFolder.named(WHAT, process);
     }
 
     /**
@@ -97,43 +92,20 @@ public final class Recovery {
         folder.forget(left.name());
     }
 
+    private Stream<String> names() {
+        return folder.ofGone(WHAT).stream().filter(name -> !name.equals(own));
+    }
+
     /** Work of desks that no longer run. */
     public List<Left> left() {
-        return names().stream().flatMap(name -> read(name).stream()).toList();
+        return names().flatMap(name -> read(name).stream()).toList();
     }
 
     /** Lays work that can't be read aside, so that it is neither lost nor asked about again; says where it lies. */
     public List<Path> layAside() {
-        return names().stream()
-                .filter(name -> read(name).isEmpty())
+        return names().filter(name -> read(name).isEmpty())
                 .flatMap(name -> folder.rename(name, name.replace("unsaved-", "unreadable-")).stream())
                 .toList();
-    }
-
-    /** Names of such files; none where the folder is not there. */
-    private List<String> names() {
-        List<String> names = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder.folder(), "unsaved-*.json")) {
-            for (Path file : files) {
-                String name = String.valueOf(file.getFileName());
-                Matcher matcher = NAME.matcher(name);
-                if (matcher.matches() && !isRunning(matcher.group(1))) {
-                    names.add(name);
-                }
-            }
-        } catch (IOException unreadable) {
-            return names;
-        }
-        return names;
-    }
-
-    private boolean isRunning(String process) {
-        try {
-            return own.contains("-" + process + ".")
-                    || ProcessHandle.of(Long.parseLong(process)).isPresent();
-        } catch (NumberFormatException tooLong) {
-            return false;
-        }
     }
 
     private Optional<Left> read(String name) {

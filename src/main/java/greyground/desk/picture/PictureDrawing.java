@@ -54,7 +54,7 @@ final class PictureDrawing {
         double height = area.height() / port.perPixel();
         double right = port.width();
         double bottom = port.height();
-        Color shade = light.bench().deriveColor(0, 1, 1, 0.6);
+        Color shade = light.surround().deriveColor(0, 1, 1, 0.6);
         pen.fill(shade, 0, 0, port.width(), Math.max(0, top));
         pen.fill(shade, 0, top + height, port.width(), Math.max(0, bottom - top - height));
         pen.fill(shade, 0, top, Math.max(0, left), height);
@@ -80,7 +80,7 @@ final class PictureDrawing {
 
     /** The platemark, and on the film the bevel within it. */
     void plate(Viewport port, Viewport.Area plate, double bevel, Station station) {
-        pen.stroke(light.quiet(), 1);
+        pen.stroke(light.onSurround(), 1);
         context.strokeRect(
                 Math.rint(x(port, plate.left())) - 0.5,
                 Math.rint(y(port, plate.top())) - 0.5,
@@ -137,7 +137,7 @@ final class PictureDrawing {
         context.arc(left + side / 2, top + side / 2, side / 2, side / 2, 0, 360);
         context.closePath();
         context.clip();
-        pen.fill(light.bench(), left, top, side, side);
+        pen.fill(light.surround(), left, top, side, side);
         if (image != null) {
             context.setGlobalAlpha(opacity);
             context.drawImage(image, left, top, side, side);

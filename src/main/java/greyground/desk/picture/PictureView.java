@@ -72,7 +72,7 @@ public final class PictureView extends Drawn {
         this.moved = moved;
         this.loupeMoved = loupeMoved;
         this.hand = new HandOnPicture(this, pointed);
-        getStyleClass().add("bench");
+        getStyleClass().add("surround");
         setAccessibleText("Picture");
         setAccessibleHelp(
                 "Arrow keys move it, plus and minus bring it nearer, A shows all, T its true size, L lays the loupe on it, F freezes what it shows, M compares two bites");

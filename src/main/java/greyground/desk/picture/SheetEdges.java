@@ -51,7 +51,7 @@ final class SheetEdges {
     private void stroke(Edge edge, Runnable line) {
         switch (edge) {
             case SHEET -> {
-                pen.stroke(light.quiet(), 1);
+                pen.stroke(light.onSurround(), 1);
                 line.run();
             }
             case PLATE -> pen.onAnything(light.copper(), 1.5, line);

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
 import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.image.ImageView;
@@ -30,6 +31,7 @@ public final class StationRail extends VBox {
     private final Map<Station, LivePicture> shown = new EnumMap<>(Station.class);
     private final Map<Place, ToggleButton> places = new EnumMap<>(Place.class);
     private final ToggleGroup group = new ToggleGroup();
+    private final Label assumed = Controls.label("", "quiet");
     private int pictureHeight = PICTURE_HEIGHT;
 
     public StationRail(Consumer<Station> chosen, Consumer<Place> gone) {
@@ -57,6 +59,13 @@ public final class StationRail extends VBox {
             ToggleButton button = Controls.named(new ToggleButton(place.label()), place.id(), place.label(), hint);
             add(button, () -> gone.accept(place));
             places.put(place, button);
+        }
+        assumed.setId("assumed");
+        Controls.show(assumed, false);
+        ToggleButton workshop = places.get(Place.WORKSHOP);
+        if (workshop != null) {
+            workshop.setGraphic(assumed);
+            workshop.getStyleClass().add("lined");
         }
         sizePictures();
     }
@@ -110,6 +119,17 @@ public final class StationRail extends VBox {
         if (group.getSelectedToggle() instanceof ToggleButton chosen && chosen.isDisable()) {
             // Tab comes to the chosen one of a group alone.
             group.selectToggle(null);
+        }
+    }
+
+    /** Says below the workshop's name how many of its numbers are only assumed. */
+    public void tellAssumed(long numbers) {
+        ToggleButton workshop = places.get(Place.WORKSHOP);
+        if (workshop != null) {
+            assumed.setText(numbers + " assumed");
+            Controls.show(assumed, numbers > 0);
+            workshop.setAccessibleText(
+                    Place.WORKSHOP.label() + (numbers > 0 ? ", " + numbers + " numbers only assumed" : ""));
         }
     }
 

@@ -1,8 +1,8 @@
 package greyground.desk.plan;
 
+import greyground.desk.clock.BenchClocks;
+import greyground.desk.clock.Countdown;
 import greyground.desk.look.Controls;
-import greyground.desk.model.BenchClocks;
-import greyground.desk.model.Countdown;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.control.Button;

@@ -1,9 +1,9 @@
 package greyground.desk.plan;
 
+import greyground.desk.clock.BenchClocks;
 import greyground.desk.look.Controls;
 import greyground.desk.look.Freshness;
 import greyground.desk.look.NoteField;
-import greyground.desk.model.BenchClocks;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.BenchNotes;
 import greyground.desk.model.DeskWords;

@@ -1,7 +1,7 @@
 package greyground.desk.plan;
 
+import greyground.desk.clock.BenchClocks;
 import greyground.desk.look.Controls;
-import greyground.desk.model.BenchClocks;
 import greyground.desk.model.DeskWords;
 import greyground.plan.ExposurePlan;
 import java.util.Optional;

@@ -18,6 +18,9 @@ final class BenchMenu extends VBox {
     private final ToggleButton inch = Controls.toggle("Inches  F4", "inches", "Lengths in inches (F4)");
     private final ToggleButton rulers = Controls.toggle("Rulers  R", "rulers", "Rulers along the picture (R)");
 
+    private final Button surround =
+            Controls.button("", "surround", "The grey round the picture: light, middle or dark (D)", () -> {});
+
     BenchMenu(DeskWindow desk) {
         this.desk = desk;
         DeskFiles files = desk.files;
@@ -36,10 +39,16 @@ final class BenchMenu extends VBox {
         ofPlate = List.of(save, saveAs, print);
         inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
         rulers.setOnAction(pressed -> desk.folds.rulers(rulers.isSelected()));
+        surround.setOnAction(pressed -> {
+            desk.surround(desk.surround().next());
+            refresh();
+        });
         add(inch);
+        add(surround);
         add(rulers);
         act("Whole screen  F11", "whole-screen", "Fill the screen, and back", desk::fillScreen);
-        act("All keys  F1", "show-keys", "All keys of this window", () -> desk.showKeys(!desk.areKeysShown()));
+        act("All keys  F1", "show-keys", "All keys of this window", () -> desk.toggle(desk.keys));
+        act("About", "show-about", "Versions and licences of all that is inside", () -> desk.toggle(desk.about));
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         open(false);
     }
@@ -94,6 +103,7 @@ final class BenchMenu extends VBox {
         boolean present = desk.model.state().isPresent();
         ofPlate.forEach(each -> each.setDisable(!present));
         saveShop.setDisable(!desk.model.workshopUnsaved());
+        surround.setText("Surround: " + desk.surround().word() + "  D");
         inch.setSelected(desk.isInInches());
         rulers.setSelected(desk.folds.rulers());
     }

@@ -9,6 +9,7 @@ import greyground.film.job.ArtFields;
 import greyground.film.job.FilmFields;
 import greyground.plan.ExposurePlan;
 import greyground.plate.PlateProcess;
+import greyground.workshop.Figure;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +47,9 @@ final class BenchNews {
         desk.settings.refresh();
         desk.arrival.refresh();
         desk.workshop.refresh();
+        desk.rail.tellAssumed(desk.model.workshop().figures().values().stream()
+                .filter(Figure::isAssumed)
+                .count());
         desk.testPlate.refresh();
         desk.plan.refresh();
         BenchState before = computed;

@@ -1,7 +1,7 @@
 package greyground.desk.window;
 
+import greyground.desk.clock.BenchClocks;
 import greyground.desk.look.Controls;
-import greyground.desk.model.BenchClocks;
 import java.util.List;
 import javafx.scene.control.Button;
 import javafx.scene.layout.FlowPane;

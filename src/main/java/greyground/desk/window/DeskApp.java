@@ -9,6 +9,7 @@ import greyground.desk.model.FileAsking;
 import greyground.film.job.Kind;
 import java.io.File;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -37,6 +38,7 @@ public final class DeskApp extends Application {
                 ProcessHandle.current().pid(),
                 () -> LocalDate.now(ZoneId.systemDefault()),
                 System::nanoTime,
+                InstantSource.system(),
                 Platform::runLater,
                 PrintersAtHand.ofTheSystem(),
                 Bell::ring,

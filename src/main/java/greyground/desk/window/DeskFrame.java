@@ -3,6 +3,7 @@ package greyground.desk.window;
 import greyground.desk.look.Controls;
 import greyground.desk.look.MessageBar;
 import greyground.desk.look.RoomLight;
+import greyground.desk.look.Surround;
 import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -51,9 +52,8 @@ final class DeskFrame extends StackPane {
     }
 
     /** Fills the middle: what is worked on, of which one is seen at a time, the tools before it and the tones below it. */
-    void middle(Node rail, Node tools, Node tones, WarningsView warnings, VBox works, Node... views) {
-        Node count = warnings.count();
-        HBox line = Controls.line(8, tone, Controls.growing(new Region()), work, count);
+    void middle(Node rail, Node tools, Node tones, WarningsView warnings, Node zoom, VBox works, Node... views) {
+        HBox line = Controls.line(8, tone, Controls.growing(new Region()), work, zoom, warnings.count());
         foot.getChildren().setAll(messages, works, warnings, line);
         foot.setAlignment(Pos.BOTTOM_CENTER);
         foot.setPickOnBounds(false);
@@ -111,6 +111,8 @@ final class DeskFrame extends StackPane {
 
     /** Amber on black, or daylight. */
     void look(RoomLight light) {
+        Controls.look(this, "round-middle", !light.safe() && light.round() == Surround.MIDDLE);
+        Controls.look(this, "round-dark", !light.safe() && light.round() == Surround.DARK);
         Controls.look(this, "safelight", light.safe());
     }
 }

@@ -27,7 +27,7 @@ final class DeskKeys {
             Map.entry("Shortcut+Shift+S", desk -> desk.files.saveJobAs()),
             Map.entry("Shortcut+M", desk -> desk.export.ask()),
             Map.entry("Shortcut+P", DeskWindow::printFilm),
-            Map.entry("F1", desk -> desk.showKeys(!desk.areKeysShown())),
+            Map.entry("F1", desk -> desk.toggle(desk.keys)),
             Map.entry("F2", desk -> desk.toggle(Place.PLAN)),
             Map.entry("F3", desk -> desk.shineSafely(!desk.isSafe())),
             Map.entry("F4", desk -> desk.measureInInches(!desk.isInInches())),
@@ -42,6 +42,8 @@ final class DeskKeys {
     private static final Map<KeyCode, Consumer<DeskWindow>> LETTERS = Map.ofEntries(
             Map.entry(KeyCode.A, desk -> desk.seen().fit()),
             Map.entry(KeyCode.T, DeskWindow::trueSize),
+            Map.entry(KeyCode.E, desk -> desk.zoom.toggle()),
+            Map.entry(KeyCode.D, desk -> desk.surround(desk.surround().next())),
             Map.entry(KeyCode.S, desk -> desk.toggle(Place.SHEET)),
             Map.entry(KeyCode.U, DeskWindow::turnSheetOver),
             Map.entry(KeyCode.L, DeskWindow::toggleLoupe),

@@ -3,6 +3,7 @@ package greyground.desk.window;
 import greyground.desk.look.Controls;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
+import greyground.desk.page.LaidPage;
 import greyground.desk.picture.PictureView;
 import javafx.scene.Node;
 import org.jspecify.annotations.Nullable;
@@ -30,9 +31,12 @@ final class DeskPlaces {
         return desk.model.state().isPresent();
     }
 
-    /** Whether one can go there: without a picture there are no stations and no plan. */
+    /** Whether one can go there: without a picture there are no stations, and no plan unless a clock of one has begun. */
     boolean isOpen(Place wanted) {
-        return wanted.needsNoPicture() || isPresent();
+        return isPresent()
+                || wanted.needsNoPicture()
+                || wanted == Place.STATION
+                || (wanted == Place.PLAN && !desk.clocks.begun().isEmpty());
     }
 
     /** Fills the middle with the station of this name; the keyboard stays where it is. */
@@ -56,46 +60,46 @@ final class DeskPlaces {
         focusMiddle();
     }
 
-    /** Lays the list of keys over what is seen, or takes it away. */
-    void showKeys(boolean wanted) {
-        desk.keys.show(wanted);
+    /** Lays a page over what is seen. */
+    void lay(LaidPage page) {
+        desk.pages.open(page);
         arrange();
-        if (!wanted && desk.empty.isVisible()) {
-            desk.empty.focusFirst();
-        } else if (!wanted) {
-            focusMiddle();
-        }
+        desk.pages.focus();
     }
 
-    boolean areKeysShown() {
-        return desk.keys.isVisible();
+    /** Takes the page that is laid over what is seen away. */
+    void putAway() {
+        refresh();
+        focusMiddle();
     }
 
-    /** Takes the list of keys away and shows what is at its place. */
+    /** Takes any page away and shows what is at its place. */
     void refresh() {
-        desk.keys.show(false);
+        desk.pages.close();
         arrange();
     }
 
     /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
     private void arrange() {
-        boolean free = !desk.keys.isVisible() && !desk.arrival.isVisible();
+        boolean free = !desk.pages.isOpen() && !desk.arrival.isVisible();
         boolean testing = place == Place.TEST_PLATE;
         desk.picture.setVisible(free && isPresent() && place == Place.STATION);
-        desk.plan.setVisible(free && place == Place.PLAN);
+        boolean planned = place == Place.PLAN && isOpen(place);
+        desk.plan.setVisible(free && planned);
         desk.sheet.show(free && place == Place.SHEET);
         desk.workshop.setVisible(free && place == Place.WORKSHOP);
         desk.workshop.refresh();
         Controls.show(desk.testPlate.side(), testing);
         desk.testPlate.middle().setVisible(free && testing);
-        desk.empty.setVisible(free && !isPresent() && !place.needsNoPicture());
+        desk.empty.setVisible(free && !isPresent() && !planned && !place.needsNoPicture());
         arrangeFolds();
+        desk.zoom.refresh();
     }
 
     /** Shows beside and below the picture what is not folded; a test plate's panel stays. */
     void arrangeFolds() {
         boolean plate = isPresent()
-                && !desk.keys.isVisible()
+                && !desk.pages.isOpen()
                 && !desk.arrival.isVisible()
                 && (place == Place.STATION || place == Place.SHEET);
         Controls.show(
@@ -150,6 +154,10 @@ final class DeskPlaces {
     }
 
     void focusMiddle() {
+        if (desk.pages.isOpen()) {
+            desk.pages.focus();
+            return;
+        }
         if (desk.empty.isVisible()) {
             desk.empty.focusFirst();
             return;

@@ -1,7 +1,9 @@
 package greyground.desk.window;
 
+import greyground.desk.clock.BenchClocks;
+import greyground.desk.clock.KeptClocks;
 import greyground.desk.look.RoomLight;
-import greyground.desk.model.BenchClocks;
+import greyground.desk.look.Surround;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskHabits;
 import greyground.desk.model.DeskServices;
@@ -13,11 +15,14 @@ import greyground.desk.model.PrintSource;
 import greyground.desk.model.Recovery;
 import greyground.desk.model.Station;
 import greyground.desk.model.TestPlateModel;
+import greyground.desk.page.AboutPage;
+import greyground.desk.page.KeysPage;
+import greyground.desk.page.LaidPage;
+import greyground.desk.page.LaidPages;
 import greyground.desk.picture.DiagramView;
 import greyground.desk.picture.PictureView;
 import greyground.desk.picture.SheetView;
 import greyground.desk.picture.StationRail;
-import greyground.desk.plan.KeysView;
 import greyground.desk.plan.PlanView;
 import greyground.desk.setting.Setting;
 import greyground.desk.setting.SettingsPane;
@@ -58,8 +63,11 @@ final class DeskWindow {
     final SettingsPane settings;
     final WarningsView warnings;
     final BenchClocks clocks;
+    final KeptClocks keptClocks;
     final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
-    final KeysView keys = new KeysView(() -> showKeys(false));
+    final LaidPages pages = new LaidPages();
+    final KeysPage keys = new KeysPage(this::putAway);
+    final AboutPage about = new AboutPage(this::putAway);
     final PlanView plan;
     final EmptyBench empty;
     final ArrivalView arrival;
@@ -75,6 +83,7 @@ final class DeskWindow {
     final BenchMenu menu;
     final ToolStrip tools;
     final ToneStrip tones;
+    final ZoomFigure zoom = new ZoomFigure(this);
     final Autosave autosave;
     final BenchNews news = new BenchNews(this);
     final Ticking ticking;
@@ -97,6 +106,7 @@ final class DeskWindow {
         this.settings = new SettingsPane(model, () -> inches, services.today());
         this.warnings = new WarningsView(model, sight, this::choose, this::set);
         this.clocks = new BenchClocks(services.nanoTime());
+        this.keptClocks = new KeptClocks(services.folder(), services.process(), services.time());
         this.autosave = new Autosave(model, services.window(), messages::cant);
         this.plan = new PlanView(model, live, clocks, this::tick, messages::cant);
         this.empty = new EmptyBench(files);
@@ -118,8 +128,9 @@ final class DeskWindow {
         VBox works = new VBox(8, opening.bar, export.bar);
         works.setMaxWidth(Region.USE_PREF_SIZE);
         settings.getStyleClass().add("narrow");
-        Node[] views = {loupeBench, plan, sheet, empty, testPlate.middle(), workshop, arrival, keys};
-        frame.middle(rail, tools, tones, warnings, works, views);
+        Node[] views = {loupeBench, plan, sheet, empty, testPlate.middle(), workshop, arrival, pages};
+        frame.middle(rail, tools, tones, warnings, zoom.button(), works, views);
+        sight.whenPictureMoves(zoom::refresh);
         frame.side(settings, testPlate.side());
         frame.foot(clockStrip);
         frame.keepAbove(loupeBench.strip());
@@ -132,6 +143,8 @@ final class DeskWindow {
         model.watch(news::changed);
         choose(Station.ART);
         news.changed();
+        shine(new RoomLight(false, Surround.of(habits.word("surround"))));
+        keptClocks.takeUp(clocks);
         ticking.play();
     }
 
@@ -208,7 +221,7 @@ final class DeskWindow {
             return;
         }
         arrival.close();
-        if (wanted == Place.STATION) {
+        if (wanted == Place.STATION && model.state().isPresent()) {
             choose(picture.station());
             picture.requestFocus();
             return;
@@ -229,19 +242,43 @@ final class DeskWindow {
         return middle.place();
     }
 
-    /** Lays the list of keys over what is seen, or takes it away. */
-    void showKeys(boolean wanted) {
-        middle.showKeys(wanted);
+    /** Lays a page over what is seen. */
+    void lay(LaidPage page) {
+        middle.lay(page);
         ticking.showClocks();
     }
 
-    boolean areKeysShown() {
-        return middle.areKeysShown();
+    /** Takes away the page that is laid over what is seen. */
+    void putAway() {
+        middle.putAway();
+        ticking.showClocks();
+    }
+
+    void toggle(LaidPage page) {
+        if (pages.isOpen(page)) {
+            putAway();
+        } else {
+            lay(page);
+        }
     }
 
     /** Amber on black, so that the screen fogs no film. */
     void shineSafely(boolean safe) {
-        light = new RoomLight(safe);
+        shine(new RoomLight(safe, light.round()));
+    }
+
+    /** Lays another grey round the picture. */
+    void surround(Surround round) {
+        habits.keep("surround", round.word());
+        shine(new RoomLight(light.safe(), round));
+    }
+
+    Surround surround() {
+        return light.round();
+    }
+
+    private void shine(RoomLight shining) {
+        light = shining;
         frame.look(light);
         sight.look(light);
         sheet.look(light, inches);
@@ -335,6 +372,7 @@ final class DeskWindow {
 
     void closed() {
         ticking.stop();
+        keptClocks.keep(clocks);
         autosave.close();
         export.close();
         printing.close();

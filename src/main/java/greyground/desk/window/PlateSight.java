@@ -98,7 +98,11 @@ final class PlateSight {
 
     /** Hears that another part of the picture is to be seen. */
     void whenPictureMoves(Runnable hears) {
-        moved = hears;
+        Runnable before = moved;
+        moved = () -> {
+            before.run();
+            hears.run();
+        };
     }
 
     /** The plate as it was last computed. */

@@ -35,7 +35,9 @@ final class Ticking {
         if (!desk.clocks.ranOut().isEmpty()) {
             bell.run();
         }
+        desk.keptClocks.keep(desk.clocks);
         desk.plan.tick();
+        desk.zoom.refresh();
         showClocks();
         // What is there within two ticks deserves no word.
         boolean makes = desk.live.isMakingPlate() && desk.model.state().isPresent();

@@ -50,6 +50,7 @@ class TestPlateModelTest {
                         1,
                         () -> LocalDate.of(2026, 3, 4),
                         System::nanoTime,
+                        java.time.InstantSource.system(),
                         news::add,
                         List::of,
                         () -> {},

@@ -54,6 +54,8 @@ final class DeskHand implements AutoCloseable {
     final AtomicInteger rings = new AtomicInteger();
     /** Time stands here unless it is 0. */
     volatile long nanos;
+
+    private final long later;
     /** What the system says it can print on. */
     volatile List<PrinterAtHand> printers = List.of();
 
@@ -65,7 +67,17 @@ final class DeskHand implements AutoCloseable {
         this(state, DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT);
     }
 
+    /** At a time of day so many seconds from now. */
+    DeskHand(Path state, long later) throws Exception {
+        this(state, DeskWindow.LEAST_WIDTH, DeskWindow.LEAST_HEIGHT, later);
+    }
+
     DeskHand(Path state, double width, double height) throws Exception {
+        this(state, width, height, 0);
+    }
+
+    private DeskHand(Path state, double width, double height, long later) throws Exception {
+        this.later = later;
         NativeParts.start();
         this.state = state;
         onScreen(() -> {
@@ -95,6 +107,7 @@ final class DeskHand implements AutoCloseable {
                 ProcessHandle.current().pid(),
                 () -> LocalDate.of(2026, 3, 4),
                 () -> nanos == 0 ? System.nanoTime() : nanos,
+                () -> java.time.Instant.now().plusSeconds(later),
                 Platform::runLater,
                 () -> printers,
                 rings::incrementAndGet,

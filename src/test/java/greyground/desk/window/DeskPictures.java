@@ -1,7 +1,7 @@
 package greyground.desk.window;
 
 import greyground.app.print.PrinterAtHand;
-import greyground.desk.model.BenchClocks;
+import greyground.desk.clock.BenchClocks;
 import greyground.desk.model.DeskFolder;
 import greyground.desk.model.DeskServices;
 import greyground.desk.model.FileAsking;
@@ -65,6 +65,7 @@ final class DeskPictures {
                 1,
                 () -> LocalDate.of(2026, 11, 25),
                 System::nanoTime,
+                java.time.InstantSource.system(),
                 Platform::runLater,
                 DeskPictures::invented,
                 () -> {},
@@ -219,7 +220,7 @@ final class DeskPictures {
     }
 
     /** A printer that is not there: Java's own writer of PostScript. */
-    private static List<PrinterAtHand> invented() {
+    static List<PrinterAtHand> invented() {
         return Stream.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(
                         DocFlavor.SERVICE_FORMATTED.PAGEABLE, "application/postscript"))
                 .map(kind -> PrinterAtHand.of(kind.getPrintService(OutputStream.nullOutputStream())))

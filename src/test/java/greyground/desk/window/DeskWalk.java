@@ -1,6 +1,6 @@
 package greyground.desk.window;
 
-import greyground.desk.model.BenchClocks;
+import greyground.desk.clock.BenchClocks;
 import greyground.desk.model.Place;
 import greyground.desk.model.ProofWords;
 import greyground.desk.model.Station;
@@ -51,9 +51,10 @@ final class DeskWalk {
         states.put("Clocks while a station is looked at", () -> {
             desk.choose(Station.PRINT);
         });
-        states.put("Keys", () -> desk.showKeys(true));
+        states.put("Keys", () -> desk.lay(desk.keys));
+        states.put("About", () -> desk.lay(desk.about));
         states.put("A question", () -> {
-            desk.showKeys(false);
+            desk.putAway();
             desk.clocks.begun().forEach(BenchClocks.StepClock::setBack);
             desk.mayClose(() -> {});
         });

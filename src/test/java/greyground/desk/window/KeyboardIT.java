@@ -206,9 +206,9 @@ class KeyboardIT {
                 }
             }
             hand.key(KeyCode.F1);
-            assertTrue(onScreen(() -> hand.desk().areKeysShown()));
+            assertTrue(onScreen(() -> hand.desk().pages.isOpen(hand.desk().keys)));
             hand.key(KeyCode.ESCAPE);
-            assertTrue(onScreen(() -> !hand.desk().areKeysShown()));
+            assertTrue(onScreen(() -> !hand.desk().pages.isOpen(hand.desk().keys)));
         }
     }
 

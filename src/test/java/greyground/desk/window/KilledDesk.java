@@ -15,8 +15,8 @@ import javafx.scene.control.TextField;
 import javafx.stage.Window;
 
 /**
- * The real program with a hand on it, in a process of its own. {@code work ART} sets a grain of 155 um and then waits to be killed;
- * {@code again} starts it without a file, says what it asks, takes the work up and says the grain it finds.
+ * The real program with a hand on it, in a process of its own. {@code work ART} sets a grain of 155 um, starts the plan's first clock and then waits to be killed;
+ * {@code again} starts it without a file, says what it asks, takes the work up and says the grain and the clock that it finds.
  */
 final class KilledDesk {
     private KilledDesk() {}
@@ -95,7 +95,11 @@ final class KilledDesk {
             field.fireEvent(new javafx.event.ActionEvent());
             return null;
         });
-        System.out.println("changed " + onScreen(field::getText));
+        press("#plan-view");
+        Label time = (Label) waitFor("#plan-card .clock", node -> true);
+        String planned = onScreen(time::getText);
+        press("#plan-card #start-clock");
+        System.out.println("changed " + onScreen(field::getText) + " and started " + planned);
         System.out.flush();
         Thread.sleep(600_000);
     }
@@ -113,6 +117,8 @@ final class KilledDesk {
         TextField field = (TextField)
                 waitFor("#setting-grain", node -> !((TextField) node).getText().isEmpty());
         System.out.println("found " + onScreen(field::getText));
+        ButtonBase clock = (ButtonBase) waitFor("#strip-clock-0", node -> true);
+        System.out.println("clock " + onScreen(clock::getText));
         System.out.flush();
         Runtime.getRuntime().halt(0);
     }

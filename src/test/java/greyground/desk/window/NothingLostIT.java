@@ -24,6 +24,8 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,20 +45,24 @@ class NothingLostIT {
         ExternalTool.run(folder, "xauth", "-V");
         Process running = start("work", ART.toAbsolutePath().toString());
         ProcessHandle program;
+        String line;
+        long began = System.nanoTime();
+        long seen = began;
         try (BufferedReader said =
                 new BufferedReader(new InputStreamReader(running.getInputStream(), StandardCharsets.UTF_8))) {
-            String line;
             do {
                 line = said.readLine();
+                seen = System.nanoTime();
             } while (line != null && !line.startsWith("changed") && !line.startsWith("failed"));
-            assertEquals("changed 155", line);
+            assertTrue(line != null && line.startsWith("changed 155 and started "), line);
             program = running.descendants()
                     .filter(each -> each.info().command().orElse("").endsWith("java"))
                     .findFirst()
                     .orElseThrow();
             Path kept = folder.resolve(".local/state/greyground/unsaved-" + program.pid() + ".json");
             long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
-            while (!Files.exists(kept) || !Files.readString(kept).contains("155")) {
+            Path clocks = kept.resolveSibling("clocks-" + program.pid() + ".json");
+            while (!Files.exists(kept) || !Files.readString(kept).contains("155") || !Files.exists(clocks)) {
                 assertTrue(System.nanoTime() < end, "nothing was kept in " + kept);
                 Thread.sleep(50);
             }
@@ -64,11 +70,31 @@ class NothingLostIT {
             program.onExit().get(30, TimeUnit.SECONDS);
         }
         running.waitFor(30, TimeUnit.SECONDS);
+        long until = System.nanoTime();
         Process again = start("again");
         String said = new String(again.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         again.waitFor(60, TimeUnit.SECONDS);
         assertTrue(said.contains("asks: Unsaved work on leaf-alpha.png was left"), said);
         assertTrue(said.contains("offers: Recover") && said.contains("found 155"), said);
+        theClockHasRunOn(line, said, (until - seen) / 1e9, (System.nanoTime() - began) / 1e9);
+    }
+
+    /** The clock was started before {@code least} seconds at least, and after {@code most}, whether or not a program ran. */
+    private static void theClockHasRunOn(String started, String said, double least, double most) {
+        String word = "(\\+?)(\\d+):(\\d\\d)";
+        double planned = seconds("started " + word, started);
+        double left = seconds("clock .* " + word, said);
+        // Clocks show whole seconds.
+        assertTrue(
+                planned - left >= least - 1 && planned - left <= most + 1,
+                planned + " s, of which " + left + " s are left after " + least + " to " + most + " s");
+    }
+
+    private static double seconds(String pattern, String said) {
+        Matcher clock = Pattern.compile(pattern).matcher(said);
+        assertTrue(clock.find(), said);
+        double seconds = Integer.parseInt(clock.group(2)) * 60 + Integer.parseInt(clock.group(3));
+        return clock.group(1).isEmpty() ? seconds : -seconds;
     }
 
     private Process start(String... arguments) throws Exception {

@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.files.KeptFiles;
-import greyground.desk.model.BenchClocks;
+import greyground.desk.clock.BenchClocks;
 import greyground.desk.model.BenchNotes;
 import greyground.desk.model.Place;
 import greyground.desk.model.ProofWords;
@@ -68,6 +68,37 @@ class PlanIT extends AtTheDesk {
     }
 
     /** As on the bench card on paper. */
+    /** A window closed while a clock runs: the next one shows it, run on, before any picture lies there. */
+    @Test
+    void aClockOutlivesItsWindow() throws Exception {
+        java.nio.file.Path state = folder.resolve("outliving");
+        double planned;
+        try (DeskHand hand = new DeskHand(state)) {
+            hand.nanos = 1;
+            hand.smallPlate(ART);
+            act(() -> hand.desk().go(Place.PLAN));
+            waitFor("the plan", () -> !hand.desk().plan.lookupAll(".clock").isEmpty());
+            hand.key(KeyCode.SPACE);
+            planned = onScreen(() -> hand.desk().clocks.begun().get(0).left());
+        }
+        try (DeskHand hand = new DeskHand(state, 600)) {
+            act(() -> hand.desk().begin(java.util.Optional.empty()));
+            double left = onScreen(() -> hand.desk().clocks.begun().get(0).left());
+            assertTrue(left <= planned - 600, left + " of " + planned);
+            act(() -> hand.desk().ticking.tick());
+            hand.press("strip-clock-0");
+            assertTrue(onScreen(
+                    () -> hand.desk().plan.isVisible() && !hand.desk().empty.isVisible()));
+            hand.press("reset-clock");
+            hand.key(KeyCode.F2);
+            assertTrue(onScreen(
+                    () -> hand.desk().empty.isVisible() && !hand.desk().plan.isVisible()));
+        }
+        try (DeskHand hand = new DeskHand(state)) {
+            assertTrue(onScreen(() -> hand.desk().clocks.begun().isEmpty()));
+        }
+    }
+
     @Test
     void theFiveNumbersStandAtTheHead() throws Exception {
         String numbers = words("bench-numbers");

@@ -1,4 +1,4 @@
-package greyground.desk.model;
+package greyground.desk.clock;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-class ClocksTest {
+class CountdownTest {
     private long nanos;
 
     private void pass(double seconds) {
@@ -42,17 +42,5 @@ class ClocksTest {
     @Test
     void hoursAreToldAsHours() {
         assertEquals("1:30:00", new Countdown(5400, () -> nanos).words());
-    }
-
-    @Test
-    void timeLeftIsGuessedFromTimeSpent() {
-        TimeLeft left = new TimeLeft(() -> nanos);
-        assertEquals("", left.words(0.5), "no guess from no time");
-        pass(10);
-        assertEquals("about 30 s left", left.words(0.25));
-        assertEquals("", left.words(0.01));
-        pass(90);
-        assertEquals("about 5 min left", left.words(0.25));
-        assertEquals("", left.words(1));
     }
 }

@@ -1,4 +1,4 @@
-package greyground.desk.model;
+package greyground.desk.clock;
 
 import java.util.Locale;
 import java.util.function.LongSupplier;
@@ -36,6 +36,15 @@ public class Countdown {
         running = false;
     }
 
+    /** Stands, or runs, as a clock does that has run so many seconds. */
+    final void resume(double seconds, boolean runs) {
+        ran = seconds;
+        running = false;
+        if (runs) {
+            start();
+        }
+    }
+
     final void reset() {
         ran = 0;
         running = false;
@@ -50,12 +59,13 @@ public class Countdown {
         return running || ran > 0;
     }
 
-    private double ran() {
+    /** Seconds that it has run. */
+    final double ran() {
         return running ? ran + (nanoTime.getAsLong() - since) / NANOS : ran;
     }
 
     /** Seconds left; below 0 once it is over. */
-    final double left() {
+    public final double left() {
         return seconds - ran();
     }
 

@@ -1,24 +1,20 @@
-package greyground.desk.plan;
+package greyground.desk.page;
 
 import greyground.desk.look.Controls;
 import greyground.desk.model.DeskWords;
 import greyground.desk.model.KeyList;
 import javafx.geometry.Insets;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.VBox;
 
-/** All keys on one page, over whatever was seen. */
-public final class KeysView extends ScrollPane {
-    public KeysView(Runnable close) {
-        super();
-        setId("keys");
-        setAccessibleText("Keys of this window");
-        setFitToWidth(true);
-        setHbarPolicy(ScrollBarPolicy.NEVER);
+/** All keys on one page. */
+public final class KeysPage extends LaidPage {
+    private final ScrollPane rolling;
+
+    public KeysPage(Runnable close) {
+        super("keys", close);
         GridPane grid = new GridPane();
         grid.setHgap(24);
         grid.setVgap(4);
@@ -33,20 +29,12 @@ public final class KeysView extends ScrollPane {
                 grid.addRow(row++, Controls.label(line.keys(), "key"), words);
             }
         }
-        Button back = Controls.button("Back", "keys-back", "Put these keys away (Escape or F1)", close);
-        VBox page = new VBox(8, Controls.wrapped("Keys", "heading"), grid, back);
-        VBox.setMargin(back, new Insets(16, 0, 0, 0));
-        page.getStyleClass().add("card");
-        setContent(page);
-        setVisible(false);
-        Controls.onEscape(this, close);
+        rolling = roll("Keys", "Put these keys away (Escape or F1)", close, grid);
     }
 
-    public void show(boolean wanted) {
-        setVisible(wanted);
-        if (wanted) {
-            setVvalue(0);
-            requestFocus();
-        }
+    @Override
+    protected void opened() {
+        rolling.setVvalue(0);
+        rolling.requestFocus();
     }
 }

@@ -1,4 +1,4 @@
-package greyground.desk.model;
+package greyground.desk.clock;
 
 import greyground.plan.ExposurePlan;
 import java.util.ArrayList;
@@ -27,13 +27,19 @@ public final class BenchClocks {
         private double planned;
         private boolean rung;
 
-        private StepClock(String plate, ExposurePlan.Step step, String next, LongSupplier nanoTime) {
-            super(step.seconds(), nanoTime);
-            this.plate = plate;
-            this.step = step.title();
-            this.next = next;
-            this.cautions = step.cautions();
-            this.planned = step.seconds();
+        private StepClock(Begun begun, LongSupplier nanoTime) {
+            super(begun.seconds(), nanoTime);
+            this.plate = begun.plate();
+            this.step = begun.step();
+            this.next = begun.next();
+            this.cautions = begun.cautions();
+            this.planned = begun.seconds();
+            this.rung = begun.rung();
+            resume(begun.ran(), begun.running());
+        }
+
+        private Begun now() {
+            return new Begun(plate, step, next, cautions, seconds(), ran(), isRunning(), rung);
         }
 
         public String step() {
@@ -94,6 +100,49 @@ public final class BenchClocks {
         }
     }
 
+    /**
+     * A clock at one moment.
+     *
+     * @param plate its title
+     * @param step its title
+     * @param next title of the step that follows; empty after the last
+     * @param cautions of the step
+     * @param seconds that it was set to run, above 0
+     * @param ran seconds that have passed of it, at least 0
+     * @param running whether it runs
+     * @param rung whether its end was told
+     */
+    public record Begun(
+            String plate,
+            String step,
+            String next,
+            List<String> cautions,
+            double seconds,
+            double ran,
+            boolean running,
+            boolean rung) {
+        private static final double LONGEST = 1e9;
+
+        public Begun {
+            cautions = List.copyOf(cautions);
+            if (!(seconds > 0 && seconds <= LONGEST) || !(ran >= 0 && ran <= LONGEST)) {
+                throw new IllegalArgumentException("a clock of " + seconds + " s can't have run " + ran + " s");
+            }
+        }
+    }
+
+    /** Those that have begun, as they stand. */
+    List<Begun> asTheyStand() {
+        return begun().stream().map(StepClock::now).toList();
+    }
+
+    /** Takes up a clock that was begun before, unless one of its step is there; it goes on as it stands. */
+    void takeUp(Begun clock) {
+        if (of(clock.step()).filter(StepClock::hasBegun).isEmpty()) {
+            clocks.add(new StepClock(clock, nanoTime));
+        }
+    }
+
     /** The steps as they are planned now. */
     public void plan(String plate, ExposurePlan plan) {
         List<StepClock> old = new ArrayList<>(clocks);
@@ -113,7 +162,9 @@ public final class BenchClocks {
                 made.add(begun.get());
             } else {
                 String next = i + 1 < steps.size() ? steps.get(i + 1).title() : "";
-                made.add(new StepClock(plate, step, next, nanoTime));
+                made.add(new StepClock(
+                        new Begun(plate, step.title(), next, step.cautions(), step.seconds(), 0, false, false),
+                        nanoTime));
             }
         }
         for (StepClock left : old) {

@@ -1,4 +1,4 @@
-package greyground.desk.model;
+package greyground.desk.clock;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
