@@ -14,6 +14,8 @@ import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmSeries;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
+import greyground.app.record.RecordWords;
+import greyground.app.record.RecordWork;
 import greyground.app.teach.FilmPrinterWork;
 import greyground.app.teach.ReadWords;
 import greyground.app.teach.ReadWork;
@@ -21,6 +23,7 @@ import greyground.film.job.Job;
 import greyground.finding.Findings;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
+import greyground.states.PlateRecord;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -181,5 +184,30 @@ public final class Greyground {
     /** A workshop's own file, or the place for one. Choose it to write down what a reading teaches, or to take the last lesson back. */
     public static ShopFile workshop(Path file) {
         return ShopFile.open(file);
+    }
+
+    // ------------------------------------------------------------------ what was done to a plate
+
+    /**
+     * A plate's record, after writing down what is told. Choose it at the bench, with every bite, proof and print of the edition; with
+     * nothing told it only looks.
+     *
+     * @param file of the record
+     * @param film to begin it from, where it isn't begun yet
+     * @param today for what is told without a date
+     */
+    public static PlateRecord record(Path file, Optional<Path> film, RecordWords told, LocalDate today)
+            throws IOException {
+        return RecordWork.write(file, film, told, today);
+    }
+
+    /** The same with what a question about the bite told. Choose it beside {@link #advice}. */
+    public static PlateRecord record(Path file, Path film, BiteWords told, LocalDate today) throws IOException {
+        return RecordWork.writeAnswered(file, film, told.given(), today);
+    }
+
+    /** A record as pages for paper. Choose it for the drawer in which the plate lies. */
+    public static void recordCard(PlateRecord record, LocalDate today, Path pdf) {
+        RecordWork.card(record, today, pdf);
     }
 }

@@ -162,6 +162,7 @@ public final class CommandLine implements Runnable {
         commands.put("positive", () -> new PositiveCommand(out, err));
         commands.put("proof", () -> new ProofCommand(out, err));
         commands.put("plan", () -> new PlanCommand(out, err));
+        commands.put("record", () -> new RecordCommand(out, err));
         commands.put("gather", () -> new GatherCommand(out, err));
         commands.put("wedge", () -> new WedgeCommand(out, err));
         commands.put("read", () -> new ReadCommand(out, err));

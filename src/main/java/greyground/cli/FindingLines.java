@@ -34,6 +34,7 @@ final class FindingLines {
             Map.entry("untaken", "take"),
             Map.entry("changes", "learn"),
             Map.entry("undetermined", "stays"),
+            Map.entry("entries", "done"),
             Map.entry("notes", "note"));
 
     /** Levels in thousandths that say enough of a wedge. */

@@ -98,6 +98,13 @@ final class PlanCommand implements Callable<Integer> {
             description = "write the whole plan as a PDF of its own, for paper")
     private @Nullable Path pages;
 
+    @Option(
+            names = "--record",
+            paramLabel = "PLATE.json",
+            description =
+                    "write what is told of bite, proof and weight into the plate's record; see 'greyground record --help'")
+    private @Nullable Path record;
+
     @Mixin
     JobChoice choice = new JobChoice();
 
@@ -112,17 +119,24 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         choice.named()
                 .reads(KeptFiles.isPdf(file) ? "film" : "art", file)
-                .writes("plan", pages, NamedFiles.Content.FILM);
+                .writes("plan", pages, NamedFiles.Content.FILM)
+                .writes("record", record, NamedFiles.Content.KEPT);
         BiteWords words = new BiteWords(choice.given());
         if (pages != null && (searchExposure || words.asked() || words.logAsked())) {
             throw Refusal.use(
                     "--plan-out takes the whole plan, not the answer to a question: leave one of the two out");
+        }
+        if (record != null && !KeptFiles.isPdf(file)) {
+            throw Refusal.use("--record belongs to a plate whose film is made: give the film PDF instead of art");
         }
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         BenchAdvice advice = terminal.watching(progress -> {
             PlannedPlate plate = KeptFiles.isPdf(file) ? film() : art(today, new Share(progress, 0, 0.4));
             return Greyground.advice(plate, words, searchExposure, today, new Share(progress, 0.4, 1)::show);
         });
+        if (record != null) {
+            Greyground.record(record, file, words, today);
+        }
         if (pages != null) {
             advice.plate().write(pages);
             terminal.tell(Map.of("planFile", pages), new Findings());

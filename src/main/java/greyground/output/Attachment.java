@@ -35,6 +35,9 @@ public record Attachment(String name, String mediaType, String text, String desc
     /** Which film lies where on a sheet of several. */
     public static final String SHEET = "sheet.json";
 
+    /** What was done to a plate. */
+    public static final String RECORD = "record.json";
+
     /** Nobody's job record is longer; a longer one is not ours. */
     static final int LARGEST_BYTES = 64 << 20;
 

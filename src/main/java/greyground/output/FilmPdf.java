@@ -70,7 +70,7 @@ public final class FilmPdf {
                     content)));
         }
         pages.addAll(paperPages(planPages, parent, font, objects));
-        finish(objects, parent, pages, document.bench(), document.attachments());
+        finish(objects, parent, pages, Head.of(document.bench()), document.attachments());
     }
 
     /** Writes a plan's paper pages alone, and flushes, but leaves {@code out} open. */
@@ -80,7 +80,25 @@ public final class FilmPdf {
         UsedGlyphs glyphs = new UsedGlyphs(TypeFace.load());
         List<PageDrawing> drawings = PlanPages.set(document, "", glyphs);
         int font = glyphs.isEmpty() ? 0 : glyphs.writeTo(objects);
-        finish(objects, parent, paperPages(drawings, parent, font, objects), document, List.of());
+        finish(objects, parent, paperPages(drawings, parent, font, objects), Head.of(document), List.of());
+    }
+
+    /** Writes a plate's record as pages for paper that carry its file, and flushes, but leaves {@code out} open. */
+    public static void writeRecord(RecordDocument document, Attachment file, OutputStream out) throws IOException {
+        PdfObjects objects = new PdfObjects(out);
+        int parent = objects.number();
+        UsedGlyphs glyphs = new UsedGlyphs(TypeFace.load());
+        List<PageDrawing> drawings = RecordPages.set(document, glyphs);
+        int font = glyphs.isEmpty() ? 0 : glyphs.writeTo(objects);
+        Head head = new Head(document.title(), document.date(), document.program());
+        finish(objects, parent, paperPages(drawings, parent, font, objects), head, List.of(file));
+    }
+
+    /** What the whole file says of itself. */
+    private record Head(String title, LocalDate date, String program) {
+        static Head of(PlanDocument document) {
+            return new Head(document.title(), document.date(), document.program());
+        }
     }
 
     private static List<Integer> paperPages(List<PageDrawing> drawings, int parent, int font, PdfObjects objects)
@@ -95,7 +113,7 @@ public final class FilmPdf {
     }
 
     private static void finish(
-            PdfObjects objects, int parent, List<Integer> pages, PlanDocument document, List<Attachment> attachments)
+            PdfObjects objects, int parent, List<Integer> pages, Head document, List<Attachment> attachments)
             throws IOException {
         objects.write(parent, "<</Type/Pages/Count " + pages.size() + "/Kids[" + references(pages) + "]>>");
         int catalog = objects.add(catalog(document, attachments, objects, parent));
@@ -185,7 +203,7 @@ public final class FilmPdf {
                 + ">>/Contents " + PdfObjects.reference(content) + ">>";
     }
 
-    private static String catalog(PlanDocument document, List<Attachment> attached, PdfObjects objects, int pages)
+    private static String catalog(Head document, List<Attachment> attached, PdfObjects objects, int pages)
             throws IOException {
         byte[] profile = GreyProfile.bytes();
         int profileNumber = objects.addDeflated("/N 1", profile);
@@ -225,7 +243,7 @@ public final class FilmPdf {
         return "/Names<</EmbeddedFiles<</Names[" + names.toString().strip() + "]>>>>/AF[" + references(files) + "]";
     }
 
-    private static String information(PlanDocument document) {
+    private static String information(Head document) {
         String program = PdfWords.text(document.program());
         String date = PdfWords.date(document.date());
         return "<</Title" + PdfWords.text(document.title()) + "/Creator" + program + "/Producer" + program
@@ -233,7 +251,7 @@ public final class FilmPdf {
     }
 
     /** What the PDF says about itself in XMP (ISO 16684-1), word for word the same as in its information dictionary. */
-    private static String metadata(PlanDocument document) {
+    private static String metadata(Head document) {
         String program = PdfWords.xml(document.program());
         String date = PdfWords.xmpDate(document.date());
         return """

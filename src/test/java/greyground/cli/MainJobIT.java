@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.output.Archivable;
 import greyground.output.ExternalTool;
 import java.awt.image.BufferedImage;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -17,12 +17,6 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
-import org.verapdf.pdfa.Foundries;
-import org.verapdf.pdfa.PDFAParser;
-import org.verapdf.pdfa.PDFAValidator;
-import org.verapdf.pdfa.flavours.PDFAFlavour;
-import org.verapdf.pdfa.results.ValidationResult;
 
 /** The main job from its command line to its files, which independent programs then read. */
 class MainJobIT {
@@ -65,14 +59,7 @@ class MainJobIT {
     /** Outside authority: the veraPDF validation model, profile PDF/A-3b. */
     @Test
     void anIndependentValidatorAcceptsTheFilm() throws Exception {
-        VeraGreenfieldFoundryProvider.initialise();
-        try (InputStream in = Files.newInputStream(film);
-                PDFAParser parser = Foundries.defaultInstance().createParser(in, PDFAFlavour.PDFA_3_B);
-                PDFAValidator validator = Foundries.defaultInstance().createValidator(PDFAFlavour.PDFA_3_B, false)) {
-            ValidationResult result = validator.validate(parser);
-            assertTrue(result.isCompliant(), () -> result.getTestAssertions().toString());
-            assertTrue(result.getTotalAssertions() > 100, "the validator looked at something");
-        }
+        Archivable.check(Files.readAllBytes(film));
     }
 
     @Test

@@ -69,6 +69,9 @@ class OwnInputsIT {
                         "wedge",
                         "--workshop=shop.json --out=out.pdf --plan-out=pages.pdf",
                         List.of("--out", "--plan-out")),
+                new Line("record", "plate.json --film=first.pdf --proof=scan.png --card=out.pdf", List.of("--card")),
+                new Line(
+                        "plan", "first.pdf --workshop=shop.json --record=plate.json --weighed=1g", List.of("--record")),
                 new Line("gather", "first.pdf test.pdf --sheet=A3 --out=out.pdf", List.of("--out")),
                 new Line(
                         "plan",

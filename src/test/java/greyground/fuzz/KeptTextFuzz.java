@@ -8,11 +8,13 @@ import greyground.plan.BenchOrder;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanRequest;
 import greyground.plan.PlanText;
+import greyground.states.PlateRecord;
+import greyground.states.PlateRecordFile;
 import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.nio.charset.StandardCharsets;
 
-/** Jobs, workshops, plans and charts as JSON; what is taken must come back from its own text. */
+/** Jobs, workshops, plans, records and charts as JSON; what is taken must come back from its own text. */
 public final class KeptTextFuzz {
     private static final double HALF_BLACK = 0.5;
 
@@ -29,6 +31,7 @@ public final class KeptTextFuzz {
         Hostile.answered(() -> job(JobFile.read(text)));
         Hostile.answered(() -> workshop(WorkshopFile.read(text)));
         Hostile.answered(() -> PlanText.of(PlanJson.read(text)));
+        Hostile.answered(() -> record(PlateRecordFile.read(text)));
         Hostile.answered(() -> ChartFile.text(ChartFile.read(text)));
         Hostile.answered(() -> ChartFile.readCheck(text).ifPresent(ChartFile::text));
     }
@@ -39,6 +42,14 @@ public final class KeptTextFuzz {
             throw new AssertionError("a job that its own file does not give back: " + JobFile.text(job));
         }
         plan(job, Workshop.assumed());
+    }
+
+    private static void record(PlateRecord record) {
+        record.story();
+        if (!PlateRecordFile.text(PlateRecordFile.read(PlateRecordFile.text(record)))
+                .equals(PlateRecordFile.text(record))) {
+            throw new AssertionError("a record that its own file does not give back");
+        }
     }
 
     private static void workshop(Workshop workshop) {

@@ -13,7 +13,6 @@ import greyground.quantity.Refusal;
 import greyground.quantity.Resolution;
 import greyground.raster.PixelRect;
 import greyground.raster.Progress;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.OutputStream;
@@ -33,12 +32,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
-import org.verapdf.pdfa.Foundries;
-import org.verapdf.pdfa.PDFAParser;
-import org.verapdf.pdfa.PDFAValidator;
-import org.verapdf.pdfa.flavours.PDFAFlavour;
-import org.verapdf.pdfa.results.ValidationResult;
 
 class FilmPdfTest {
     /** A reader of PDF/A need not count past 2^31 - 1; the limit is injected, since a film of that size takes minutes. */
@@ -69,15 +62,7 @@ class FilmPdfTest {
     @ParameterizedTest
     @MethodSource("kindsOfFilm")
     void anIndependentValidatorAcceptsEveryKindOfFilm(FilmDocument document) throws Exception {
-        VeraGreenfieldFoundryProvider.initialise();
-        byte[] pdf = Written.pdf(document, 2);
-        try (PDFAParser parser =
-                        Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), PDFAFlavour.PDFA_3_B);
-                PDFAValidator validator = Foundries.defaultInstance().createValidator(PDFAFlavour.PDFA_3_B, false)) {
-            ValidationResult result = validator.validate(parser);
-            assertTrue(result.isCompliant(), () -> result.getTestAssertions().toString());
-            assertTrue(result.getTotalAssertions() > 100, "the validator looked at something");
-        }
+        Archivable.check(Written.pdf(document, 2));
     }
 
     @Test

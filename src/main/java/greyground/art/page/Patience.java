@@ -35,7 +35,8 @@ public final class Patience {
     /** Whether it has come to its end. */
     public boolean over() {
         long passed = clock.getAsLong() - clockStart;
-        return passed > limitNanos && (passed > CLOCK * limitNanos || processor.getAsLong() - processorStart > limitNanos);
+        return passed > limitNanos
+                && (passed > CLOCK * limitNanos || processor.getAsLong() - processorStart > limitNanos);
     }
 
     /** The clock's where the system doesn't tell. */
