@@ -84,7 +84,7 @@ class PlateRecordFileTest {
                 "\"minutes\": 12 | \"minutes\": \"12\" | entries.1.minutes is \"12\"",
                 "\"minutes\": 12 | \"minute\": 12 | did you mean entries.1.minutes?",
                 "\"entry\": \"noted\" | \"entry\": \"sung\" | entries.8.entry is \"sung\"; it must be one of bitten,",
-                "\"2026-03-07\" | \"2026-02-30\" | entries.4.date is \"2026-02-30\"; it must be a day",
+                "\"2026-03-07\" | \"2026-02-30\" | entries.3.date is \"2026-02-30\"; it must be a day",
                 "\"depthMicrometres\": 37.5 | \"depthMicrometres\": 3750 | it must be a number from 0.1 to 1000",
                 "\"version\": 1 | \"version\": 2 | use a newer Greyground; the file was left as it is",
                 "\"last\": 12 | \"last\": 26 | they must rise from 1 to the edition's size"
