@@ -73,6 +73,7 @@ class ArchitectureTest {
                         "states: quantity json",
                         "raster: quantity",
                         "tone: quantity",
+                        "colour: quantity tone",
                         "grain: quantity raster",
                         "art.page: tone",
                         "art.packing: art.page",

@@ -61,7 +61,8 @@ public final class Adaptation {
         return product;
     }
 
-    static double[][] inverse(double[][] m) {
+    /** The inverse of a 3 × 3 matrix that has one. */
+    public static double[][] inverse(double[][] m) {
         // Cofactors with cyclic indices carry their own signs.
         double[][] inverse = new double[3][3];
         for (int row = 0; row < 3; row++) {
