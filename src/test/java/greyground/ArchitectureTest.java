@@ -98,12 +98,13 @@ class ArchitectureTest {
                         "scan: quantity raster tone chart fit",
                         "picture: quantity raster tone plate plate.edge chart fit scan",
                         "workshop: quantity json grain plate fit",
+                        "ink: quantity json colour workshop",
                         "film.job: quantity raster json tone grain plate workshop art.burnish",
                         "plan: quantity json tone grain workshop plate plate.split film.job",
                         "film.sheet: quantity raster json tone grain plate chart film.job",
                         "film.compose: quantity raster tone grain plate plate.edge plate.inspect chart art.burnish film.job film.sheet",
                         "output: quantity raster plan film.sheet",
-                        "app.files: quantity json states tone workshop plan chart film.job film.sheet output picture",
+                        "app.files: quantity json states tone ink workshop plan chart film.job film.sheet output picture",
                         "app.kept: quantity tone grain plate plate.neighbourhood film.job app.files",
                         "app.recipe: " + work
                                 + " art art.burnish art.colour art.line art.printed art.touch app.files app.kept",
@@ -111,15 +112,16 @@ class ArchitectureTest {
                         "app.check: " + work + " app.recipe",
                         "app.bite: " + work + " app.files app.kept app.recipe",
                         "app.proof: " + work + " app.files app.recipe app.sight app.check app.bite",
+                        "app.plates: " + work + " colour ink app.files app.recipe",
                         "app.gather: quantity raster json finding grain workshop plan film.job film.sheet output app.files app.bite",
                         "app.record: quantity finding states plan output app.files app.bite",
                         "app.print: " + work + " app.recipe",
                         "app.live: " + work + " app.kept app.recipe app.sight app.check app.bite",
                         "app.chart: " + work + " app.files app.kept app.recipe app.sight app.live",
                         "app.teach: " + work + " scan app.files app.kept app.recipe app.sight app.chart",
-                        "app: quantity raster finding states workshop film.job app.files app.recipe app.bite app.proof app.gather app.record app.print app.live"
+                        "app: quantity raster finding states workshop film.job app.files app.recipe app.bite app.proof app.plates app.gather app.record app.print app.live"
                                 + " app.chart app.teach",
-                        "cli: quantity workshop json finding states film.job app app.files app.recipe app.sight app.bite app.proof app.gather app.record"
+                        "cli: quantity workshop json finding states film.job app app.files app.recipe app.sight app.bite app.proof app.plates app.gather app.record"
                                 + " app.chart app.teach",
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"

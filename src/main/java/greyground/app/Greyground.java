@@ -8,6 +8,7 @@ import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.gather.GatherWork;
 import greyground.app.live.LiveBench;
+import greyground.app.plates.PlatesWork;
 import greyground.app.print.FilmPrinting;
 import greyground.app.proof.ProofWork;
 import greyground.app.recipe.ArtSource;
@@ -82,6 +83,16 @@ public final class Greyground {
     public static PositiveOutcome positiveAsTiff(ArtSource art, Job job, Workshop shop, Path tiff, Progress progress)
             throws IOException {
         return PositiveWork.prepare(art, job, shop, Optional.empty(), Optional.of(tiff), progress);
+    }
+
+    /**
+     * Makes the films of several plates that are printed over one another, as one PDF. Choose it for colours, or for two plates of one hue.
+     *
+     * @param job of all of them, as of the first art
+     */
+    public static Findings plates(PlatesWork.Order order, Job job, Workshop shop, Path pdf, Progress progress)
+            throws IOException {
+        return PlatesWork.make(order, job, shop, pdf, progress);
     }
 
     /** Makes a job's films and prints them. Choose it where no file is wanted. */

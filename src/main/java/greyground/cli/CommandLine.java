@@ -163,6 +163,7 @@ public final class CommandLine implements Runnable {
         commands.put("proof", () -> new ProofCommand(out, err));
         commands.put("plan", () -> new PlanCommand(out, err));
         commands.put("record", () -> new RecordCommand(out, err));
+        commands.put("plates", () -> new PlatesCommand(out, err));
         commands.put("gather", () -> new GatherCommand(out, err));
         commands.put("wedge", () -> new WedgeCommand(out, err));
         commands.put("read", () -> new ReadCommand(out, err));

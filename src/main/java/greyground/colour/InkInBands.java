@@ -73,6 +73,15 @@ public final class InkInBands {
         return new InkInBands(greatestDensity, strengths);
     }
 
+    /** The same ink with a share of its strength, as thinned with extender (in proportion: assumed). */
+    public InkInBands thinned(double share) {
+        return share == 1
+                ? this
+                : new InkInBands(
+                        greatestDensity,
+                        DoubleStream.of(strengths).map(m -> m * share).toArray());
+    }
+
     /** m of a band, in 1/µm, 0 or more. */
     public double strengthPerMicrometre(int band) {
         return strengths[band];

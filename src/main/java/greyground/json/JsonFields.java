@@ -166,6 +166,11 @@ public final class JsonFields {
         return pair(name, field(name), range);
     }
 
+    /** Three numbers in a range, such as [62.5, 10, -4]; they must be there. */
+    public double[] triple(String name, Range range) {
+        return numbers(name, field(name), range, 3, "three");
+    }
+
     /** Pairs of numbers in a range, such as [[10, 12.5], [11, 14]]; they must be there. */
     public List<double[]> pairs(String name, Range range) {
         JsonNode array = field(name);
@@ -180,19 +185,24 @@ public final class JsonFields {
     }
 
     private double[] pair(String name, JsonNode value, Range range) {
-        double[] pair = {value.path(0).asDouble(Double.NaN), value.path(1).asDouble(Double.NaN)};
-        boolean numbers = value.isArray()
-                && value.size() == 2
-                && value.get(0).isNumber()
-                && value.get(1).isNumber();
-        if (!numbers || !within(pair[0], range) || !within(pair[1], range)) {
+        return numbers(name, value, range, 2, "two");
+    }
+
+    private double[] numbers(String name, JsonNode value, Range range, int count, String counted) {
+        boolean fits = value.isArray() && value.size() == count;
+        double[] numbers = new double[count];
+        for (int i = 0; i < count && fits; i++) {
+            numbers[i] = value.get(i).asDouble(Double.NaN);
+            fits = value.get(i).isNumber() && within(numbers[i], range);
+        }
+        if (!fits) {
             throw refused(
                     name,
                     value,
-                    "two numbers in square brackets, each from " + Refusal.plain(range.least()) + " to "
+                    counted + " numbers in square brackets, each from " + Refusal.plain(range.least()) + " to "
                             + Refusal.plain(range.most()));
         }
-        return pair;
+        return numbers;
     }
 
     private static boolean within(double number, Range range) {

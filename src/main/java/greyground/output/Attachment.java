@@ -38,6 +38,12 @@ public record Attachment(String name, String mediaType, String text, String desc
     /** What was done to a plate. */
     public static final String RECORD = "record.json";
 
+    /** The inks of a set of plates. */
+    public static final String INKS = "inks.json";
+
+    /** Which plates a set has, and how their pictures were parted. */
+    public static final String SET = "set.json";
+
     /** Nobody's job record is longer; a longer one is not ours. */
     static final int LARGEST_BYTES = 64 << 20;
 

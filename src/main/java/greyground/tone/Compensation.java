@@ -101,8 +101,7 @@ public record Compensation(
     private static Compensation of(
             String name, ArtRange art, ToneWish wish, RangeMapping mapping, PrintRange print, PlateResponse response) {
         ResponseInverse inverse = new ResponseInverse(response);
-        DoubleUnaryOperator onto = mapping.onto(art, print);
-        DoubleUnaryOperator wishes = wish.changesNothing() ? onto : onto.compose(wish.within(art));
+        DoubleUnaryOperator wishes = wishes(art, wish, mapping, print);
         char[] table = new char[ToneCurve.CODES];
         int firstLight = ToneCurve.CODES;
         int lastLight = -1;
@@ -137,6 +136,12 @@ public record Compensation(
                 steep,
                 new Unattained(firstUnsure, lastUnsure),
                 nodes(table, wishes, inverse, steep));
+    }
+
+    /** From linear luminance of the art, 0 to 1, to the print lightness wished for, absolute L* within the print's range. */
+    public static DoubleUnaryOperator wishes(ArtRange art, ToneWish wish, RangeMapping mapping, PrintRange print) {
+        DoubleUnaryOperator onto = mapping.onto(art, print);
+        return wish.changesNothing() ? onto : onto.compose(wish.within(art));
     }
 
     private static List<Node> nodes(

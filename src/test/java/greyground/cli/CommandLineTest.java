@@ -48,7 +48,7 @@ class CommandLineTest {
 
     /** An example is copied as it stands: no line of it may be broken, and no file may be named twice, once to be written over. */
     @ParameterizedTest
-    @ValueSource(strings = {"positive", "proof", "plan", "record", "gather", "wedge", "read", "desk"})
+    @ValueSource(strings = {"positive", "proof", "plan", "record", "plates", "gather", "wedge", "read", "desk"})
     void examplesInTheHelpCanBeCopied(String command) {
         assertEquals(0, run(command, "--help"));
         List<String> lines = out.toString(StandardCharsets.UTF_8).lines().toList();

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 class GuideIT {
     /** In the order in which they are read, since later pages use the films of earlier ones; a short run follows the first alone. */
     private static final List<String> PAGES =
-            Sweep.isWhole() ? List.of("guide", "teach", "more", "hand", "record") : List.of("guide");
+            Sweep.isWhole() ? List.of("guide", "teach", "more", "hand", "plates", "record") : List.of("guide");
 
     private static final Pattern FENCE = Pattern.compile("(?ms)^```(\\w*)(?: ([a-z-]+\\.[a-z]+))?\\n(.*?)^```$");
     private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");

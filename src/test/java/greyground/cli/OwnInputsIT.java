@@ -72,6 +72,11 @@ class OwnInputsIT {
                 new Line("record", "plate.json --film=first.pdf --proof=scan.png --card=out.pdf", List.of("--card")),
                 new Line(
                         "plan", "first.pdf --workshop=shop.json --record=plate.json --weighed=1g", List.of("--record")),
+                new Line(
+                        "plates",
+                        "art.png --inks=inks.json --workshop=shop.json --job=job.json --touches=touches.json --out=out.pdf "
+                                + JOB,
+                        List.of("--out")),
                 new Line("gather", "first.pdf test.pdf --sheet=A3 --out=out.pdf", List.of("--out")),
                 new Line(
                         "plan",
@@ -115,6 +120,9 @@ class OwnInputsIT {
         Files.writeString(folder.resolve("job.json"), "{\"greyground\": \"job\", \"version\": 1}");
         Files.writeString(
                 folder.resolve("touches.json"), "{\"greyground\": \"touches\", \"version\": 1, \"touches\": []}");
+        Files.writeString(
+                folder.resolve("inks.json"),
+                "{\"greyground\": \"inks\", \"version\": 1, \"inks\": [{\"name\": \"black\"}]}");
         Files.writeString(folder.resolve("test.pdf"), "%PDF-1.7 of a test plate");
         Files.writeString(folder.resolve("first.pdf"), "%PDF-1.7 of a film");
         for (String readings : List.of("values.csv", "reference.csv", "film.csv")) {
@@ -211,6 +219,8 @@ class OwnInputsIT {
         known.addAll(List.of("plan --measured", "desk "));
         // Its films are named by their pictures: SeveralFilmsIT.
         known.add("positive --out-folder");
+        // A folder for pictures named by the art: PlatesIT.
+        known.add("plates --separations");
         PrintStream nowhere = new PrintStream(PrintStream.nullOutputStream());
         TreeSet<String> options = new TreeSet<>();
         CommandLine.parser("", nowhere, nowhere, file -> {}).getSubcommands().forEach((name, command) -> {

@@ -34,8 +34,8 @@ class OutsideColourTest {
         for (int code = 0; code < 0x1000000; code += 0x052B3D) {
             String[] words = rows.get(row++).strip().split(" +");
             Lab ours = Lab.of(Xyz.ofCode(code));
-            Lab theirs = new Lab(
-                    Double.parseDouble(words[0]), Double.parseDouble(words[1]), Double.parseDouble(words[2]));
+            Lab theirs =
+                    new Lab(Double.parseDouble(words[0]), Double.parseDouble(words[1]), Double.parseDouble(words[2]));
             assertEquals(theirs.lightness(), ours.lightness(), 0.01);
             assertEquals(theirs.a(), ours.a(), 0.01);
             assertEquals(theirs.b(), ours.b(), 0.01);

@@ -4,6 +4,8 @@ import greyground.chart.TestPlate;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
+import greyground.ink.InkSet;
+import greyground.ink.InksFile;
 import greyground.output.Attachment;
 import greyground.output.FilmPdfReader;
 import greyground.plan.ExposurePlan;
@@ -46,6 +48,11 @@ public final class KeptFiles {
                     filmPdf.getFileName() + " is no film PDF: give the test plate's film, as 'wedge' made it");
         }
         return ChartFile.read(text("test plate", filmPdf, Attachment.CHART));
+    }
+
+    /** The inks of a set, from their own file or from the set that carries them. */
+    public static InkSet inks(Path file) {
+        return InksFile.read(text("inks", file, Attachment.INKS));
     }
 
     public static boolean isPdf(Path file) {

@@ -29,7 +29,7 @@ public final class FilmFile {
     private FilmFile() {}
 
     /** The films of a picture, with their curve. */
-    static FilmDocument of(FilmRecipe recipe, ExposurePlan plan, List<FilmDocument.Film> films) {
+    public static FilmDocument of(FilmRecipe recipe, ExposurePlan plan, List<FilmDocument.Film> films) {
         return of(
                 recipe.job(),
                 recipe.workshop(),
