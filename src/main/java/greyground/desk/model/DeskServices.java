@@ -33,4 +33,10 @@ public record DeskServices(
         Executor window,
         PrintersAtHand printers,
         Runnable bell,
-        Consumer<Path> showFolder) {}
+        Consumer<Path> showFolder) {
+    /** The same, but files are asked for otherwise. */
+    public DeskServices asking(FileAsking other) {
+        return new DeskServices(
+                other, folder, process, today, nanoTime, time, window, printers, bell, showFolder);
+    }
+}

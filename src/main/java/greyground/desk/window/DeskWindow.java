@@ -16,6 +16,7 @@ import greyground.desk.model.Recovery;
 import greyground.desk.model.Station;
 import greyground.desk.model.TestPlateModel;
 import greyground.desk.page.AboutPage;
+import greyground.desk.page.FilePage;
 import greyground.desk.page.KeysPage;
 import greyground.desk.page.LaidPage;
 import greyground.desk.page.LaidPages;
@@ -67,6 +68,7 @@ final class DeskWindow {
     final ClockStrip clockStrip = new ClockStrip(() -> go(Place.PLAN));
     final LaidPages pages = new LaidPages();
     final KeysPage keys = new KeysPage(this::putAway);
+    final FilePage filePage = new FilePage(this::putAway);
     final AboutPage about = new AboutPage(this::putAway);
     final PlanView plan;
     final EmptyBench empty;
@@ -90,7 +92,8 @@ final class DeskWindow {
     private RoomLight light = new RoomLight(false);
     private boolean inches;
 
-    DeskWindow(DeskServices services) {
+    DeskWindow(DeskServices given) {
+        DeskServices services = given.asking(new FilesByLight(this, given.files()));
         Recovery recovery = new Recovery(services.folder(), services.process());
         this.habits = new DeskHabits(services.folder());
         this.folds = new DeskFolds(this, habits);
@@ -371,6 +374,7 @@ final class DeskWindow {
     }
 
     void closed() {
+        pages.close();
         ticking.stop();
         keptClocks.keep(clocks);
         autosave.close();
