@@ -11,7 +11,9 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,7 +24,8 @@ public final class BenchModel {
     private final Recovery recovery;
     private final List<Runnable> watchers = new ArrayList<>();
     private @Nullable History<BenchState> history;
-    private final History<Workshop> withoutArt = new History<>(Workshop.assumed());
+    private History<Workshop> withoutArt = new History<>(Workshop.assumed());
+    private final List<Opened> opened = new ArrayList<>();
     private @Nullable Path jobFile;
     private @Nullable Path workshopFile;
     private @Nullable Job savedJob;
@@ -31,6 +34,19 @@ public final class BenchModel {
     public BenchModel(Recovery recovery) {
         this.recovery = recovery;
     }
+
+    /** Another workshop took the place of one; going back past that goes back to its file. */
+    private record Opened(Workshop before, Origin from, Workshop after, Origin to) {}
+
+    /** Where a workshop came from, and what its file holds. */
+    private record Origin(Optional<Path> file, Workshop saved) {}
+
+    /**
+     * A change of the workshop's numbers.
+     *
+     * @param what was changed, as undo names it
+     */
+    public record WorkshopStep(String what, Workshop before, Workshop after) {}
 
     /** Hears of every change, after it. */
     public void watch(Runnable watcher) {
@@ -71,8 +87,9 @@ public final class BenchModel {
         // A job as usual is not yet anybody's work; a job of a file is what the file holds.
         savedJob = state.job();
         // Numbers that were taught before the picture came are unsaved still; those that came with a film are in the
-        // film.
-        if (otherWorkshop && workshopFile == null) {
+        // film, and no other file is to hold them.
+        if (otherWorkshop) {
+            workshopFile = null;
             savedWorkshop = state.workshop();
         }
         recovery.clear();
@@ -92,6 +109,10 @@ public final class BenchModel {
 
     /** Takes up work that was left unsaved: it is unsaved still. */
     public void takeUp(BenchState state, Optional<Path> file) {
+        if (!state.workshop().equals(savedWorkshop)) {
+            // It may have been changed on its way from another file.
+            workshopFile = null;
+        }
         history = new History<>(state);
         jobFile = file.orElse(null);
         savedJob = null;
@@ -181,15 +202,49 @@ public final class BenchModel {
     }
 
     public void undo() {
-        if (steps().undo()) {
+        go(() -> steps().undo());
+    }
+
+    public void redo() {
+        go(() -> steps().redo());
+    }
+
+    private void go(BooleanSupplier step) {
+        Workshop was = workshop();
+        if (step.getAsBoolean()) {
+            Workshop is = workshop();
+            for (Opened each : opened) {
+                if (each.after().equals(was) && each.before().equals(is)) {
+                    comesFrom(each.from());
+                } else if (each.before().equals(was) && each.after().equals(is)) {
+                    comesFrom(each.to());
+                }
+            }
             changed();
         }
     }
 
-    public void redo() {
-        if (steps().redo()) {
-            changed();
-        }
+    private void comesFrom(Origin origin) {
+        workshopFile = origin.file().orElse(null);
+        savedWorkshop = origin.saved();
+    }
+
+    /** Changes of the workshop's numbers that undoing would take back, latest first. */
+    public List<WorkshopStep> workshopSteps() {
+        History<BenchState> present = history;
+        Stream<WorkshopStep> steps = present == null
+                ? withoutArt.taken().stream().map(step -> new WorkshopStep(step.what(), step.before(), step.after()))
+                : present.taken().stream()
+                        .map(step -> new WorkshopStep(
+                                step.what(),
+                                step.before().workshop(),
+                                step.after().workshop()));
+        return steps.filter(step -> !step.before().equals(step.after())).toList();
+    }
+
+    /** Goes back to numbers that the workshop had, as a step of its own. */
+    public void returnTo(Workshop earlier) {
+        use("earlier numbers", earlier);
     }
 
     /** Whether the job is other than its file, or than it was laid down. */
@@ -242,6 +297,20 @@ public final class BenchModel {
         return kept;
     }
 
+    /**
+     * Writes the workshop where it has a name and keeps itself; what its file held before the day's first change is kept, too.
+     *
+     * @return where another program's change of that file is kept, if there was one
+     */
+    public Optional<Path> keepWorkshop(KeptWorkshops named, LocalDate day) throws IOException {
+        Path file = workshopFile;
+        if (file == null || named.name(file).isEmpty() || !workshopUnsaved()) {
+            return Optional.empty();
+        }
+        named.keepEarlier(file, savedWorkshop, day);
+        return saveWorkshop(file);
+    }
+
     private void saved() {
         if (!unsaved()) {
             recovery.clear();
@@ -252,9 +321,24 @@ public final class BenchModel {
     /** Uses the workshop of a file. */
     public void openWorkshop(Path file) {
         Workshop workshop = KeptFiles.workshop(file);
-        workshopFile = KeptFiles.isPdf(file) ? null : file;
-        savedWorkshop = workshop;
+        Origin from = new Origin(workshopFile(), savedWorkshop);
+        Origin to = new Origin(KeptFiles.isPdf(file) ? Optional.empty() : Optional.of(file), workshop);
+        if (!workshop.equals(workshop())) {
+            opened.add(new Opened(workshop(), from, workshop, to));
+        }
+        comesFrom(to);
         use("workshop opened", workshop);
+        if (!from.equals(to)) {
+            changed();
+        }
+    }
+
+    /** Begins with the workshop of a file: there is no way back before it. */
+    public void beginWith(Path file) {
+        Workshop workshop = KeptFiles.workshop(file);
+        withoutArt = new History<>(workshop);
+        comesFrom(new Origin(Optional.of(file), workshop));
+        changed();
     }
 
     /** What keeps unsaved work safe from a crash: to be run on any thread, some moments after a change. */

@@ -9,6 +9,7 @@ import greyground.quantity.Size;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** How the window was left: its size and place, what is folded, the plates used lately. Kept between runs; what can't be read is as if nothing was left. */
 public final class DeskHabits {
@@ -77,6 +78,17 @@ public final class DeskHabits {
 
     public void keep(String part, String word) {
         tree.put(part, word);
+        keep();
+    }
+
+    /** A number that was kept for a part of the window; empty where none was, or none within a range. */
+    public OptionalDouble number(String part, double least, double most) {
+        double kept = tree.path(part).asDouble(Double.NaN);
+        return kept >= least && kept <= most ? OptionalDouble.of(kept) : OptionalDouble.empty();
+    }
+
+    public void keep(String part, double number) {
+        tree.put(part, number);
         keep();
     }
 

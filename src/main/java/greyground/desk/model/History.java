@@ -1,7 +1,9 @@
 package greyground.desk.model;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -53,6 +55,20 @@ public final class History<S> {
     /** The gesture is over: the next step is one of its own. */
     void letGo() {
         gesture = "";
+    }
+
+    /** A step that was taken: what was changed, the state before it and the one after. */
+    record Taken<S>(String what, S before, S after) {}
+
+    /** The steps that undoing would take back, latest first. */
+    List<Taken<S>> taken() {
+        List<Taken<S>> taken = new ArrayList<>();
+        S then = present;
+        for (Step<S> step : before) {
+            taken.add(new Taken<>(step.what(), step.state(), then));
+            then = step.state();
+        }
+        return taken;
     }
 
     /** What undoing would take back. */

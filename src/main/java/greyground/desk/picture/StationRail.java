@@ -64,8 +64,9 @@ public final class StationRail extends VBox {
         Controls.show(assumed, false);
         ToggleButton workshop = places.get(Place.WORKSHOP);
         if (workshop != null) {
-            workshop.setGraphic(assumed);
-            workshop.getStyleClass().add("lined");
+            Label name = Controls.label(workshop.getText());
+            workshop.setText("");
+            workshop.setGraphic(new VBox(name, assumed));
         }
         sizePictures();
     }

@@ -3,26 +3,37 @@ package greyground.desk.setting;
 import greyground.desk.look.Controls;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskWords;
+import greyground.desk.model.KeptWorkshops;
+import greyground.quantity.Refusal;
 import greyground.workshop.Figure;
+import greyground.workshop.Workshop;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Every number of the workshop: what it is, how it is known and since when; and a way to the setting that changes it. */
 public final class WorkshopPage extends VBox {
     private static final double WIDEST = 860;
+    private static final int MOST_STEPS = 8;
+    private static final int MOST_CHANGES = 3;
 
     /** Parts of the workshop by their names in its file; what has none here is shown by that name. */
     private static final Map<String, String> PARTS = Map.of(
@@ -35,10 +46,43 @@ public final class WorkshopPage extends VBox {
     private final Consumer<Setting> set;
     private final VBox card = new VBox();
     private final ScrollPane scroll;
+    private final KeptWorkshops kept;
+    private final ComboBox<String> names = Controls.named(
+            Controls.choice(each -> each.isEmpty() ? "not kept under a name" : each),
+            "workshop-names",
+            "Workshop",
+            "Your workshops; each keeps itself");
+    private final TextField name =
+            Controls.field("workshop-name", "Name", "A name for these numbers: a bath, a place, a paper", "told");
+    private final Button take;
+    private final Consumer<String> cant;
+    private boolean filling;
 
-    public WorkshopPage(BenchModel model, Consumer<Setting> set) {
+    /**
+     * A page that shows nothing yet.
+     *
+     * @param set goes to a setting
+     * @param kept workshops by name
+     * @param use takes the workshop of a name
+     * @param call gives this workshop a name
+     * @param cant hears what can't be done
+     */
+    public WorkshopPage(
+            BenchModel model,
+            Consumer<Setting> set,
+            KeptWorkshops kept,
+            Consumer<String> use,
+            Consumer<String> call,
+            Consumer<String> cant) {
         this.model = model;
         this.set = set;
+        this.kept = kept;
+        this.cant = cant;
+        this.take = Controls.button(
+                "Keep as", "workshop-take", "Keep these numbers as a workshop of this name, from now on by itself", () -> {
+                    call.accept(name.getText());
+                    name.clear();
+                });
         setId("workshop");
         getStyleClass().add("plan");
         card.getStyleClass().add("card");
@@ -51,7 +95,17 @@ public final class WorkshopPage extends VBox {
         scroll.setId("workshop-card");
         scroll.setAccessibleText("My workshop");
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        getChildren().add(scroll);
+        name.setOnAction(entered -> take.fire());
+        names.valueProperty().addListener((what, was, is) -> {
+            if (!filling && is != null && !is.isEmpty()) {
+                use.accept(is);
+                refresh();
+            }
+        });
+        HBox line = Controls.line(
+                8, Controls.label("Workshop"), names, Controls.growing(new Region()), name, take);
+        line.getStyleClass().add("strip");
+        getChildren().addAll(line, scroll);
         setVisible(false);
     }
 
@@ -64,6 +118,7 @@ public final class WorkshopPage extends VBox {
         if (!isVisible()) {
             return;
         }
+        showNames();
         Map<String, Map<String, Figure>> parts = new LinkedHashMap<>();
         Map<String, Figure> all = model.workshop().figures();
         all.forEach((path, figure) -> parts.computeIfAbsent(
@@ -83,6 +138,74 @@ public final class WorkshopPage extends VBox {
             VBox.setMargin(title, new Insets(24, 0, 8, 0));
             card.getChildren().addAll(title, rows(figures));
         });
+        card.getChildren().addAll(2, history());
+    }
+
+    private void showNames() {
+        String present = model.workshopFile().flatMap(kept::name).orElse("");
+        List<String> all = new ArrayList<>(kept.names());
+        if (!all.contains(present)) {
+            all.add(0, present);
+        }
+        filling = true;
+        if (!names.getItems().equals(all)) {
+            names.getItems().setAll(all);
+        }
+        names.setValue(present);
+        filling = false;
+    }
+
+    /** What was changed since the window opened, and what the workshop held when earlier days began. */
+    private List<Node> history() {
+        List<Node> lines = new ArrayList<>();
+        List<BenchModel.WorkshopStep> steps = model.workshopSteps();
+        for (BenchModel.WorkshopStep step : steps.stream().limit(MOST_STEPS).toList()) {
+            lines.add(past(DeskWords.of(step.what()) + changes(step), "step-back-" + lines.size(), () -> step.before()));
+        }
+        for (KeptWorkshops.Earlier earlier :
+                model.workshopFile().map(kept::earlier).orElse(List.of())) {
+            lines.add(past(
+                    "As it was when " + earlier.day() + " began",
+                    "step-back-" + lines.size(),
+                    () -> kept.held(earlier)));
+        }
+        if (!lines.isEmpty()) {
+            Label title = Controls.wrapped("Changes, latest first", "strong");
+            VBox.setMargin(title, new Insets(24, 0, 8, 0));
+            lines.add(0, title);
+        }
+        return lines;
+    }
+
+    /** A line of the past, and a way back to before it. */
+    private Node past(String words, String id, Supplier<Workshop> before) {
+        Button back = Controls.button("Back to before", id, "The numbers as they were then; undo takes this back", () -> {
+            try {
+                model.returnTo(before.get());
+            } catch (Refusal refused) {
+                cant.accept(String.valueOf(refused.getMessage()));
+            }
+        });
+        back.setAccessibleText("Back to before: " + words);
+        back.getStyleClass().add("small");
+        return Controls.line(16, Controls.growing(Controls.wrapped(words)), back);
+    }
+
+    /** Which numbers a step changed, and from what to what. */
+    private static String changes(BenchModel.WorkshopStep step) {
+        Map<String, Figure> before = step.before().figures();
+        List<String> changed = new ArrayList<>();
+        step.after().figures().forEach((path, figure) -> {
+            Figure was = before.get(path);
+            if (was != null && !was.equals(figure)) {
+                FigureWords words = FigureWords.of(path);
+                changed.add(words.label() + " " + words.value(was.value()) + " \u2192 " + words.withUnit(figure.value()));
+            }
+        });
+        String more = changed.size() > MOST_CHANGES ? " and " + (changed.size() - MOST_CHANGES) + " more" : "";
+        return changed.isEmpty()
+                ? ""
+                : ": " + String.join(", ", changed.subList(0, Math.min(MOST_CHANGES, changed.size()))) + more;
     }
 
     private GridPane rows(Map<String, Figure> figures) {

@@ -95,7 +95,7 @@ final class ArrivalView extends HBox {
         own.getChildren().clear();
         for (Size each : habits.plates()) {
             String name =
-                    DeskWords.lengths(desk.isInInches(), " \u00d7 ", each.widthMillimetres(), each.heightMillimetres());
+                    DeskWords.lengths(desk.wishes.inches(), " \u00d7 ", each.widthMillimetres(), each.heightMillimetres());
             own.getChildren().add(size(name, "arrival-own-" + own.getChildren().size(), each));
         }
         Controls.show(ofOwn, !own.getChildren().isEmpty());
@@ -131,9 +131,9 @@ final class ArrivalView extends HBox {
         Size plate = state.job().plate();
         Fit fit = state.job().placing().fit();
         PlateFilling filling = PlateFilling.of(plate, fit, part.width() / part.height());
-        drawn.show(filling, part, desk.isInInches());
-        drawn.setAccessibleText("The plate with the picture in it. " + filling.words(desk.isInInches()));
-        words.setText(filling.words(desk.isInInches()));
+        drawn.show(filling, part, desk.wishes.inches());
+        drawn.setAccessibleText("The plate with the picture in it. " + filling.words(desk.wishes.inches()));
+        words.setText(filling.words(desk.wishes.inches()));
         (fit == Fit.FILL ? filled : whole).setSelected(true);
         sizes.forEach(each -> each.setSelected(
                 plate.equals(each.getUserData()) || plate.turned().equals(each.getUserData())));

@@ -15,8 +15,15 @@ final class Autosave {
     private final BenchModel model;
     private final Executor window;
     private final Consumer<String> trouble;
+    private final Runnable first;
 
-    Autosave(BenchModel model, Executor window, Consumer<String> trouble) {
+    /**
+     * Keeps nothing yet.
+     *
+     * @param first is done before, on the window's thread
+     */
+    Autosave(BenchModel model, Executor window, Consumer<String> trouble, Runnable first) {
+        this.first = first;
         this.model = model;
         this.window = window;
         this.trouble = trouble;
@@ -28,6 +35,7 @@ final class Autosave {
     }
 
     private void save() {
+        first.run();
         Runnable saving = model.autosaving();
         Thread saver = new Thread(
                 () -> {

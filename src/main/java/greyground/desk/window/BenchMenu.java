@@ -32,21 +32,22 @@ final class BenchMenu extends VBox {
         Button save = act("Save job  Ctrl+S", "save", "Keep these settings in a file", files::saveJob);
         Button saveAs =
                 act("Save job as  Ctrl+Shift+S", "save-as", "Keep these settings under another name", files::saveJobAs);
-        act("Use a workshop", "open-workshop", "Use the numbers of another workshop", files::askWorkshop);
-        saveShop = act("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", files::saveWorkshop);
+        act("Use a workshop", "open-workshop", "Use the numbers of another workshop", desk.shops::ask);
+        saveShop = act("Save workshop", "save-workshop", "Keep the workshop's numbers in a file", desk.shops::save);
         Button print =
                 act("Print film  Ctrl+P", "print-film", "Print the film at true size on a printer", desk::printFilm);
         ofPlate = List.of(save, saveAs, print);
-        inch.setOnAction(pressed -> desk.measureInInches(inch.isSelected()));
+        inch.setOnAction(pressed -> desk.wishes.inches(inch.isSelected()));
         rulers.setOnAction(pressed -> desk.folds.rulers(rulers.isSelected()));
         surround.setOnAction(pressed -> {
-            desk.surround(desk.surround().next());
+            desk.wishes.surround(desk.wishes.surround().next());
             refresh();
         });
         add(inch);
         add(surround);
         add(rulers);
         act("Whole screen  F11", "whole-screen", "Fill the screen, and back", desk::fillScreen);
+        act("Preferences", "show-preferences", "Units, the screen's true size, your usual plate", () -> desk.toggle(desk.preferences));
         act("All keys  F1", "show-keys", "All keys of this window", () -> desk.toggle(desk.keys));
         act("About", "show-about", "Versions and licences of all that is inside", () -> desk.toggle(desk.about));
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
@@ -103,8 +104,8 @@ final class BenchMenu extends VBox {
         boolean present = desk.model.state().isPresent();
         ofPlate.forEach(each -> each.setDisable(!present));
         saveShop.setDisable(!desk.model.workshopUnsaved());
-        surround.setText("Surround: " + desk.surround().word() + "  D");
-        inch.setSelected(desk.isInInches());
+        surround.setText("Surround: " + desk.wishes.surround().word() + "  D");
+        inch.setSelected(desk.wishes.inches());
         rulers.setSelected(desk.folds.rulers());
     }
 }

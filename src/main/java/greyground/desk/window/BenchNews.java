@@ -9,6 +9,7 @@ import greyground.film.job.ArtFields;
 import greyground.film.job.FilmFields;
 import greyground.plan.ExposurePlan;
 import greyground.plate.PlateProcess;
+import greyground.quantity.Size;
 import greyground.workshop.Figure;
 import java.util.Map;
 import java.util.Optional;
@@ -33,7 +34,13 @@ final class BenchNews {
         if (first && desk.place() == Place.STATION) {
             desk.rail.choose(desk.picture.station());
         }
-        desk.middle.refresh();
+        BenchState before = computed;
+        boolean other = present && (before == null || !before.makesTheSameAs(state.get()));
+        if (other) {
+            desk.middle.refresh();
+        } else {
+            desk.middle.arrange();
+        }
         desk.ticking.showClocks();
         if (first) {
             desk.picture.requestFocus();
@@ -52,8 +59,7 @@ final class BenchNews {
                 .count());
         desk.testPlate.refresh();
         desk.plan.refresh();
-        BenchState before = computed;
-        if (present && (before == null || !before.makesTheSameAs(state.get()))) {
+        if (other) {
             desk.messages.clear();
             if (before == null || !before.art().equals(state.get().art())) {
                 desk.warnings.idle();
@@ -83,13 +89,22 @@ final class BenchNews {
         desk.live.show(state, desk.sight.whole(), this::arrived, this::ready);
     }
 
-    /** A picture that comes without a job lies on the plate that was used last, on its side if the picture does. */
+    /** A picture that comes without a job lies on the usual plate, on its side if the picture does. */
     BenchState onUsualPlate(BenchState fresh) {
         boolean lying = fresh.source().width() > fresh.source().height();
-        return desk.habits.plates().stream()
-                .findFirst()
+        return usualPlate()
                 .map(plate -> fresh.with(job -> FilmFields.PLATE.with(job, lying ? plate.turned() : plate)))
                 .orElse(fresh);
+    }
+
+    /** Upright: the one that is wished, else the one used last. */
+    private Optional<Size> usualPlate() {
+        String wished = desk.wishes.plate();
+        if (wished.isEmpty()) {
+            return desk.habits.plates().stream().findFirst();
+        }
+        Size plate = Size.parse("usual plate", wished);
+        return Optional.of(plate.widthMillimetres() > plate.heightMillimetres() ? plate.turned() : plate);
     }
 
     private void arrived(FirstSight seen) {

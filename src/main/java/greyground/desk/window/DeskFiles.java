@@ -93,7 +93,7 @@ final class DeskFiles {
                 : name.substring(0, LONGEST_NAME - 13) + "\u2026" + name.substring(name.length() - 12);
     }
 
-    private void attempt(Attempt attempt) {
+    void attempt(Attempt attempt) {
         try {
             attempt.run();
         } catch (Refusal refused) {
@@ -103,7 +103,7 @@ final class DeskFiles {
         }
     }
 
-    private interface Attempt {
+    interface Attempt {
         void run() throws IOException;
     }
 
@@ -115,25 +115,8 @@ final class DeskFiles {
                 .ifPresent(this::open);
     }
 
-    void askWorkshop() {
-        services.files()
-                .open("Use the numbers of a workshop", FileAsking.Kind.WORKSHOP)
-                .ifPresent(this::openWorkshop);
-    }
-
-    /** Uses another workshop, once nothing unsaved of this one stands in the way. */
-    private void openWorkshop(Path file) {
-        Runnable then = () -> attempt(() -> model.openWorkshop(file));
-        if (model.workshopUnsaved()) {
-            String words = "The workshop is not saved; " + file.getFileName() + " would take its place.";
-            askToSave(words, this::saveWorkshop, then, then);
-        } else {
-            then.run();
-        }
-    }
-
     /** Asks what to do about work that is not saved: {@code saved} follows once it is, {@code thrown} where it needn't be. */
-    private void askToSave(String words, BooleanSupplier save, Runnable saved, Runnable thrown) {
+    void askToSave(String words, BooleanSupplier save, Runnable saved, Runnable thrown) {
         messages.ask(
                 words,
                 new Answer("Save first", () -> {
@@ -148,7 +131,7 @@ final class DeskFiles {
     /** Opens whatever the file is, once nothing unsaved stands in the way. */
     void open(Path file) {
         if (isWorkshop(file)) {
-            openWorkshop(file);
+            desk.shops.open(file);
         } else if (mayLeave("opening " + file.getFileName(), () -> openNow(file))) {
             openNow(file);
         }
@@ -275,21 +258,6 @@ final class DeskFiles {
         return !model.jobUnsaved();
     }
 
-    boolean saveWorkshop() {
-        Optional<Path> file = model.workshopFile();
-        if (file.isEmpty()) {
-            file = services.files().save("Save the workshop", FileAsking.Kind.WORKSHOP, "workshop.json");
-        }
-        file.ifPresent(each -> attempt(() -> {
-            Optional<Path> kept = model.saveWorkshop(each);
-            messages.done("workshop saved: " + each.getFileName()
-                    + kept.map(other ->
-                                    "; another program had changed it: its numbers are kept as " + other.getFileName())
-                            .orElse(""));
-        }));
-        return !model.workshopUnsaved();
-    }
-
     /** A film has been made of what lies here. */
     void made(Path film) {
         recent.add(film);
@@ -325,6 +293,7 @@ final class DeskFiles {
      * @param doing what would lose it
      */
     boolean mayLeave(String doing, Runnable then) {
+        desk.shops.keep();
         if (!model.unsaved()) {
             model.leave();
             return true;
@@ -334,7 +303,7 @@ final class DeskFiles {
                 : "The workshop is";
         askToSave(
                 what + " not saved; " + doing + " loses the changes.",
-                () -> (!model.jobUnsaved() || saveJob()) && (!model.workshopUnsaved() || saveWorkshop()),
+                () -> (!model.jobUnsaved() || saveJob()) && (!model.workshopUnsaved() || desk.shops.save()),
                 then,
                 () -> {
                     model.leave();

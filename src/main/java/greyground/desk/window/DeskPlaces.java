@@ -80,7 +80,7 @@ final class DeskPlaces {
     }
 
     /** Shows what is at its place and nothing beneath it, so that keys go to what is seen. */
-    private void arrange() {
+    void arrange() {
         boolean free = !desk.pages.isOpen() && !desk.arrival.isVisible();
         boolean testing = place == Place.TEST_PLATE;
         desk.picture.setVisible(free && isPresent() && place == Place.STATION);

@@ -3,7 +3,6 @@ package greyground.desk.window;
 import greyground.desk.clock.BenchClocks;
 import greyground.desk.clock.KeptClocks;
 import greyground.desk.look.RoomLight;
-import greyground.desk.look.Surround;
 import greyground.desk.model.BenchModel;
 import greyground.desk.model.DeskHabits;
 import greyground.desk.model.DeskServices;
@@ -20,6 +19,7 @@ import greyground.desk.page.FilePage;
 import greyground.desk.page.KeysPage;
 import greyground.desk.page.LaidPage;
 import greyground.desk.page.LaidPages;
+import greyground.desk.page.PreferencesPage;
 import greyground.desk.picture.DiagramView;
 import greyground.desk.picture.PictureView;
 import greyground.desk.picture.SheetView;
@@ -37,7 +37,6 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.stage.Screen;
 import javafx.stage.Stage;
 
 /**
@@ -51,10 +50,13 @@ final class DeskWindow {
     final BenchModel model;
     final LiveDesk live;
     final DeskFiles files;
+    final ShopFiles shops;
     final DeskHabits habits;
     final DeskFrame frame = new DeskFrame();
     final Messages messages = frame.messages;
     final DeskFolds folds;
+    final DeskWishes wishes;
+    final PreferencesPage preferences;
     final StationRail rail = new StationRail(this::choose, this::go);
     final PlateSight sight;
     final PictureView picture;
@@ -90,31 +92,33 @@ final class DeskWindow {
     final BenchNews news = new BenchNews(this);
     final Ticking ticking;
     private RoomLight light = new RoomLight(false);
-    private boolean inches;
 
     DeskWindow(DeskServices given) {
         DeskServices services = given.asking(new FilesByLight(this, given.files()));
         Recovery recovery = new Recovery(services.folder(), services.process());
         this.habits = new DeskHabits(services.folder());
+        this.wishes = new DeskWishes(this, habits);
+        this.preferences = new PreferencesPage(wishes, this::putAway);
         this.folds = new DeskFolds(this, habits);
         this.model = new BenchModel(recovery);
         this.live = new LiveDesk(services.window(), messages::cant);
         this.files = new DeskFiles(services, model, live, recovery, this);
+        this.shops = new ShopFiles(services, model, files, this);
         DiagramView diagram = new DiagramView();
         this.sight = new PlateSight(live, frame, rail, diagram);
         this.picture = sight.picture();
         this.loupeBench = new LoupeBench(sight, live, messages, this::trueSize);
         this.split = new SplitTools(sight, live);
         this.artTools = new ArtTools(model, live, sight, this::tell);
-        this.settings = new SettingsPane(model, () -> inches, services.today());
+        this.settings = new SettingsPane(model, wishes::inches, services.today());
         this.warnings = new WarningsView(model, sight, this::choose, this::set);
         this.clocks = new BenchClocks(services.nanoTime());
         this.keptClocks = new KeptClocks(services.folder(), services.process(), services.time());
-        this.autosave = new Autosave(model, services.window(), messages::cant);
+        this.autosave = new Autosave(model, services.window(), messages::cant, shops::keep);
         this.plan = new PlanView(model, live, clocks, this::tick, messages::cant);
         this.empty = new EmptyBench(files);
         this.arrival = new ArrivalView(this, habits);
-        this.workshop = new WorkshopPage(model, this::set);
+        this.workshop = new WorkshopPage(model, this::set, shops.byName(), shops::use, shops::name, messages::cant);
         this.export = new ExportBar(services, this);
         this.sheet = new SheetView(live, frame::tellTone);
         this.printing = new PrintingStrip(services.printers(), services.window(), messages);
@@ -146,8 +150,10 @@ final class DeskWindow {
         model.watch(news::changed);
         choose(Station.ART);
         news.changed();
-        shine(new RoomLight(false, Surround.of(habits.word("surround"))));
+        shine(new RoomLight(false, wishes.surround()));
+        refreshUnits();
         keptClocks.takeUp(clocks);
+        shops.begin();
         ticking.play();
     }
 
@@ -267,29 +273,19 @@ final class DeskWindow {
 
     /** Amber on black, so that the screen fogs no film. */
     void shineSafely(boolean safe) {
-        shine(new RoomLight(safe, light.round()));
-    }
-
-    /** Lays another grey round the picture. */
-    void surround(Surround round) {
-        habits.keep("surround", round.word());
-        shine(new RoomLight(light.safe(), round));
-    }
-
-    Surround surround() {
-        return light.round();
+        shine(new RoomLight(safe, wishes.surround()));
     }
 
     private void shine(RoomLight shining) {
         light = shining;
         frame.look(light);
         sight.look(light);
-        sheet.look(light, inches);
+        sheet.look(light, wishes.inches());
         testPlate.look(light);
         arrival.look(light);
         empty.look(light);
         tones.look(light);
-        loupeBench.look(light, inches);
+        loupeBench.look(light, wishes.inches());
         head.refresh();
     }
 
@@ -297,17 +293,14 @@ final class DeskWindow {
         return light.safe();
     }
 
-    void measureInInches(boolean wanted) {
-        inches = wanted;
+    /** Shows lengths as they are wished. */
+    void refreshUnits() {
+        boolean inches = wishes.inches();
         sight.measureInInches(inches);
-        sheet.look(light, inches);
-        loupeBench.look(light, inches);
+        sheet.look(light, wishes.inches());
+        loupeBench.look(light, wishes.inches());
         settings.refresh();
         head.refresh();
-    }
-
-    boolean isInInches() {
-        return inches;
     }
 
     void toggleLoupe() {
@@ -329,7 +322,7 @@ final class DeskWindow {
     }
 
     void trueSize() {
-        seen().trueSize(Screen.getPrimary().getDpi());
+        seen().trueSize(wishes.pixelsPerInch());
     }
 
     /** Goes on to the next part of the window: stations, picture, settings, warnings. */

@@ -19,13 +19,13 @@ final class DeskWalk {
         for (boolean inches : new boolean[] {false, true}) {
             for (Station station : Station.values()) {
                 states.put(station.label() + (inches ? " in inches" : ""), () -> {
-                    desk.measureInInches(inches);
+                    desk.wishes.inches(inches);
                     desk.choose(station);
                 });
             }
         }
         states.put("Art, process photogravure", () -> {
-            desk.measureInInches(false);
+            desk.wishes.inches(false);
             desk.tell("process", Told.as(Map.of("process", "photogravure")));
             desk.choose(Station.FILM);
         });
@@ -53,6 +53,7 @@ final class DeskWalk {
         });
         states.put("Keys", () -> desk.lay(desk.keys));
         states.put("About", () -> desk.lay(desk.about));
+        states.put("Preferences", () -> desk.lay(desk.preferences));
         states.put("A question", () -> {
             desk.putAway();
             desk.clocks.begun().forEach(BenchClocks.StepClock::setBack);

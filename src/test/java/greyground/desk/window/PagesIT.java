@@ -71,4 +71,93 @@ class PagesIT extends AtTheDesk {
         assertEquals(Place.WORKSHOP, onScreen(() -> hand.desk().place()), "and what was seen comes back");
         assertTrue(onScreen(() -> hand.desk().workshop.isVisible()));
     }
+
+    // ------------------------------------------------------------------ wishes
+
+    @Test
+    void wishesHoldForGood() throws Exception {
+        hand.press("show-preferences");
+        hand.press("wish-inches");
+        hand.press("wish-dark");
+        hand.type("wish-plate", "7 furlongs");
+        assertTrue(onScreen(() -> hand.root().lookup("#preferences .fault").isVisible()));
+        hand.type("wish-plate", "120x90mm");
+        double before = onScreen(() -> hand.desk().wishes.pixelsPerInch());
+        double line = onScreen(() -> hand.find("wish-line", javafx.scene.layout.Region.class).getWidth());
+        assertEquals(100 / 25.4 * before, line, 1);
+        // The line measures 80 mm only: there are more pixels to the inch than the screen says.
+        hand.type("wish-measured", "80");
+        assertEquals(before / 0.8, onScreen(() -> hand.desk().wishes.pixelsPerInch()), 1e-9);
+        for (String wrong : new String[] {"0", "-3", "1e9", "x", ""}) {
+            hand.type("wish-measured", wrong);
+            assertEquals(before / 0.8, onScreen(() -> hand.desk().wishes.pixelsPerInch()), 1e-9, wrong);
+        }
+        try (DeskHand again = new DeskHand(folder.resolve("state"))) {
+            again.openArt(Path.of("testimages/still-life.png"));
+            again.rest();
+            assertEquals(120, again.state().job().plate().widthMillimetres(), "on its side as the picture is");
+            assertEquals(90, again.state().job().plate().heightMillimetres());
+            act(() -> again.desk().choose(greyground.desk.model.Station.PRINT));
+            again.key(KeyCode.T);
+            assertEquals(
+                    25.4 * 0.8 / before,
+                    onScreen(() -> again.desk().seen().port().perPixel()),
+                    1e-9,
+                    "true size as it was measured");
+            assertTrue(onScreen(() -> again.desk().wishes.inches()));
+            again.key(KeyCode.F4);
+        }
+        assertFalse(onScreen(() -> new greyground.desk.model.DeskHabits(
+                                new greyground.desk.model.DeskFolder(folder.resolve("state")))
+                        .chosen("inches")
+                        .orElseThrow()));
+    }
+
+    // ------------------------------------------------------------------ workshops
+
+    private double bite() throws Exception {
+        return onScreen(() -> hand.desk().model.workshop().bath().biteMinutes().value());
+    }
+
+    private void bites(double minutes) throws Exception {
+        act(() -> hand.desk().model.returnTo(hand.desk()
+                .model
+                .workshop()
+                .with("bath.biteMinutes", greyground.workshop.Figure.assumed(minutes, "x"))));
+    }
+
+    @Test
+    void workshopsHaveNamesKeepThemselvesAndLeadBack() throws Exception {
+        hand.key(KeyCode.F9);
+        bites(11);
+        hand.type("workshop-name", "../up");
+        assertTrue(hand.words("said").contains("can't be called"), hand.words("said"));
+        hand.type("workshop-name", "Old bath");
+        hand.type("workshop-name", "New bath");
+        bites(22);
+        act(() -> hand.desk().lay(hand.desk().about));
+        DeskHand.waitFor("it to be kept", () -> !hand.desk().model.workshopUnsaved());
+        assertTrue(onScreen(() -> hand.desk().pages.isOpen()), "keeping it changes nothing that is seen");
+        act(() -> hand.desk().putAway());
+        act(() -> hand.find("workshop-names", javafx.scene.control.ComboBox.class).requestFocus());
+        hand.key(KeyCode.DOWN);
+        assertEquals(11, bite());
+        assertEquals("workshop-names", onScreen(() -> hand.stage().getScene().getFocusOwner().getId()));
+        hand.key(KeyCode.UP);
+        assertEquals(22, bite());
+        assertTrue(String.join(" ", words()).contains("11 \u2192 22 min"), words().toString());
+        hand.press("step-back-0");
+        assertEquals(11, bite());
+        act(() -> hand.desk().model.undo());
+        assertEquals(22, bite());
+        // One that is written elsewhere meanwhile is kept beside, and closing asks nothing.
+        bites(23);
+        assertTrue(onScreen(() -> hand.desk().mayClose(() -> {})));
+        try (DeskHand again = new DeskHand(folder.resolve("state"))) {
+            assertEquals(
+                    23, onScreen(() -> again.desk().model.workshop().bath().biteMinutes().value()));
+            assertFalse(onScreen(() -> again.desk().model.workshopUnsaved()));
+            assertTrue(onScreen(() -> again.desk().model.undoes().isEmpty()), "nothing to go back to before it");
+        }
+    }
 }

@@ -79,10 +79,10 @@ class ViewIT extends AtTheDesk {
         hand.key(KeyCode.F3);
         assertEquals(dark, corner());
         try (DeskHand again = new DeskHand(folder.resolve("state"))) {
-            assertEquals(Surround.DARK, onScreen(() -> again.desk().surround()));
+            assertEquals(Surround.DARK, onScreen(() -> again.desk().wishes.surround()));
             again.key(KeyCode.F10);
             again.press("surround");
-            assertEquals(Surround.LIGHT, onScreen(() -> again.desk().surround()));
+            assertEquals(Surround.LIGHT, onScreen(() -> again.desk().wishes.surround()));
         }
     }
 }
