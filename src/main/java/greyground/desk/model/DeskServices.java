@@ -36,7 +36,6 @@ public record DeskServices(
         Consumer<Path> showFolder) {
     /** The same, but files are asked for otherwise. */
     public DeskServices asking(FileAsking other) {
-        return new DeskServices(
-                other, folder, process, today, nanoTime, time, window, printers, bell, showFolder);
+        return new DeskServices(other, folder, process, today, nanoTime, time, window, printers, bell, showFolder);
     }
 }

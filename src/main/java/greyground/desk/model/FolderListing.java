@@ -29,7 +29,9 @@ public record FolderListing(Optional<Path> folder, List<Entry> entries, String t
      */
     public record Entry(Path path, boolean isFolder, long bytes) {
         public String name() {
-            return path.getFileName() == null ? path.toString() : path.getFileName().toString();
+            return path.getFileName() == null
+                    ? path.toString()
+                    : path.getFileName().toString();
         }
 
         /** "folder", or how large it is, such as "12.4 MB" (powers of ten, as the SI has them). */
@@ -103,7 +105,8 @@ public record FolderListing(Optional<Path> folder, List<Entry> entries, String t
             Path path = Path.of(words.strip());
             return words.isBlank()
                     ? Optional.empty()
-                    : Optional.of(folder.map(here -> here.resolve(path)).orElse(path).normalize());
+                    : Optional.of(
+                            folder.map(here -> here.resolve(path)).orElse(path).normalize());
         } catch (InvalidPathException noName) {
             return Optional.empty();
         }

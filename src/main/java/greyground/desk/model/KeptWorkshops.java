@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -87,7 +88,8 @@ public final class KeptWorkshops {
         Path file = file(name);
         String words = name.strip().toLowerCase(Locale.ROOT);
         if (names().stream().anyMatch(each -> each.toLowerCase(Locale.ROOT).equals(words))) {
-            throw Refusal.use("there is a workshop called \"" + name.strip() + "\": choose it in the list, or give another name");
+            throw Refusal.use(
+                    "there is a workshop called \"" + name.strip() + "\": choose it in the list, or give another name");
         }
         Files.createDirectories(folder);
         return file;
@@ -114,19 +116,24 @@ public final class KeptWorkshops {
     /** What a workshop's file held when days began on which it was changed, latest first. */
     public List<Earlier> earlier(Path file) {
         Path days = folder.resolve("earlier");
-        Pattern of = Pattern.compile(Pattern.quote(bare(String.valueOf(file.getFileName()))) + " (\\d{4}-\\d\\d-\\d\\d)\\.json");
+        Pattern of = Pattern.compile(
+                Pattern.quote(bare(String.valueOf(file.getFileName()))) + " (\\d{4}-\\d\\d-\\d\\d)\\.json");
         List<Earlier> found = new ArrayList<>();
         for (String name : files(days)) {
             Matcher matcher = of.matcher(name);
             if (matcher.matches()) {
-                try {
-                    found.add(new Earlier(LocalDate.parse(matcher.group(1)), days.resolve(name)));
-                } catch (java.time.DateTimeException noDay) {
-                    continue;
-                }
+                day(matcher.group(1)).ifPresent(day -> found.add(new Earlier(day, days.resolve(name))));
             }
         }
         found.sort(Comparator.comparing(Earlier::day).reversed());
         return found;
+    }
+
+    private static Optional<LocalDate> day(String words) {
+        try {
+            return Optional.of(LocalDate.parse(words));
+        } catch (DateTimeException noDay) {
+            return Optional.empty();
+        }
     }
 }

@@ -38,13 +38,17 @@ public final class KeyList {
                     new Line("N", "the art left of a line, the plate right of it", "N"),
                     new Line("J", "keep this picture left of a line, against what you change", "J")),
             new Group(
-                    "Art in hand",
+                    "Tools in hand",
                     new Line("P", "pick the paper white; Enter takes what lies under the loupe", "P"),
                     new Line("K", "pick the ink black", "K"),
                     new Line("X", "draw the crop", "X"),
                     new Line("H", "keep the plate's proportion, or not", "H"),
                     new Line("V", "straighten: draw along what shall be level or upright", "V"),
                     new Line("Q", "a quarter turn to the right, with Shift to the left", "Q"),
+                    new Line(
+                            "Enter",
+                            "at the loupe: a dab of the brush, a corner of the outline; else closes the outline",
+                            ""),
                     new Line("Escape", "put the tool down", "")),
             new Group(
                     "Numbers",

@@ -30,7 +30,8 @@ public final class FilePage extends LaidPage {
     private final Label title = Controls.wrapped("", "heading");
     private final Label here = Controls.wrapped("", "quiet");
     private final ListView<FolderListing.Entry> list = new ListView<>();
-    private final TextField name = Controls.field("file-name", "Name", "A name in this folder, or a whole path", "wide");
+    private final TextField name =
+            Controls.field("file-name", "Name", "A name in this folder, or a whole path", "wide");
     private final Label fault = Controls.wrapped("", "fault");
     private final ToggleButton all = Controls.toggle("All files", "file-all", "Files of every kind");
     private final Button take = Controls.mainButton("Open", "file-take", "Take this file (Enter)", this::takeTyped);

@@ -30,14 +30,21 @@ public final class PreferencesPage extends LaidPage {
     private final ToggleButton inches = Controls.toggle("inches", "wish-inches", "Lengths in inches (F4)");
     private final Region line = new Region();
     private final Label screen = Controls.wrapped("", "quiet");
-    private final TextField measured =
-            Controls.field("wish-measured", "Length of the line in mm", "What a ruler says the line measures, in millimetres", "number");
+    private final TextField measured = Controls.field(
+            "wish-measured",
+            "Length of the line in mm",
+            "What a ruler says the line measures, in millimetres",
+            "number");
     private final TextField plate = Controls.field(
-            "wish-plate", "Usual plate", "The plate that a new picture is laid on: such as 200x250mm, 8x10in, A5", "told");
+            "wish-plate",
+            "Usual plate",
+            "The plate that a new picture is laid on: such as 200x250mm, 8x10in, A5",
+            "told");
     private final Label screenFault = Controls.wrapped("", "fault");
     private final Label plateFault = Controls.wrapped("", "fault");
     private final ToggleButton[] surrounds = Stream.of(Surround.values())
-            .map(each -> Controls.toggle(each.word(), "wish-" + each.word(), "A " + each.word() + " grey round the picture (D)"))
+            .map(each -> Controls.toggle(
+                    each.word(), "wish-" + each.word(), "A " + each.word() + " grey round the picture (D)"))
             .toArray(ToggleButton[]::new);
 
     /** What is wished now, and how to wish otherwise. */
@@ -103,7 +110,8 @@ public final class PreferencesPage extends LaidPage {
 
     private void takeSurround() {
         for (Surround each : Surround.values()) {
-            if (Stream.of(surrounds).anyMatch(button -> button.isSelected() && button.getText().equals(each.word()))) {
+            if (Stream.of(surrounds)
+                    .anyMatch(button -> button.isSelected() && button.getText().equals(each.word()))) {
                 wishes.surround(each);
             }
         }
@@ -112,8 +120,7 @@ public final class PreferencesPage extends LaidPage {
     private void takeMeasured() {
         attempt(screenFault, () -> {
             double length = MEASURED.check(
-                    "length of the line",
-                    Unit.MILLIMETRES.parse("length of the line", measured.getText(), false));
+                    "length of the line", Unit.MILLIMETRES.parse("length of the line", measured.getText(), false));
             wishes.pixelsPerInch(wishes.pixelsPerInch() * LINE / length);
         });
     }

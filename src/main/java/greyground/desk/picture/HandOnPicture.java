@@ -3,6 +3,8 @@ package greyground.desk.picture;
 import greyground.desk.model.CropFrame;
 import greyground.desk.model.Hand;
 import greyground.desk.model.Viewport;
+import greyground.quantity.Offset;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
@@ -30,7 +32,9 @@ public final class HandOnPicture {
     private boolean parting;
     private Optional<CropFrame.Grip> grip = Optional.empty();
     private double proportion;
+    private final DrawnPath path = new DrawnPath();
     private BiConsumer<Hand, Viewport.Area> done = (how, where) -> {};
+    private BiConsumer<Hand, List<Offset>> drawn = (how, points) -> {};
     private Consumer<Hand> taken = tool -> {};
 
     HandOnPicture(PictureView view, BiConsumer<Double, Double> pointed) {
@@ -46,17 +50,29 @@ public final class HandOnPicture {
 
     /** Hears what was picked or drawn, and where. */
     public void whenDone(BiConsumer<Hand, Viewport.Area> hears) {
-        done = hears;
+        done = done.andThen(hears);
+    }
+
+    /** Hears which way was drawn over the plate, in millimetres from its top left. */
+    public void whenDrawn(BiConsumer<Hand, List<Offset>> hears) {
+        drawn = drawn.andThen(hears);
     }
 
     /** Hears which tool is in the hand. */
     public void whenTaken(Consumer<Hand> hears) {
-        taken = hears;
+        taken = taken.andThen(hears);
+    }
+
+    /** How wide the brush is. */
+    public void brush(double millimetres) {
+        path.brush(millimetres);
+        view.draw();
     }
 
     /** Takes up a tool; {@link Hand#MOVE} lays it down. */
     public void take(Hand chosen) {
         hand = chosen;
+        path.clear();
         view.setCursor(chosen == Hand.MOVE ? Cursor.DEFAULT : Cursor.CROSSHAIR);
         taken.accept(chosen);
         view.draw();
@@ -81,6 +97,17 @@ public final class HandOnPicture {
         return dragging && hand == Hand.LEVEL
                 ? Optional.of(new double[] {pressX, pressY, dragX, dragY})
                 : Optional.empty();
+    }
+
+    /** Draws what is being drawn over the plate. */
+    void draw(PictureDrawing drawing, Viewport port) {
+        if (dragging && hand.isBox()) {
+            drawing.box(port, spanned(dragX, dragY), hand == Hand.ELLIPSE);
+        } else if (hand.isBrush()) {
+            drawing.brush(port, path);
+        } else if (hand == Hand.POLYGON) {
+            drawing.corners(port, path);
+        }
     }
 
     private Optional<CropFrame> pulled(double x, double y) {
@@ -129,6 +156,15 @@ public final class HandOnPicture {
         dragging = false;
         grip = Optional.empty();
         parting = view.against().isLine(view.port(), pressX);
+        if (view.isPresent() && hand.isBrush()) {
+            path.begin(DrawnPath.at(view.port(), pressX, pressY));
+            view.draw();
+        } else if (view.isPresent()
+                && hand == Hand.POLYGON
+                && path.corner(
+                        DrawnPath.at(view.port(), pressX, pressY), view.port().perPixel())) {
+            finishPath(true);
+        }
         if (hand == Hand.MOVE && !parting) {
             Viewport port = view.port();
             double atX = port.planeX(pressX);
@@ -151,6 +187,8 @@ public final class HandOnPicture {
         }
         if (parting) {
             view.against().moveLine(view.port(), x);
+        } else if (hand.isBrush()) {
+            path.goOn(DrawnPath.at(view.port(), x, y));
         } else if (hand == Hand.MOVE && grip.isEmpty()) {
             view.go(view.port().dragged(x - dragX, y - dragY));
         }
@@ -162,13 +200,17 @@ public final class HandOnPicture {
     private void release(MouseEvent event) {
         double x = x(event);
         double y = y(event);
-        boolean draws = hand == Hand.CROP || hand == Hand.LEVEL;
+        boolean draws = hand == Hand.CROP || hand == Hand.LEVEL || hand.isBox();
         if (!view.isPresent() || (draws && !dragging)) {
             return;
         }
         if (parting) {
             parting = false;
             dragging = false;
+        } else if (hand.isBrush()) {
+            finishPath(false);
+        } else if (hand == Hand.POLYGON) {
+            view.draw();
         } else if (hand == Hand.MOVE) {
             Optional<CropFrame> pulled = dragging ? pulled(x, y) : Optional.empty();
             dragging = false;
@@ -191,7 +233,24 @@ public final class HandOnPicture {
         done.accept(how, area);
     }
 
+    /** Gives on what was drawn; a shape puts its tool down, a brush stays in the hand. */
+    private void finishPath(boolean putDown) {
+        Hand how = hand;
+        List<Offset> points = path.points();
+        dragging = false;
+        path.clear();
+        if (putDown) {
+            take(Hand.MOVE);
+        }
+        view.draw();
+        drawn.accept(how, points);
+    }
+
     private void point(MouseEvent event) {
+        if (view.isPresent() && (hand.isBrush() || hand == Hand.POLYGON)) {
+            path.point(DrawnPath.at(view.port(), x(event), y(event)));
+            view.draw();
+        }
         if (view.isPresent()) {
             double x = view.port().planeX(x(event));
             double y = view.port().planeY(y(event));
@@ -223,7 +282,11 @@ public final class HandOnPicture {
             case PLUS, ADD, EQUALS -> view.zoom(port.width() / 2.0, port.height() / 2.0, NEARER);
             case MINUS, SUBTRACT -> view.zoom(port.width() / 2.0, port.height() / 2.0, 1 / NEARER);
             case ESCAPE -> take(Hand.MOVE);
-            case ENTER, SPACE -> pickAtLoupe();
+            case ENTER, SPACE -> useAtLoupe();
+            case BACK_SPACE -> {
+                path.back();
+                view.draw();
+            }
             default -> {
                 return;
             }
@@ -231,11 +294,27 @@ public final class HandOnPicture {
         event.consume();
     }
 
-    /** By keys, the loupe is the pointer. */
-    private void pickAtLoupe() {
-        if (view.loupeOn() && (hand == Hand.PICK_WHITE || hand == Hand.PICK_BLACK)) {
+    /** By keys, the loupe is the pointer: it picks, dabs with the brush, or sets a corner; without it a shape is closed. */
+    private void useAtLoupe() {
+        Viewport port = view.port();
+        if (hand.isBrush() && view.loupeOn()) {
+            path.begin(atLoupe(port));
+            finishPath(false);
+        } else if (hand == Hand.POLYGON && view.loupeOn()) {
+            if (path.corner(atLoupe(port), port.perPixel())) {
+                finishPath(true);
+            }
+            view.draw();
+        } else if (hand == Hand.POLYGON && path.isClosed()) {
+            finishPath(true);
+        } else if (view.loupeOn() && (hand == Hand.PICK_WHITE || hand == Hand.PICK_BLACK)) {
             finish(new Viewport.Area(view.loupe().x(), view.loupe().y(), 0, 0));
         }
+    }
+
+    private Offset atLoupe(Viewport port) {
+        return DrawnPath.at(
+                port, port.pixelX(view.loupe().x()), port.pixelY(view.loupe().y()));
     }
 
     private void push(double x, double y) {

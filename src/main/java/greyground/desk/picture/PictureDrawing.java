@@ -6,6 +6,8 @@ import greyground.desk.model.CropFrame;
 import greyground.desk.model.RulerTicks;
 import greyground.desk.model.Station;
 import greyground.desk.model.Viewport;
+import greyground.quantity.Offset;
+import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.Image;
@@ -94,6 +96,58 @@ final class PictureDrawing {
                     (plate.width() - 2 * bevel) / port.perPixel(),
                     (plate.height() - 2 * bevel) / port.perPixel());
         }
+    }
+
+    /** A shape that is being drawn from corner to corner. */
+    void box(Viewport port, Viewport.Area area, boolean round) {
+        double left = x(port, area.left());
+        double top = y(port, area.top());
+        double width = area.width() / port.perPixel();
+        double height = area.height() / port.perPixel();
+        twice(() -> {
+            if (round) {
+                context.strokeOval(left, top, width, height);
+            } else {
+                context.strokeRect(left, top, width, height);
+            }
+        });
+    }
+
+    /** The brush where the pointer is, and the way that it has gone. */
+    void brush(Viewport port, DrawnPath path) {
+        path.pointer().ifPresent(place -> {
+            double across = path.brush() / port.perPixel();
+            double atX = x(port, place.acrossMillimetres());
+            double atY = y(port, place.downMillimetres());
+            twice(() -> context.strokeOval(atX - across / 2, atY - across / 2, across, across));
+        });
+        way(port, path.points());
+    }
+
+    /** The corners that have been set, and the side that follows the pointer. */
+    void corners(Viewport port, DrawnPath path) {
+        List<Offset> sides = new ArrayList<>(path.points());
+        if (!sides.isEmpty()) {
+            path.pointer().ifPresent(sides::add);
+        }
+        way(port, sides);
+        for (Offset corner : path.points()) {
+            double atX = x(port, corner.acrossMillimetres());
+            double atY = y(port, corner.downMillimetres());
+            pen.fill(paper(), atX - 4, atY - 4, 8, 8);
+            pen.stroke(light.copper(), 1.25);
+            context.strokeRect(atX - 4, atY - 4, 8, 8);
+        }
+    }
+
+    private void way(Viewport port, List<Offset> points) {
+        double[] xs = points.stream()
+                .mapToDouble(point -> x(port, point.acrossMillimetres()))
+                .toArray();
+        double[] ys = points.stream()
+                .mapToDouble(point -> y(port, point.downMillimetres()))
+                .toArray();
+        twice(() -> pen.curve(xs, ys));
     }
 
     /** Places of warnings: a ring and the number that the list has. */

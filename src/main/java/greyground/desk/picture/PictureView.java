@@ -380,6 +380,7 @@ public final class PictureView extends Drawn {
                 new SheetEdges(pen, light).draw(port, edges);
             }
             drawing.places(port, marks);
+            hand.draw(drawing, port);
         }
         if (loupe.isOn()) {
             drawing.loupe(port, loupe, station, loupeOpacity);

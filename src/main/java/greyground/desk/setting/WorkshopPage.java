@@ -79,7 +79,10 @@ public final class WorkshopPage extends VBox {
         this.kept = kept;
         this.cant = cant;
         this.take = Controls.button(
-                "Keep as", "workshop-take", "Keep these numbers as a workshop of this name, from now on by itself", () -> {
+                "Keep as",
+                "workshop-take",
+                "Keep these numbers as a workshop of this name, from now on by itself",
+                () -> {
                     call.accept(name.getText());
                     name.clear();
                 });
@@ -95,6 +98,7 @@ public final class WorkshopPage extends VBox {
         scroll.setId("workshop-card");
         scroll.setAccessibleText("My workshop");
         VBox.setVgrow(scroll, Priority.ALWAYS);
+        name.setPromptText("another name");
         name.setOnAction(entered -> take.fire());
         names.valueProperty().addListener((what, was, is) -> {
             if (!filling && is != null && !is.isEmpty()) {
@@ -102,8 +106,7 @@ public final class WorkshopPage extends VBox {
                 refresh();
             }
         });
-        HBox line = Controls.line(
-                8, Controls.label("Workshop"), names, Controls.growing(new Region()), name, take);
+        HBox line = Controls.line(8, Controls.label("Workshop"), names, Controls.growing(new Region()), name, take);
         line.getStyleClass().add("strip");
         getChildren().addAll(line, scroll);
         setVisible(false);
@@ -160,11 +163,16 @@ public final class WorkshopPage extends VBox {
         List<Node> lines = new ArrayList<>();
         List<BenchModel.WorkshopStep> steps = model.workshopSteps();
         for (BenchModel.WorkshopStep step : steps.stream().limit(MOST_STEPS).toList()) {
-            lines.add(past(DeskWords.of(step.what()) + changes(step), "step-back-" + lines.size(), () -> step.before()));
+            lines.add(past(
+                    "Back to before",
+                    DeskWords.of(step.what()) + changes(step),
+                    "step-back-" + lines.size(),
+                    () -> step.before()));
         }
         for (KeptWorkshops.Earlier earlier :
                 model.workshopFile().map(kept::earlier).orElse(List.of())) {
             lines.add(past(
+                    "Use these",
                     "As it was when " + earlier.day() + " began",
                     "step-back-" + lines.size(),
                     () -> kept.held(earlier)));
@@ -177,18 +185,20 @@ public final class WorkshopPage extends VBox {
         return lines;
     }
 
-    /** A line of the past, and a way back to before it. */
-    private Node past(String words, String id, Supplier<Workshop> before) {
-        Button back = Controls.button("Back to before", id, "The numbers as they were then; undo takes this back", () -> {
+    /** A line of the past, and a way back. */
+    private Node past(String act, String words, String id, Supplier<Workshop> before) {
+        Button back = Controls.button(act, id, "The numbers as they were then; undo takes this back", () -> {
             try {
                 model.returnTo(before.get());
             } catch (Refusal refused) {
                 cant.accept(String.valueOf(refused.getMessage()));
             }
         });
-        back.setAccessibleText("Back to before: " + words);
+        back.setAccessibleText(act + ": " + words);
         back.getStyleClass().add("small");
-        return Controls.line(16, Controls.growing(Controls.wrapped(words)), back);
+        HBox line = Controls.line(16, Controls.growing(Controls.wrapped(words)), back);
+        VBox.setMargin(line, new Insets(0, 0, 4, 0));
+        return line;
     }
 
     /** Which numbers a step changed, and from what to what. */
@@ -199,7 +209,8 @@ public final class WorkshopPage extends VBox {
             Figure was = before.get(path);
             if (was != null && !was.equals(figure)) {
                 FigureWords words = FigureWords.of(path);
-                changed.add(words.label() + " " + words.value(was.value()) + " \u2192 " + words.withUnit(figure.value()));
+                changed.add(
+                        words.label() + " " + words.value(was.value()) + " \u2192 " + words.withUnit(figure.value()));
             }
         });
         String more = changed.size() > MOST_CHANGES ? " and " + (changed.size() - MOST_CHANGES) + " more" : "";

@@ -94,8 +94,8 @@ final class ArrivalView extends HBox {
         sizes.removeIf(own.getChildren()::contains);
         own.getChildren().clear();
         for (Size each : habits.plates()) {
-            String name =
-                    DeskWords.lengths(desk.wishes.inches(), " \u00d7 ", each.widthMillimetres(), each.heightMillimetres());
+            String name = DeskWords.lengths(
+                    desk.wishes.inches(), " \u00d7 ", each.widthMillimetres(), each.heightMillimetres());
             own.getChildren().add(size(name, "arrival-own-" + own.getChildren().size(), each));
         }
         Controls.show(ofOwn, !own.getChildren().isEmpty());

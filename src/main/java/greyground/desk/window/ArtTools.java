@@ -136,6 +136,9 @@ final class ArtTools extends VBox {
     }
 
     private void done(Hand hand, Viewport.Area area) {
+        if (hand.isOfPlate()) {
+            return;
+        }
         sight.plate().ifPresent(made -> {
             if (hand == Hand.LEVEL) {
                 tell.accept("straighten", job -> Turning.levelled(job, area.width(), area.height()));

@@ -47,7 +47,11 @@ final class BenchMenu extends VBox {
         add(surround);
         add(rulers);
         act("Whole screen  F11", "whole-screen", "Fill the screen, and back", desk::fillScreen);
-        act("Preferences", "show-preferences", "Units, the screen's true size, your usual plate", () -> desk.toggle(desk.preferences));
+        act(
+                "Preferences",
+                "show-preferences",
+                "Units, the screen's true size, your usual plate",
+                () -> desk.toggle(desk.preferences));
         act("All keys  F1", "show-keys", "All keys of this window", () -> desk.toggle(desk.keys));
         act("About", "show-about", "Versions and licences of all that is inside", () -> desk.toggle(desk.about));
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);

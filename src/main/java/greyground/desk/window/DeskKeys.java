@@ -43,7 +43,9 @@ final class DeskKeys {
             Map.entry(KeyCode.A, desk -> desk.seen().fit()),
             Map.entry(KeyCode.T, DeskWindow::trueSize),
             Map.entry(KeyCode.E, desk -> desk.zoom.toggle()),
-            Map.entry(KeyCode.D, desk -> desk.wishes.surround(desk.wishes.surround().next())),
+            Map.entry(
+                    KeyCode.D,
+                    desk -> desk.wishes.surround(desk.wishes.surround().next())),
             Map.entry(KeyCode.S, desk -> desk.toggle(Place.SHEET)),
             Map.entry(KeyCode.U, DeskWindow::turnSheetOver),
             Map.entry(KeyCode.L, DeskWindow::toggleLoupe),

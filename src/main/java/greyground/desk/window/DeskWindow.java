@@ -63,6 +63,7 @@ final class DeskWindow {
     final LoupeBench loupeBench;
     final SplitTools split;
     final ArtTools artTools;
+    final PlateTools plateTools;
     final SettingsPane settings;
     final WarningsView warnings;
     final BenchClocks clocks;
@@ -110,6 +111,7 @@ final class DeskWindow {
         this.loupeBench = new LoupeBench(sight, live, messages, this::trueSize);
         this.split = new SplitTools(sight, live);
         this.artTools = new ArtTools(model, live, sight, this::tell);
+        this.plateTools = new PlateTools(sight, habits, this::tell);
         this.settings = new SettingsPane(model, wishes::inches, services.today());
         this.warnings = new WarningsView(model, sight, this::choose, this::set);
         this.clocks = new BenchClocks(services.nanoTime());
@@ -126,13 +128,14 @@ final class DeskWindow {
         this.lessons = new TestPlateModel(services, model, messages);
         this.testPlate = new TestPlateView(lessons, model, services, printing::openTestFilm);
         this.tones = new ToneStrip(model, live, diagram);
-        this.tools = new ToolStrip(loupeBench.tools(), split, artTools, sheet.opener(() -> toggle(Place.SHEET)));
+        this.tools =
+                new ToolStrip(loupeBench.tools(), split, artTools, plateTools, sheet.opener(() -> toggle(Place.SHEET)));
         this.middle = new DeskPlaces(this);
         this.menu = new BenchMenu(this);
         this.head = new HeadBar(this);
         this.ticking = new Ticking(this, services.bell());
         frame.head(head, menu, printing);
-        VBox works = new VBox(8, opening.bar, export.bar);
+        VBox works = new VBox(8, plateTools.line(), opening.bar, export.bar);
         works.setMaxWidth(Region.USE_PREF_SIZE);
         settings.getStyleClass().add("narrow");
         Node[] views = {loupeBench, plan, sheet, empty, testPlate.middle(), workshop, arrival, pages};

@@ -3,7 +3,6 @@ package greyground.desk.window;
 import greyground.desk.model.FileAsking;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
 import javafx.application.Platform;
 
 /** Asks for files by the system's own window in daylight, and on a page of ours under the safelight, where that window would shine white. */
@@ -11,6 +10,7 @@ final class FilesByLight implements FileAsking {
     private final DeskWindow desk;
     private final FileAsking system;
     private boolean asking;
+    private Optional<Path> chosen = Optional.empty();
     private Optional<Path> folder = Optional.empty();
 
     FilesByLight(DeskWindow desk, FileAsking system) {
@@ -35,15 +35,15 @@ final class FilesByLight implements FileAsking {
         }
         asking = true;
         Object key = new Object();
-        AtomicReference<Optional<Path>> chosen = new AtomicReference<>(Optional.empty());
+        chosen = Optional.empty();
         desk.filePage.ask(title, kind, suggested, folder.orElseGet(this::nearby), path -> {
-            chosen.set(path);
+            chosen = path;
             Platform.exitNestedEventLoop(key, key);
         });
         desk.lay(desk.filePage);
         Platform.enterNestedEventLoop(key);
         asking = false;
-        Optional<Path> path = chosen.get();
+        Optional<Path> path = chosen;
         path.map(Path::getParent).ifPresent(parent -> folder = Optional.of(parent));
         if (desk.pages.isOpen(desk.filePage)) {
             desk.putAway();

@@ -72,7 +72,8 @@ final class ShopFiles {
             Path file = workshops.make(name);
             model.saveWorkshop(file);
             desk.habits.keep(WORKSHOP, name.strip());
-            messages.done("the workshop is called " + name.strip() + " now, and is kept by itself in " + file.getParent());
+            messages.done(
+                    "the workshop is called " + name.strip() + " now, and is kept by itself in " + file.getParent());
         });
     }
 

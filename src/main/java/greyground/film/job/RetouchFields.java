@@ -3,6 +3,8 @@ package greyground.film.job;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.art.burnish.LocalTouch;
 import greyground.json.JsonFields;
+import greyground.quantity.Offset;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +25,21 @@ public final class RetouchFields {
     static final List<JobField<?>> LISTED = List.of(TOUCHES);
 
     private RetouchFields() {}
+
+    /**
+     * One stroke more, softened over half of its width.
+     *
+     * @param lightness in L*: above 0 burnished, below 0 deepened
+     * @param widthMillimetres of the brush, 0.1 to 3000
+     * @param points one or more, from the plate's top left as the print reads
+     */
+    public static Job withStroke(Job job, double lightness, double widthMillimetres, List<Offset> points) {
+        LocalTouch.WIDTH.check("brush", widthMillimetres);
+        List<LocalTouch> touches = new ArrayList<>(TOUCHES.of(job));
+        touches.add(new LocalTouch.Stroke(
+                lightness, widthMillimetres, Math.max(LocalTouch.FEATHER.least(), widthMillimetres / 2), points));
+        return TOUCHES.with(job, List.copyOf(touches));
+    }
 
     /** Touches as their file has them. */
     record Touches() implements Kind<List<LocalTouch>> {

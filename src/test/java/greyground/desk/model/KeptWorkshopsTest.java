@@ -62,7 +62,9 @@ class KeptWorkshopsTest {
         set(13, DAY.plusDays(1));
         assertEquals(13, bite("Press room"));
         List<KeptWorkshops.Earlier> earlier = shops.earlier(shops.file("Press room"));
-        assertEquals(List.of(DAY.plusDays(1), DAY), earlier.stream().map(KeptWorkshops.Earlier::day).toList());
+        assertEquals(
+                List.of(DAY.plusDays(1), DAY),
+                earlier.stream().map(KeptWorkshops.Earlier::day).toList());
         assertEquals(12, shops.held(earlier.get(0)).bath().biteMinutes().value());
         assertEquals(10, shops.held(earlier.get(1)).bath().biteMinutes().value());
         for (int i = 2; i < 40; i++) {

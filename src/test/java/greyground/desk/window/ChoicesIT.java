@@ -78,6 +78,10 @@ class ChoicesIT extends AtTheDesk {
                                 .isEmpty());
         walk("Printing");
         hand.press("print-not");
+        act(() -> hand.desk().shops.name("Old bath"));
+        act(() -> hand.desk().shops.name("New bath"));
+        act(() -> hand.desk().go(Place.WORKSHOP));
+        walk("Workshop");
         act(() -> hand.desk().go(Place.TEST_PLATE));
         walk("Test plate");
         act(() -> hand.desk().go(Place.PLAN));
@@ -85,6 +89,7 @@ class ChoicesIT extends AtTheDesk {
         walk("Plan");
         assertTrue(
                 walked.containsAll(List.of(
+                        "workshop-names",
                         "setting-process",
                         "setting-carrier",
                         "setting-source",

@@ -83,7 +83,8 @@ class PagesIT extends AtTheDesk {
         assertTrue(onScreen(() -> hand.root().lookup("#preferences .fault").isVisible()));
         hand.type("wish-plate", "120x90mm");
         double before = onScreen(() -> hand.desk().wishes.pixelsPerInch());
-        double line = onScreen(() -> hand.find("wish-line", javafx.scene.layout.Region.class).getWidth());
+        double line = onScreen(
+                () -> hand.find("wish-line", javafx.scene.layout.Region.class).getWidth());
         assertEquals(100 / 25.4 * before, line, 1);
         // The line measures 80 mm only: there are more pixels to the inch than the screen says.
         hand.type("wish-measured", "80");
@@ -108,9 +109,9 @@ class PagesIT extends AtTheDesk {
             again.key(KeyCode.F4);
         }
         assertFalse(onScreen(() -> new greyground.desk.model.DeskHabits(
-                                new greyground.desk.model.DeskFolder(folder.resolve("state")))
-                        .chosen("inches")
-                        .orElseThrow()));
+                        new greyground.desk.model.DeskFolder(folder.resolve("state")))
+                .chosen("inches")
+                .orElseThrow()));
     }
 
     // ------------------------------------------------------------------ workshops
@@ -120,10 +121,12 @@ class PagesIT extends AtTheDesk {
     }
 
     private void bites(double minutes) throws Exception {
-        act(() -> hand.desk().model.returnTo(hand.desk()
+        act(() -> hand.desk()
                 .model
-                .workshop()
-                .with("bath.biteMinutes", greyground.workshop.Figure.assumed(minutes, "x"))));
+                .returnTo(hand.desk()
+                        .model
+                        .workshop()
+                        .with("bath.biteMinutes", greyground.workshop.Figure.assumed(minutes, "x"))));
     }
 
     @Test
@@ -139,10 +142,13 @@ class PagesIT extends AtTheDesk {
         DeskHand.waitFor("it to be kept", () -> !hand.desk().model.workshopUnsaved());
         assertTrue(onScreen(() -> hand.desk().pages.isOpen()), "keeping it changes nothing that is seen");
         act(() -> hand.desk().putAway());
-        act(() -> hand.find("workshop-names", javafx.scene.control.ComboBox.class).requestFocus());
+        act(() ->
+                hand.find("workshop-names", javafx.scene.control.ComboBox.class).requestFocus());
         hand.key(KeyCode.DOWN);
         assertEquals(11, bite());
-        assertEquals("workshop-names", onScreen(() -> hand.stage().getScene().getFocusOwner().getId()));
+        assertEquals(
+                "workshop-names",
+                onScreen(() -> hand.stage().getScene().getFocusOwner().getId()));
         hand.key(KeyCode.UP);
         assertEquals(22, bite());
         assertTrue(String.join(" ", words()).contains("11 \u2192 22 min"), words().toString());
@@ -155,7 +161,9 @@ class PagesIT extends AtTheDesk {
         assertTrue(onScreen(() -> hand.desk().mayClose(() -> {})));
         try (DeskHand again = new DeskHand(folder.resolve("state"))) {
             assertEquals(
-                    23, onScreen(() -> again.desk().model.workshop().bath().biteMinutes().value()));
+                    23,
+                    onScreen(() ->
+                            again.desk().model.workshop().bath().biteMinutes().value()));
             assertFalse(onScreen(() -> again.desk().model.workshopUnsaved()));
             assertTrue(onScreen(() -> again.desk().model.undoes().isEmpty()), "nothing to go back to before it");
         }

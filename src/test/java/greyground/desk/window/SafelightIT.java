@@ -97,7 +97,13 @@ class SafelightIT extends AtTheDesk {
                         choice.hide();
                     } else if (node instanceof TextField) {
                         node.fireEvent(new ContextMenuEvent(
-                                ContextMenuEvent.CONTEXT_MENU_REQUESTED, 4, 4, at.getMinX(), at.getMinY(), false, null));
+                                ContextMenuEvent.CONTEXT_MENU_REQUESTED,
+                                4,
+                                4,
+                                at.getMinX(),
+                                at.getMinY(),
+                                false,
+                                null));
                         nothingShines(station + ", menu of " + node.getId(), wrong);
                         opened.merge("menus", Window.getWindows().size() - 1, Integer::sum);
                         closePopups();
@@ -154,18 +160,23 @@ class SafelightIT extends AtTheDesk {
         assertEquals(2, onScreen(() -> list.getItems().size()));
         assertTrue(onScreen(list::isFocused));
         hand.key(KeyCode.BACK_SPACE);
-        assertTrue(onScreen(() -> list.getSelectionModel().getSelectedItem().toString()).contains("scans"));
+        assertTrue(onScreen(() -> list.getSelectionModel().getSelectedItem().toString())
+                .contains("scans"));
         hand.key(KeyCode.ENTER);
         hand.type("file-name", "nowhere.png");
         assertTrue(onScreen(() -> hand.root().lookup("#files .fault").isVisible()));
         act(list::requestFocus);
         act(() -> list.getSelectionModel().selectFirst());
         hand.key(KeyCode.ENTER);
-        waitFor("the cup", () -> hand.desk().model.state().orElseThrow().art().endsWith("cup.png")
-                || hand.root().lookup("#question") != null);
+        waitFor(
+                "the cup",
+                () -> hand.desk().model.state().orElseThrow().art().endsWith("cup.png")
+                        || hand.root().lookup("#question") != null);
         if (!hand.question().isEmpty()) {
             hand.answer("Don't save");
-            waitFor("the cup", () -> hand.desk().model.state().orElseThrow().art().endsWith("cup.png"));
+            waitFor(
+                    "the cup",
+                    () -> hand.desk().model.state().orElseThrow().art().endsWith("cup.png"));
         }
         hand.acceptPlate();
         assertEquals(1, hand.toOpen.size(), "the system's own window was not asked");
