@@ -15,6 +15,7 @@ import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmSeries;
 import greyground.app.recipe.PositiveOutcome;
 import greyground.app.recipe.PositiveWork;
+import greyground.app.recipe.SpotSheet;
 import greyground.app.record.RecordWords;
 import greyground.app.record.RecordWork;
 import greyground.app.teach.FilmPrinterWork;
@@ -66,6 +67,14 @@ public final class Greyground {
             ArtSource art, Job job, Workshop shop, Path pdf, Optional<Path> tiff, Progress progress)
             throws IOException {
         return PositiveWork.prepare(art, job, shop, Optional.of(pdf), tiff, progress);
+    }
+
+    /**
+     * Writes a job's dust and scratches, or those that stand out where it has chosen none, as a file and as a picture with numbers. Choose it
+     * before they are healed, to choose among them; art is closed by it.
+     */
+    public static void spots(ArtSource art, Job job, Optional<Path> list, Optional<Path> picture) throws IOException {
+        SpotSheet.write(art, job, list, picture);
     }
 
     /**

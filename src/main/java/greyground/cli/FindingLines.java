@@ -18,6 +18,8 @@ final class FindingLines {
     private static final Map<String, String> LEADS = Map.ofEntries(
             Map.entry("jobFile", "job"),
             Map.entry("planFile", "pages"),
+            Map.entry("spotsFile", "list"),
+            Map.entry("spotsPicture", "rings"),
             Map.entry("workshop", "shop"),
             Map.entry("replacedKept", "kept"),
             Map.entry("code", "codes"),

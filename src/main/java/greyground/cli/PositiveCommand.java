@@ -78,6 +78,18 @@ final class PositiveCommand implements Callable<Integer> {
             description = "write the plan as a PDF of its own, for paper")
     private @Nullable Path plan;
 
+    @Option(
+            names = "--spots-out",
+            paramLabel = "FILE.json",
+            description = "write the dust and scratches found, to choose from and give back as --spots")
+    private @Nullable Path spots;
+
+    @Option(
+            names = "--spots-picture",
+            paramLabel = "FILE.png",
+            description = "draw ART with each of them ringed and numbered")
+    private @Nullable Path spotsPicture;
+
     @Mixin
     JobChoice choice = new JobChoice();
 
@@ -113,6 +125,8 @@ final class PositiveCommand implements Callable<Integer> {
                         "--out", Optional.ofNullable(film),
                         "--tiff", Optional.ofNullable(tiff),
                         "--plan-out", Optional.ofNullable(plan),
+                        "--spots-out", Optional.ofNullable(spots),
+                        "--spots-picture", Optional.ofNullable(spotsPicture),
                         "--job with a file that does not exist yet",
                                 choice.jobFile().filter(Predicate.not(Files::exists)))
                 .entrySet()) {
@@ -146,6 +160,8 @@ final class PositiveCommand implements Callable<Integer> {
                 .writes("film", out, NamedFiles.Content.FILM)
                 .writes("TIFF", tiff, NamedFiles.Content.TIFF)
                 .writes("plan", plan, NamedFiles.Content.FILM)
+                .writes("spots", spots, NamedFiles.Content.KEPT)
+                .writes("spots picture", spotsPicture, NamedFiles.Content.PICTURE)
                 .writes("job", newJob.orElse(null), NamedFiles.Content.KEPT);
         Optional<Job> base =
                 newJob.isPresent() ? Optional.empty() : choice.jobFile().map(KeptFiles::job);
@@ -166,6 +182,11 @@ final class PositiveCommand implements Callable<Integer> {
         if (plan != null) {
             Greyground.plan(out).write(plan);
             files.put("planFile", plan);
+        }
+        if (spots != null || spotsPicture != null) {
+            Greyground.spots(source, outcome.job(), Optional.ofNullable(spots), Optional.ofNullable(spotsPicture));
+            Optional.ofNullable(spots).ifPresent(file -> files.put("spotsFile", file));
+            Optional.ofNullable(spotsPicture).ifPresent(file -> files.put("spotsPicture", file));
         }
         // As JSON "job" is the job itself.
         choice.jobFile().ifPresent(file -> files.put("jobFile", file));

@@ -58,9 +58,9 @@ class OwnInputsIT {
         return Stream.of(
                 new Line(
                         "positive",
-                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --out=out.pdf --tiff=out.tif --plan-out=pages.pdf "
-                                + JOB,
-                        List.of("--out", "--tiff", "--plan-out")),
+                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --spots=spots.json --out=out.pdf --tiff=out.tif --plan-out=pages.pdf"
+                                + " --spots-out=list.json --spots-picture=rings.png " + JOB,
+                        List.of("--out", "--tiff", "--plan-out", "--spots-out", "--spots-picture")),
                 new Line(
                         "positive",
                         "art.png --workshop=shop.json --job=new.json --out=out.pdf --tiff=out.tif " + JOB,
@@ -123,6 +123,7 @@ class OwnInputsIT {
         Files.writeString(
                 folder.resolve("inks.json"),
                 "{\"greyground\": \"inks\", \"version\": 1, \"inks\": [{\"name\": \"black\"}]}");
+        Files.writeString(folder.resolve("spots.json"), "{\"greyground\": \"spots\", \"version\": 1, \"spots\": []}");
         Files.writeString(folder.resolve("test.pdf"), "%PDF-1.7 of a test plate");
         Files.writeString(folder.resolve("first.pdf"), "%PDF-1.7 of a film");
         for (String readings : List.of("values.csv", "reference.csv", "film.csv")) {

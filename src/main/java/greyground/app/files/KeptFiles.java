@@ -3,6 +3,8 @@ package greyground.app.files;
 import greyground.chart.TestPlate;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
+import greyground.film.job.SpotWish;
+import greyground.film.job.SpotsFile;
 import greyground.film.sheet.ChartFile;
 import greyground.ink.InkSet;
 import greyground.ink.InksFile;
@@ -69,6 +71,10 @@ public final class KeptFiles {
 
     public static void saveWorkshop(Path file, Workshop workshop) throws IOException {
         save("workshop", file, WorkshopFile.text(workshop));
+    }
+
+    public static void saveSpots(Path file, SpotWish.Chosen spots) {
+        save("spots", file, SpotsFile.text(spots));
     }
 
     private static void save(String what, Path file, String text) {

@@ -54,6 +54,7 @@ public final class ProofFindings {
                                 .toList());
         work.looks().read().ifPresent(seen -> findings.put("read", read(seen)));
         tones.measured().ifPresent(measured -> findings.rows("measuredResponse", levels(measured)));
+        work.spots().say(findings);
         FilmWords.sayGap(findings, work.job(), SteepTones.of(tones.response()), "");
         return findings.put("responseName", tones.name())
                 .put("known", tones.isMeasured() ? "measured" : "predicted")

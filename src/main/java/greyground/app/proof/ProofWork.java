@@ -8,6 +8,7 @@ import greyground.app.recipe.ComposedFilm;
 import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.FilmOnPlate;
 import greyground.app.recipe.FilmRecipe;
+import greyground.app.recipe.HealedSpots;
 import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobReserve;
 import greyground.app.recipe.JobTones;
@@ -56,6 +57,7 @@ public final class ProofWork implements Closeable {
     private final JobReserve reserve;
     private final List<Compensation.Node> nodes;
     private final List<String> notes;
+    private final HealedSpots spots;
     private final PlateFilm positive;
     private final PlateLooks looks;
     private final Closeable source;
@@ -69,6 +71,7 @@ public final class ProofWork implements Closeable {
             JobReserve reserve,
             List<Compensation.Node> nodes,
             List<String> notes,
+            HealedSpots spots,
             PlateFilm positive,
             @Nullable PlateFilm screen,
             Closeable source,
@@ -82,6 +85,7 @@ public final class ProofWork implements Closeable {
         List<String> all = new ArrayList<>(notes);
         tones.note().filter(note -> !all.contains(note)).ifPresent(all::add);
         this.notes = List.copyOf(all);
+        this.spots = spots;
         this.positive = positive;
         this.looks = new PlateLooks(plate, tones, GrainPatches.spacingMicrometres(job.grain()), positive, screen);
         this.source = source;
@@ -111,6 +115,7 @@ public final class ProofWork implements Closeable {
                     recipe.reserve(),
                     recipe.compensation().nodes(),
                     recipe.warnings(),
+                    recipe.spots(),
                     recipe.positive().onPlate(),
                     recipe.screen().map(ComposedFilm::onPlate).orElse(null),
                     art,
@@ -153,6 +158,7 @@ public final class ProofWork implements Closeable {
                     JobReserve.of(plate, tones),
                     nodes,
                     List.of(),
+                    HealedSpots.chosen(job),
                     FilmOnPlate.read(reader, 0, mirrored, workshop.filmPrinter(), printed),
                     wanted == 2 ? FilmOnPlate.read(reader, 1, mirrored, workshop.filmPrinter(), printed) : null,
                     reader,
@@ -186,6 +192,11 @@ public final class ProofWork implements Closeable {
     /** What was odd about the art. */
     public List<String> notes() {
         return notes;
+    }
+
+    /** What is said of dust and scratches. */
+    HealedSpots spots() {
+        return spots;
     }
 
     /** What the plate will not keep, from a look at every bit of the film; most pressing first. */

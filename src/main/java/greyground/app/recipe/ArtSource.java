@@ -3,11 +3,13 @@ package greyground.app.recipe;
 import greyground.art.Art;
 import greyground.art.colour.PaperAndInk;
 import greyground.art.printed.CellMeans;
+import greyground.art.spots.SpotsFound;
 import greyground.art.touch.Touch;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.film.job.Job;
 import greyground.film.job.Origin;
+import greyground.film.job.SpotWish;
 import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
 import greyground.raster.Histogram;
@@ -59,6 +61,7 @@ public final class ArtSource implements Closeable {
         final Origin origin;
         final CompletableFuture<String> fingerprint;
         final List<String> remarks;
+        final ArtSpots spots = new ArtSpots();
 
         /** As it was read; let go once it is turned, unless the art stays. */
         @Nullable
@@ -97,9 +100,11 @@ public final class ArtSource implements Closeable {
         }
     }
 
-    private record Turned(int quarterTurns, double degrees, GreyPlane plane) {
+    private record Turned(int quarterTurns, double degrees, SpotWish spots, GreyPlane plane) {
         boolean suits(ArtChoice choice) {
-            return quarterTurns == choice.quarterTurns() && degrees == choice.straightenDegrees();
+            return quarterTurns == choice.quarterTurns()
+                    && degrees == choice.straightenDegrees()
+                    && spots.equals(choice.hand().retouching().spots());
         }
     }
 
@@ -140,18 +145,20 @@ public final class ArtSource implements Closeable {
                 name, Job.titleOf(dot > 0 ? name.substring(0, dot) : name), "", look.width(), look.height());
     }
 
-    /** The art as the job turns it; whoever holds it never closes it. */
+    /** The art, healed and turned as the job says; whoever holds it never closes it. */
     public GreyPlane turned(ArtChoice choice, Progress progress) throws IOException {
         Decoded page = decoded(choice, progress.part(0, 0.8));
         Turned present = page.turned;
         if (present != null && present.suits(choice)) {
             return present.plane();
         }
-        GreyPlane upright = upright(page, progress);
-        TurnedArt turning = new TurnedArt(upright, choice.quarterTurns(), choice.straightenDegrees());
-        GreyPlane plane = turning.unchanged() ? upright : turned(turning, progress.part(0.8, 1));
         letTurnedGo(page);
-        page.turned = new Turned(choice.quarterTurns(), choice.straightenDegrees(), plane);
+        GreyPlane upright = upright(page, progress);
+        SpotWish spots = choice.hand().retouching().spots();
+        GreyPlane healed = page.spots.healed(upright, spots, progress.part(0.8, 0.9));
+        TurnedArt turning = new TurnedArt(healed, choice.quarterTurns(), choice.straightenDegrees());
+        GreyPlane plane = turning.unchanged() ? healed : turned(turning, progress.part(0.9, 1));
+        page.turned = new Turned(choice.quarterTurns(), choice.straightenDegrees(), spots, plane);
         if (!stays && plane != upright) {
             range(choice, Progress.NONE);
             if (choice.hand().origin() == Origin.LINE) {
@@ -159,6 +166,9 @@ public final class ArtSource implements Closeable {
             }
             upright.close();
             page.upright = null;
+            if (plane != healed) {
+                page.spots.letGo();
+            }
         }
         return plane;
     }
@@ -170,11 +180,11 @@ public final class ArtSource implements Closeable {
 
     /** Puts a plane's rows. */
     @FunctionalInterface
-    private interface Filling {
+    interface Filling {
         void into(PlaneStore store) throws IOException;
     }
 
-    private static GreyPlane stored(int width, int height, Filling rows) throws IOException {
+    static GreyPlane stored(int width, int height, Filling rows) throws IOException {
         try (PlaneStore store = PlaneStore.open(width, height, planeBudgetBytes() / 2, spillFolder())) {
             rows.into(store);
             return store.finish();
@@ -282,6 +292,12 @@ public final class ArtSource implements Closeable {
         return present;
     }
 
+    /** What stands out of it, looked for once. */
+    SpotsFound spots(ArtChoice choice) throws IOException {
+        Decoded page = decoded(choice, Progress.NONE);
+        return page.spots.found(() -> upright(page, Progress.NONE));
+    }
+
     /** What is known of it as a print. */
     PrintedArt print(ArtChoice choice) throws IOException {
         return Objects.requireNonNull(decoded(choice, Progress.NONE).print);
@@ -363,7 +379,7 @@ public final class ArtSource implements Closeable {
         letTouchedGo(page);
         Turned present = page.turned;
         page.turned = null;
-        if (present != null && present.plane() != page.upright) {
+        if (present != null && present.plane() != page.upright && !page.spots.holds(present.plane())) {
             present.plane().close();
         }
     }
@@ -374,6 +390,7 @@ public final class ArtSource implements Closeable {
         decoded = null;
         if (page != null) {
             letTurnedGo(page);
+            page.spots.letGo();
             GreyPlane upright = page.upright;
             if (upright != null) {
                 upright.close();

@@ -156,6 +156,11 @@ public final class FilmRecipe {
         return made.line();
     }
 
+    /** What is said of dust, hairs and scratches. */
+    public HealedSpots spots() throws IOException {
+        return HealedSpots.of(art, job.art());
+    }
+
     /** Pixels of the art's fragment by grey code, 65 536 counts; nobody may change them. */
     public long[] greys() throws IOException {
         return art.greysOfCrop(art(), job.art(), Progress.NONE);

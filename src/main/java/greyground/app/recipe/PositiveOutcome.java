@@ -45,6 +45,7 @@ public record PositiveOutcome(Job job, Findings findings) {
                 .put("assumedFigures", (double) recipe.workshop().figures().values().stream()
                         .filter(Figure::isAssumed)
                         .count());
+        recipe.spots().say(findings);
         recipe.line().ifPresent(line -> line.say(findings));
         findings.say("crisp", HandOnPlate.words(recipe));
         TouchedPlaces.say(findings, job);
@@ -96,6 +97,11 @@ public record PositiveOutcome(Job job, Findings findings) {
             kept.add(String.format(
                     Locale.ROOT, "black of %.1f %%", 100 * point(job.art().black())));
             own.add("--black automatic");
+        }
+        if (!HealedSpots.chosen(base).spots().isEmpty()
+                && HealedSpots.chosen(base).equals(HealedSpots.chosen(job))) {
+            kept.add("dust and scratches");
+            own.add("--spots none");
         }
         findings.say(
                 "reused",

@@ -32,6 +32,7 @@ public sealed interface Kind<T>
                 HandFields.Receiving,
                 HandFields.Points,
                 RetouchFields.Touches,
+                RetouchFields.Spotting,
                 OutlineFields.Shape,
                 OutlineFields.Tearing {
     /**

@@ -2,10 +2,12 @@ package greyground.film.job;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import greyground.art.burnish.LocalTouch;
+import greyground.art.spots.Spot;
 import greyground.json.JsonFields;
 import greyground.quantity.Offset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** What the hand does to single places of the art: settings of {@link JobFields}. */
@@ -21,8 +23,19 @@ public final class RetouchFields {
                     "Burnish, deepen",
                     "A file of soft strokes, ellipses and gradients that lighten or darken places of the plate, or 'none'. docs/touches.md says how it is written. They go with the job, and their order is no matter.");
 
+    public static final JobField<SpotWish> SPOTS = JobField.part(
+                    "spots",
+                    new Spotting(),
+                    job -> job.art().hand().retouching().spots(),
+                    "art.hand.retouching.spots")
+            .typed(JobField.FILE)
+            .at("art", "spots")
+            .shown(
+                    "Dust and scratches",
+                    "Dust, hairs and scratches to heal from what lies around them: 'none', 'found' for those that stand out of the art, or a file of those you chose. docs/spots.md says how it is written and where proposals come from. They go with the job.");
+
     /** In the order of the job's file. */
-    static final List<JobField<?>> LISTED = List.of(TOUCHES);
+    static final List<JobField<?>> LISTED = List.of(SPOTS, TOUCHES);
 
     private RetouchFields() {}
 
@@ -73,6 +86,66 @@ public final class RetouchFields {
         @Override
         public List<LocalTouch> read(JsonFields fields, String name, @Nullable List<LocalTouch> usual) {
             return TouchesFile.read(fields, name);
+        }
+    }
+
+    /** Spots as their file has them. */
+    record Spotting() implements Kind<SpotWish> {
+        private static final String NONE = "none";
+        private static final String FOUND = "found";
+
+        @Override
+        public SpotWish parse(String what, String text, Kind.Art art) {
+            return switch (text.strip()) {
+                case NONE -> SpotWish.NONE;
+                case FOUND -> SpotWish.FOUND;
+                default -> new SpotWish.Chosen(SpotsFile.read(text));
+            };
+        }
+
+        @Override
+        public String print(SpotWish value) {
+            return value instanceof SpotWish.Chosen chosen
+                    ? SpotsFile.tree(chosen.spots()).toString()
+                    : value instanceof SpotWish.Found ? FOUND : NONE;
+        }
+
+        @Override
+        public String brief(SpotWish value) {
+            if (!(value instanceof SpotWish.Chosen chosen)) {
+                return print(value);
+            }
+            long accepted = chosen.spots().stream().filter(Spot::accepted).count();
+            return accepted + " of " + chosen.spots().size();
+        }
+
+        @Override
+        public List<String> words() {
+            return List.of(NONE, FOUND);
+        }
+
+        /** Left out where nothing is healed, as jobs of older versions have it. */
+        @Override
+        public void write(ObjectNode node, String name, SpotWish value) {
+            if (value instanceof SpotWish.Chosen chosen) {
+                SpotsFile.write(node.putArray(name), chosen.spots());
+            } else if (value instanceof SpotWish.Found) {
+                node.put(name, FOUND);
+            }
+        }
+
+        @Override
+        public SpotWish read(JsonFields fields, String name, @Nullable SpotWish usual) {
+            if (fields.isWord(name, NONE)) {
+                return SpotWish.NONE;
+            }
+            return fields.isText(name)
+                    ? spoken(fields.choice(name, NONE, Set.of(NONE, FOUND)))
+                    : new SpotWish.Chosen(SpotsFile.read(fields, name));
+        }
+
+        private static SpotWish spoken(String word) {
+            return word.equals(FOUND) ? SpotWish.FOUND : SpotWish.NONE;
         }
     }
 }

@@ -82,6 +82,10 @@ class JobSettingsIT {
                     "touches",
                     "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [{\"shape\": \"stroke\", \"burnish\": 12,"
                             + " \"widthMillimetres\": 6, \"featherMillimetres\": 3, \"pointsMillimetres\": [[10, 15], [20, 16]]}]}"),
+            Map.entry(
+                    "spots",
+                    "{\"greyground\": \"spots\", \"version\": 1, \"spots\": [{\"placePixels\": [[20, 20], [40, 30]],"
+                            + " \"widthPixels\": 12}]}"),
             Map.entry("plate-shape", "cut:6mm"),
             Map.entry("outline", "rounded:8mm"),
             Map.entry("outline-fade", "5mm"),

@@ -98,6 +98,7 @@ class UndoEverySettingTest {
         String words = switch (text.id()) {
             case "tones" -> "30:38";
             case "touches" -> touches();
+            case "spots" -> "found";
             case "outline", "plate-shape" -> "cut:8mm";
             case "outline-tear" -> "0.7mm";
             case "threshold" -> "45%";

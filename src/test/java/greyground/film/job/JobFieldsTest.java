@@ -82,6 +82,10 @@ class JobFieldsTest {
                 "touches",
                 "{\"greyground\": \"touches\", \"version\": 1, \"touches\": [{\"shape\": \"gradient\", \"deepen\": 4.5,"
                         + " \"fromMillimetres\": [0, 0.125], \"toMillimetres\": [3, 40]}]}");
+        words.put(
+                "spots",
+                "{\"greyground\": \"spots\", \"version\": 1, \"spots\": [{\"placePixels\": [[3.5, 0.125], [9, 4]],"
+                        + " \"widthPixels\": 2.5, \"accepted\": false}]}");
         words.put("plate-shape", "rounded:8mm");
         words.put("outline", "polygon:10mm,12.5mm:-3mm,80mm:60mm,70.125mm");
         words.put("outline-fade", "7.5mm");

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.art.burnish.LocalTouch;
+import greyground.art.spots.Spot;
 import greyground.film.job.ArtChoice.Crop;
 import greyground.film.job.ArtChoice.TonePoint;
 import greyground.grain.Grain;
@@ -49,10 +50,15 @@ class JobFileTest {
                         Optional.of(62.5),
                         new LineWish(Optional.of(0.6), Optional.of(80.5), Optional.of(7.25)),
                         new ToneWish(List.of(new ToneWish.Point(30, 38.125)), 6, -0.15),
-                        new Retouching(List.of(
-                                new LocalTouch.Stroke(6.5, 8, 4, List.of(new Offset(-1, 1 / 3.0), new Offset(20, 7))),
-                                new LocalTouch.Ellipse(-12, new Offset(60, 80.25), 20, 9.5, -15, 5),
-                                new LocalTouch.Gradient(3, new Offset(0, 0), new Offset(0, 40.125))))));
+                        new Retouching(
+                                List.of(
+                                        new LocalTouch.Stroke(
+                                                6.5, 8, 4, List.of(new Offset(-1, 1 / 3.0), new Offset(20, 7))),
+                                        new LocalTouch.Ellipse(-12, new Offset(60, 80.25), 20, 9.5, -15, 5),
+                                        new LocalTouch.Gradient(3, new Offset(0, 0), new Offset(0, 40.125))),
+                                new SpotWish.Chosen(List.of(
+                                        new Spot(List.of(new Spot.Place(12.5, 1 / 3.0)), 6.25, -14.5, true),
+                                        new Spot(List.of(new Spot.Place(0, 1), new Spot.Place(9, 1)), 1, 0, false))))));
         Placing turned = new Placing(
                 Placing.Fit.WHOLE,
                 4.5,
