@@ -74,18 +74,18 @@ class OwnInputsIT {
                         "plan", "first.pdf --workshop=shop.json --record=plate.json --weighed=1g", List.of("--record")),
                 new Line(
                         "plates",
-                        "art.png --inks=inks.json --workshop=shop.json --job=job.json --touches=touches.json --out=out.pdf "
+                        "art.png --inks=inks.json --workshop=shop.json --job=job.json --touches=touches.json --spots=spots.json --out=out.pdf "
                                 + JOB,
                         List.of("--out")),
                 new Line("gather", "first.pdf test.pdf --sheet=A3 --out=out.pdf", List.of("--out")),
                 new Line(
                         "plan",
-                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --plan-out=pages.pdf "
+                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --spots=spots.json --plan-out=pages.pdf "
                                 + JOB,
                         List.of("--plan-out")),
                 new Line(
                         "proof",
-                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --out=out.png --copper=copper.png --resist=resist.png"
+                        "art.png --workshop=shop.json --job=job.json --touches=touches.json --spots=spots.json --out=out.png --copper=copper.png --resist=resist.png"
                                 + " --loupe=10mm,10mm --loupe-out=loupe.png --bite=5min --bite-out=bites.png"
                                 + " --diagram=diagram.svg " + JOB,
                         List.of("--out", "--copper", "--resist", "--loupe-out", "--bite-out", "--diagram")),
