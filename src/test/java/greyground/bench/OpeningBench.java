@@ -20,6 +20,7 @@ import javax.imageio.ImageIO;
  * process of its own; {@code open FILE...} opens files in one window.
  */
 public final class OpeningBench {
+    private static final Path BEFORE = Path.of("testimages/leaf-alpha.png");
     private static final int ROUNDS = 3;
     private static final int STARTS = 5;
 
@@ -52,6 +53,8 @@ public final class OpeningBench {
         OpenedWindow window = new OpenedWindow(Files.createTempDirectory("desk"));
         for (String file : files) {
             for (int round = 0; round < ROUNDS; round++) {
+                // Another picture lies there before, as at a window that is at work.
+                window.open(BEFORE);
                 double[] seconds = window.open(Path.of(file));
                 System.out.printf(
                         Locale.ROOT,
