@@ -112,7 +112,7 @@ class ArchitectureTest {
                         "app.sight: quantity tone plate picture app.recipe",
                         "app.check: " + work + " app.recipe",
                         "app.bite: " + work + " app.files app.kept app.recipe",
-                        "app.proof: " + work + " app.files app.recipe app.sight app.check app.bite",
+                        "app.proof: " + work + " colour ink app.files app.recipe app.sight app.check app.bite",
                         "app.plates: " + work + " colour ink app.files app.recipe",
                         "app.gather: quantity raster json finding grain workshop plan film.job film.sheet output app.files app.bite",
                         "app.record: quantity finding states plan output app.files app.bite",

@@ -11,6 +11,7 @@ import greyground.app.live.LiveBench;
 import greyground.app.plates.PlatesWork;
 import greyground.app.print.FilmPrinting;
 import greyground.app.proof.ProofWork;
+import greyground.app.proof.SetProof;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmSeries;
 import greyground.app.recipe.PositiveOutcome;
@@ -137,6 +138,16 @@ public final class Greyground {
      */
     public static ProofWork proof(Path pdf, Optional<Workshop> shop) throws IOException {
         return ProofWork.ofFilm(pdf, shop);
+    }
+
+    /**
+     * Foretells the print of a set of plates in colour and writes it as a PNG. Choose it where a film PDF holds the films of several plates.
+     *
+     * @param shop to expose, bite and print them in; empty for the set's own
+     */
+    public static Findings proofOfSet(Path set, Optional<Workshop> shop, SetProof.Order order, Progress progress)
+            throws IOException {
+        return SetProof.write(set, shop, order, progress);
     }
 
     /**

@@ -3,9 +3,11 @@ package greyground.cli;
 import greyground.app.Greyground;
 import greyground.app.bite.BiteTimes;
 import greyground.app.files.KeptFiles;
+import greyground.app.files.NamedFiles;
 import greyground.app.proof.ProofFiles;
 import greyground.app.proof.ProofFindings;
 import greyground.app.proof.ProofWork;
+import greyground.app.proof.SetProof;
 import greyground.app.recipe.ArtSource;
 import greyground.app.sight.Stage;
 import greyground.film.job.Job;
@@ -20,6 +22,7 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +39,7 @@ import picocli.CommandLine.Parameters;
         description = {
             "Predicts print, copper and resist from ART, or from a film PDF, before any copper is spent.",
             "Only what is asked for is computed; without a file to write, the report alone is printed.",
+            "A set of plates, as 'plates' makes it, is shown as one print in colour.",
             ""
         },
         footerHeading = "%nExamples:%n",
@@ -48,6 +52,8 @@ import picocli.CommandLine.Parameters;
             "      film, resist, copper and print at one place, 60 mm from the left and 80 mm from the top",
             "  greyground proof harbour.pdf --bite 5,10,20,40min --bite-out bites.png",
             "      one sheet with the plate at four bite times",
+            "  greyground proof set.pdf --after 2 --register 0.3mm --out state.png",
+            "      two plates of a set over one another, the second 0.3 mm out of register",
             "  greyground proof harbour.pdf --diagram tones.pdf --json",
             "      the four-quadrant diagram of tone, and the numbers behind it",
             "",
@@ -113,6 +119,18 @@ final class ProofCommand implements Callable<Integer> {
             description = "the four-quadrant diagram of tone, as .svg, .png or .pdf")
     private @Nullable Path diagram;
 
+    @Option(
+            names = "--after",
+            paramLabel = "N",
+            description = "of a set: the state when so many plates are printed, in their order")
+    private @Nullable Integer after;
+
+    @Option(
+            names = "--register",
+            paramLabel = "LENGTH",
+            description = "of a set: each plate after the first lies so far out of register, each in another direction")
+    private @Nullable String register;
+
     @Mixin
     JobChoice choice = new JobChoice();
 
@@ -126,6 +144,13 @@ final class ProofCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         double dotsPerInch = Resolution.parse("picture's resolution", at).dotsPerInch();
+        if (SetProof.isSet(source)) {
+            return set(dotsPerInch);
+        }
+        if (after != null || register != null) {
+            throw Refusal.use((after != null ? "--after" : "--register") + " is asked of a set of plates, and "
+                    + source.getFileName() + " is none: leave it out, or give the set that 'plates' made");
+        }
         double width = Lengths.parseMillimetres("loupe's width", loupeWidth);
         Optional<Offset> place = Optional.ofNullable(loupe).map(words -> Offset.parse("loupe's place", words));
         Optional<BiteTimes> times = Optional.ofNullable(bite).map(BiteTimes::parse);
@@ -160,6 +185,26 @@ final class ProofCommand implements Callable<Integer> {
             }
         });
         terminal.tell(files.named(), findings);
+        return CommandLine.done();
+    }
+
+    /** The print of several plates. What is looked at on one plate is asked of its own film. */
+    private int set(double dotsPerInch) throws IOException {
+        choice.checkUnchanged(source);
+        if (print == null || copper != null || resist != null || loupe != null || bite != null || diagram != null) {
+            throw Refusal.use(
+                    source.getFileName() + " is a set of plates, of which proof writes the print alone: give --out"
+                            + " with a name for it and no other file; copper, loupe and bites are asked of one plate's film");
+        }
+        choice.named().reads("set", source).writes("print", print, NamedFiles.Content.PICTURE);
+        SetProof.Order order = new SetProof.Order(
+                print,
+                dotsPerInch,
+                Optional.ofNullable(after),
+                register == null ? 0 : Lengths.parseMillimetres("register error", register));
+        Findings findings = terminal.watching(
+                progress -> Greyground.proofOfSet(source, choice.namedWorkshop(), order, progress::show));
+        terminal.tell(Map.of("print", print), findings);
         return CommandLine.done();
     }
 

@@ -92,6 +92,11 @@ public final class InkInBands {
         return DoubleStream.of(strengths).max().orElseThrow();
     }
 
+    /** Whether it takes all light alike. */
+    boolean isGrey() {
+        return Arrays.stream(strengths).allMatch(m -> m == strengths[0]);
+    }
+
     /** Density over paper of an even film in a band. */
     public double density(int band, double filmMicrometres) {
         return greatestDensity * -StrictMath.expm1(-strengths[band] * filmMicrometres);

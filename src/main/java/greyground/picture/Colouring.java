@@ -2,6 +2,7 @@ package greyground.picture;
 
 import greyground.plate.Paper;
 import greyground.plate.PlateMap;
+import greyground.plate.PlateWindow;
 import greyground.tone.Srgb;
 import java.util.function.IntUnaryOperator;
 
@@ -19,6 +20,21 @@ public final class Colouring {
      */
     public static Picture print(PlateMap roots, Paper paper) {
         return coloured(roots, 1, step -> Palette.ofReflectance(paper.reflectance((double) step / STEPS)));
+    }
+
+    /**
+     * Cells in colours of their own.
+     *
+     * @param codes 0xRRGGBB in sRGB, row by row
+     */
+    public static Picture codes(PlateWindow window, int[] codes) {
+        byte[] samples = new byte[Math.multiplyExact(3, codes.length)];
+        for (int i = 0; i < codes.length; i++) {
+            samples[3 * i] = (byte) (codes[i] >> 16);
+            samples[3 * i + 1] = (byte) (codes[i] >> 8);
+            samples[3 * i + 2] = (byte) codes[i];
+        }
+        return new Picture(window.columns(), window.rows(), MICROMETRES_PER_INCH / window.cellMicrometres(), samples);
     }
 
     /**

@@ -91,11 +91,8 @@ final class PlateLooks {
             boolean asMeasured,
             Progress progress)
             throws IOException {
-        boolean film = stages.stream().anyMatch(shown -> shown.stage() == Stage.FILM);
-        List<List<PlateMap>> maps = byNeighbourhoods(window) && !film
-                ? read(window, conditions, stages, progress)
-                : computed(window, conditions, stages, progress);
-        Optional<ToneAlignment> measured = asMeasured && showsTones(window) ? ontoMeasured() : Optional.empty();
+        List<List<PlateMap>> maps = maps(window, conditions, stages, progress);
+        Optional<ToneAlignment> measured = measured(window, asMeasured);
         List<List<Picture>> pictures = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             List<Picture> row = new ArrayList<>();
@@ -111,6 +108,28 @@ final class PlateLooks {
             pictures.add(row);
         }
         return pictures;
+    }
+
+    /** The print as numbers, R^(1/n) of each cell, under each of the conditions; even tones as they were measured, if they were. */
+    List<PlateMap> prints(PlateWindow window, List<PlateConditions> conditions, Progress progress) throws IOException {
+        Optional<ToneAlignment> measured = measured(window, true);
+        return maps(window, conditions, List.of(new Shown(Stage.PRINT, false)), progress).stream()
+                .map(seen -> seen.get(0))
+                .map(map -> measured.isPresent() ? measured.get().of(map) : map)
+                .toList();
+    }
+
+    private Optional<ToneAlignment> measured(PlateWindow window, boolean asMeasured) {
+        return asMeasured && showsTones(window) ? ontoMeasured() : Optional.empty();
+    }
+
+    private List<List<PlateMap>> maps(
+            PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
+            throws IOException {
+        boolean film = stages.stream().anyMatch(shown -> shown.stage() == Stage.FILM);
+        return byNeighbourhoods(window) && !film
+                ? read(window, conditions, stages, progress)
+                : computed(window, conditions, stages, progress);
     }
 
     private List<List<PlateMap>> read(
