@@ -259,7 +259,7 @@ public final class SetProof {
         return new Findings()
                 .say("set", printed(after), after)
                 .say(
-                        "register",
+                        "offset",
                         order.outMillimetres() == 0
                                 ? Optional.empty()
                                 : Optional.of(registered(order).strip()))
