@@ -4,6 +4,7 @@ import greyground.art.Art;
 import greyground.art.colour.PaperAndInk;
 import greyground.art.printed.CellMeans;
 import greyground.art.spots.SpotsFound;
+import greyground.art.touch.EvenPaper;
 import greyground.art.touch.Touch;
 import greyground.film.job.ArtChoice;
 import greyground.film.job.ArtChoice.TonePoint;
@@ -14,7 +15,6 @@ import greyground.raster.Crew;
 import greyground.raster.GreyPlane;
 import greyground.raster.Histogram;
 import greyground.raster.PixelRect;
-import greyground.raster.PlaneStore;
 import greyground.raster.Progress;
 import greyground.raster.TurnedArt;
 import greyground.tone.ArtRange;
@@ -34,14 +34,6 @@ import org.jspecify.annotations.Nullable;
  * turn. Closed, it lets all go, and can be asked anew. The thread that opens it uses it, and no other may.
  */
 public final class ArtSource implements Closeable {
-    /** Left for film bands, grain and the program itself. */
-    private static final long RESERVE_BYTES = 160L << 20;
-
-    private static final long LEAST_BUDGET_BYTES = 48L << 20;
-
-    /** More is never needed to be fast; beyond it planes spill, so that the program stays within 1 GiB. */
-    private static final long MOST_BUDGET_BYTES = 640L << 20;
-
     private final Path file;
     private final boolean stays;
     private final Thread owner = Thread.currentThread();
@@ -59,6 +51,7 @@ public final class ArtSource implements Closeable {
         final int page;
         final ColourSight sight;
         final Origin origin;
+        final double evenPaper;
         final CompletableFuture<String> fingerprint;
         final List<String> remarks;
         final ArtSpots spots = new ArtSpots();
@@ -69,6 +62,8 @@ public final class ArtSource implements Closeable {
 
         @Nullable
         PrintedArt print;
+
+        Optional<EvenPaper> paper = Optional.empty();
 
         @Nullable
         LineArt line;
@@ -89,6 +84,7 @@ public final class ArtSource implements Closeable {
             this.page = choice.page();
             this.sight = choice.hand().sight();
             this.origin = choice.hand().origin();
+            this.evenPaper = choice.hand().evenPaper();
             this.fingerprint = fingerprint;
             this.remarks = remarks;
         }
@@ -96,7 +92,8 @@ public final class ArtSource implements Closeable {
         boolean suits(ArtChoice choice) {
             return page == choice.page()
                     && sight.equals(choice.hand().sight())
-                    && origin == choice.hand().origin();
+                    && origin == choice.hand().origin()
+                    && evenPaper == choice.hand().evenPaper();
         }
     }
 
@@ -174,21 +171,8 @@ public final class ArtSource implements Closeable {
     }
 
     private static GreyPlane turned(TurnedArt turning, Progress progress) throws IOException {
-        return stored(
+        return ArtPlanes.stored(
                 turning.width(), turning.height(), store -> turning.rows(Crew.allCores(), store::putRows, progress));
-    }
-
-    /** Puts a plane's rows. */
-    @FunctionalInterface
-    interface Filling {
-        void into(PlaneStore store) throws IOException;
-    }
-
-    static GreyPlane stored(int width, int height, Filling rows) throws IOException {
-        try (PlaneStore store = PlaneStore.open(width, height, planeBudgetBytes() / 2, spillFolder())) {
-            rows.into(store);
-            return store.finish();
-        }
     }
 
     /** Looks through a plane for what a touch needs of it. */
@@ -216,7 +200,7 @@ public final class ArtSource implements Closeable {
         for (Touching touching : touches) {
             GreyPlane before = last;
             try {
-                last = stored(
+                last = ArtPlanes.stored(
                         from.width(),
                         from.height(),
                         store -> touching.of(before).rows(before, Crew.allCores(), store::putRows, progress));
@@ -254,10 +238,11 @@ public final class ArtSource implements Closeable {
         decoded = read;
         read(read, progress);
         remarks.addAll(Objects.requireNonNull(read.print).remarks());
+        read.paper.map(EvenPaper::found).ifPresent(found -> remarks.addAll(PaperWords.of(found, read.evenPaper)));
         return read;
     }
 
-    /** The page upright, its dots taken out where the job says so; it is read again where it was let go. */
+    /** The page upright, its dots taken out and its paper made even where the job says so; it is read again where it was let go. */
     private GreyPlane upright(Decoded page, Progress progress) throws IOException {
         if (page.upright == null) {
             source(page.page);
@@ -267,18 +252,27 @@ public final class ArtSource implements Closeable {
     }
 
     private void read(Decoded page, Progress progress) throws IOException {
-        GreyPlane asRead = look.decode(page.sight.weights(), progress.part(0, 0.8), planeBudgetBytes(), spillFolder());
+        GreyPlane asRead = look.decode(
+                page.sight.weights(), progress.part(0, 0.8), ArtPlanes.budgetBytes(), ArtPlanes.spillFolder());
         page.upright = asRead;
         PrintedArt print = page.print == null ? PrintedArt.of(page.origin, asRead, look.pixelsPerInch()) : page.print;
         page.print = print;
         Optional<CellMeans> means = print.withoutDots(asRead);
         if (means.isPresent()) {
-            page.upright = stored(
-                    asRead.width(),
-                    asRead.height(),
-                    store -> means.get().rows(Crew.allCores(), store::putRows, progress.part(0.8, 1)));
-            asRead.close();
+            replace(page, store -> means.get().rows(Crew.allCores(), store::putRows, progress.part(0.8, 0.9)));
         }
+        GreyPlane uneven = Objects.requireNonNull(page.upright);
+        page.paper = EvenPaper.of(uneven, page.evenPaper, Crew.allCores(), Progress.NONE);
+        if (page.paper.isPresent()) {
+            EvenPaper paper = page.paper.get();
+            replace(page, store -> paper.rows(uneven, Crew.allCores(), store::putRows, progress.part(0.9, 1)));
+        }
+    }
+
+    private static void replace(Decoded page, ArtPlanes.Filling rows) throws IOException {
+        GreyPlane before = Objects.requireNonNull(page.upright);
+        page.upright = ArtPlanes.stored(before.width(), before.height(), rows);
+        before.close();
     }
 
     /** What is known of it as a drawing. */
@@ -364,15 +358,6 @@ public final class ArtSource implements Closeable {
     /** Whether the file says what its tones mean. */
     public boolean tonesStated() {
         return look.tonesStated();
-    }
-
-    private static long planeBudgetBytes() {
-        long free = Runtime.getRuntime().maxMemory() - RESERVE_BYTES;
-        return Math.max(LEAST_BUDGET_BYTES, Math.min(MOST_BUDGET_BYTES, free));
-    }
-
-    private static Path spillFolder() {
-        return Path.of(System.getProperty("java.io.tmpdir", "."));
     }
 
     private static void letTurnedGo(Decoded page) {

@@ -48,7 +48,7 @@ final class ArtSpots {
             return upright;
         }
         SpotHealing healing = SpotHealing.of(upright, spots);
-        GreyPlane plane = ArtSource.stored(
+        GreyPlane plane = ArtPlanes.stored(
                 upright.width(), upright.height(), store -> healing.rows(Crew.allCores(), store::putRows, progress));
         healed = new Healed(spots, plane);
         return plane;

@@ -1,6 +1,5 @@
 package greyground.art.touch;
 
-import greyground.raster.Bands;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
 import greyground.tone.ArtRange;
@@ -27,20 +26,16 @@ public final class LocalContrast implements Touch {
     private final float[] lightness;
     private final double white;
     private final double dark;
-    private final int side;
-    private final int across;
-    private final int down;
+    private final Cells cells;
     private final double[] slopes;
     private final double[] offsets;
 
-    private LocalContrast(double amount, ArtRange range, int side, int across, int down, double[][] coefficients) {
+    private LocalContrast(double amount, ArtRange range, Cells cells, double[][] coefficients) {
         this.amount = amount;
         this.white = range.white();
         this.dark = Lightness.ofLuminance(range.relativeBlack());
         this.lightness = lightness(range);
-        this.side = side;
-        this.across = across;
-        this.down = down;
+        this.cells = cells;
         this.slopes = coefficients[0];
         this.offsets = coefficients[1];
     }
@@ -65,38 +60,23 @@ public final class LocalContrast implements Touch {
             throws IOException {
         double radius = Math.max(1, RADIUS_MICROMETRES / pitchMicrometres);
         int side = Math.max(1, (int) (radius / RADIUS_PIXELS));
-        int across = (plane.width() + side - 1) / side;
-        int down = (plane.height() + side - 1) / side;
-        double[] small = new double[across * down];
+        Cells cells = new Cells(plane.width(), plane.height(), side);
         float[] lightness = lightness(range);
-        Bands.<Boolean>inOrder(
-                down,
-                Math.max(1, ROWS / side),
+        double[] small = cells.gathered(
+                plane,
+                (row, sums, first) -> {
+                    for (int x = 0; x < row.length; x++) {
+                        sums[first + x / side] += lightness[row[x] & 0xFFFF];
+                    }
+                },
                 threads,
-                () -> {
-                    short[] row = new short[plane.width()];
-                    return (first, count) -> {
-                        for (int y = first; y < first + count; y++) {
-                            int rows = Math.min(side, plane.height() - y * side);
-                            for (int r = 0; r < rows; r++) {
-                                plane.readRow(y * side + r, row);
-                                for (int x = 0; x < row.length; x++) {
-                                    small[y * across + x / side] += lightness[row[x] & 0xFFFF];
-                                }
-                            }
-                            for (int x = 0; x < across; x++) {
-                                small[y * across + x] /= rows * Math.min(side, plane.width() - x * side);
-                            }
-                        }
-                        return true;
-                    };
-                },
-                (first, count, done) -> {
-                    // The maker has filled its own rows already.
-                },
                 progress);
+        for (int i = 0; i < small.length; i++) {
+            small[i] /= cells.pixels(i % cells.across(), i / cells.across());
+        }
         int pixels = Math.max(1, (int) Math.rint(radius / side));
-        return new LocalContrast(amount, range, side, across, down, coefficients(small, across, down, pixels, EPSILON));
+        return new LocalContrast(
+                amount, range, cells, coefficients(small, cells.across(), cells.down(), pixels, EPSILON));
     }
 
     /** The guided filter's mean slope and offset for every pixel of a plane of L*; windows cut at the border count their own pixels. */
@@ -158,18 +138,11 @@ public final class LocalContrast implements Touch {
     public short[] touched(short[] window, int width, int firstRow, int count) {
         short[] touched = new short[count * width];
         for (int y = 0; y < count; y++) {
-            double placeY = Math.max(0, Math.min(down - 1, (firstRow + y + 0.5) / side - 0.5));
-            int above = Math.min((int) placeY, Math.max(0, down - 2));
-            int below = Math.min(above + 1, down - 1);
-            double shareY = placeY - above;
+            Cells.Place row = cells.row(firstRow + y);
             for (int x = 0; x < width; x++) {
-                double placeX = Math.max(0, Math.min(across - 1, (x + 0.5) / side - 0.5));
-                int left = Math.min((int) placeX, Math.max(0, across - 2));
-                int right = Math.min(left + 1, across - 1);
-                double shareX = placeX - left;
+                Cells.Place column = cells.column(x);
                 double here = lightness[window[y * width + x] & 0xFFFF];
-                double base = between(slopes, left, right, above, below, shareX, shareY) * here
-                        + between(offsets, left, right, above, below, shareX, shareY);
+                double base = cells.between(slopes, column, row) * here + cells.between(offsets, column, row);
                 double wished = here + amount * (here - base);
                 double held = Math.max(Math.min(here, dark), Math.min(Math.max(here, 100), wished));
                 touched[y * width + x] = (short)
@@ -177,11 +150,5 @@ public final class LocalContrast implements Touch {
             }
         }
         return touched;
-    }
-
-    private double between(double[] of, int left, int right, int above, int below, double shareX, double shareY) {
-        double upper = of[above * across + left] * (1 - shareX) + of[above * across + right] * shareX;
-        double lower = of[below * across + left] * (1 - shareX) + of[below * across + right] * shareX;
-        return upper * (1 - shareY) + lower * shareY;
     }
 }

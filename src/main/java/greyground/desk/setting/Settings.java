@@ -29,6 +29,7 @@ public final class Settings {
                             FilmFields.TITLE,
                             ArtFields.ROTATE,
                             HandFields.SOURCE,
+                            HandFields.EVEN_PAPER,
                             LineFields.THRESHOLD,
                             LineFields.SPECKS,
                             LineFields.GROWTH,

@@ -68,6 +68,18 @@ public final class HandFields {
                     "The art is",
                     "What was scanned. 'printed' finds the screens of a printed page and spreads each dot over its own cell, so that its dots don't beat with the film's; scan at four pixels to a dot or more. 'automatic' says so if the art is a print, and changes nothing; 'continuous' doesn't look. 'line' is for pen, woodcut and text: strokes get hard edges, as wide in print as they are drawn, and no grain but where a black is too wide for the plate.");
 
+    public static final JobField<Double> EVEN_PAPER = JobField.part(
+                    "even-paper",
+                    Hand.EVEN_PAPER,
+                    0.01,
+                    job -> job.art().hand().evenPaper(),
+                    "art.hand.evenPaper")
+            .typed("SHARE")
+            .at("art", "evenPaper")
+            .shown(
+                    "Even paper",
+                    "Takes uneven light, yellowed paper and stains out of a page, such as 3%. What is darker than the paper around it and wider than this share of the art's longer side counts as a stain, unless it is darker than half the paper; so choose it wider than any stroke or pale wash. A warning says where pale drawing may go with it. Comes before white and black are found and before line art is parted from its paper.");
+
     public static final JobField<List<ToneWish.Point>> TONES = JobField.part(
                     "tones", new Points(), job -> job.art().hand().wish().points(), "art.hand.wish.points")
             .typed("L:L,...")
@@ -132,7 +144,7 @@ public final class HandFields {
 
     /** In the order of the job's file. */
     static final List<JobField<?>> LISTED =
-            List.of(THROUGH, EMULSION, SOURCE, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
+            List.of(THROUGH, EMULSION, SOURCE, EVEN_PAPER, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
 
     private HandFields() {}
 

@@ -70,6 +70,7 @@ class JobSettingsIT {
             Map.entry("through", "red"),
             Map.entry("emulsion", "orthochromatic"),
             Map.entry("source", "printed"),
+            Map.entry("even-paper", "4%"),
             Map.entry("threshold", "60%"),
             Map.entry("specks", "400um"),
             Map.entry("edge-growth", "0um"),

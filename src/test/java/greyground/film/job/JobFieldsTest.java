@@ -70,6 +70,7 @@ class JobFieldsTest {
         words.put("through", "yellow");
         words.put("emulsion", "0.3,0.6,0.1");
         words.put("source", "printed");
+        words.put("even-paper", "3.75%");
         words.put("threshold", "62.5%");
         words.put("specks", "85um");
         words.put("edge-growth", "7.5um");

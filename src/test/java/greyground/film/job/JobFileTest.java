@@ -45,6 +45,7 @@ class JobFileTest {
                         new ColourSight(
                                 ColourSight.Filter.YELLOW, ColourSight.Emulsion.ORTHOCHROMATIC, Optional.empty()),
                         Origin.PRINTED,
+                        0.0375,
                         -0.2,
                         Optional.empty(),
                         Optional.of(62.5),
