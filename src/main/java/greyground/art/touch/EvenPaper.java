@@ -112,8 +112,7 @@ public final class EvenPaper implements Touch {
         return new EvenPaper(
                 cells,
                 factors,
-                new Found(
-                        most / Arrays.stream(light).min().orElseThrow(), (double) seen / stains.length, deepest));
+                new Found(most / Arrays.stream(light).min().orElseThrow(), (double) seen / stains.length, deepest));
     }
 
     /** A grey closing by a square of {@code 2 reach + 1} cells: the lightest around each, then of these the darkest. */

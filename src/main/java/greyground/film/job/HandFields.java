@@ -69,11 +69,7 @@ public final class HandFields {
                     "What was scanned. 'printed' finds the screens of a printed page and spreads each dot over its own cell, so that its dots don't beat with the film's; scan at four pixels to a dot or more. 'automatic' says so if the art is a print, and changes nothing; 'continuous' doesn't look. 'line' is for pen, woodcut and text: strokes get hard edges, as wide in print as they are drawn, and no grain but where a black is too wide for the plate.");
 
     public static final JobField<Double> EVEN_PAPER = JobField.part(
-                    "even-paper",
-                    Hand.EVEN_PAPER,
-                    0.01,
-                    job -> job.art().hand().evenPaper(),
-                    "art.hand.evenPaper")
+                    "even-paper", Hand.EVEN_PAPER, 0.01, job -> job.art().hand().evenPaper(), "art.hand.evenPaper")
             .typed("SHARE")
             .at("art", "evenPaper")
             .shown(
@@ -143,8 +139,8 @@ public final class HandFields {
                     "How fine the detail is that gets crisper, on the plate, such as 60um, or 'automatic' for a quarter of the grain's spacing.");
 
     /** In the order of the job's file. */
-    static final List<JobField<?>> LISTED =
-            List.of(THROUGH, EMULSION, SOURCE, EVEN_PAPER, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
+    static final List<JobField<?>> LISTED = List.of(
+            THROUGH, EMULSION, SOURCE, EVEN_PAPER, LOCAL_CONTRAST, CRISP, CRISP_RADIUS, TONES, MIDDLE, HARDNESS);
 
     private HandFields() {}
 

@@ -70,10 +70,11 @@ class EvenPaperIT {
         long ink = different(drawn.bits(), new byte[drawn.bits().length]);
         Made left = film(lit, "even-paper", "0%");
         Made even = film(lit, "even-paper", "3%");
-        assertTrue(different(drawn.bits(), left.bits()) > ink / 5, "left alone the dark side becomes ink: " + different(drawn.bits(), left.bits()) + " of " + ink);
         assertTrue(
-                different(drawn.bits(), even.bits()) < ink / 40,
-                different(drawn.bits(), even.bits()) + " of " + ink);
+                different(drawn.bits(), left.bits()) > ink / 5,
+                "left alone the dark side becomes ink: " + different(drawn.bits(), left.bits()) + " of " + ink);
+        assertTrue(
+                different(drawn.bits(), even.bits()) < ink / 40, different(drawn.bits(), even.bits()) + " of " + ink);
         assertTrue(
                 even.warnings().stream().anyMatch(warning -> warning.startsWith("the paper was made even: the light")),
                 even.warnings().toString());

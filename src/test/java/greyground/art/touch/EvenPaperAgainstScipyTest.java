@@ -36,8 +36,8 @@ class EvenPaperAgainstScipyTest {
         }
         Files.write(folder.resolve("cells.raw"), raw.array());
         OutsideTools.run(folder, List.of(python, "-c", SCRIPT), null);
-        ByteBuffer expected =
-                ByteBuffer.wrap(Files.readAllBytes(folder.resolve("closed.raw"))).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer expected = ByteBuffer.wrap(Files.readAllBytes(folder.resolve("closed.raw")))
+                .order(ByteOrder.LITTLE_ENDIAN);
         double[] closed = EvenPaper.closed(cells, ACROSS, 6);
         for (int i = 0; i < closed.length; i++) {
             assertEquals(expected.getDouble(8 * i), closed[i], i % ACROSS + "," + i / ACROSS);
