@@ -18,8 +18,8 @@ import java.util.stream.Stream;
  * @param out what it printed
  * @param err what it complained of
  */
-record Attempt(int status, String out, String err) {
-    static Attempt of(Object... words) {
+public record Attempt(int status, String out, String err) {
+    public static Attempt of(Object... words) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int status = CommandLine.run(
@@ -30,7 +30,7 @@ record Attempt(int status, String out, String err) {
     }
 
     /** Runs a command line that must succeed without a complaint. */
-    static Attempt done(Object... words) {
+    public static Attempt done(Object... words) {
         Attempt attempt = of(words);
         assertEquals("", attempt.err());
         assertEquals(0, attempt.status());
@@ -38,7 +38,7 @@ record Attempt(int status, String out, String err) {
     }
 
     /** Names of all files in a folder that an unfinished write would leave. */
-    static List<String> unfinished(Path folder) throws Exception {
+    public static List<String> unfinished(Path folder) throws Exception {
         try (Stream<Path> files = Files.list(folder)) {
             return files.map(file -> file.getFileName().toString())
                     .filter(name -> name.endsWith(".part"))

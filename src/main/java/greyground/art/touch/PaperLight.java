@@ -90,8 +90,9 @@ final class PaperLight {
     }
 
     private static void terms(int cell, int across, int down, double[] into) {
-        double x = (2.0 * (cell % across) + 1) / across - 1;
-        double y = (2.0 * (cell / across) + 1) / down - 1;
+        int row = cell / across;
+        double x = (2.0 * (cell - row * across) + 1) / across - 1;
+        double y = (2.0 * row + 1) / down - 1;
         into[0] = 1;
         into[1] = x;
         into[2] = y;

@@ -1,4 +1,4 @@
-package greyground.cli;
+package greyground.cli.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.art.Art;
 import greyground.chart.TestPlate;
+import greyground.cli.Attempt;
 import greyground.fit.MeasuredPatch;
 import greyground.output.ExternalTool;
 import greyground.raster.GreyPlane;

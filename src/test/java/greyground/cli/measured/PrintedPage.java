@@ -1,7 +1,8 @@
-package greyground.cli;
+package greyground.cli.measured;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.cli.Attempt;
 import greyground.output.ExternalTool;
 import java.awt.image.Raster;
 import java.nio.file.Path;

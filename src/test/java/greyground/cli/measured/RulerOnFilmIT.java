@@ -1,9 +1,9 @@
-package greyground.cli;
+package greyground.cli.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import greyground.cli.PrintedPage.Run;
+import greyground.cli.measured.PrintedPage.Run;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.Arrays;

@@ -1,8 +1,9 @@
-package greyground.cli;
+package greyground.cli.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.cli.Attempt;
 import greyground.output.ExternalTool;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;

@@ -1,10 +1,11 @@
-package greyground.cli;
+package greyground.cli.measured;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import greyground.app.files.KeptFiles;
+import greyground.cli.Attempt;
 import greyground.output.ExternalTool;
 import greyground.workshop.Figure;
 import greyground.workshop.Workshop;
