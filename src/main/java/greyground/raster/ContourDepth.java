@@ -8,11 +8,16 @@ import java.util.Arrays;
  * case of Lorensen and Cline 1987; from memory).
  */
 public final class ContourDepth {
+    /** Below what rounding could make of a distance. */
+    private static final float ROUNDED = 0.9999f;
+
     private final float[] plane;
     private final int width;
     private final int height;
     private final int reach;
     private final float[] squared;
+    /** What no line within a cell can be nearer than, squared, for the pixels about it: row by row from {@code reach} up and left of the cell. */
+    private final float[] least;
 
     private ContourDepth(float[] plane, int width, int height, int reach) {
         this.plane = plane;
@@ -20,6 +25,18 @@ public final class ContourDepth {
         this.height = height;
         this.reach = reach;
         this.squared = new float[width * height];
+        int side = 2 * reach + 2;
+        this.least = new float[side * side];
+        for (int i = 0; i < least.length; i++) {
+            int across = outside(i % side - reach);
+            int down = outside(i / side - reach);
+            least[i] = (across * across + down * down) * ROUNDED;
+        }
+    }
+
+    /** How far a place lies outside a cell from 0 to 1. */
+    private static int outside(int place) {
+        return Math.max(-place, Math.max(0, place - 1));
     }
 
     /**
@@ -69,18 +86,18 @@ public final class ContourDepth {
         boolean da = d >= 0 != a >= 0;
         if (ab && bc && cd && da) {
             if (a + b + c + d >= 0 == a >= 0) {
-                segment(top, y, x + 1f, right);
-                segment(x, left, bottom, y + 1f);
+                segment(x, y, top, y, x + 1f, right);
+                segment(x, y, x, left, bottom, y + 1f);
             } else {
-                segment(top, y, x, left);
-                segment(x + 1f, right, bottom, y + 1f);
+                segment(x, y, top, y, x, left);
+                segment(x, y, x + 1f, right, bottom, y + 1f);
             }
         } else if (ab) {
-            segment(top, y, bc ? x + 1f : cd ? bottom : x, bc ? right : cd ? y + 1f : left);
+            segment(x, y, top, y, bc ? x + 1f : cd ? bottom : x, bc ? right : cd ? y + 1f : left);
         } else if (bc) {
-            segment(x + 1f, right, cd ? bottom : x, cd ? y + 1f : left);
+            segment(x, y, x + 1f, right, cd ? bottom : x, cd ? y + 1f : left);
         } else {
-            segment(bottom, y + 1f, x, left);
+            segment(x, y, bottom, y + 1f, x, left);
         }
     }
 
@@ -88,25 +105,30 @@ public final class ContourDepth {
         return one == other ? 0.5f : Math.max(0, Math.min(1, one / (one - other)));
     }
 
-    /** Measures all pixels within reach to a piece of the line. */
-    private void segment(float x0, float y0, float x1, float y1) {
+    /** Measures all pixels within reach of a cell to a piece of the line in it, but for those that another piece is nearer to for certain. */
+    private void segment(int cellX, int cellY, float x0, float y0, float x1, float y1) {
         float across = x1 - x0;
         float down = y1 - y0;
         float length = across * across + down * down;
         float inverse = length > 0 ? 1 / length : 0;
-        int left = Math.max(0, (int) Math.floor(Math.min(x0, x1)) - reach);
-        int right = Math.min(width - 1, (int) Math.ceil(Math.max(x0, x1)) + reach);
-        int upper = Math.max(0, (int) Math.floor(Math.min(y0, y1)) - reach);
-        int lower = Math.min(height - 1, (int) Math.ceil(Math.max(y0, y1)) + reach);
+        int left = Math.max(0, cellX - reach);
+        int right = Math.min(width - 1, cellX + 1 + reach);
+        int upper = Math.max(0, cellY - reach);
+        int lower = Math.min(height - 1, cellY + 1 + reach);
         for (int y = upper; y <= lower; y++) {
             float dy = y - y0;
             int row = y * width;
+            int about = (y - cellY + reach) * (2 * reach + 2) + reach - cellX;
             for (int x = left; x <= right; x++) {
-                float dx = x - x0;
-                float along = Math.max(0, Math.min(1, (dx * across + dy * down) * inverse));
-                float ex = dx - along * across;
-                float ey = dy - along * down;
-                squared[row + x] = Math.min(squared[row + x], ex * ex + ey * ey);
+                if (squared[row + x] > least[about + x]) {
+                    float dx = x - x0;
+                    float share = (dx * across + dy * down) * inverse;
+                    float along = share > 0 ? share < 1 ? share : 1 : 0;
+                    float ex = dx - along * across;
+                    float ey = dy - along * down;
+                    float distance = ex * ex + ey * ey;
+                    squared[row + x] = distance < squared[row + x] ? distance : squared[row + x];
+                }
             }
         }
     }

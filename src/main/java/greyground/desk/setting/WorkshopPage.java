@@ -251,6 +251,7 @@ public final class WorkshopPage extends VBox {
             return Controls.label(label);
         }
         Button button = new Button(label);
+        button.setMinWidth(Region.USE_PREF_SIZE);
         button.getStyleClass().add("figure");
         button.setTooltip(new Tooltip("Change it at " + setting.get().station().label()));
         button.setOnAction(pressed -> set.accept(setting.get()));

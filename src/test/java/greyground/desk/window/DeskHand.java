@@ -181,6 +181,8 @@ final class DeskHand implements AutoCloseable {
 
     void press(String id) throws Exception {
         act(() -> {
+            // What was laid since the last pulse has its parts by the style sheet alone.
+            desk.root().applyCss();
             ButtonBase button = find(id, ButtonBase.class);
             assertNotNull(button, "no " + id);
             if (button.getParent() == desk.menu) {
