@@ -4,6 +4,8 @@ import greyground.film.job.Job;
 import greyground.film.job.JobFields;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
+import greyground.ink.InkSet;
+import greyground.ink.InksFile;
 import greyground.plan.BenchOrder;
 import greyground.plan.PlanJson;
 import greyground.plan.PlanRequest;
@@ -14,7 +16,7 @@ import greyground.workshop.Workshop;
 import greyground.workshop.WorkshopFile;
 import java.nio.charset.StandardCharsets;
 
-/** Jobs, workshops, plans, records and charts as JSON; what is taken must come back from its own text. */
+/** Jobs, workshops, plans, records, inks and charts as JSON; what is taken must come back from its own text. */
 public final class KeptTextFuzz {
     private static final double HALF_BLACK = 0.5;
 
@@ -32,6 +34,7 @@ public final class KeptTextFuzz {
         Hostile.answered(() -> workshop(WorkshopFile.read(text)));
         Hostile.answered(() -> PlanText.of(PlanJson.read(text)));
         Hostile.answered(() -> record(PlateRecordFile.read(text)));
+        Hostile.answered(() -> inks(InksFile.read(text)));
         Hostile.answered(() -> ChartFile.text(ChartFile.read(text)));
         Hostile.answered(() -> ChartFile.readCheck(text).ifPresent(ChartFile::text));
     }
@@ -49,6 +52,12 @@ public final class KeptTextFuzz {
         if (!PlateRecordFile.text(PlateRecordFile.read(PlateRecordFile.text(record)))
                 .equals(PlateRecordFile.text(record))) {
             throw new AssertionError("a record that its own file does not give back");
+        }
+    }
+
+    private static void inks(InkSet inks) {
+        if (!InksFile.text(InksFile.read(InksFile.text(inks))).equals(InksFile.text(inks))) {
+            throw new AssertionError("inks that their own file does not give back");
         }
     }
 
