@@ -9,7 +9,7 @@ import java.util.List;
  *
  * <p>Ratings of what a picture has of its own thin out exponentially; how fast is told by its crowd, the many discs that are rated too low to
  * be proposed. That says how many of its own a picture will have above any rating. Spots are taken for dust from that rating on from which
- * at most a quarter of them will be its own: the false discovery rate (Benjamini & Hochberg 1995) with a null found on the data
+ * at most a quarter of them will be its own: the false discovery rate (Benjamini and Hochberg 1995) with a null found on the data
  * (Efron 2004).
  *
  * @param spots surest first; accepted are those taken for dust
