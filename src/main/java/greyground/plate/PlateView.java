@@ -18,9 +18,14 @@ public interface PlateView {
 
     /** R^(1/n) of the print, whose mean gives the reflectance of the cell ({@link Paper#reflectance}). */
     static PlateView printRoot() {
+        return (conditions, states) -> printRoot(conditions.ink()).of(conditions, states);
+    }
+
+    /** The same with an ink that differs from the plate's own in its densities alone, so that its film lies alike. */
+    static PlateView printRoot(Ink ink) {
         return (conditions, states) -> {
             float[] film = states.printMicrometres();
-            RootTable table = new RootTable(conditions.ink(), conditions.paper(), film);
+            RootTable table = new RootTable(ink, conditions.paper(), film);
             float[] roots = new float[film.length];
             for (int i = 0; i < roots.length; i++) {
                 roots[i] = (float) table.root(film[i]);

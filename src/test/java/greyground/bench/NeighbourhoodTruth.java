@@ -86,7 +86,8 @@ public final class NeighbourhoodTruth {
                             Progress.NONE);
             double engine = seconds(start);
             start = System.nanoTime();
-            NeighbourhoodSample sample = NeighbourhoodSample.of(plate.plate(), plate.patches(), CopperRelief::litFrom);
+            NeighbourhoodSample sample = NeighbourhoodSample.of(
+                    plate.plate(), List.of(plate.conditions().ink()), plate.patches(), CopperRelief::litFrom);
             double sampled = seconds(start);
             start = System.nanoTime();
             FilmBits bits = FilmBits.read(

@@ -2,10 +2,12 @@ package greyground.app.kept;
 
 import greyground.grain.ThresholdTile;
 import greyground.plate.FilmPatches;
+import greyground.plate.Ink;
 import greyground.plate.VirtualPlate;
 import greyground.plate.VirtualResponse;
 import greyground.plate.neighbourhood.LampView;
 import greyground.plate.neighbourhood.NeighbourhoodSample;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -28,16 +30,16 @@ public final class NeighbourhoodStore {
         this.algorithm = algorithm;
     }
 
-    /** The sample of a plate and its film, kept or made now. */
-    public NeighbourhoodSample sample(VirtualPlate plate, FilmPatches patches, LampView relief) {
-        String name = NeighbourhoodSample.digest(plate, patches) + "-" + ThresholdTile.ALGORITHM + "-"
+    /** The sample of a plate in some inks and its film, kept or made now. */
+    public NeighbourhoodSample sample(VirtualPlate plate, List<Ink> inks, FilmPatches patches, LampView relief) {
+        String name = NeighbourhoodSample.digest(plate, inks, patches) + "-" + ThresholdTile.ALGORITHM + "-"
                 + VirtualResponse.ALGORITHM + "-" + algorithm + ".neighbourhoods";
-        Optional<NeighbourhoodSample> kept =
-                cache.read(name, MOST_BYTES).flatMap(bytes -> NeighbourhoodSample.kept(plate, patches, relief, bytes));
+        Optional<NeighbourhoodSample> kept = cache.read(name, MOST_BYTES)
+                .flatMap(bytes -> NeighbourhoodSample.kept(plate, inks, patches, relief, bytes));
         if (kept.isPresent()) {
             return kept.get();
         }
-        NeighbourhoodSample made = NeighbourhoodSample.of(plate, patches, relief);
+        NeighbourhoodSample made = NeighbourhoodSample.of(plate, inks, patches, relief);
         cache.keep(name, made.bytes());
         return made;
     }

@@ -4,9 +4,11 @@ import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobTones;
 import greyground.app.sight.Stage;
 import greyground.picture.Picture;
+import greyground.plate.Ink;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateFilm;
 import greyground.plate.PlateMap;
+import greyground.plate.PlateView;
 import greyground.plate.PlateWindow;
 import greyground.plate.ToneAlignment;
 import greyground.plate.WholePlate;
@@ -110,13 +112,47 @@ final class PlateLooks {
         return pictures;
     }
 
-    /** The print as numbers, R^(1/n) of each cell, under each of the conditions; even tones as they were measured, if they were. */
-    List<PlateMap> prints(PlateWindow window, List<PlateConditions> conditions, Progress progress) throws IOException {
+    /**
+     * The print as numbers, R^(1/n) of each cell, in each of some inks; even tones as they were measured, if they were.
+     *
+     * @param inks the blackest first; they differ from the plate's own in their densities alone
+     */
+    List<PlateMap> prints(PlateWindow window, List<Ink> inks, Progress progress) throws IOException {
         Optional<ToneAlignment> measured = measured(window, true);
-        return maps(window, conditions, List.of(new Shown(Stage.PRINT, false)), progress).stream()
-                .map(seen -> seen.get(0))
+        List<PlateMap> maps = byNeighbourhoods(window)
+                ? new NeighbourhoodPlate(
+                                bits(window, List.of(plate.conditions()), progress.part(0, 0.2)),
+                                window,
+                                plate.neighbourhoods(plate.conditions(), inks))
+                        .look(List.of(NeighbourhoodPlate.Look.PRINT), false, Crew.allCores(), progress.part(0.2, 1))
+                        .maps()
+                : computed(window, inks, progress);
+        return maps.stream()
                 .map(map -> measured.isPresent() ? measured.get().of(map) : map)
                 .toList();
+    }
+
+    private List<PlateMap> computed(PlateWindow window, List<Ink> inks, Progress progress) throws IOException {
+        double widest = widestPixelMicrometres(window);
+        List<WholePlate.Look> looks = inks.stream()
+                .map(ink -> new WholePlate.Look(plate.conditions(), PlateView.printRoot(ink)))
+                .toList();
+        List<PlateMap> maps = new ArrayList<>(
+                new WholePlate(positive, screen, widest).look(window, looks, Crew.allCores(), progress));
+        for (int i = 0; i < maps.size() && widest > plate.widestPixelMicrometres(); i++) {
+            PlateConditions printed = plate.conditions().withInk(inks.get(i));
+            maps.set(i, ontoResponse(printed, widest).of(maps.get(i)));
+        }
+        return maps;
+    }
+
+    /** The film's bits as far as they decide a window. */
+    private FilmBits bits(PlateWindow window, List<PlateConditions> conditions, Progress progress) throws IOException {
+        double reach = conditions.stream()
+                .mapToDouble(each -> NeighbourhoodPlate.reachMicrometres(each, window, positive.pitchMicrometres()))
+                .max()
+                .orElse(0);
+        return FilmBits.read(positive, window, reach, progress);
     }
 
     private Optional<ToneAlignment> measured(PlateWindow window, boolean asMeasured) {
@@ -135,18 +171,16 @@ final class PlateLooks {
     private List<List<PlateMap>> read(
             PlateWindow window, List<PlateConditions> conditions, List<Shown> stages, Progress progress)
             throws IOException {
-        double reach = conditions.stream()
-                .mapToDouble(each -> NeighbourhoodPlate.reachMicrometres(each, window, positive.pitchMicrometres()))
-                .max()
-                .orElse(0);
-        FilmBits bits = FilmBits.read(positive, window, reach, progress.part(0, 0.2));
+        FilmBits bits = bits(window, conditions, progress.part(0, 0.2));
         List<NeighbourhoodPlate.Look> looks =
                 stages.stream().map(shown -> look(shown.stage())).toList();
         boolean fromRight = stages.stream().anyMatch(Shown::turned);
         List<List<PlateMap>> maps = new ArrayList<>();
         for (int i = 0; i < conditions.size(); i++) {
             Progress part = progress.part(0.2 + 0.8 * i / conditions.size(), 0.2 + 0.8 * (i + 1) / conditions.size());
-            NeighbourhoodPlate.Seen seen = new NeighbourhoodPlate(bits, window, plate.neighbourhoods(conditions.get(i)))
+            PlateConditions each = conditions.get(i);
+            NeighbourhoodPlate.Seen seen = new NeighbourhoodPlate(
+                            bits, window, plate.neighbourhoods(each, List.of(each.ink())))
                     .look(looks, fromRight, Crew.allCores(), part);
             maps.add(seen.maps());
             read = seen;

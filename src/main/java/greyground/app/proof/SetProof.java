@@ -41,6 +41,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -171,8 +172,8 @@ public final class SetProof {
                     window.columns(),
                     window.rows());
             BandsBetween bands = BandsBetween.of(inks.inBands(i, shop), 0.01);
-            List<PlateConditions> strengths = strengths(plate, bands);
-            Paper paper = strengths.get(0).paper();
+            List<Ink> strengths = strengths(plate, bands);
+            Paper paper = plate.conditions().paper();
             List<PlateMap> roots = new PlateLooks(
                             plate,
                             plate.tones(),
@@ -201,24 +202,20 @@ public final class SetProof {
                 Math.max(1, (int) Math.round(film.height() * film.pitchMicrometres() / cell)));
     }
 
-    private static List<PlateConditions> strengths(JobPlate plate, BandsBetween bands) {
-        PlateConditions planned = plate.conditions();
-        Ink ink = planned.ink();
-        List<PlateConditions> all = new ArrayList<>();
-        for (double strength : bands.strengths()) {
-            all.add(planned.withInk(ink.withDensityPerMicrometre(strength)));
-        }
-        return all;
+    private static List<Ink> strengths(JobPlate plate, BandsBetween bands) {
+        return DoubleStream.of(bands.strengths())
+                .mapToObj(plate.conditions().ink()::withDensityPerMicrometre)
+                .toList();
     }
 
     /** What a plate's darkest even tone prints alone. */
-    private double[] fullTone(JobPlate plate, BandsBetween bands, List<PlateConditions> strengths) {
+    private double[] fullTone(JobPlate plate, BandsBetween bands, List<Ink> strengths) {
         double[] logarithms = new double[strengths.size()];
         double turn = plate.tones().turningPoint();
-        Paper paper = strengths.get(0).paper();
+        Paper paper = plate.conditions().paper();
         for (int i = 0; i < logarithms.length; i++) {
-            double light =
-                    Lightness.toLuminance(plate.response(strengths.get(i)).lightness(turn));
+            PlateConditions printed = plate.conditions().withInk(strengths.get(i));
+            double light = Lightness.toLuminance(plate.response(printed).lightness(turn));
             logarithms[i] = StrictMath.log(light / paper.reflectance(paper.root(0)));
         }
         double[] light = inks.paperInBands(shop);

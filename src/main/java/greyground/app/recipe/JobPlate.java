@@ -19,6 +19,7 @@ import greyground.plate.Bath;
 import greyground.plate.Film;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
+import greyground.plate.Ink;
 import greyground.plate.PlateBlur;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateProcess;
@@ -30,6 +31,7 @@ import greyground.tone.ToneCurve;
 import greyground.tone.UsableCoverage;
 import greyground.workshop.PlateMaking;
 import greyground.workshop.Workshop;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -184,9 +186,14 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
                 .tapered(0);
     }
 
-    /** What neighbourhoods of the positive's bits print under other conditions, kept from an earlier proof or computed now. */
-    public NeighbourhoodSample neighbourhoods(PlateConditions conditions) {
-        return new NeighbourhoodStore(CacheFolder.usual()).sample(plate(conditions), patches(), CopperRelief::litFrom);
+    /**
+     * What neighbourhoods of the positive's bits print under other conditions, kept from an earlier proof or computed now.
+     *
+     * @param inks in which they print, one or more, the blackest first; they differ from the conditions' own in their densities alone
+     */
+    public NeighbourhoodSample neighbourhoods(PlateConditions conditions, List<Ink> inks) {
+        return new NeighbourhoodStore(CacheFolder.usual())
+                .sample(plate(conditions), inks, patches(), CopperRelief::litFrom);
     }
 
     /** Widest pixel on which the job's plate is computed. */

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Future;
+import java.util.stream.IntStream;
 
 /**
  * A window of a plate, read from its film by a table of neighbourhoods: print, covered share and copper in one pass. What the table
@@ -64,23 +65,27 @@ public final class NeighbourhoodPlate {
         return window.cellMicrometres() / 2 + Math.max(Reach.padMicrometres(conditions), blocks);
     }
 
-    /** What can be seen. */
+    /** What can be seen: the print in each of the sample's inks, what is covered, the copper. */
     public enum Look {
-        PRINT(NeighbourhoodTable.ROOT),
-        COVERED(NeighbourhoodTable.COVERED),
-        RELIEF(NeighbourhoodTable.RELIEF);
+        PRINT,
+        COVERED,
+        RELIEF
+    }
 
-        private final int column;
-
-        Look(int column) {
-            this.column = column;
-        }
+    private int[] columns(List<Look> looks) {
+        return looks.stream()
+                .flatMapToInt(look -> switch (look) {
+                    case PRINT -> IntStream.range(0, sample.inks().size()).map(NeighbourhoodTable::root);
+                    case COVERED -> IntStream.of(NeighbourhoodTable.COVERED);
+                    case RELIEF -> IntStream.of(NeighbourhoodTable.RELIEF);
+                })
+                .toArray();
     }
 
     /**
      * What was seen.
      *
-     * @param maps in the order of asking
+     * @param maps in the order of asking, one of the print for each ink
      * @param pixels of film read
      * @param computed pixels whose pattern the engine computed on this film
      * @param guessed pixels whose pattern was never seen, which go by what lies nearest them
@@ -99,8 +104,9 @@ public final class NeighbourhoodPlate {
      */
     public Seen look(List<Look> looks, boolean fromRight, int threads, Progress progress) throws IOException {
         NeighbourhoodTable table = NeighbourhoodTable.of(sample.disc(), fromRight ? 1 : 0, sample.tally());
-        List<PlateMap> maps = looks.stream()
-                .map(look -> new PlateMap(window, new float[window.area()]))
+        int[] columns = columns(looks);
+        List<PlateMap> maps = IntStream.of(columns)
+                .mapToObj(column -> new PlateMap(window, new float[window.area()]))
                 .toList();
         BitPlane land = new BitPlane((across.count() + BitPlane.WORD - 1) / BitPlane.WORD, down.count());
         int rows = Math.max(1, (int) (BAND_ROWS * film.pitchMicrometres() / window.cellMicrometres()));
@@ -110,9 +116,9 @@ public final class NeighbourhoodPlate {
         }
         try (Crew crew = new Crew("neighbourhoods", threads)) {
             List<UnseenPixels> unseen =
-                    each(crew, bands, band -> read(table, band, looks, maps, land), progress.part(0, 0.4));
+                    each(crew, bands, band -> read(table, band, columns, maps, land), progress.part(0, 0.4));
             List<UnseenPixels.Block> blocks = UnseenPixels.best(unseen, sample.disc(), MOST_BLOCKS);
-            PatternTally taught = new PatternTally();
+            PatternTally taught = new PatternTally(sample.inks().size());
             each(crew, blocks, block -> computed(block, looks.contains(Look.RELIEF)), progress.part(0.4, 0.8))
                     .forEach(taught::add);
             NeighbourhoodTable more = blocks.isEmpty() ? table : table.with(taught);
@@ -121,14 +127,16 @@ public final class NeighbourhoodPlate {
                 part.each((x, y, pattern) -> {
                     int now = more.entryOf(pattern);
                     counts[now < 0 ? 1 : 0]++;
-                    correct(looks, maps, x, y, more, table.guess(pattern), now < 0 ? ~now : now);
+                    correct(columns, maps, x, y, more, table.guess(pattern), now < 0 ? ~now : now);
                     setLand(land, x, y, more.column(NeighbourhoodTable.LEAST_DEPTH)[now < 0 ? ~now : now]);
                 });
             }
             long wiped = 0;
             if (looks.contains(Look.PRINT)) {
-                PlateMap print = maps.get(looks.indexOf(Look.PRINT));
-                for (long some : each(crew, bands, band -> pad(more, band, print, land), progress.part(0.8, 1))) {
+                int first = looks.indexOf(Look.PRINT);
+                List<PlateMap> prints =
+                        maps.subList(first, first + sample.inks().size());
+                for (long some : each(crew, bands, band -> pad(more, band, prints, land), progress.part(0.8, 1))) {
                     wiped += some;
                 }
             }
@@ -160,11 +168,10 @@ public final class NeighbourhoodPlate {
         return band.end() == window.rows() ? down.first() + down.count() : down.firstOf(band.end() + 1);
     }
 
-    private UnseenPixels read(
-            NeighbourhoodTable table, Band band, List<Look> looks, List<PlateMap> maps, BitPlane land) {
+    private UnseenPixels read(NeighbourhoodTable table, Band band, int[] looks, List<PlateMap> maps, BitPlane land) {
         UnseenPixels unseen = new UnseenPixels();
         int columns = window.columns();
-        double[][] sums = new double[looks.size()][(band.end() - band.first()) * columns];
+        double[][] sums = new double[looks.length][(band.end() - band.first()) * columns];
         int[] entries = new int[across.count()];
         long[] words = new long[2 * sample.disc().radius() + 1];
         long[] lands = table.below(NeighbourhoodTable.LEAST_DEPTH, PixelPrints.LAND_MICROMETRES);
@@ -174,9 +181,9 @@ public final class NeighbourhoodPlate {
             // A row between two bands is read by both; its unseen pixels are the first one's.
             boolean own = below >= band.first() || band.first() == 0;
             table.row(film, across.first(), entries.length, y, entries, words, own ? unseen : (x, line, pattern) -> {});
-            for (int look = 0; look < looks.size(); look++) {
+            for (int look = 0; look < looks.length; look++) {
                 double[] row = new double[columns + 2];
-                across.sum(table.column(looks.get(look).column), entries, row);
+                across.sum(table.column(looks[look]), entries, row);
                 add(sums[look], below - band.first(), 1 - share, row, columns);
                 add(sums[look], below + 1 - band.first(), share, row, columns);
             }
@@ -184,7 +191,7 @@ public final class NeighbourhoodPlate {
                 land(entries, lands, land, y - down.first());
             }
         }
-        for (int look = 0; look < looks.size(); look++) {
+        for (int look = 0; look < looks.length; look++) {
             float[] values = maps.get(look).values();
             for (int i = 0; i < sums[look].length; i++) {
                 values[band.first() * columns + i] = (float)
@@ -232,9 +239,9 @@ public final class NeighbourhoodPlate {
     }
 
     private void correct(
-            List<Look> looks, List<PlateMap> maps, int x, int y, NeighbourhoodTable table, int before, int now) {
-        for (int look = 0; look < looks.size() && before != now; look++) {
-            float[] column = table.column(looks.get(look).column);
+            int[] looks, List<PlateMap> maps, int x, int y, NeighbourhoodTable table, int before, int now) {
+        for (int look = 0; look < looks.length && before != now; look++) {
+            float[] column = table.column(looks[look]);
             add(maps.get(look).values(), x, y, 0, window.rows(), column[now] - column[before]);
         }
     }
@@ -268,7 +275,7 @@ public final class NeighbourhoodPlate {
     }
 
     /** Follows the pad where land is far; returns how many pixels. */
-    private long pad(NeighbourhoodTable table, Band band, PlateMap print, BitPlane land) {
+    private long pad(NeighbourhoodTable table, Band band, List<PlateMap> prints, BitPlane land) {
         PlateConditions conditions = sample.plate().conditions();
         double held = PixelPrints.heldMicrometres(conditions) / film.pitchMicrometres();
         int first = down.firstOf(band.first());
@@ -281,7 +288,9 @@ public final class NeighbourhoodPlate {
             return 0;
         }
         far = DiscReach.within(far, held, first - down.first() - top, end - first);
-        PadInBlacks pad = new PadInBlacks(conditions);
+        List<PadInBlacks> pads = sample.inks().stream()
+                .map(ink -> new PadInBlacks(conditions, ink))
+                .toList();
         int reach = (int) Math.ceil(Reach.padMicrometres(conditions) / film.pitchMicrometres());
         long count = 0;
         for (int from = 0; from < across.count(); from += STRETCH) {
@@ -302,8 +311,7 @@ public final class NeighbourhoodPlate {
             int left = across.first() + from - reach;
             int upper = first + firstFar - reach;
             float[] least = new float[wide * tall];
-            float[] before = new float[width * (lastFar + 1 - firstFar)];
-            float[] full = new float[before.length];
+            int[] own = new int[width * (lastFar + 1 - firstFar)];
             int[] entries = new int[wide];
             long[] words = new long[2 * sample.disc().radius() + 1];
             for (int y = 0; y < tall; y++) {
@@ -312,25 +320,23 @@ public final class NeighbourhoodPlate {
                     least[y * wide + x] = table.column(NeighbourhoodTable.LEAST_DEPTH)[entries[x]];
                 }
                 int into = (y - reach) * width;
-                for (int x = 0; x < width && into >= 0 && into < before.length; x++) {
-                    before[into + x] = table.column(NeighbourhoodTable.ROOT)[entries[x + reach]];
-                    full[into + x] = table.column(NeighbourhoodTable.FULL)[entries[x + reach]];
+                if (into >= 0 && into < own.length) {
+                    System.arraycopy(entries, reach, own, into, width);
                 }
             }
-            float[] levels = pad.levels(least, wide, film.pitchMicrometres());
+            float[] levels = PadInBlacks.levels(conditions, least, wide, film.pitchMicrometres());
             for (int y = firstFar; y <= lastFar; y++) {
-                boolean own = down.below(first + y) >= band.first() || band.first() == 0;
+                boolean counted = down.below(first + y) >= band.first() || band.first() == 0;
                 for (int x = far.next(y, from, from + width, true); x < from + width; ) {
-                    int at = (y - firstFar) * width + x - from;
+                    int entry = own[(y - firstFar) * width + x - from];
                     float level = levels[(y - firstFar + reach) * wide + x - from + reach];
-                    add(
-                            print.values(),
-                            across.first() + x,
-                            first + y,
-                            band.first(),
-                            band.end(),
-                            pad.root(full[at], level) - before[at]);
-                    count += own ? 1 : 0;
+                    for (int ink = 0; ink < pads.size(); ink++) {
+                        double full = pads.get(ink).root(table.column(NeighbourhoodTable.full(ink))[entry], level);
+                        double change = full - table.column(NeighbourhoodTable.root(ink))[entry];
+                        float[] print = prints.get(ink).values();
+                        add(print, across.first() + x, first + y, band.first(), band.end(), change);
+                    }
+                    count += counted ? 1 : 0;
                     x = far.next(y, x + 1, from + width, true);
                 }
             }

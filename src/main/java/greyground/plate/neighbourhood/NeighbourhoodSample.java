@@ -4,6 +4,7 @@ import greyground.plate.Bath;
 import greyground.plate.Exposure;
 import greyground.plate.FilmPatch;
 import greyground.plate.FilmPatches;
+import greyground.plate.Ink;
 import greyground.plate.PlateConditions;
 import greyground.plate.VirtualPlate;
 import java.nio.ByteBuffer;
@@ -18,7 +19,7 @@ import java.util.function.IntBinaryOperator;
  */
 public final class NeighbourhoodSample {
     /** Counts the ways in which samples have been made: raise it with any change that moves a value, for they are kept under it. */
-    public static final int ALGORITHM = 2;
+    public static final int ALGORITHM = 3;
 
     private static final int LEVELS = 16;
 
@@ -26,12 +27,15 @@ public final class NeighbourhoodSample {
     private static final double[][] EDGES = {{0, 1}, {1, 0}, {0.1, 0.6}, {0.9, 0.3}, {0, 0.45}, {0.75, 0.05}};
 
     private final VirtualPlate plate;
+    private final List<Ink> inks;
     private final Neighbourhood disc;
     private final LampView relief;
     private final PatternTally tally;
 
-    private NeighbourhoodSample(VirtualPlate plate, LampView relief, Neighbourhood disc, PatternTally tally) {
+    private NeighbourhoodSample(
+            VirtualPlate plate, List<Ink> inks, LampView relief, Neighbourhood disc, PatternTally tally) {
         this.plate = plate;
+        this.inks = List.copyOf(inks);
         this.relief = relief;
         this.disc = disc;
         this.tally = tally;
@@ -41,12 +45,13 @@ public final class NeighbourhoodSample {
      * Runs the engine, on all cores.
      *
      * @param plate of a film of bits, without a sprayed ground
+     * @param inks in which it is printed, one or more, the blackest first; they differ from the plate's own in their densities alone
      * @param patches of the job's film
      * @param relief how the copper is shown
      */
-    public static NeighbourhoodSample of(VirtualPlate plate, FilmPatches patches, LampView relief) {
+    public static NeighbourhoodSample of(VirtualPlate plate, List<Ink> inks, FilmPatches patches, LampView relief) {
         Neighbourhood disc = disc(plate.conditions(), patches.at(0).pitchMicrometres());
-        PixelPrints prints = new PixelPrints(plate, disc, relief);
+        PixelPrints prints = new PixelPrints(plate, inks, disc, relief);
         List<FilmPatch> sample = new ArrayList<>();
         for (int level = 1; level < LEVELS; level++) {
             sample.add(patches.at((double) level / LEVELS));
@@ -54,22 +59,18 @@ public final class NeighbourhoodSample {
         for (double[] edge : EDGES) {
             sample.add(edge(patches.at(edge[0]), patches.at(edge[1])));
         }
-        PatternTally all = new PatternTally();
+        PatternTally all = new PatternTally(inks.size());
         sample.parallelStream().map(patch -> prints.of(patch, 0)).toList().forEach(all::add);
         // As if it had been kept, so that keeping changes nothing.
-        return kept(plate, patches, relief, all.bytes()).orElseThrow();
+        return kept(plate, inks, patches, relief, ByteBuffer.wrap(all.bytes())).orElseThrow();
     }
 
     /** A sample made before for the same plate and film; empty if the bytes are something else. */
     public static Optional<NeighbourhoodSample> kept(
-            VirtualPlate plate, FilmPatches patches, LampView relief, ByteBuffer bytes) {
+            VirtualPlate plate, List<Ink> inks, FilmPatches patches, LampView relief, ByteBuffer bytes) {
         Neighbourhood disc = disc(plate.conditions(), patches.at(0).pitchMicrometres());
-        return PatternTally.of(bytes).map(tally -> new NeighbourhoodSample(plate, relief, disc, tally));
-    }
-
-    private static Optional<NeighbourhoodSample> kept(
-            VirtualPlate plate, FilmPatches patches, LampView relief, byte[] bytes) {
-        return kept(plate, patches, relief, ByteBuffer.wrap(bytes));
+        return PatternTally.of(bytes, inks.size())
+                .map(tally -> new NeighbourhoodSample(plate, inks, relief, disc, tally));
     }
 
     /** For keeping. */
@@ -78,8 +79,8 @@ public final class NeighbourhoodSample {
     }
 
     /** Names everything that decides a sample but the number of the algorithm. */
-    public static String digest(VirtualPlate plate, FilmPatches patches) {
-        return plate.digest(patches.name() + "\nneighbourhoods");
+    public static String digest(VirtualPlate plate, List<Ink> inks, FilmPatches patches) {
+        return plate.digest(patches.name() + "\nneighbourhoods\n" + inks);
     }
 
     /** One tone in the middle, another round it. */
@@ -121,6 +122,10 @@ public final class NeighbourhoodSample {
         return plate;
     }
 
+    List<Ink> inks() {
+        return inks;
+    }
+
     Neighbourhood disc() {
         return disc;
     }
@@ -131,6 +136,6 @@ public final class NeighbourhoodSample {
 
     /** The same engine, for what the sample does not know; without the copper where nobody looks at it. */
     PixelPrints engine(boolean withRelief) {
-        return new PixelPrints(plate, disc, withRelief ? relief : null);
+        return new PixelPrints(plate, inks, disc, withRelief ? relief : null);
     }
 }

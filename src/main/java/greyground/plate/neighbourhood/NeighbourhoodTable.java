@@ -12,16 +12,14 @@ import org.jspecify.annotations.Nullable;
  * <p>Entries are numbered: 0 is clear film, 1 solid black. Nothing changes once it is built.
  */
 final class NeighbourhoodTable {
-    /** Columns of an entry. */
-    static final int ROOT = 0;
+    /** Columns of an entry; those of its prints follow. */
+    static final int LEAST_DEPTH = 0;
 
-    static final int FULL = 1;
-    static final int LEAST_DEPTH = 2;
-    static final int COVERED = 3;
-    static final int RELIEF = 4;
-    private static final int COLUMNS = 5;
+    static final int COVERED = 1;
+    static final int RELIEF = 2;
+    private static final int INKS = 3;
 
-    /** Standard deviation of R^(1/n) within an inner pattern up to which it decides alone: a tenth of a unit of L* over a cell's pixels. */
+    /** Standard deviation of the first ink's R^(1/n) within an inner pattern up to which it decides alone: a tenth of a unit of L* over a cell's pixels. */
     private static final double MOST_SPREAD = 0.01;
 
     private static final int INNER_PATTERNS = 1 << 21;
@@ -37,7 +35,7 @@ final class NeighbourhoodTable {
     private long[] wide = new long[1 << 13];
 
     private int wideCount;
-    private float[][] columns = new float[COLUMNS][1 << 12];
+    private final float[][] columns;
     private int entries;
 
     /**
@@ -51,7 +49,8 @@ final class NeighbourhoodTable {
         this.lamp = lamp;
         double[][] means = new double[INNER_PATTERNS][];
         double[][] nines = new double[NINE_PATTERNS][];
-        float[][] plain = new float[2][COLUMNS];
+        columns = new float[full(tally.inks() - 1) + 1][1 << 12];
+        float[][] plain = new float[2][columns.length];
         tally.each((pattern, count, values) -> turns(pattern, values, (turned, turnedValues) -> {
             add(means, disc.innerOf(turned), count, turnedValues);
             add(nines, nine(disc.innerOf(turned)), count, turnedValues);
@@ -78,7 +77,7 @@ final class NeighbourhoodTable {
             wide = before.wide.clone();
             wideCount = before.wideCount;
             entries = before.entries;
-            for (int column = 0; column < COLUMNS; column++) {
+            for (int column = 0; column < columns.length; column++) {
                 columns[column] = before.columns[column].clone();
             }
         }
@@ -107,29 +106,39 @@ final class NeighbourhoodTable {
         return new NeighbourhoodTable(disc, lamp, more, this);
     }
 
-    private static void add(double[][] means, int key, int count, float[] values) {
-        if (means[key] == null) {
-            means[key] = new double[COLUMNS + 2];
-        }
-        double[] sums = means[key];
-        for (int column = 0; column < COLUMNS; column++) {
-            sums[column] += (double) count * values[column];
-        }
-        sums[COLUMNS] += count;
-        sums[COLUMNS + 1] += (double) count * values[ROOT] * values[ROOT];
+    /** Column of R^(1/n) of the print in one of the sample's inks. */
+    static int root(int ink) {
+        return INKS + 2 * ink;
     }
 
-    private static float[] mean(double[] sums) {
-        float[] mean = new float[COLUMNS];
-        for (int column = 0; column < COLUMNS; column++) {
-            mean[column] = (float) (sums[column] / sums[COLUMNS]);
+    /** Column of the same if nothing were wiped. */
+    static int full(int ink) {
+        return INKS + 2 * ink + 1;
+    }
+
+    private void add(double[][] means, int key, int count, float[] values) {
+        if (means[key] == null) {
+            means[key] = new double[columns.length + 2];
+        }
+        double[] sums = means[key];
+        for (int column = 0; column < columns.length; column++) {
+            sums[column] += (double) count * values[column];
+        }
+        sums[columns.length] += count;
+        sums[columns.length + 1] += (double) count * values[root(0)] * values[root(0)];
+    }
+
+    private float[] mean(double[] sums) {
+        float[] mean = new float[columns.length];
+        for (int column = 0; column < columns.length; column++) {
+            mean[column] = (float) (sums[column] / sums[columns.length]);
         }
         return mean;
     }
 
-    private static double spread(double[] sums) {
-        double mean = sums[ROOT] / sums[COLUMNS];
-        return Math.sqrt(Math.max(0, sums[COLUMNS + 1] / sums[COLUMNS] - mean * mean));
+    private double spread(double[] sums) {
+        double mean = sums[root(0)] / sums[columns.length];
+        return Math.sqrt(Math.max(0, sums[columns.length + 1] / sums[columns.length] - mean * mean));
     }
 
     /** Takes a pattern turned in one of eight ways. */
@@ -138,9 +147,11 @@ final class NeighbourhoodTable {
     }
 
     private void turns(long pattern, float[] means, Turned taker) {
-        float[] values = new float[COLUMNS];
-        values[ROOT] = means[PatternTally.ROOT];
-        values[FULL] = means[PatternTally.FULL];
+        float[] values = new float[columns.length];
+        for (int ink = 0; root(ink) < columns.length; ink++) {
+            values[root(ink)] = means[PatternTally.root(ink)];
+            values[full(ink)] = means[PatternTally.full(ink)];
+        }
         values[LEAST_DEPTH] = means[PatternTally.LEAST_DEPTH];
         values[COVERED] = means[PatternTally.COVERED];
         for (int turn = 0; turn < Neighbourhood.SYMMETRIES; turn++) {
@@ -155,11 +166,11 @@ final class NeighbourhoodTable {
 
     private int entry(float[] values) {
         if (entries == columns[0].length) {
-            for (int column = 0; column < COLUMNS; column++) {
+            for (int column = 0; column < columns.length; column++) {
                 columns[column] = Arrays.copyOf(columns[column], 2 * entries);
             }
         }
-        for (int column = 0; column < COLUMNS; column++) {
+        for (int column = 0; column < columns.length; column++) {
             columns[column][entries] = values[column];
         }
         return entries++;

@@ -14,19 +14,20 @@ import greyground.plate.edge.Rim;
  */
 final class PadInBlacks {
     private final PlateConditions conditions;
+    private final Ink ink;
     private final double deepest;
     private final double bare;
     private final double full;
 
-    PadInBlacks(PlateConditions conditions) {
+    PadInBlacks(PlateConditions conditions, Ink ink) {
         this.conditions = conditions;
+        this.ink = ink;
         this.deepest = conditions.deepestMicrometres();
         this.bare = root(0);
         this.full = root(deepest);
     }
 
     private double root(double wellMicrometres) {
-        Ink ink = conditions.ink();
         Paper paper = conditions.paper();
         double film =
                 ink.transferFraction() * (wellMicrometres + conditions.wipe().plateToneMicrometres());
@@ -39,12 +40,13 @@ final class PadInBlacks {
      * @param leastDepth of a rectangle of film pixels
      * @return micrometres below the plate's face, right where the rectangle goes on for the pad's reach
      */
-    float[] levels(float[] leastDepth, int width, double pitch) {
-        float[] ink = conditions.wipe().ink(leastDepth, new Grid(width, leastDepth.length / width, pitch, Rim.BOUNDED));
-        for (int i = 0; i < ink.length; i++) {
-            ink[i] = leastDepth[i] - ink[i];
+    static float[] levels(PlateConditions conditions, float[] leastDepth, int width, double pitch) {
+        float[] held =
+                conditions.wipe().ink(leastDepth, new Grid(width, leastDepth.length / width, pitch, Rim.BOUNDED));
+        for (int i = 0; i < held.length; i++) {
+            held[i] = leastDepth[i] - held[i];
         }
-        return ink;
+        return held;
     }
 
     /** Root of a pixel, from that of its wells full. */

@@ -11,36 +11,59 @@ import java.util.Optional;
  * the sums repeat.
  */
 final class PatternTally {
-    /** Root of the print, of pixels where the pad is held up by land near by, and how many of those there are. */
-    static final int ROOT = 0;
-
-    static final int HELD = 1;
-
-    /** Root of the print if nothing were wiped. */
-    static final int FULL = 2;
+    /** How many pixels there are where the pad is held up by land near by. */
+    static final int HELD = 0;
 
     /** The least depth within the pixel, in micrometres. */
-    static final int LEAST_DEPTH = 3;
+    static final int LEAST_DEPTH = 1;
 
-    static final int COVERED = 4;
+    static final int COVERED = 2;
 
     /** Brightness of the copper by the lamp's corner, four columns. */
-    static final int RELIEF = 5;
+    static final int RELIEF = 3;
 
     private static final int COUNT = RELIEF + 4;
-    static final int COLUMNS = COUNT + 1;
+    private static final int INKS = COUNT + 1;
 
-    private static final int MAGIC = 0x474E4231;
-    private static final int RECORD_BYTES = Long.BYTES + COLUMNS * Float.BYTES;
+    private static final int MAGIC = 0x474E4232;
 
     private final Map<Long, double[]> sums = new HashMap<>();
+    private final int columns;
+
+    /** A tally of prints in so many inks. */
+    PatternTally(int inks) {
+        this.columns = full(inks - 1) + 1;
+    }
+
+    /** Column of the root of the print in an ink, of pixels where the pad is held up by land near by. */
+    static int root(int ink) {
+        return INKS + 2 * ink;
+    }
+
+    /** Column of the root of the print in an ink if nothing were wiped. */
+    static int full(int ink) {
+        return INKS + 2 * ink + 1;
+    }
+
+    int inks() {
+        return (columns - INKS) / 2;
+    }
+
+    /** How many columns a pixel's values have. */
+    int columns() {
+        return columns;
+    }
+
+    private static int recordBytes(int columns) {
+        return Long.BYTES + columns * Float.BYTES;
+    }
 
     /** Adds a pixel's values, its corners turned with it. */
     void add(Neighbourhood disc, long pattern, double[] values) {
         int turn = disc.leastTurn(pattern);
         double[] sum = sum(disc.turned(pattern, turn));
-        for (int column = 0; column < RELIEF; column++) {
-            sum[column] += values[column];
+        for (int column = 0; column < columns; column++) {
+            sum[column] += column < RELIEF || column > COUNT ? values[column] : 0;
         }
         for (int corner = 0; corner < 4; corner++) {
             sum[RELIEF + Neighbourhood.corner(corner, turn)] += values[RELIEF + corner];
@@ -51,7 +74,7 @@ final class PatternTally {
     private double[] sum(long pattern) {
         double[] sum = sums.get(pattern);
         if (sum == null) {
-            sum = new double[COLUMNS];
+            sum = new double[columns];
             sums.put(pattern, sum);
         }
         return sum;
@@ -71,7 +94,7 @@ final class PatternTally {
     void add(PatternTally other) {
         other.sums.forEach((pattern, more) -> {
             double[] sum = sum(pattern);
-            for (int column = 0; column < COLUMNS; column++) {
+            for (int column = 0; column < columns; column++) {
                 sum[column] += more[column];
             }
         });
@@ -79,7 +102,7 @@ final class PatternTally {
 
     /** Takes patterns in the order of their numbers. */
     interface Taker {
-        /** Takes one and the means of its columns; where the pad was held up nowhere, the root is that of nothing wiped. */
+        /** Takes one and the means of its columns; where the pad was held up nowhere, roots are those of nothing wiped. */
         void take(long pattern, int count, float[] means);
     }
 
@@ -87,19 +110,21 @@ final class PatternTally {
     void each(Taker taker) {
         for (long pattern : sorted()) {
             double[] sum = sum(pattern);
-            float[] means = new float[COLUMNS];
-            for (int column = 0; column < COLUMNS; column++) {
+            float[] means = new float[columns];
+            for (int column = 0; column < columns; column++) {
                 means[column] = (float) (sum[column] / sum[COUNT]);
             }
-            means[ROOT] = sum[HELD] > 0 ? (float) (sum[ROOT] / sum[HELD]) : means[FULL];
+            for (int ink = 0; ink < inks(); ink++) {
+                means[root(ink)] = sum[HELD] > 0 ? (float) (sum[root(ink)] / sum[HELD]) : means[full(ink)];
+            }
             taker.take(pattern, (int) sum[COUNT], means);
         }
     }
 
     /** For keeping. */
     byte[] bytes() {
-        ByteBuffer bytes =
-                ByteBuffer.allocate(Integer.BYTES + sums.size() * RECORD_BYTES).putInt(MAGIC);
+        ByteBuffer bytes = ByteBuffer.allocate(Integer.BYTES + sums.size() * recordBytes(columns))
+                .putInt(MAGIC);
         for (long pattern : sorted()) {
             bytes.putLong(pattern);
             for (double value : sum(pattern)) {
@@ -109,15 +134,16 @@ final class PatternTally {
         return bytes.array();
     }
 
-    /** What was kept; empty if it is something else. */
-    static Optional<PatternTally> of(ByteBuffer bytes) {
-        if (bytes.remaining() <= RECORD_BYTES || bytes.getInt() != MAGIC || bytes.remaining() % RECORD_BYTES != 0) {
+    /** What was kept of prints in so many inks; empty if it is something else. */
+    static Optional<PatternTally> of(ByteBuffer bytes, int inks) {
+        PatternTally tally = new PatternTally(inks);
+        int record = recordBytes(tally.columns);
+        if (bytes.remaining() <= record || bytes.getInt() != MAGIC || bytes.remaining() % record != 0) {
             return Optional.empty();
         }
-        PatternTally tally = new PatternTally();
         while (bytes.hasRemaining()) {
             double[] sum = tally.sum(bytes.getLong());
-            for (int column = 0; column < COLUMNS; column++) {
+            for (int column = 0; column < tally.columns; column++) {
                 sum[column] = bytes.getFloat();
             }
             if (!(sum[COUNT] >= 1)) {

@@ -1,6 +1,7 @@
 package greyground.plate.neighbourhood;
 
 import greyground.plate.FilmPatch;
+import greyground.plate.Ink;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateStates;
 import greyground.plate.PlateView;
@@ -8,6 +9,7 @@ import greyground.plate.VirtualPlate;
 import greyground.plate.edge.Distance;
 import greyground.plate.edge.Grid;
 import java.util.Arrays;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** What the engine prints of a patch, film pixel by film pixel, noted under the patterns round them. Safe for many threads. */
@@ -22,11 +24,18 @@ final class PixelPrints {
     private static final double HELD_SHARE = 0.15;
 
     private final VirtualPlate plate;
+    private final List<Ink> inks;
     private final Neighbourhood disc;
     private final @Nullable LampView relief;
 
-    PixelPrints(VirtualPlate plate, Neighbourhood disc, @Nullable LampView relief) {
+    /**
+     * Of a plate.
+     *
+     * @param inks that differ from the plate's own in their densities alone
+     */
+    PixelPrints(VirtualPlate plate, List<Ink> inks, Neighbourhood disc, @Nullable LampView relief) {
         this.plate = plate;
+        this.inks = inks;
         this.disc = disc;
         this.relief = relief;
     }
@@ -48,9 +57,13 @@ final class PixelPrints {
         PlateStates full = plate.unwiped(states);
         Grid grid = states.grid();
         int split = grid.width() / patch.width();
-        float[][] seen = new float[PatternTally.COLUMNS][];
-        seen[PatternTally.ROOT] = PlateView.printRoot().of(conditions, states);
-        seen[PatternTally.FULL] = PlateView.printRoot().of(conditions, full);
+        PatternTally tally = new PatternTally(inks.size());
+        float[][] seen = new float[tally.columns()][];
+        for (int ink = 0; ink < inks.size(); ink++) {
+            PlateView root = PlateView.printRoot(inks.get(ink));
+            seen[PatternTally.root(ink)] = root.of(conditions, states);
+            seen[PatternTally.full(ink)] = root.of(conditions, full);
+        }
         seen[PatternTally.COVERED] = PlateView.covered().of(conditions, states);
         for (int corner = 0; corner < 4 && relief != null; corner++) {
             PlateView lit = relief.from((corner & 1) != 0, (corner & 2) != 0);
@@ -63,10 +76,9 @@ final class PixelPrints {
             land[i] = least[i] < LAND_MICROMETRES;
         }
         boolean[] held = held(land, pixels);
-        PatternTally tally = new PatternTally();
         FilmBits film = FilmBits.of(patch);
         long[] rows = new long[2 * disc.radius() + 1];
-        double[] values = new double[PatternTally.COLUMNS];
+        double[] values = new double[tally.columns()];
         for (int y = margin; y < patch.height() - margin; y++) {
             for (int x = margin; x < patch.width() - margin; x++) {
                 int at = y * patch.width() + x;
@@ -74,7 +86,9 @@ final class PixelPrints {
                     values[column] = seen[column] == null ? 0 : mean(seen[column], grid, x * split, y * split, split);
                 }
                 values[PatternTally.HELD] = held[at] ? 1 : 0;
-                values[PatternTally.ROOT] *= values[PatternTally.HELD];
+                for (int ink = 0; ink < inks.size(); ink++) {
+                    values[PatternTally.root(ink)] *= values[PatternTally.HELD];
+                }
                 values[PatternTally.LEAST_DEPTH] = least[at];
                 film.rows(x, y, rows);
                 tally.add(disc, disc.pattern(rows, 0, 0), values);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import greyground.picture.CopperRelief;
 import greyground.plate.DrawnFilm;
 import greyground.plate.FilmPatch;
+import greyground.plate.Ink;
 import greyground.plate.Paper;
 import greyground.plate.PlateConditions;
 import greyground.plate.PlateFilm;
@@ -40,7 +41,11 @@ class NeighbourhoodPlateTest {
     private static final NeighbourhoodSample SAMPLE = sample(ETCHED);
 
     private static NeighbourhoodSample sample(PlateConditions conditions) {
-        return NeighbourhoodSample.of(new VirtualPlate(conditions, null, WIDEST), GRAIN, CopperRelief::litFrom);
+        return sample(conditions, List.of(conditions.ink()));
+    }
+
+    private static NeighbourhoodSample sample(PlateConditions conditions, List<Ink> inks) {
+        return NeighbourhoodSample.of(new VirtualPlate(conditions, null, WIDEST), inks, GRAIN, CopperRelief::litFrom);
     }
 
     /** Grain of whatever tone is wanted at each place, in percent. */
@@ -123,6 +128,32 @@ class NeighbourhoodPlateTest {
         checkAgainstTheEngine(drawing(), sample(Studio.unetched(1.5)), 0.2, 0.8);
     }
 
+    /** One reading of the film for all inks: the blackest bit for bit as by itself, the paler ones as the engine has them. */
+    @Test
+    void inksPrintSideBySideAsByThemselves() throws Exception {
+        List<Ink> inks = List.of(
+                ETCHED.ink(),
+                ETCHED.ink().withDensityPerMicrometre(0.06),
+                ETCHED.ink().withDensityPerMicrometre(0.02));
+        List<PlateMap> seen = read(drawing(), sample(ETCHED, inks), 2).maps();
+        assertEquals(5, seen.size());
+        assertArrayEquals(
+                read(drawing(), SAMPLE, 2).maps().get(0).values(), seen.get(0).values());
+        List<WholePlate.Look> looks = inks.stream()
+                .map(ink -> new WholePlate.Look(ETCHED.withInk(ink), PlateView.printRoot()))
+                .toList();
+        List<PlateMap> wanted = new WholePlate(drawing(), null, WIDEST).look(WINDOW, looks, 2, Progress.NONE);
+        for (int ink = 1; ink < 3; ink++) {
+            double squares = 0;
+            for (int i = 0; i < WINDOW.area(); i++) {
+                double off = lightness(ETCHED, seen.get(ink).values()[i])
+                        - lightness(ETCHED, wanted.get(ink).values()[i]);
+                squares += off * off / WINDOW.area();
+            }
+            assertTrue(squares < 0.2 * 0.2, "rms " + Math.sqrt(squares) + " of ink " + ink);
+        }
+    }
+
     @Test
     void evenTonesAreAsLightAsTheirResponse() throws Exception {
         for (int percent : new int[] {0, 10, 40, 80}) {
@@ -151,13 +182,18 @@ class NeighbourhoodPlateTest {
     @Test
     void aKeptSampleReadsTheSamePlate() throws Exception {
         NeighbourhoodSample kept = NeighbourhoodSample.kept(
-                        SAMPLE.plate(), GRAIN, CopperRelief::litFrom, ByteBuffer.wrap(SAMPLE.bytes()))
+                        SAMPLE.plate(),
+                        List.of(ETCHED.ink()),
+                        GRAIN,
+                        CopperRelief::litFrom,
+                        ByteBuffer.wrap(SAMPLE.bytes()))
                 .orElseThrow();
         assertArrayEquals(
                 read(drawing(), SAMPLE, 2).maps().get(0).values(),
                 read(drawing(), kept, 2).maps().get(0).values());
         byte[] cut = Arrays.copyOf(SAMPLE.bytes(), SAMPLE.bytes().length - 1);
-        assertTrue(NeighbourhoodSample.kept(SAMPLE.plate(), GRAIN, CopperRelief::litFrom, ByteBuffer.wrap(cut))
+        assertTrue(NeighbourhoodSample.kept(
+                        SAMPLE.plate(), List.of(ETCHED.ink()), GRAIN, CopperRelief::litFrom, ByteBuffer.wrap(cut))
                 .isEmpty());
     }
 }
