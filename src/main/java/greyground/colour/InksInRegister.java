@@ -11,7 +11,8 @@ import java.util.TreeMap;
  * <p>Where grains are independent and inks transparent, the mean of the product of their films is the product of the means, whatever light
  * spread and however uneven the films: paper times each plate's own factor, above the light that the surface reflects,
  * {@code R = s + (P - s) prod (R_i - s) / (P - s)}. It is the same as Neugebauer 1937 with the shares of Demichel 1924 and the light spread of Yule
- * and Nielsen 1951 (both from memory) where primaries are products. Measured overprints take the place of products by that sum.
+ * and Nielsen 1951 (both from memory) where primaries are products. Overprints that were measured, or whose upper ink the lower one does not
+ * wholly take on, take the place of products by that sum.
  *
  * <p>Spectra are arrays of one number a band, all of one length; nobody changes one. Safe for many threads.
  */
@@ -59,20 +60,35 @@ public final class InksInRegister {
      * @param measured full tones over one another, by the bits of the plates in them, plate 0 the lowest; two plates and more
      */
     public InksInRegister withOverprints(double opticalGain, List<double[]> alone, Map<Integer, double[]> measured) {
+        return withOverprints(opticalGain, alone, measured, Acceptance.WHOLE);
+    }
+
+    /**
+     * The same where wet ink takes on only a share of what is printed over it, as far as that was not measured.
+     *
+     * @param acceptance of the plates' inks, by the same bits
+     */
+    public InksInRegister withOverprints(
+            double opticalGain, List<double[]> alone, Map<Integer, double[]> measured, Acceptance acceptance) {
         Refusal.checkRange("number of plates", alone.size(), 1, MOST_PLATES, "", "print the rest by themselves");
         Map<Integer, double[]> all = new TreeMap<>();
         for (int plates = 0; plates < 1 << alone.size(); plates++) {
             double[] known = measured.get(plates);
-            all.put(plates, known != null && Integer.bitCount(plates) > 1 ? known : corrected(plates, alone, measured));
+            all.put(
+                    plates,
+                    known != null && Integer.bitCount(plates) > 1
+                            ? known
+                            : corrected(plates, alone, measured, acceptance));
         }
         return new InksInRegister(paper, surface, opticalGain, List.copyOf(alone), all);
     }
 
-    private double[] corrected(int plates, List<double[]> alone, Map<Integer, double[]> measured) {
-        double[] light = product(plates, alone);
+    private double[] corrected(
+            int plates, List<double[]> alone, Map<Integer, double[]> measured, Acceptance acceptance) {
+        double[] light = product(plates, alone, acceptance);
         measured.forEach((pair, seen) -> {
             if (Integer.bitCount(pair) == 2 && (pair & plates) == pair) {
-                double[] foretold = product(pair, alone);
+                double[] foretold = product(pair, alone, acceptance);
                 for (int band = 0; band < light.length; band++) {
                     light[band] *= seen[band] / foretold[band];
                 }
@@ -81,20 +97,22 @@ public final class InksInRegister {
         return light;
     }
 
-    private double[] product(int plates, List<double[]> alone) {
+    private double[] product(int plates, List<double[]> alone, Acceptance acceptance) {
         double[] light = paper.clone();
         for (int plate = 0; plate < alone.size(); plate++) {
             if ((plates >> plate & 1) != 0) {
-                times(light, alone.get(plate));
+                times(light, alone.get(plate), acceptance.share(plates, plate));
             }
         }
         return light;
     }
 
-    private void times(double[] light, double[] own) {
+    private void times(double[] light, double[] own, double stays) {
         for (int band = 0; band < light.length; band++) {
             double below = surface[band];
-            light[band] = below + (light[band] - below) * (own[band] - below) / (paper[band] - below);
+            double left = (own[band] - below) / (paper[band] - below);
+            light[band] =
+                    below + (light[band] - below) * (stays == 1 ? left : StrictMath.pow(Math.max(0, left), stays));
         }
     }
 
@@ -105,7 +123,7 @@ public final class InksInRegister {
      */
     public double[] print(List<double[]> alone) {
         if (primaries.isEmpty()) {
-            return product((1 << alone.size()) - 1, alone);
+            return product((1 << alone.size()) - 1, alone, Acceptance.WHOLE);
         }
         double[] light = new double[paper.length];
         double[] shares = new double[alone.size()];

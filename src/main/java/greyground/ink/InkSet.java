@@ -1,5 +1,6 @@
 package greyground.ink;
 
+import greyground.colour.Acceptance;
 import greyground.colour.InkInBands;
 import greyground.colour.InksInRegister;
 import greyground.colour.Lab;
@@ -11,11 +12,13 @@ import greyground.workshop.InkFigures;
 import greyground.workshop.Workshop;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 
 /**
  * The inks of a set, in the order in which their plates are printed, on one paper.
@@ -23,8 +26,9 @@ import java.util.TreeMap;
  * @param paper colour of the bare sheet; empty for a grey of the workshop's density
  * @param inks 1 to {@link InksInRegister#MOST_PLATES}, each of another name
  * @param overprints full tones over one another that were measured
+ * @param acceptance how much of an ink stays on a wet one
  */
-public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint> overprints) {
+public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint> overprints, Acceptance acceptance) {
     /** Full tones nearer to each other than this look alike side by side (about the least that is seen; from memory). */
     private static final double LEAST_DIFFERENCE = 1;
 
@@ -152,13 +156,16 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
     /**
      * What plates of these inks print over one another.
      *
-     * @param full what each plate's full tone prints alone, in the order of printing
+     * @param full what each plate's full tone prints alone, in the order of printing; of the first plates alone where no more are printed
      */
     public InksInRegister inRegister(Workshop shop, List<double[]> full) {
         double[] sheet = paperInBands(shop);
         InksInRegister print = new InksInRegister(sheet, surfaceInBands(shop));
         Map<Integer, double[]> measured = new TreeMap<>();
         for (Overprint over : overprints) {
+            if (over.plates() >> full.size() != 0) {
+                continue;
+            }
             double[] shares = SmoothSpectrum.over(sheet, over.colour().xyz())
                     .orElseThrow(() -> Refusal.use("the overprint of " + names(over.plates())
                             + " has a colour that no inks have on this paper: measure it again"));
@@ -168,9 +175,40 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
             }
             measured.put(over.plates(), light);
         }
-        return measured.isEmpty()
+        return measured.isEmpty() && acceptance.isWhole()
                 ? print
-                : print.withOverprints(shop.ink().yuleNielsenFactor().value(), full, measured);
+                : print.withOverprints(shop.ink().yuleNielsenFactor().value(), full, measured, acceptance);
+    }
+
+    /** Whether what plates print over one another rests on their full tones, too. */
+    public boolean needsFullTones() {
+        return !overprints.isEmpty() || !acceptance.isWhole();
+    }
+
+    /** What colours over one another rest on, for the first plates: "Foretold from single inks, overprints not measured." */
+    public String known(int plates) {
+        long measured =
+                overprints.stream().filter(over -> over.plates() >> plates == 0).count();
+        long all = (1L << plates) - plates - 1;
+        String words = measured == 0
+                ? "Foretold from single inks, overprints not measured"
+                : measured == all
+                        ? "Foretold with the overprints that were measured"
+                        : "Foretold with " + measured + " of " + all + " overprints measured";
+        return words + (plates > 1 && measured < all ? taken() : "") + ".";
+    }
+
+    private String taken() {
+        if (acceptance.isWhole()) {
+            return "; wet ink is assumed to take on all ink";
+        }
+        DoubleSummaryStatistics shares = DoubleStream.concat(
+                        DoubleStream.of(acceptance.usual()),
+                        acceptance.pairs().values().stream().mapToDouble(share -> share))
+                .summaryStatistics();
+        return "; wet ink takes on " + Math.round(100 * shares.getMin())
+                + (shares.getMin() == shares.getMax() ? "" : " to " + Math.round(100 * shares.getMax()))
+                + " % of an ink over it, as the inks file tells";
     }
 
     /** Inks by the bits of their plates: "yellow and blue". */
@@ -198,7 +236,8 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
                 && inks.stream().anyMatch(ink -> ink.patch().isPresent())) {
             notes.add(
                     "colours of overprints are foretold from single inks, none was measured: some 2 to 3 off on average,"
-                            + " 9 at worst (CIEDE2000), and more where wet ink takes ink badly");
+                            + " 9 at worst (CIEDE2000)"
+                            + (acceptance.isWhole() ? ", and more where wet ink takes ink badly" : ""));
         }
         return notes;
     }

@@ -2,6 +2,7 @@ package greyground.ink;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import greyground.colour.Acceptance;
 import greyground.colour.InkInBands;
 import greyground.colour.Lab;
 import greyground.colour.Xyz;
@@ -12,12 +13,13 @@ import greyground.json.JsonText;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -27,6 +29,8 @@ public final class InksFile {
     static final int VERSION = 1;
 
     private static final String KIND = "inks";
+    private static final String ACCEPTANCE = "acceptance";
+    private static final String PAIRS = "pairs";
     private static final Range LAB = new Range(-200, 200, Unit.LIGHTNESS, "give L*, a* and b* under D50");
     private static final Pattern CODE = Pattern.compile("#[0-9A-Fa-f]{6}");
     private static final Set<String> OPACITIES =
@@ -44,6 +48,7 @@ public final class InksFile {
         List<Overprint> overprints = file.list("overprints").stream()
                 .map(each -> overprint(each, inks))
                 .toList();
+        Acceptance acceptance = acceptance(file, inks);
         Optional<Lab> paper = colour(file.section("paper"));
         file.unknown().stream()
                 .flatMap(field -> field.question(KIND).stream())
@@ -51,7 +56,7 @@ public final class InksFile {
                 .ifPresent(question -> {
                     throw Refusal.use(question);
                 });
-        return new InkSet(paper, inks, overprints);
+        return new InkSet(paper, inks, overprints, acceptance);
     }
 
     private static PrintingInk ink(JsonFields fields) {
@@ -86,21 +91,40 @@ public final class InksFile {
         return Optional.of(Lab.of(Xyz.ofCode(Integer.parseInt(code.substring(1), 16))));
     }
 
-    private static Overprint overprint(JsonFields fields, List<PrintingInk> inks) {
+    private static Acceptance acceptance(JsonFields file, List<PrintingInk> inks) {
+        Map<Integer, Double> pairs = new TreeMap<>();
+        for (JsonFields each : file.list(PAIRS)) {
+            int plates = plates("a pair", each, inks);
+            if (Integer.bitCount(plates) != 2 || pairs.containsKey(plates)) {
+                throw Refusal.use("inks file has a pair of " + each.words(KIND)
+                        + "; each pair must name two inks, and once only: correct it");
+            }
+            pairs.put(plates, each.number(ACCEPTANCE, Double.NaN, Acceptance.SHARE));
+        }
+        return new Acceptance(file.number(ACCEPTANCE, 1, Acceptance.SHARE), pairs);
+    }
+
+    private static int plates(String what, JsonFields fields, List<PrintingInk> inks) {
         int plates = 0;
         List<String> names = fields.words(KIND);
         for (String name : names) {
             int at = inks.stream().map(PrintingInk::name).toList().indexOf(name);
             if (at < 0 || (plates >> at & 1) != 0) {
-                throw Refusal.use("inks file has an overprint of " + names + ", and " + name
+                throw Refusal.use("inks file has " + what + " of " + names + ", and " + name
                         + (at < 0 ? " is none of its inks" : " is named twice") + ": correct the name");
             }
             plates |= 1 << at;
         }
         if (names.size() < 2) {
-            throw Refusal.use("inks file has an overprint of " + names
+            throw Refusal.use("inks file has " + what + " of " + names
                     + "; it must name two inks or more, such as [\"yellow\", \"blue\"]: correct it");
         }
+        return plates;
+    }
+
+    private static Overprint overprint(JsonFields fields, List<PrintingInk> inks) {
+        int plates = plates("an overprint", fields, inks);
+        List<String> names = fields.words(KIND);
         return new Overprint(
                 plates,
                 colour(fields)
@@ -122,22 +146,30 @@ public final class InksFile {
             each.set("strength", JsonText.number(ink.strength()));
             each.put("opacity", ink.opacity().word());
         }
+        if (!set.acceptance().isWhole()) {
+            file.set(ACCEPTANCE, JsonText.number(set.acceptance().usual()));
+        }
+        if (!set.acceptance().pairs().isEmpty()) {
+            ArrayNode pairs = file.putArray(PAIRS);
+            new TreeMap<>(set.acceptance().pairs())
+                    .forEach((plates, share) -> named(pairs, set, plates).set(ACCEPTANCE, JsonText.number(share)));
+        }
         if (!set.overprints().isEmpty()) {
             ArrayNode overprints = file.putArray("overprints");
-            for (Overprint over : set.overprints()) {
-                ObjectNode each = overprints.addObject();
-                ArrayNode names = each.putArray(KIND);
-                List<String> all = new ArrayList<>();
-                for (int i = 0; i < set.inks().size(); i++) {
-                    if ((over.plates() >> i & 1) != 0) {
-                        all.add(set.inks().get(i).name());
-                    }
-                }
-                all.forEach(names::add);
-                put(each, over.colour());
-            }
+            set.overprints().forEach(over -> put(named(overprints, set, over.plates()), over.colour()));
         }
         return JsonText.print(file);
+    }
+
+    private static ObjectNode named(ArrayNode list, InkSet set, int plates) {
+        ObjectNode each = list.addObject();
+        ArrayNode names = each.putArray(KIND);
+        for (int i = 0; i < set.inks().size(); i++) {
+            if ((plates >> i & 1) != 0) {
+                names.add(set.inks().get(i).name());
+            }
+        }
+        return each;
     }
 
     private static void put(ObjectNode node, Lab colour) {

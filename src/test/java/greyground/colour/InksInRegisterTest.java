@@ -109,6 +109,57 @@ class InksInRegisterTest {
         }
     }
 
+    private static InksInRegister wet(int... order) {
+        List<double[]> full = IntStream.of(order).mapToObj(ToyInks::full).toList();
+        return PRINT.withOverprints(ToyInks.GAIN, full, Map.of(), new Acceptance(0.8, Map.of()));
+    }
+
+    /** Wet magenta takes on 0.8 of cyan's density, or wet cyan of magenta's: the order shows. */
+    @Test
+    void wetInkTakesOnAShareAndTheOrderShows() {
+        double[] cyanLast = wet(1, 2).print(List.of(ToyInks.full(1), ToyInks.full(2)));
+        double[] magentaLast = wet(2, 1).print(List.of(ToyInks.full(2), ToyInks.full(1)));
+        assertArrayEquals(new double[] {.077676, .040358, .148993}, cyanLast, 1e-6);
+        assertArrayEquals(new double[] {.052802, .053252, .174668}, magentaLast, 1e-6);
+        SmoothSpectrumTest.assertLab(28.1796, 18.8718, -26.4284, lab(cyanLast));
+        SmoothSpectrumTest.assertLab(29.5411, 10.8030, -29.6771, lab(magentaLast));
+        assertEquals(7.2788, lab(cyanLast).difference(lab(magentaLast)), 1e-3);
+        double[] tones = wet(1, 2).print(List.of(ToyInks.alone(1, .6), ToyInks.alone(2, .5)));
+        assertArrayEquals(new double[] {.309240, .211589, .333031}, tones, 2e-6);
+        SmoothSpectrumTest.assertLab(56.1554, 13.6466, -12.1552, lab(tones));
+        assertArrayEquals(
+                ToyInks.alone(2, .5), wet(1, 2).print(List.of(ToyInks.alone(1, 0), ToyInks.alone(2, .5))), 1e-12);
+    }
+
+    /** What is told of a pair goes before what is told of all, what was measured before both, and the uppermost of several decides. */
+    @Test
+    void aPairsAcceptanceAndAMeasuredOverprint() {
+        List<double[]> full = List.of(ToyInks.full(0), ToyInks.full(1), ToyInks.full(2));
+        Acceptance told = new Acceptance(0.9, Map.of(0b110, 0.5));
+        double[] yellowMagentaCyan =
+                PRINT.withOverprints(ToyInks.GAIN, full, Map.of(), told).print(full);
+        for (int band = 0; band < 3; band++) {
+            double paper = ToyInks.PAPER[band];
+            double wished = paper
+                    * full.get(0)[band]
+                    / paper
+                    * StrictMath.pow(full.get(1)[band] / paper, 0.9)
+                    * StrictMath.pow(full.get(2)[band] / paper, 0.5);
+            assertEquals(wished, yellowMagentaCyan[band], 1e-12);
+        }
+        double[] measured = {.1, .2, .1};
+        InksInRegister known = PRINT.withOverprints(ToyInks.GAIN, full, Map.of(0b110, measured), told);
+        assertArrayEquals(measured, known.print(List.of(ToyInks.PAPER, ToyInks.full(1), ToyInks.full(2))), 1e-12);
+    }
+
+    @Test
+    void aShareThatNoInkTakesOnIsRefused() {
+        for (double share : new double[] {0, 1.01, Double.NaN}) {
+            assertThrows(Refusal.class, () -> new Acceptance(share, Map.of()));
+            assertThrows(Refusal.class, () -> new Acceptance(1, Map.of(3, share)));
+        }
+    }
+
     @Test
     void theOrderOfPlatesChangesNothing() {
         List<double[]> alone = shares(.5, .4, .3, .2);

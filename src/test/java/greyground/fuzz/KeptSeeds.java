@@ -29,6 +29,8 @@ final class KeptSeeds {
             "{\"greyground\":\"job\",\"version\":1,\"plate\":{\"widthMillimetres\":40,\"heightMillimetres\":30}}",
             "{\"greyground\":\"workshop\",\"version\":1,\"name\":\"bench\",\"bath\":{\"etchFactor\":{\"value\":2.5,\"known\":"
                     + "\"measured\",\"date\":\"2026-03-31\",\"how\":\"by eye\"}},\"cat\":7}",
+            "{\"greyground\":\"inks\",\"version\":1,\"inks\":[{\"name\":\"a\",\"lab\":[80,0,70]},{\"name\":\"b\"}],\"acceptance\":0.8,"
+                    + "\"pairs\":[{\"inks\":[\"a\",\"b\"],\"acceptance\":0.7}],\"overprints\":[{\"inks\":[\"a\",\"b\"],\"lab\":[20,0,0]}]}",
             "{\"greyground\":\"chart\",\"version\":1,\"code\":\"GG1S0255S00N5C1JK0001214GGQ70\"}",
             "{\"greyground\":\"plan\",\"version\":1,\"summary\":\"s\",\"caution\":\"c\",\"steps\":[{\"title\":\"t\",\"seconds\":9,"
                     + "\"lines\":[],\"warnings\":[],\"advice\":[],\"cautions\":[]}]}");

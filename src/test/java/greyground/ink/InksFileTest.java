@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.colour.Acceptance;
 import greyground.colour.Lab;
 import greyground.colour.SmoothSpectrum;
 import greyground.ink.PrintingInk.Opacity;
 import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,13 +31,37 @@ class InksFileTest {
                 + "{\"name\": \"yellow\", \"screen\": \"#EFCF3A\"},"
                 + "{\"name\": \"blue\", \"lab\": [43, -5, -38], \"filmMicrometres\": 8, \"strength\": 0.5, \"opacity\": \"half\"},"
                 + "{\"name\": \"black\"}],"
+                + "\"acceptance\": 0.85, \"pairs\": [{\"inks\": [\"blue\", \"black\"], \"acceptance\": 0.7}],"
                 + "\"overprints\": [{\"inks\": [\"yellow\", \"blue\"], \"lab\": [40, -30, 10]}]");
         assertEquals(
                 new PrintingInk("blue", Optional.of(new Lab(43, -5, -38)), 8, 0.5, Opacity.HALF),
                 set.inks().get(1));
         assertTrue(set.inks().get(2).isWorkshopsOwn());
         assertEquals(List.of(new InkSet.Overprint(3, new Lab(40, -30, 10))), set.overprints());
+        assertEquals(new Acceptance(0.85, Map.of(0b110, 0.7)), set.acceptance());
         assertEquals(set, InksFile.read(InksFile.text(set)));
+    }
+
+    @Test
+    void saysWhatColoursOverOneAnotherRestOn() {
+        String three = "\"inks\": [{\"name\": \"a\"}, {\"name\": \"b\"}, {\"name\": \"c\"}]";
+        assertEquals(
+                "Foretold from single inks, overprints not measured; wet ink is assumed to take on all ink.",
+                inks(three).known(3));
+        assertEquals(
+                "Foretold from single inks, overprints not measured.",
+                inks(three).known(1));
+        InkSet told =
+                inks(three + ", \"acceptance\": 0.8, \"pairs\": [{\"inks\": [\"b\", \"c\"], \"acceptance\": 0.9}],"
+                        + "\"overprints\": [{\"inks\": [\"a\", \"c\"], \"lab\": [40, 0, 0]}]");
+        assertEquals(
+                "Foretold with 1 of 4 overprints measured; wet ink takes on 80 to 90 % of an ink over it, as the inks"
+                        + " file tells.",
+                told.known(3));
+        assertEquals(
+                "Foretold from single inks, overprints not measured; wet ink takes on 80 to 90 % of an ink over it, as"
+                        + " the inks file tells.",
+                told.known(2));
     }
 
     @ParameterizedTest
@@ -56,7 +82,11 @@ class InksFileTest {
                 "\"inks\": [{\"name\": \"a\", \"strenght\": 0.5}]|did you mean inks.0.strength",
                 "\"inks\": [{\"name\": \"a\"}, {\"name\": \"b\", \"opacity\": \"opaque\"}]|b is opaque and printed second",
                 "\"inks\": [{\"name\": \"a\"}], \"overprints\": [{\"inks\": [\"a\", \"c\"]}]|c is none of its inks",
-                "\"inks\": [{\"name\": \"a\"}], \"overprints\": [{\"inks\": [\"a\"]}]|must name two inks or more"
+                "\"inks\": [{\"name\": \"a\"}], \"overprints\": [{\"inks\": [\"a\"]}]|must name two inks or more",
+                "\"inks\": [{\"name\": \"a\"}], \"acceptance\": 0|inks acceptance is 0; it must be a number from 0.2 to 1",
+                "\"inks\": [{\"name\": \"a\"}], \"acceptence\": 1|did you mean acceptance",
+                "\"inks\": [{\"name\": \"a\"}, {\"name\": \"b\"}], \"pairs\": [{\"inks\": [\"a\", \"b\"]}]|inks pairs.0.acceptance is missing",
+                "\"inks\": [{\"name\": \"a\"}, {\"name\": \"b\"}], \"pairs\": [{\"inks\": [\"a\", \"d\"], \"acceptance\": 1}]|a pair of [a, d], and d is none of its inks"
             })
     void refusesInOneLineAndNamesThePlace(String list, String said) {
         String words =

@@ -182,7 +182,7 @@ public final class SetProof {
                             null)
                     .prints(moved, strengths, progress.part(0.9 * i / after, 0.9 * (i + 1) / after));
             plates.add(new Seen(bands, roots, paper.root(0), paper.opticalGain(), out, down));
-            if (!inks.overprints().isEmpty()) {
+            if (inks.needsFullTones()) {
                 full.add(fullTone(plate, bands, strengths));
             }
         }
@@ -228,9 +228,7 @@ public final class SetProof {
     private Findings written(Order order, int after, PlateWindow window, List<Seen> plates, List<double[]> full)
             throws IOException {
         double[] paper = inks.paperInBands(shop);
-        InksInRegister print = after == inks.inks().size()
-                ? inks.inRegister(shop, full)
-                : new InksInRegister(paper, inks.surfaceInBands(shop));
+        InksInRegister print = inks.inRegister(shop, full);
         int[] codes = new int[window.area()];
         long unshown = IntStream.range(0, window.rows())
                 .parallel()
@@ -238,10 +236,7 @@ public final class SetProof {
                 .sum();
         List<String> words = new ArrayList<>();
         words.add(printed(after) + registered(order));
-        words.add(
-                inks.overprints().isEmpty() || after < inks.inks().size()
-                        ? "Foretold from single inks, overprints not measured."
-                        : "Foretold with the overprints that were measured.");
+        words.add(inks.known(after));
         Picture picture = Mount.of(
                 Colouring.codes(window, codes),
                 after == inks.inks().size() ? "Print" : "State after plate " + after,
