@@ -113,17 +113,18 @@ class ArchitectureTest {
                         "app.check: " + work + " app.recipe",
                         "app.bite: " + work + " app.files app.kept app.recipe",
                         "app.proof: " + work + " colour ink app.files app.recipe app.sight app.check app.bite",
-                        "app.plates: " + work + " colour ink app.files app.recipe",
                         "app.gather: quantity raster json finding grain workshop plan film.job film.sheet output app.files app.bite",
                         "app.record: quantity finding states plan output app.files app.bite",
                         "app.print: " + work + " app.recipe",
                         "app.live: " + work + " app.kept app.recipe app.sight app.check app.bite",
                         "app.chart: " + work + " app.files app.kept app.recipe app.sight app.live",
+                        "app.plates: " + work + " colour ink app.files app.recipe app.chart",
                         "app.teach: " + work + " scan app.files app.kept app.recipe app.sight app.chart",
-                        "app: quantity raster finding states workshop film.job app.files app.recipe app.bite app.proof app.plates app.gather app.record app.print app.live"
-                                + " app.chart app.teach",
+                        "app.inks: " + work + " scan colour ink app.files app.recipe app.teach",
+                        "app: quantity raster finding states workshop ink film.job app.files app.recipe app.bite app.proof app.plates app.gather app.record app.print app.live"
+                                + " app.chart app.teach app.inks",
                         "cli: quantity workshop json finding states film.job app app.files app.recipe app.sight app.bite app.proof app.plates app.gather app.record"
-                                + " app.chart app.teach",
+                                + " app.chart app.teach app.inks",
                         "desk.model: " + seen
                                 + " app app.files app.recipe app.sight app.check app.bite app.chart app.print"
                                 + " app.live app.teach",

@@ -7,7 +7,9 @@ import greyground.app.chart.WedgeWork;
 import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
 import greyground.app.gather.GatherWork;
+import greyground.app.inks.InkReadWork;
 import greyground.app.live.LiveBench;
+import greyground.app.plates.InkTestWork;
 import greyground.app.plates.PlatesWork;
 import greyground.app.print.FilmPrinting;
 import greyground.app.proof.ProofWork;
@@ -24,6 +26,7 @@ import greyground.app.teach.ReadWords;
 import greyground.app.teach.ReadWork;
 import greyground.film.job.Job;
 import greyground.finding.Findings;
+import greyground.ink.InkSet;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.states.PlateRecord;
@@ -194,6 +197,15 @@ public final class Greyground {
     }
 
     /**
+     * Test plates of a set's inks, to be made. Choose it when an ink or a paper of colour prints is new.
+     *
+     * @param given what concerns their films, by option name without dashes
+     */
+    public static InkTestWork inkTest(Map<String, String> given, InkSet inks, Workshop shop, LocalDate today) {
+        return InkTestWork.of(given, inks, shop, today.toString());
+    }
+
+    /**
      * Reads a test plate's proof, scanned or measured by hand. Choose it when the proof is dry; it writes nothing.
      *
      * @param pdf of the test plate's film
@@ -202,6 +214,17 @@ public final class Greyground {
      */
     public static ReadWork reading(Path pdf, Optional<Workshop> shop, ReadWords told, LocalDate today) {
         return ReadWork.of(pdf, shop, told, today);
+    }
+
+    /**
+     * Reads the print of inks' test plates. Choose it when it is dry; the inks that it teaches go to a file of their own.
+     *
+     * @param set the films of the test plates
+     * @param shop in which they were made; empty for the films' own
+     * @param today for a print whose date isn't told
+     */
+    public static InkReadWork inkReading(Path set, Optional<Workshop> shop, ReadWords told, LocalDate today) {
+        return InkReadWork.of(set, shop, told, today);
     }
 
     /**

@@ -27,7 +27,7 @@ public record CodeText(Recipe recipe, String id, int place) {
     private static final int ID_LENGTH = 5;
     private static final int BASE = 36;
     private static final int HUNDRED = 100;
-    private static final Pattern SHAPE = Pattern.compile("GG1[FSEC][0-9A-Z]{24}[0-9]");
+    private static final Pattern SHAPE = Pattern.compile("GG1[FSECI][0-9A-Z]{24}[0-9]");
 
     /** Whether a text found in a scan looks like one of ours. */
     public static boolean isOurs(String text) {

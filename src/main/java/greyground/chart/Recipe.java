@@ -58,7 +58,9 @@ public record Recipe(
         /** Strips uncovered for longer and longer: finds the exposure. */
         EXPOSURE("exposure", 'E', 60, 80),
         /** Tones that should print at stated lightnesses: {@link CheckPlate}. */
-        CHECK("check", 'C', 60, 80);
+        CHECK("check", 'C', 60, 80),
+        /** Plates of a set's inks, printed over one another: {@link InkChart}. */
+        INKS("inks", 'I', 60, 80);
 
         private final String word;
         private final char letter;
@@ -84,7 +86,7 @@ public record Recipe(
         /** Finds a kind by its word. */
         public static Kind named(String word) {
             for (Kind kind : values()) {
-                if (kind.word.equals(word)) {
+                if (kind.word.equals(word) && kind != INKS) {
                     return kind;
                 }
             }

@@ -52,6 +52,11 @@ public record TestPlate(
                     "a check plate's tones hang on its workshop, so its code alone can't tell them: give the film PDF"
                             + " that it was made with");
         }
+        if (recipe.kind() == Recipe.Kind.INKS) {
+            throw Refusal.use(
+                    "test plates of several inks hang on those inks, so their code alone can't tell them: read their"
+                            + " print with the PDF of their films, and add --out INKS.json");
+        }
         return recipe.kind() == Recipe.Kind.EXPOSURE ? ExposureStrips.of(recipe) : WedgeGrid.of(recipe);
     }
 
@@ -91,7 +96,9 @@ public record TestPlate(
 
     /** Five letters and digits that stand for this layout. */
     public String id() {
-        return idOf(patches, targets, codes.stream().map(CornerCode::area).toList());
+        return codes.isEmpty()
+                ? idOf(patches, targets, List.of())
+                : CodeText.read(codes.get(0).text()).id();
     }
 
     /** What the code of a place says; those of one plate differ in their last digit alone. */

@@ -102,7 +102,8 @@ final class WedgeGrid {
                 + fewest + " times: use a narrower bevel or a larger plate");
     }
 
-    private static List<Area> grid(Area inner, int pitch, List<Area> taken) {
+    /** Cells of about that width all over a plate, but where something lies. */
+    static List<Area> grid(Area inner, int pitch, List<Area> taken) {
         int columns = inner.width() / pitch;
         int rows = inner.height() / pitch;
         List<Area> cells = new ArrayList<>();

@@ -1,8 +1,10 @@
 package greyground.cli;
 
 import greyground.app.Greyground;
+import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
 import greyground.app.files.ShopFile;
+import greyground.app.inks.InkReadWork;
 import greyground.app.teach.ReadFiles;
 import greyground.app.teach.ReadOutcome;
 import greyground.app.teach.ReadWords;
@@ -33,7 +35,8 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "greyground read SCAN --wedge=TEST.pdf --workshop=SHOP.json [OPTION...]",
             "       greyground read --film=FILE.csv --workshop=SHOP.json [OPTION...]",
-            "       greyground read --take-back --workshop=SHOP.json"
+            "       greyground read --take-back --workshop=SHOP.json",
+            "       greyground read SCAN --wedge=INKTEST.pdf --out=INKS.json [--measured=FILE.csv] [OPTION...]"
         },
         description = {
             "Reads the scanned proof of a test plate, says how the workshop's tones print and which of its numbers that shows,"
@@ -51,6 +54,8 @@ import picocli.CommandLine.Spec;
             "  greyground read --film strip.csv --ruler-across 100.4mm --wedge still.pdf \\",
             "             --workshop shop.json --accept",
             "      the film printer's densities, dot growth and scale, from any film that it printed",
+            "  greyground read print.tif --wedge colours.pdf --measured colours.csv --out learnt.json",
+            "      a set's inks as their test plates printed them, for 'plates' and 'proof'",
             "  greyground read --take-back --workshop shop.json",
             "      the last lesson undone; what it taught is kept as shop.taken-back-1-DATE-CHART.json",
             "",
@@ -73,9 +78,24 @@ final class ReadCommand implements Callable<Integer> {
     @Option(
             names = "--workshop",
             paramLabel = "SHOP.json",
-            required = true,
-            description = "the workshop to teach; one that does not exist yet begins as the film's own, on --accept")
-    private Path workshop = Path.of("");
+            description =
+                    "the workshop to teach; one that does not exist yet begins as the film's own, on --accept; of inks'"
+                            + " test plates the workshop that made them (usual: the films' own)")
+    private @Nullable Path workshop;
+
+    @Option(
+            names = "--out",
+            paramLabel = "INKS.json",
+            description = "of inks' test plates: the file of the inks as they printed")
+    private @Nullable Path learnt;
+
+    @Option(
+            names = "--measured",
+            paramLabel = "FILE.csv",
+            description =
+                    "colours of fields of the very print that was scanned, by a spectrophotometer (D50, 2 degrees): a header line"
+                            + " row,column,L*,a*,b*, then one for each; row 0, column 0 is the bare sheet")
+    private @Nullable Path measured;
 
     @Option(names = "--accept", description = "take what was read into the workshop, keeping what it held")
     private boolean accept;
@@ -162,25 +182,65 @@ final class ReadCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        if (learnt != null) {
+            return readInks(learnt);
+        }
+        if (measured != null) {
+            throw Refusal.use("--measured belongs to the print of inks' test plates: add --out INKS.json");
+        }
         if (takeBack) {
             return takenBack();
         }
         return filmIsMeasured() ? printedFilm() : read();
     }
 
+    private int readInks(Path out) throws IOException {
+        if (accept
+                || takeBack
+                || filmIsMeasured()
+                || values != null
+                || reference != null
+                || curve != null
+                || overlay != null) {
+            throw Refusal.use("--out is for what the print of inks' test plates teaches; with it go only SCAN, --wedge,"
+                    + " --measured, --workshop, --corners, --flare and --date: leave the rest out");
+        }
+        Path films = needed(wedge, "no films of inks' test plates are given: add --wedge INKTEST.pdf");
+        Path print = needed(scan, "nothing to read is given: name a scan of the print, in colour");
+        new NamedFiles()
+                .reads("scan", scan)
+                .reads("films", films)
+                .reads("colours", measured)
+                .reads("workshop", workshop)
+                .writes("inks", out, NamedFiles.Content.KEPT);
+        InkReadWork work = Greyground.inkReading(
+                films,
+                Optional.ofNullable(workshop).map(KeptFiles::workshop),
+                new ReadWords(JobOptions.given(command.commandLine().getParseResult())),
+                LocalDate.now(ZoneId.systemDefault()));
+        Findings findings =
+                terminal.watching(progress -> work.read(print, Optional.ofNullable(measured), out, progress::show));
+        terminal.tell(Map.of("inks", out), findings);
+        return CommandLine.done();
+    }
+
+    private Path shop() {
+        return needed(workshop, "no workshop is given: add --workshop SHOP.json, the workshop to teach");
+    }
+
     private int takenBack() throws IOException {
         if (accept || scan != null || values != null || wedge != null || filmIsMeasured()) {
             throw Refusal.use("--take-back undoes the last lesson and reads nothing: give it --workshop alone");
         }
-        ShopFile.TakenBack done = Greyground.workshop(workshop).takeBack();
+        ShopFile.TakenBack done = Greyground.workshop(shop()).takeBack();
         terminal.tell(
                 Map.of(),
                 new Findings()
                         .say(
                                 "workshop",
-                                workshop + " is as it was before its last lesson (from "
+                                shop() + " is as it was before its last lesson (from "
                                         + done.restored().getFileName() + ")",
-                                workshop.toString())
+                                shop().toString())
                         .put("restoredFrom", done.restored().toString())
                         .say(
                                 "replacedKept",
@@ -197,7 +257,7 @@ final class ReadCommand implements Callable<Integer> {
                             + " other");
         }
         NamedFiles named = named();
-        ShopFile shop = Greyground.workshop(workshop);
+        ShopFile shop = Greyground.workshop(shop());
         ReadOutcome outcome = Greyground.filmReading(
                         film,
                         shop.workshop(),
@@ -233,7 +293,7 @@ final class ReadCommand implements Callable<Integer> {
             }
             files.wantOverlay(overlay);
         }
-        ShopFile shop = Greyground.workshop(workshop);
+        ShopFile shop = Greyground.workshop(shop());
         ReadWork work = Greyground.reading(
                 film,
                 shop.workshop(),
@@ -260,7 +320,7 @@ final class ReadCommand implements Callable<Integer> {
                 .reads("reference", reference)
                 .reads("film", wedge)
                 .reads("readings", readings);
-        return accept ? named.writes("workshop", workshop, NamedFiles.Content.KEPT) : named.reads("workshop", workshop);
+        return accept ? named.writes("workshop", shop(), NamedFiles.Content.KEPT) : named.reads("workshop", shop());
     }
 
     private boolean filmIsMeasured() {
@@ -281,7 +341,7 @@ final class ReadCommand implements Callable<Integer> {
     private void tell(ReadOutcome outcome, ReadFiles files, Optional<Path> kept) {
         Findings findings = outcome.findings().put("accepted", kept.isPresent());
         if (kept.isPresent()) {
-            findings.say("workshop", workshop + " has learned this", workshop.toString())
+            findings.say("workshop", shop() + " has learned this", shop().toString())
                     .say(
                             "kept",
                             "what it held before, as " + kept.get().getFileName()
@@ -290,11 +350,11 @@ final class ReadCommand implements Callable<Integer> {
         } else {
             findings.say(
                     "workshop",
-                    workshop + " is untouched"
+                    shop() + " is untouched"
                             + (outcome.lesson().isPresent()
                                     ? ": add --accept to take this into it"
                                     : ": there is nothing to accept"),
-                    workshop.toString());
+                    shop().toString());
         }
         terminal.tell(files.named(), findings);
     }

@@ -4,6 +4,7 @@ import greyground.app.Greyground;
 import greyground.app.chart.WedgeWork;
 import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
+import greyground.app.plates.InkTestWork;
 import greyground.finding.Findings;
 import greyground.workshop.Workshop;
 import java.io.IOException;
@@ -39,7 +40,9 @@ import picocli.CommandLine.Spec;
             "  greyground wedge --kind strip --plate 150x40mm --ruling 60 --out strip.pdf",
             "      the wedge only, on an offcut, in a halftone of 60 lines/cm",
             "  greyground wedge --kind exposure --plate 100x150mm --workshop shop.json --out times.pdf",
-            "      strips to cover one after the other round the workshop's exposure, with their times"
+            "      strips to cover one after the other round the workshop's exposure, with their times",
+            "  greyground wedge --inks inks.json --out colours.pdf",
+            "      a test plate for each ink of a set, to be printed over one another"
         })
 final class WedgeCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "TEST.pdf", required = true, description = "the film to write")
@@ -59,6 +62,14 @@ final class WedgeCommand implements Callable<Integer> {
                             + " should print at stated lightness)")
     @Nullable
     String kind;
+
+    @Option(
+            names = "--inks",
+            paramLabel = "INKS.json",
+            description =
+                    "make a test plate for each ink of a set, to be printed over one another on one sheet, by which 'read"
+                            + " --inks' learns their colours")
+    private @Nullable Path inks;
 
     @Mixin
     CommandSpec options = JobOptions.testPlate();
@@ -83,15 +94,20 @@ final class WedgeCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         new NamedFiles()
                 .reads("workshop", workshop)
+                .reads("inks", inks)
                 .writes("film", film, NamedFiles.Content.FILM)
                 .writes("plan", plan, NamedFiles.Content.FILM);
         Workshop shop = workshop != null ? KeptFiles.workshop(workshop) : Workshop.assumed();
-        WedgeWork work = Greyground.testPlate(
-                JobOptions.given(command.commandLine().getParseResult()),
-                Optional.empty(),
-                shop,
-                LocalDate.now(ZoneId.systemDefault()));
-        Findings findings = terminal.watching(progress -> work.make(film, progress::show));
+        Map<String, String> given = JobOptions.given(command.commandLine().getParseResult());
+        LocalDate today = LocalDate.now(ZoneId.systemDefault());
+        Findings findings;
+        if (inks != null) {
+            InkTestWork test = Greyground.inkTest(given, KeptFiles.inks(inks), shop, today);
+            findings = terminal.watching(progress -> test.make(film, progress::show));
+        } else {
+            WedgeWork work = Greyground.testPlate(given, Optional.empty(), shop, today);
+            findings = terminal.watching(progress -> work.make(film, progress::show));
+        }
         Map<String, Path> files = new LinkedHashMap<>(Map.of("film", film));
         if (plan != null) {
             Greyground.plan(film).write(plan);

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * the light, so the mean of 10^(-D/n) is one smooth function of m. Its logarithm is a polynomial in m / (m + 0.4 M) through no ink at all and each
  * strength that was computed; with five strengths within 0.1 L* for m up to 0.15 per µm (found on uneven films of many shapes).
  */
-public final class BandsBetween {
+public final class BandsBetween implements InkLight {
     private static final double[] SHARES = {1, 0.6, 0.33, 0.15, 0.05};
     private static final double BEND = 0.4;
 
@@ -54,16 +54,12 @@ public final class BandsBetween {
         return m / (m + BEND * most);
     }
 
-    /** Strengths at which the film is to be seen, per µm, the strongest first. */
+    @Override
     public double[] strengths() {
         return strengths.clone();
     }
 
-    /**
-     * Logarithm of what is let through in a band.
-     *
-     * @param logarithms of what is let through at each of the strengths
-     */
+    @Override
     public double logarithm(int band, double[] logarithms) {
         double sum = 0;
         for (int i = 0; i < strengths.length; i++) {

@@ -87,6 +87,15 @@ public final class InkInBands {
         return strengths[band];
     }
 
+    /** The band that it takes most from. */
+    int strongestBand() {
+        int strongest = 0;
+        for (int band = 1; band < strengths.length; band++) {
+            strongest = strengths[band] > strengths[strongest] ? band : strongest;
+        }
+        return strongest;
+    }
+
     /** m of the band that it takes most from: as black as this its films are in the light of the ink's complement. */
     public double strongestPerMicrometre() {
         return DoubleStream.of(strengths).max().orElseThrow();

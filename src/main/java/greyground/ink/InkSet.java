@@ -1,9 +1,12 @@
 package greyground.ink;
 
 import greyground.colour.Acceptance;
+import greyground.colour.BandsBetween;
 import greyground.colour.InkInBands;
+import greyground.colour.InkLight;
 import greyground.colour.InksInRegister;
 import greyground.colour.Lab;
+import greyground.colour.MeasuredLight;
 import greyground.colour.SmoothSpectrum;
 import greyground.ink.PrintingInk.Opacity;
 import greyground.quantity.Refusal;
@@ -31,6 +34,9 @@ import java.util.stream.DoubleStream;
 public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint> overprints, Acceptance acceptance) {
     /** Full tones nearer to each other than this look alike side by side (about the least that is seen; from memory). */
     private static final double LEAST_DIFFERENCE = 1;
+
+    /** The virtual plate's ink is no weaker. */
+    private static final double LEAST_STRENGTH = 0.01;
 
     /**
      * Full tones over one another.
@@ -93,7 +99,8 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
         }
     }
 
-    private Lab fullTone(int ink, Workshop shop) {
+    /** Colour of an ink's usual film on the paper. */
+    public Lab fullTone(int ink, Workshop shop) {
         return Lab.of(SmoothSpectrum.colour(
                 inBands(ink, shop).onPaper(paperInBands(shop), PrintingInk.USUAL_FILM_MICROMETRES)));
     }
@@ -112,6 +119,18 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
         return grey;
     }
 
+    /** What an ink's plate prints in every band: as its test plate did, or foretold from its patch. */
+    public InkLight light(int index, Workshop shop) {
+        InkInBands ink = inBands(index, shop);
+        return inks.get(index)
+                .tones()
+                .<InkLight>map(tones -> MeasuredLight.of(
+                        ink,
+                        paperInBands(shop),
+                        tones.colours().stream().map(Lab::xyz).toList()))
+                .orElseGet(() -> BandsBetween.of(ink, LEAST_STRENGTH));
+    }
+
     /** How dense an ink's films are. */
     public InkInBands inBands(int index, Workshop shop) {
         PrintingInk ink = inks.get(index);
@@ -128,7 +147,8 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
 
     /**
      * The workshop with this ink in the place of its black: as strong as the ink is in the light that it takes most of, so that the plate's tones
-     * are set as a densitometer behind the complementary filter sees them. Tones measured with another ink are left out.
+     * are set as a densitometer behind the complementary filter sees them. Tones measured with another ink are left out, those of its own test
+     * plate taken in.
      */
     public Workshop shop(int index, Workshop shop) {
         PrintingInk ink = inks.get(index);
@@ -144,7 +164,7 @@ public record InkSet(Optional<Lab> paper, List<PrintingInk> inks, List<Overprint
         }
         String basis = "ink " + ink.name() + " of the set, in the light that it takes most of";
         return shop.with("ink.strengthPerMicrometre", Figure.assumed(strength, basis))
-                .measuring(List.of());
+                .measuring(ink.tones().map(InkTones::response).stream().toList());
     }
 
     /** Light from the ink's surface, below which nothing prints: a very thick film's (assumed: all inks alike). */

@@ -13,6 +13,7 @@ import greyground.json.JsonText;
 import greyground.quantity.Range;
 import greyground.quantity.Refusal;
 import greyground.quantity.Unit;
+import greyground.workshop.ResponseFields;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -31,6 +32,8 @@ public final class InksFile {
     private static final String KIND = "inks";
     private static final String ACCEPTANCE = "acceptance";
     private static final String PAIRS = "pairs";
+    private static final String TONES = "tones";
+    private static final String COLOURS = "colours";
     private static final Range LAB = new Range(-200, 200, Unit.LIGHTNESS, "give L*, a* and b* under D50");
     private static final Pattern CODE = Pattern.compile("#[0-9A-Fa-f]{6}");
     private static final Set<String> OPACITIES =
@@ -66,7 +69,19 @@ public final class InksFile {
                 fields.number("filmMicrometres", PrintingInk.USUAL_FILM_MICROMETRES, InkInBands.FILM),
                 fields.number("strength", 1, PrintingInk.STRENGTH),
                 Opacity.valueOf(
-                        fields.choice("opacity", "transparent", OPACITIES).toUpperCase(Locale.ROOT)));
+                        fields.choice("opacity", "transparent", OPACITIES).toUpperCase(Locale.ROOT)),
+                fields.has(TONES) ? Optional.of(tones(fields.section(TONES))) : Optional.empty());
+    }
+
+    private static InkTones tones(JsonFields fields) {
+        return new InkTones(
+                ResponseFields.response(fields),
+                fields.list(COLOURS).stream()
+                        .map(each -> colour(each)
+                                .orElseThrow(() -> Refusal.use(
+                                        "inks file has a tone without colour: add its \"lab\", or read the test"
+                                                + " plates again")))
+                        .toList());
     }
 
     /** A colour by L*a*b* or as a screen shows it. */
@@ -145,6 +160,12 @@ public final class InksFile {
             });
             each.set("strength", JsonText.number(ink.strength()));
             each.put("opacity", ink.opacity().word());
+            ink.tones().ifPresent(tones -> {
+                ObjectNode node = each.putObject(TONES);
+                ResponseFields.write(tones.response(), node);
+                ArrayNode colours = node.putArray(COLOURS);
+                tones.colours().forEach(colour -> put(colours.addObject(), colour));
+            });
         }
         if (!set.acceptance().isWhole()) {
             file.set(ACCEPTANCE, JsonText.number(set.acceptance().usual()));

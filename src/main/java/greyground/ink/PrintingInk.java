@@ -16,8 +16,15 @@ import java.util.Optional;
  * @param filmMicrometres thickness of that film
  * @param strength share of its strength that it is printed with, as when it is thinned with extender
  * @param opacity how far it hides what lies below
+ * @param tones as its test plate printed them; empty where none was read
  */
-public record PrintingInk(String name, Optional<Lab> patch, double filmMicrometres, double strength, Opacity opacity) {
+public record PrintingInk(
+        String name,
+        Optional<Lab> patch,
+        double filmMicrometres,
+        double strength,
+        Opacity opacity,
+        Optional<InkTones> tones) {
     /** A full tone of a usual bite (assumed). */
     public static final double USUAL_FILM_MICROMETRES = 10;
 
@@ -48,10 +55,20 @@ public record PrintingInk(String name, Optional<Lab> patch, double filmMicrometr
         }
         InkInBands.FILM.check("ink " + name + "'s film", filmMicrometres);
         STRENGTH.check("ink " + name + "'s strength", strength);
+        if (tones.isPresent() && (patch.isEmpty() || strength != 1)) {
+            throw Refusal.use("ink " + name + " has tones that a test plate printed, and "
+                    + (patch.isEmpty() ? "no lab" : "a strength of " + Refusal.plain(strength))
+                    + "; they hold for the very ink that was printed: leave the tones out, or the strength at 1");
+        }
         patch.filter(lab -> !(lab.lightness() >= 0 && lab.lightness() <= 100)).ifPresent(lab -> {
             throw Refusal.use("ink " + name + " has L* " + Refusal.plain(lab.lightness())
                     + "; it must lie between 0 and 100: measure the patch again");
         });
+    }
+
+    /** An ink of which no test plate was read. */
+    public PrintingInk(String name, Optional<Lab> patch, double filmMicrometres, double strength, Opacity opacity) {
+        this(name, patch, filmMicrometres, strength, opacity, Optional.empty());
     }
 
     /** Whether it is the workshop's black as it is. */

@@ -171,6 +171,11 @@ public final class JsonFields {
         return numbers(name, field(name), range, 3, "three");
     }
 
+    /** So many numbers in a range; they must be there. */
+    public double[] numbers(String name, int count, Range range) {
+        return numbers(name, field(name), range, count, Integer.toString(count));
+    }
+
     /** Pairs of numbers in a range, such as [[10, 12.5], [11, 14]]; they must be there. */
     public List<double[]> pairs(String name, Range range) {
         JsonNode array = field(name);

@@ -158,7 +158,7 @@ public final class ChartReader {
     }
 
     /** Dots that stand alone and lands that are lost here and there make cells uneven (assumed limits). */
-    private static boolean uneven(LevelPatch patch) {
+    static boolean uneven(LevelPatch patch) {
         return patch.coveragePerMille() <= 75 || patch.coveragePerMille() >= 960;
     }
 

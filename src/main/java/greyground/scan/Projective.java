@@ -82,7 +82,7 @@ public record Projective(double a, double b, double c, double d, double e, doubl
     }
 
     /** The same in the middle of an area. */
-    double scale(Area area) {
+    public double scale(Area area) {
         return scale(area.middleX(), area.middleY());
     }
 

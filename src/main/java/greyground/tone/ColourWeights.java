@@ -27,6 +27,21 @@ public record ColourWeights(double red, double green, double blue) {
         }
     }
 
+    /** X of a colour over that of the connection space's white. */
+    public static ColourWeights ofX() {
+        return ofRow(0, Adaptation.D50.x());
+    }
+
+    /** Z of a colour over that of the connection space's white. */
+    public static ColourWeights ofZ() {
+        return ofRow(2, Adaptation.D50.z());
+    }
+
+    private static ColourWeights ofRow(int row, double white) {
+        double[] lights = Primaries.SRGB.toD50()[row];
+        return new ColourWeights(lights[0] / white, lights[1] / white, lights[2] / white);
+    }
+
     /** What red, green and blue of 1 add, in all exactly 1. */
     public double[] shares() {
         double sum = red + green + blue;

@@ -71,6 +71,11 @@ public record KeptResponse(
         Refusal.checkRange("degrees of freedom of a measured level", level.degrees(), 1, 1_000_000, "", mend);
     }
 
+    /** The same with fields that this version does not know. */
+    KeptResponse keeping(List<KeptField> unknown) {
+        return new KeptResponse(date, chart, how, making, levels, unknown);
+    }
+
     /** For legends and records: "measured on 2026-03-04, chart PEGEO". */
     public String words() {
         return "measured on " + date + ", chart " + chart;

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Set;
 
 /** Measured responses as a list of the workshop file; fields nobody here knows are kept and written back. */
-final class ResponseFields {
+public final class ResponseFields {
     static final String NAME = "responses";
 
     private static final String SEED = "seed";
@@ -27,7 +27,8 @@ final class ResponseFields {
         responses.forEach(response -> write(response, list.addObject()));
     }
 
-    private static void write(KeptResponse response, ObjectNode node) {
+    /** Writes one into its own object. */
+    public static void write(KeptResponse response, ObjectNode node) {
         PlateMaking making = response.making();
         node.put("date", response.date().toString());
         node.put("chart", response.chart());
@@ -56,10 +57,16 @@ final class ResponseFields {
     }
 
     static List<KeptResponse> read(JsonFields file) {
-        return file.list(NAME).stream().map(ResponseFields::response).toList();
+        return file.list(NAME).stream()
+                .map(fields -> {
+                    KeptResponse read = response(fields);
+                    return read.keeping(within(fields.unknown()));
+                })
+                .toList();
     }
 
-    private static KeptResponse response(JsonFields fields) {
+    /** Reads one from its own object; what is unknown in it is the reader's of the whole file to judge. */
+    public static KeptResponse response(JsonFields fields) {
         double none = Double.NaN;
         PlateMaking making = new PlateMaking(
                 CarrierFields.readProcess(fields.section("process")),
@@ -83,7 +90,7 @@ final class ResponseFields {
                 fields.word("how", "not noted"),
                 making,
                 levels,
-                within(fields.unknown()));
+                List.of());
     }
 
     /** Their places counted from the response's own object. */

@@ -67,8 +67,12 @@ class OwnInputsIT {
                         List.of("--out", "--tiff")),
                 new Line(
                         "wedge",
-                        "--workshop=shop.json --out=out.pdf --plan-out=pages.pdf",
+                        "--inks=inks.json --workshop=shop.json --out=out.pdf --plan-out=pages.pdf",
                         List.of("--out", "--plan-out")),
+                new Line(
+                        "read",
+                        "scan.png --wedge=test.pdf --workshop=shop.json --measured=values.csv --out=learnt.json",
+                        List.of("--out")),
                 new Line("record", "plate.json --film=first.pdf --proof=scan.png --card=out.pdf", List.of("--card")),
                 new Line(
                         "plan", "first.pdf --workshop=shop.json --record=plate.json --weighed=1g", List.of("--record")),

@@ -1,6 +1,7 @@
 package greyground.app.chart;
 
 import greyground.chart.CheckPlate;
+import greyground.chart.InkChart;
 import greyground.chart.Recipe;
 import greyground.chart.TestPlate;
 import greyground.film.compose.TestPlateSheet;
@@ -77,6 +78,46 @@ public final class WedgePlan {
         }
         String summary = strips.isPresent() ? "exposure test, " + plate.strips().size() + " strips" : usual.summary();
         return new ExposurePlan(steps, summary, usual.caution());
+    }
+
+    /**
+     * The plan of one test plate of several inks.
+     *
+     * @param plate its number, from 0
+     */
+    public static ExposurePlan ofInks(Job job, Workshop workshop, InkChart chart, int plate, CopperLoss loss) {
+        TestPlate own = chart.plate(plate);
+        ExposurePlan usual = BenchOrder.plan(
+                workshop, new PlanRequest(job, own.meanCoverage(), "none: coverages as they are", "", loss));
+        List<Step> steps = new ArrayList<>();
+        for (Step step : usual.steps()) {
+            steps.add(step);
+            if (step.title().equals(BenchOrder.FILM)) {
+                steps.add(told(own, chart, plate));
+            }
+        }
+        return new ExposurePlan(steps, usual.summary(), usual.caution());
+    }
+
+    private static Step told(TestPlate own, InkChart chart, int plate) {
+        List<String> advice = new ArrayList<>(List.of(
+                "Print all plates over one another on one sheet, in their order, as wet or as dry as the edition will be, in the"
+                        + " edition's inks on its paper. Stop nothing out, burnish nothing.",
+                "Pull three prints and keep the third. Let it dry flat for a day, then scan it in colour at 300 to 600 pixels per"
+                        + " inch with every automatic correction off and 10 mm of paper round the plate.",
+                "Measure some 24 of its fields, and bare paper as row 0, column 0, with a spectrophotometer (D50, 2 degrees) if you"
+                        + " can: a line 'row,column,L*,a*,b*', then one for each.",
+                "Film coverage of this plate's fields in percent, row by row as numbered beside the plate, from the left as the"
+                        + " print reads:"));
+        advice.addAll(TestPlateSheet.rows(own));
+        List<Line> lines = new ArrayList<>(List.of(
+                stated("chart", chart.recipe().kind().word() + " " + chart.id()),
+                stated("plate", (plate + 1) + " of " + chart.tones().size()),
+                stated("fields", chart.patches().size() + " in all")));
+        if (plate == chart.codePlate()) {
+            lines.add(stated("its codes say", own.codeText()));
+        }
+        return new Step(TEST_PLATE, lines, advice, List.of());
     }
 
     /** How a check plate's tones should print, in one line for the film's legend. */

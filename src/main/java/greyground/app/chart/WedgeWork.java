@@ -115,6 +115,7 @@ public final class WedgeWork {
             case STRIP -> new Size(150, 40);
             case EXPOSURE -> new Size(100, 150);
             case CHECK -> new Size(80, 100);
+            case INKS -> throw new IllegalArgumentException("plates of inks are made by themselves");
         };
     }
 

@@ -2,7 +2,6 @@ package greyground.app.plates;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import greyground.app.files.Program;
 import greyground.app.files.SafeFile;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmFile;
@@ -13,19 +12,15 @@ import greyground.film.job.JobFile;
 import greyground.film.sheet.SheetLayout;
 import greyground.finding.Findings;
 import greyground.ink.InkSet;
-import greyground.ink.InksFile;
 import greyground.json.JsonText;
-import greyground.output.Attachment;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
-import greyground.output.PlanDocument;
 import greyground.plan.ExposurePlan;
 import greyground.quantity.Refusal;
 import greyground.raster.Crew;
 import greyground.raster.Progress;
 import greyground.tone.PrintRange;
 import greyground.workshop.Workshop;
-import greyground.workshop.WorkshopFile;
 import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.file.Files;
@@ -232,43 +227,14 @@ public final class PlatesWork {
 
     private static FilmDocument document(Order order, Job base, Workshop shop, List<FilmRecipe> plates)
             throws IOException {
-        List<FilmDocument.Film> films = new ArrayList<>();
-        List<PlanDocument> plans = new ArrayList<>();
-        List<Attachment> attachments = new ArrayList<>();
-        for (int i = 0; i < plates.size(); i++) {
-            FilmRecipe plate = plates.get(i);
-            FilmDocument own = FilmFile.of(plate, plate.plan(), plate.films());
-            films.addAll(own.films());
-            plans.add(own.bench());
-            for (Attachment each : own.attachments()) {
-                attachments.add(new Attachment(
-                        i + 1 + "-" + each.name(),
-                        each.mediaType(),
-                        each.text(),
-                        each.description() + " of plate " + (i + 1),
-                        each.relationship()));
-            }
+        List<FilmDocument> own = new ArrayList<>();
+        for (FilmRecipe plate : plates) {
+            own.add(FilmFile.of(plate, plate.plan(), plate.films()));
         }
-        attachments.add(json(Attachment.JOB, JobFile.text(base), "the job of all plates"));
-        attachments.add(json(Attachment.WORKSHOP, WorkshopFile.text(shop), "the workshop's numbers"));
-        attachments.add(json(Attachment.INKS, InksFile.text(order.inks()), "the inks, in the order of printing"));
-        attachments.add(json(Attachment.SET, JsonText.print(set(order, plates)), "which plate is which"));
         ExposurePlan press = PressOrder.plan(
                 order.inks(), plates.get(0).job(), plates.get(0).plan().caution());
-        PlanDocument first = plans.get(0);
-        PlanDocument head = new PlanDocument(
-                base.title(),
-                plates.size() + (plates.size() == 1 ? " plate, " : " plates over one another, ") + first.subject(),
-                first.date(),
-                Program.words(),
-                particulars(order, plates),
-                List.of(),
-                press);
-        return new FilmDocument(films, head, plans, attachments);
-    }
-
-    private static Attachment json(String name, String text, String what) {
-        return new Attachment(name, "application/json", text, what, Attachment.Relationship.SOURCE);
+        return new SetDocument(base, shop, order.inks(), set(order, plates), particulars(order, plates), press)
+                .of(own, List.of());
     }
 
     private static ObjectNode set(Order order, List<FilmRecipe> plates) {

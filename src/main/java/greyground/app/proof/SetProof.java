@@ -5,7 +5,7 @@ import greyground.app.files.Program;
 import greyground.app.files.SafeFile;
 import greyground.app.recipe.FilmOnPlate;
 import greyground.app.recipe.JobPlate;
-import greyground.colour.BandsBetween;
+import greyground.colour.InkLight;
 import greyground.colour.InksInRegister;
 import greyground.colour.Lab;
 import greyground.colour.SmoothSpectrum;
@@ -23,7 +23,6 @@ import greyground.picture.PngFile;
 import greyground.plan.BenchConditions;
 import greyground.plate.Ink;
 import greyground.plate.Paper;
-import greyground.plate.PlateConditions;
 import greyground.plate.PlateFilm;
 import greyground.plate.PlateMap;
 import greyground.plate.PlateProcess;
@@ -31,6 +30,7 @@ import greyground.plate.PlateWindow;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
 import greyground.tone.Lightness;
+import greyground.tone.PlateResponse;
 import greyground.workshop.Workshop;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -119,8 +119,7 @@ public final class SetProof {
     }
 
     /** A plate's print at the strengths of its ink. */
-    private record Seen(
-            BandsBetween bands, List<PlateMap> roots, double paperRoot, double gain, double out, double down) {
+    private record Seen(InkLight bands, List<PlateMap> roots, double paperRoot, double gain, double out, double down) {
         /** What it prints alone at a cell. */
         double[] light(int cell, double[] paper, boolean onPlate) {
             double[] light = paper.clone();
@@ -171,7 +170,7 @@ public final class SetProof {
                     window.cellMicrometres(),
                     window.columns(),
                     window.rows());
-            BandsBetween bands = BandsBetween.of(inks.inBands(i, shop), 0.01);
+            InkLight bands = inks.light(i, shop);
             List<Ink> strengths = strengths(plate, bands);
             Paper paper = plate.conditions().paper();
             List<PlateMap> roots = new PlateLooks(
@@ -202,20 +201,23 @@ public final class SetProof {
                 Math.max(1, (int) Math.round(film.height() * film.pitchMicrometres() / cell)));
     }
 
-    private static List<Ink> strengths(JobPlate plate, BandsBetween bands) {
+    private static List<Ink> strengths(JobPlate plate, InkLight bands) {
         return DoubleStream.of(bands.strengths())
                 .mapToObj(plate.conditions().ink()::withDensityPerMicrometre)
                 .toList();
     }
 
     /** What a plate's darkest even tone prints alone. */
-    private double[] fullTone(JobPlate plate, BandsBetween bands, List<Ink> strengths) {
+    private double[] fullTone(JobPlate plate, InkLight bands, List<Ink> strengths) {
         double[] logarithms = new double[strengths.size()];
         double turn = plate.tones().turningPoint();
         Paper paper = plate.conditions().paper();
         for (int i = 0; i < logarithms.length; i++) {
-            PlateConditions printed = plate.conditions().withInk(strengths.get(i));
-            double light = Lightness.toLuminance(plate.response(printed).lightness(turn));
+            // One strength alone may have been measured.
+            PlateResponse response = logarithms.length == 1
+                    ? plate.tones().response()
+                    : plate.response(plate.conditions().withInk(strengths.get(i)));
+            double light = Lightness.toLuminance(response.lightness(turn));
             logarithms[i] = StrictMath.log(light / paper.reflectance(paper.root(0)));
         }
         double[] light = inks.paperInBands(shop);

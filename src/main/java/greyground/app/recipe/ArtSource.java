@@ -355,6 +355,11 @@ public final class ArtSource implements Closeable {
         return remarks;
     }
 
+    /** Whether its samples can say a colour. */
+    public boolean coloured() {
+        return look.coloured();
+    }
+
     /** Whether the file says what its tones mean. */
     public boolean tonesStated() {
         return look.tonesStated();

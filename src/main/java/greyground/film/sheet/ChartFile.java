@@ -159,7 +159,7 @@ public final class ChartFile {
         return target instanceof Target.Bar ? "bar" : "bare";
     }
 
-    private static ObjectNode place(ObjectNode node, Area area) {
+    static ObjectNode place(ObjectNode node, Area area) {
         return node.put("left", area.left())
                 .put("top", area.top())
                 .put("width", area.width())
