@@ -33,6 +33,16 @@ public final class CopperRelief implements PlateView {
         return new CopperRelief(right, below);
     }
 
+    /** Lit from each of the four corners; of a corner's number 1 is the right and 2 below. */
+    public static float[][] fromCorners(PlateConditions conditions, PlateStates states) {
+        CopperRelief[] lamps = {litFrom(false, false), litFrom(true, false), litFrom(false, true), litFrom(true, true)};
+        return of(states.depthMicrometres(), states.grid(), fullDepth(conditions), lamps);
+    }
+
+    private static double fullDepth(PlateConditions conditions) {
+        return Math.max(0.1, conditions.deepestMicrometres());
+    }
+
     /** Seen as the print reads. */
     public static CopperRelief asPrinted() {
         return litFrom(false, false);
@@ -50,13 +60,17 @@ public final class CopperRelief implements PlateView {
 
     @Override
     public float[] of(PlateConditions conditions, PlateStates states) {
-        return of(states.depthMicrometres(), states.grid(), Math.max(0.1, conditions.deepestMicrometres()));
+        return of(states.depthMicrometres(), states.grid(), fullDepth(conditions));
     }
 
     float[] of(float[] depth, Grid grid, double fullDepth) {
+        return of(depth, grid, fullDepth, this)[0];
+    }
+
+    private static float[][] of(float[] depth, Grid grid, double fullDepth, CopperRelief... lamps) {
         int width = grid.width();
         int height = grid.height();
-        float[] bright = new float[depth.length];
+        float[][] bright = new float[lamps.length][depth.length];
         for (int y = 0; y < height; y++) {
             int above = Math.max(0, y - 1) * width;
             int below = Math.min(height - 1, y + 1) * width;
@@ -66,10 +80,13 @@ public final class CopperRelief implements PlateView {
                 double riseX = (depth[y * width + Math.max(0, x - 1)] - depth[y * width + Math.min(width - 1, x + 1)])
                         / (2 * grid.pitchMicrometres());
                 double riseY = (depth[above + x] - depth[below + x]) / (2 * grid.pitchMicrometres());
-                double towards = -riseX * lampX + riseY * lampY + LAMP_UP;
-                double cosine = towards / Math.sqrt(1 + riseX * riseX + riseY * riseY);
-                double value = flat(depth[at], fullDepth) * cosine / LAMP_UP;
-                bright[at] = (float) Math.max(0, Math.min(BRIGHTEST, value));
+                double slope = Math.sqrt(1 + riseX * riseX + riseY * riseY);
+                double floor = flat(depth[at], fullDepth);
+                for (int lamp = 0; lamp < lamps.length; lamp++) {
+                    double towards = -riseX * lamps[lamp].lampX + riseY * lamps[lamp].lampY + LAMP_UP;
+                    double value = floor * (towards / slope) / LAMP_UP;
+                    bright[lamp][at] = (float) Math.max(0, Math.min(BRIGHTEST, value));
+                }
             }
         }
         return bright;

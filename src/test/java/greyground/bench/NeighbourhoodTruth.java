@@ -28,8 +28,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Windows of plates read by neighbourhoods against the same windows computed by the engine on the pixels of the response, in L* of 150-dpi
- * cells.
+ * Whole plates read by neighbourhoods against windows of them computed by the engine on the pixels of the response, in L* of 150-dpi cells.
  *
  * <pre>
  * java ... greyground.bench.NeighbourhoodTruth ART LEFT,TOP,SIDE(mm) [OPTION=VALUE ...]
@@ -72,7 +71,12 @@ public final class NeighbourhoodTruth {
             PlateConditions conditions = plate.conditions();
             PlateFilm film = recipe.positive().onPlateInParts();
             int cells = (int) (side * 1000 / CELL);
-            PlateWindow window = new PlateWindow(left * 1000, top * 1000, CELL, cells, cells);
+            int column = (int) (left * 1000 / CELL);
+            int row = (int) (top * 1000 / CELL);
+            PlateWindow window = new PlateWindow(column * CELL, row * CELL, CELL, cells, cells);
+            double micrometres = film.pitchMicrometres();
+            PlateWindow whole = new PlateWindow(
+                    0, 0, CELL, (int) (film.width() * micrometres / CELL), (int) (film.height() * micrometres / CELL));
             int threads = Crew.allCores();
             long start = System.nanoTime();
             List<PlateMap> truth = new WholePlate(film, null, plate.widestPixelMicrometres())
@@ -87,16 +91,16 @@ public final class NeighbourhoodTruth {
             double engine = seconds(start);
             start = System.nanoTime();
             NeighbourhoodSample sample = NeighbourhoodSample.of(
-                    plate.plate(), List.of(plate.conditions().ink()), plate.patches(), CopperRelief::litFrom);
+                    plate.plate(), List.of(plate.conditions().ink()), plate.patches(), CopperRelief::fromCorners);
             double sampled = seconds(start);
             start = System.nanoTime();
             FilmBits bits = FilmBits.read(
-                    film,
-                    window,
-                    NeighbourhoodPlate.reachMicrometres(conditions, window, film.pitchMicrometres()),
-                    Progress.NONE);
-            NeighbourhoodPlate.Seen seen = new NeighbourhoodPlate(bits, window, sample)
+                    film, whole, NeighbourhoodPlate.reachMicrometres(conditions, whole, micrometres), Progress.NONE);
+            NeighbourhoodPlate.Seen seen = new NeighbourhoodPlate(bits, whole, sample)
                     .look(List.of(NeighbourhoodPlate.Look.values()), false, threads, Progress.NONE);
+            List<PlateMap> read = seen.maps().stream()
+                    .map(map -> cut(map, column, row, window))
+                    .toList();
             System.out.printf(
                     Locale.ROOT,
                     "    engine %.1f s, sample %.1f s (%d KB), look %.1f s; pixels %d, computed %.3f %%, guessed %.3f %%,"
@@ -110,17 +114,20 @@ public final class NeighbourhoodTruth {
                     100.0 * seen.guessed() / seen.pixels(),
                     100.0 * seen.wiped() / seen.pixels());
             Paper paper = conditions.paper();
-            tell(
-                    "print, L*",
-                    lightness(truth.get(0), paper),
-                    lightness(seen.maps().get(0), paper));
-            tell("covered, %", percent(truth.get(1)), percent(seen.maps().get(1)));
-            tell("relief, %", percent(truth.get(2)), percent(seen.maps().get(2)));
-            return tell(
-                    "print, L*",
-                    lightness(truth.get(0), paper),
-                    lightness(seen.maps().get(0), paper));
+            tell("print, L*", lightness(truth.get(0), paper), lightness(read.get(0), paper));
+            tell("covered, %", percent(truth.get(1)), percent(read.get(1)));
+            tell("relief, %", percent(truth.get(2)), percent(read.get(2)));
+            return tell("print, L*", lightness(truth.get(0), paper), lightness(read.get(0), paper));
         }
+    }
+
+    private static PlateMap cut(PlateMap whole, int column, int row, PlateWindow window) {
+        float[] values = new float[window.area()];
+        for (int y = 0; y < window.rows(); y++) {
+            int from = (row + y) * whole.window().columns() + column;
+            System.arraycopy(whole.values(), from, values, y * window.columns(), window.columns());
+        }
+        return new PlateMap(window, values);
     }
 
     private static double seconds(long start) {

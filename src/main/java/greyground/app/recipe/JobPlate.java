@@ -193,7 +193,7 @@ public record JobPlate(Workshop workshop, Job job, Optional<ThresholdTile> grain
      */
     public NeighbourhoodSample neighbourhoods(PlateConditions conditions, List<Ink> inks) {
         return new NeighbourhoodStore(CacheFolder.usual())
-                .sample(plate(conditions), inks, patches(), CopperRelief::litFrom);
+                .sample(plate(conditions), inks, patches(), CopperRelief::fromCorners);
     }
 
     /** Widest pixel on which the job's plate is computed. */

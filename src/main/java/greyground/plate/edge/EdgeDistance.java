@@ -1,7 +1,5 @@
 package greyground.plate.edge;
 
-import java.util.stream.IntStream;
-
 /**
  * Distance to the edge of open copper, or of resist, finer than a pixel: the edge lies where the dose crosses the hardening
  * dose, found between pixel centres by interpolating not the dose but the place on a blurred edge that it tells. Parabolas stand on the set's pixels and on every such
@@ -73,8 +71,7 @@ public final class EdgeDistance {
 
     private void rows(float[] plane) {
         int width = grid.width();
-        int blocks = (grid.height() + BLOCK - 1) / BLOCK;
-        IntStream.range(0, blocks).parallel().forEach(block -> {
+        grid.strips(grid.height(), BLOCK).forEach(block -> {
             LineEnvelope envelope = new LineEnvelope(width + 1);
             float[] line = new float[width];
             float[] out = new float[width + 1];
@@ -92,8 +89,7 @@ public final class EdgeDistance {
     private void columns(float[] plane) {
         int width = grid.width();
         int height = grid.height();
-        int blocks = (width + BLOCK - 1) / BLOCK;
-        IntStream.range(0, blocks).parallel().forEach(block -> {
+        grid.strips(width, BLOCK).forEach(block -> {
             LineEnvelope envelope = new LineEnvelope(height + 1);
             int left = block * BLOCK;
             int count = Math.min(width - left, BLOCK);

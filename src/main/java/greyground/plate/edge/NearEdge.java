@@ -1,7 +1,5 @@
 package greyground.plate.edge;
 
-import java.util.stream.IntStream;
-
 /**
  * Distances that matter only near an edge. The same sites as {@link EdgeDistance}'s, measured from each edge along its row and
  * column, and then by looking a few rows up and down: a fraction of the envelope's time while the reach is a few dozen pixels.
@@ -49,9 +47,8 @@ final class NearEdge {
     /** Squared distance along each row. */
     private void rows(float[] across) {
         int width = grid.width();
-        int blocks = (grid.height() + ROWS - 1) / ROWS;
         boolean wrapped = grid.rim() == Rim.WRAPPED;
-        IntStream.range(0, blocks).parallel().forEach(block -> {
+        grid.strips(grid.height(), ROWS).forEach(block -> {
             int end = Math.min(grid.height(), (block + 1) * ROWS);
             for (int y = block * ROWS; y < end; y++) {
                 int from = y * width;
@@ -99,8 +96,7 @@ final class NearEdge {
     }
 
     private void columns(float[] across, float[] squared) {
-        int blocks = (grid.width() + COLUMNS - 1) / COLUMNS;
-        IntStream.range(0, blocks).parallel().forEach(block -> {
+        grid.strips(grid.width(), COLUMNS).forEach(block -> {
             int left = block * COLUMNS;
             int count = Math.min(COLUMNS, grid.width() - left);
             alongColumns(squared, left, count);

@@ -1,7 +1,5 @@
 package greyground.plate.edge;
 
-import java.util.stream.IntStream;
-
 /**
  * Envelopes of equal paraboloids over a plane. A paraboloid is a sum of a parabola in x and one in y, so the plane's
  * envelope is the {@link LineEnvelope} of the rows and then of the columns; time is linear in pixels.
@@ -33,8 +31,7 @@ public final class ParabolicEnvelope {
 
     private static void rows(float[] plane, Grid grid, double steepness, boolean upper) {
         int width = grid.width();
-        int blocks = (grid.height() + BLOCK - 1) / BLOCK;
-        IntStream.range(0, blocks).parallel().forEach(block -> {
+        grid.strips(grid.height(), BLOCK).forEach(block -> {
             LineEnvelope envelope = new LineEnvelope(width);
             int end = Math.min(grid.height(), (block + 1) * BLOCK);
             for (int y = block * BLOCK; y < end; y++) {
@@ -53,9 +50,8 @@ public final class ParabolicEnvelope {
     private static void columns(float[] plane, Grid grid, double steepness, boolean upper) {
         int width = grid.width();
         int height = grid.height();
-        int blocks = (width + BLOCK - 1) / BLOCK;
         float sign = upper ? -1 : 1;
-        IntStream.range(0, blocks).parallel().forEach(block -> {
+        grid.strips(width, BLOCK).forEach(block -> {
             LineEnvelope envelope = new LineEnvelope(height);
             int left = block * BLOCK;
             int count = Math.min(width - left, BLOCK);

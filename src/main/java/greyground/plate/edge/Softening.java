@@ -1,7 +1,6 @@
 package greyground.plate.edge;
 
 import java.util.Arrays;
-import java.util.stream.IntStream;
 
 /**
  * Spreads a plane by a round Gaussian, as rows and then columns. Each pixel is taken as uniform over its square, so the kernel
@@ -28,7 +27,7 @@ public final class Softening {
         int height = grid.height();
         int reach = kernel.length - 1;
         float[] between = new float[plane.length];
-        blocks(height).forEach(block -> {
+        grid.strips(height, ROWS).forEach(block -> {
             float[] padded = new float[width + 2 * reach];
             float[] sum = new float[width];
             float[] run = new float[width];
@@ -44,7 +43,7 @@ public final class Softening {
             }
         });
         float[] spread = new float[plane.length];
-        blocks(height).forEach(block -> {
+        grid.strips(height, ROWS).forEach(block -> {
             float[] sum = new float[width];
             float[] run = new float[width];
             for (int y = block * ROWS; y < Math.min(height, (block + 1) * ROWS); y++) {
@@ -65,11 +64,6 @@ public final class Softening {
 
     private static int reach(double sigma) {
         return (int) Math.ceil(4 * sigma);
-    }
-
-    /** Blocks of rows, each computed by one thread: their number can't change the result. */
-    private static IntStream blocks(int height) {
-        return IntStream.range(0, (height + ROWS - 1) / ROWS).parallel();
     }
 
     private static void pad(float[] padded, float[] plane, int from, int width, int reach, Rim rim) {

@@ -1,10 +1,15 @@
 package greyground.plate.neighbourhood;
 
-import greyground.plate.PlateView;
+import greyground.plate.PlateConditions;
+import greyground.plate.PlateStates;
 
-/** A look at the copper that depends on where the lamp stands, so that a pattern's turns look otherwise. */
+/** Looks at the copper by lamps at the four corners, since by one lamp a pattern's turns look otherwise. */
 @FunctionalInterface
 public interface LampView {
-    /** The look by a lamp at one of the four corners. */
-    PlateView from(boolean right, boolean below);
+    /**
+     * Looks at a patch.
+     *
+     * @return brightness of each pixel by each lamp; of a corner's number 1 is the right and 2 below
+     */
+    float[][] fromCorners(PlateConditions conditions, PlateStates states);
 }

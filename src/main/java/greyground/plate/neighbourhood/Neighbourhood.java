@@ -26,6 +26,9 @@ final class Neighbourhood {
 
     private final int[] halves;
     private final int bits;
+    /** Pixels by the binary digits of how much nearer the middle they lie than the disc's rim, ones first. */
+    private final long[] nearer = new long[5];
+
     /** What each octet of a pattern becomes under each turn. */
     private final long[][][] turns;
 
@@ -46,6 +49,13 @@ final class Neighbourhood {
             }
         }
         bits = places.size();
+        for (int bit = 0; bit < bits; bit++) {
+            int[] place = places.get(bits - 1 - bit);
+            int weight = squaredRadius + 1 - place[0] * place[0] - place[1] * place[1];
+            for (int digit = 0; digit < nearer.length; digit++) {
+                nearer[digit] |= (weight >> digit & 1L) << bit;
+            }
+        }
         turns = new long[SYMMETRIES][(bits + 7) / 8][256];
         for (int turn = 0; turn < SYMMETRIES; turn++) {
             for (int bit = 0; bit < bits; bit++) {
@@ -131,6 +141,16 @@ final class Neighbourhood {
             }
         }
         return inner;
+    }
+
+    /** How unlike two patterns are: pixels that differ, each by how much nearer the middle it lies than the disc's rim. */
+    int apart(long one, long other) {
+        long differ = one ^ other;
+        int apart = 0;
+        for (int digit = 0; digit < nearer.length; digit++) {
+            apart += Long.bitCount(differ & nearer[digit]) << digit;
+        }
+        return apart;
     }
 
     /** Pixels whose disc holds black as well as clear film, bit by bit as they lie in the words. */

@@ -11,6 +11,7 @@ import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoublePredicate;
 import java.util.function.IntBinaryOperator;
 
 /**
@@ -25,6 +26,13 @@ public final class NeighbourhoodSample {
 
     /** Tones within and without a disc, as where art has an edge: chosen by how many patterns of art they know (measured here). */
     private static final double[][] EDGES = {{0, 1}, {1, 0}, {0.1, 0.6}, {0.9, 0.3}, {0, 0.45}, {0.75, 0.05}};
+
+    private static final double DISC = 0.36;
+
+    /** Tones of strokes and of what lies between them: rings of which each is wider than the one within it by this factor. */
+    private static final double[][] STROKES = {{0.84, 0}, {0.65, 0}, {0.84, 0.1}, {0.4, 0}, {0, 0.84}, {0.95, 0.05}};
+
+    private static final double WIDER = 1.3;
 
     private final VirtualPlate plate;
     private final List<Ink> inks;
@@ -57,7 +65,10 @@ public final class NeighbourhoodSample {
             sample.add(patches.at((double) level / LEVELS));
         }
         for (double[] edge : EDGES) {
-            sample.add(edge(patches.at(edge[0]), patches.at(edge[1])));
+            sample.add(drawn(patches.at(edge[0]), patches.at(edge[1]), radius -> radius < DISC));
+        }
+        for (double[] stroke : STROKES) {
+            sample.add(drawn(patches.at(stroke[0]), patches.at(stroke[1]), NeighbourhoodSample::isRing));
         }
         PatternTally all = new PatternTally(inks.size());
         sample.parallelStream().map(patch -> prints.of(patch, 0)).toList().forEach(all::add);
@@ -83,15 +94,19 @@ public final class NeighbourhoodSample {
         return plate.digest(patches.name() + "\nneighbourhoods\n" + inks);
     }
 
-    /** One tone in the middle, another round it. */
-    private static FilmPatch edge(FilmPatch within, FilmPatch without) {
+    private static boolean isRing(double radius) {
+        return Math.floorMod((int) Math.floor(StrictMath.log(radius) / StrictMath.log(WIDER)), 2) == 0;
+    }
+
+    /** One tone on some distances from the middle, in shares of the patch, and another on the rest. */
+    private static FilmPatch drawn(FilmPatch within, FilmPatch without, DoublePredicate chosen) {
         int width = within.width();
         int height = within.height();
-        double radius = 0.36 * Math.min(width, height);
+        double side = Math.min(width, height);
         IntBinaryOperator black = (x, y) -> {
             double dx = x + 0.5 - width / 2.0;
             double dy = y + 0.5 - height / 2.0;
-            return (dx * dx + dy * dy < radius * radius ? within : without).black(x, y) ? 1 : 0;
+            return (chosen.test(Math.sqrt(dx * dx + dy * dy) / side) ? within : without).black(x, y) ? 1 : 0;
         };
         byte[] packed = new byte[(width + 7) / 8 * height];
         for (int y = 0; y < height; y++) {

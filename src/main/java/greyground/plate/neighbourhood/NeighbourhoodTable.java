@@ -231,6 +231,20 @@ final class NeighbourhoodTable {
         return ~inner[disc.innerOf(pattern)];
     }
 
+    /** Patterns of the wider disc that are known. */
+    NearestPatterns patterns() {
+        long[] patterns = new long[wideCount];
+        int[] own = new int[wideCount];
+        int count = 0;
+        for (int i = 0; i < wide.length; i += 2) {
+            if (wide[i] != 0) {
+                patterns[count] = wide[i];
+                own[count++] = (int) wide[i + 1];
+            }
+        }
+        return new NearestPatterns(disc, patterns, own);
+    }
+
     /** Entry of a pattern of the wider disc, or {@code ~entry} of the guess where it is not known. */
     int entryOf(long pattern) {
         int entry = inner[disc.innerOf(pattern)];

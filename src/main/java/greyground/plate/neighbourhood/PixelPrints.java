@@ -65,9 +65,8 @@ final class PixelPrints {
             seen[PatternTally.full(ink)] = root.of(conditions, full);
         }
         seen[PatternTally.COVERED] = PlateView.covered().of(conditions, states);
-        for (int corner = 0; corner < 4 && relief != null; corner++) {
-            PlateView lit = relief.from((corner & 1) != 0, (corner & 2) != 0);
-            seen[PatternTally.RELIEF + corner] = lit.of(conditions, states);
+        if (relief != null) {
+            System.arraycopy(relief.fromCorners(conditions, states), 0, seen, PatternTally.RELIEF, 4);
         }
         Grid pixels = new Grid(patch.width(), patch.height(), patch.pitchMicrometres(), patch.rim());
         float[] least = leastDepth(states, split, pixels);

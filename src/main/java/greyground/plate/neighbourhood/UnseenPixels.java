@@ -12,6 +12,12 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
     /** Side of a block that the engine computes. */
     static final int BLOCK = 24;
 
+    /** What a pixel counts for that lies in black, where the pad may rest on it (found on mended drawings). */
+    private static final int IN_BLACK = 4;
+
+    /** Share of the pixels round it that are black then. */
+    private static final double BLACK_SHARE = 0.7;
+
     private int[] across = new int[64];
     private int[] down = new int[64];
     private long[] patterns = new long[64];
@@ -36,6 +42,20 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
         }
     }
 
+    /** Entry of each pixel, or {@code ~entry} of the known pattern most like its own. */
+    int[] entries(NeighbourhoodTable table, NearestPatterns known) {
+        long[] once = distinct(Arrays.copyOf(patterns, size));
+        int[] found = new int[once.length];
+        for (int i = 0; i < once.length; i++) {
+            int entry = table.entryOf(once[i]);
+            int nearest = entry < 0 ? known.to(once[i]) : -1;
+            found[i] = nearest < 0 ? entry : ~nearest;
+        }
+        int[] entries = new int[size];
+        Arrays.setAll(entries, i -> found[Arrays.binarySearch(once, patterns[i])]);
+        return entries;
+    }
+
     int size() {
         return size;
     }
@@ -44,22 +64,24 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
     record Block(int x, int y) {}
 
     /**
-     * The blocks that teach most: one after another the one whose patterns stand for most pixels of those still unseen; of equals the
-     * one farther up, then left. Of a large plate there are millions of pixels, so they lie in sorted arrays rather than in maps.
+     * The blocks that teach most: one after another the one whose patterns stand for most pixels of those still unseen, those in black
+     * counting {@value #IN_BLACK} times; of equals the one farther up, then left. Of a large plate there are millions of pixels, so they lie in sorted arrays rather than in maps.
      *
-     * @param all in the order of the film
+     * @param parts in the order of the film
+     * @param most blocks
+     * @param enough pixels that may stay unseen
      */
-    static List<Block> best(List<UnseenPixels> all, Neighbourhood disc, int most) {
-        int[] from = new int[all.size() + 1];
-        for (int i = 0; i < all.size(); i++) {
-            from[i + 1] = from[i] + all.get(i).size();
+    static List<Block> best(List<UnseenPixels> parts, Neighbourhood disc, int most, long enough) {
+        int[] from = new int[parts.size() + 1];
+        for (int i = 0; i < parts.size(); i++) {
+            from[i + 1] = from[i] + parts.get(i).size();
         }
-        int pixels = from[all.size()];
+        int pixels = from[parts.size()];
         long[] least = new long[pixels];
         long[] places = new long[pixels];
-        IntStream.range(0, all.size()).parallel().forEach(part -> {
+        IntStream.range(0, parts.size()).parallel().forEach(part -> {
             int[] next = {from[part]};
-            all.get(part).each((x, y, pattern) -> {
+            parts.get(part).each((x, y, pattern) -> {
                 least[next[0]] = disc.turned(pattern, disc.leastTurn(pattern));
                 places[next[0]++] = ((long) Math.floorDiv(y, BLOCK) << 20) + Math.floorDiv(x, BLOCK);
             });
@@ -72,13 +94,16 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
                 .forEach(i -> places[i] =
                         (long) Arrays.binarySearch(blocks, places[i]) << 32 | Arrays.binarySearch(patterns, least[i]));
         int[] counts = new int[patterns.length];
+        long all = 0;
         for (long place : places) {
-            counts[(int) place]++;
+            int weight = Long.bitCount(patterns[(int) place]) > BLACK_SHARE * disc.bits() ? IN_BLACK : 1;
+            counts[(int) place] += weight;
+            all += weight;
         }
-        return best(blocks, distinct(places), counts, most);
+        return best(blocks, distinct(places), counts, most, all - enough);
     }
 
-    private static List<Block> best(long[] blocks, long[] pairs, int[] counts, int most) {
+    private static List<Block> best(long[] blocks, long[] pairs, int[] counts, int most, long wanted) {
         int[] from = new int[blocks.length + 1];
         for (long pair : pairs) {
             from[(int) (pair >> 32) + 1]++;
@@ -91,7 +116,8 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
             claims.add(new Claim(block, pixels(pairs, from, block, counts)));
         }
         List<Block> best = new ArrayList<>();
-        while (best.size() < most && !claims.isEmpty()) {
+        long seen = 0;
+        while (best.size() < most && seen < wanted && !claims.isEmpty()) {
             Claim claim = claims.remove();
             long now = pixels(pairs, from, claim.block(), counts);
             if (now < claim.pixels()) {
@@ -100,6 +126,7 @@ final class UnseenPixels implements NeighbourhoodTable.Unseen {
             } else if (now == 0) {
                 break;
             } else {
+                seen += now;
                 long place = blocks[claim.block()];
                 int y = (int) ((place + (1 << 19)) >> 20);
                 best.add(new Block((int) (place - ((long) y << 20)) * BLOCK, y * BLOCK));

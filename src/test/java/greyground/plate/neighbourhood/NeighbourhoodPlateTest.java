@@ -45,7 +45,8 @@ class NeighbourhoodPlateTest {
     }
 
     private static NeighbourhoodSample sample(PlateConditions conditions, List<Ink> inks) {
-        return NeighbourhoodSample.of(new VirtualPlate(conditions, null, WIDEST), inks, GRAIN, CopperRelief::litFrom);
+        return NeighbourhoodSample.of(
+                new VirtualPlate(conditions, null, WIDEST), inks, GRAIN, CopperRelief::fromCorners);
     }
 
     /** Grain of whatever tone is wanted at each place, in percent. */
@@ -185,7 +186,7 @@ class NeighbourhoodPlateTest {
                         SAMPLE.plate(),
                         List.of(ETCHED.ink()),
                         GRAIN,
-                        CopperRelief::litFrom,
+                        CopperRelief::fromCorners,
                         ByteBuffer.wrap(SAMPLE.bytes()))
                 .orElseThrow();
         assertArrayEquals(
@@ -193,7 +194,7 @@ class NeighbourhoodPlateTest {
                 read(drawing(), kept, 2).maps().get(0).values());
         byte[] cut = Arrays.copyOf(SAMPLE.bytes(), SAMPLE.bytes().length - 1);
         assertTrue(NeighbourhoodSample.kept(
-                        SAMPLE.plate(), List.of(ETCHED.ink()), GRAIN, CopperRelief::litFrom, ByteBuffer.wrap(cut))
+                        SAMPLE.plate(), List.of(ETCHED.ink()), GRAIN, CopperRelief::fromCorners, ByteBuffer.wrap(cut))
                 .isEmpty());
     }
 }
