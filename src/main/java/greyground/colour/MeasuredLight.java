@@ -13,7 +13,8 @@ import java.util.Optional;
  * paper and that.
  */
 public final class MeasuredLight implements InkLight {
-    private static final double LEAST_STEP = 1e-4;
+    /** A tone is darker than the one before by a share of light of more than this (assumed). */
+    private static final double LEAST_STEP = 2e-3;
 
     private final double strongest;
     private final int strongestBand;

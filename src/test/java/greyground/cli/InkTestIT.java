@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import greyground.app.files.KeptFiles;
+import greyground.colour.Lab;
 import greyground.ink.InkSet;
 import greyground.simulation.ComposedPrint;
 import java.awt.image.BufferedImage;
@@ -119,12 +120,13 @@ class InkTestIT {
 
     /** The same inks, however the scan lies and is packed. */
     @ParameterizedTest
-    @ValueSource(strings = {"turned.png", "deep.png", "scan.jpg"})
+    @ValueSource(strings = {"turned.png", "deep.png", "linear.tiff", "scan.jpg"})
     void aTurnedDeepOrPackedScanTeachesTheSame(String scan) throws Exception {
         BufferedImage seen = print.scan(0b111);
         switch (scan) {
             case "turned.png" -> print.write(ComposedPrint.turned(seen), file(scan));
             case "deep.png" -> print.write(print.deepScan(0b111), file(scan));
+            case "linear.tiff" -> ImageIO.write(print.linearScan(0b111), "tiff", file(scan).toFile());
             default -> ImageIO.write(seen, "jpg", file(scan).toFile());
         }
         Path out = file(scan + ".json");
@@ -141,6 +143,21 @@ class InkTestIT {
                     .get(9)
                     .difference(print.full(1 << ink));
             assertTrue(off < 2, scan + ": ink " + ink + " is " + off + " off");
+        }
+    }
+
+    /** By the profile that a scan carries, or as sRGB: nothing is promised, but the inks of the scan's own colours are written. */
+    @Test
+    void withoutMeasuredFieldsNothingIsPromised() throws Exception {
+        String words = read("scan.png", "--out", file("unmeasured.json")).out();
+        assertTrue(words.contains("colours not determined: the scan says nothing of its colours, sRGB is assumed"), words);
+        ImageIO.write(print.linearScan(0b111), "tiff", file("profiled.tiff").toFile());
+        String stated = read("profiled.tiff", "--out", file("profiled.json")).out();
+        assertTrue(stated.contains("colours not determined: by the scan's own colour profile"), stated);
+        for (int ink = 0; ink < 3; ink++) {
+            Lab plain = KeptFiles.inks(file("unmeasured.json")).inks().get(ink).patch().orElseThrow();
+            Lab profiled = KeptFiles.inks(file("profiled.json")).inks().get(ink).patch().orElseThrow();
+            assertTrue(plain.difference(profiled) < 0.5, plain + ", " + profiled);
         }
     }
 

@@ -4,6 +4,7 @@ import greyground.film.job.Job;
 import greyground.film.job.JobFields;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.ChartFile;
+import greyground.film.sheet.InkChartFile;
 import greyground.ink.InkSet;
 import greyground.ink.InksFile;
 import greyground.plan.BenchOrder;
@@ -36,6 +37,7 @@ public final class KeptTextFuzz {
         Hostile.answered(() -> record(PlateRecordFile.read(text)));
         Hostile.answered(() -> inks(InksFile.read(text)));
         Hostile.answered(() -> ChartFile.text(ChartFile.read(text)));
+        Hostile.answered(() -> InkChartFile.text(InkChartFile.read(text)));
         Hostile.answered(() -> ChartFile.readCheck(text).ifPresent(ChartFile::text));
     }
 

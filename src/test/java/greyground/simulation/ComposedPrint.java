@@ -142,18 +142,27 @@ public record ComposedPrint(InkChart chart, ForeignInks foreign, List<float[]> c
 
     /** The print of some of the plates as the scanner sees it, coded as sRGB in 8 bits. */
     public BufferedImage scan(int plates) {
-        return scanned(plates, new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB), 255);
+        return scanned(plates, new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB), 255, false);
     }
 
     /** The same in 16 bits. */
     public BufferedImage deepScan(int plates) {
-        ColorModel deep = new ComponentColorModel(
-                ColorSpace.getInstance(ColorSpace.CS_sRGB), false, false, ColorModel.OPAQUE, DataBuffer.TYPE_USHORT);
-        WritableRaster raster = Raster.createInterleavedRaster(DataBuffer.TYPE_USHORT, width, height, 3, null);
-        return scanned(plates, new BufferedImage(deep, raster, false, null), 65_535);
+        return scanned(plates, picture(ColorSpace.CS_sRGB, DataBuffer.TYPE_USHORT), 65_535, false);
     }
 
-    private BufferedImage scanned(int plates, BufferedImage scan, int most) {
+    /** The same in 8 bits of linear light; a TIFF of it carries a profile that says so. */
+    public BufferedImage linearScan(int plates) {
+        return scanned(plates, picture(ColorSpace.CS_LINEAR_RGB, DataBuffer.TYPE_BYTE), 255, true);
+    }
+
+    private BufferedImage picture(int space, int type) {
+        ColorModel model =
+                new ComponentColorModel(ColorSpace.getInstance(space), false, false, ColorModel.OPAQUE, type);
+        WritableRaster raster = Raster.createInterleavedRaster(type, width, height, 3, null);
+        return new BufferedImage(model, raster, false, null);
+    }
+
+    private BufferedImage scanned(int plates, BufferedImage scan, int most, boolean linear) {
         double[][] table = table(plates);
         double[] here = new double[6];
         Random random = new Random(5);
@@ -161,7 +170,9 @@ public record ComposedPrint(InkChart chart, ForeignInks foreign, List<float[]> c
             at(table, pixel, here);
             for (int channel = 0; channel < 3; channel++) {
                 double light = Math.max(0, Math.min(1, WHITE * here[channel] + 0.003 * random.nextGaussian()));
-                double code = light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055;
+                double code = linear
+                        ? light
+                        : light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055;
                 scan.getRaster().setSample(pixel % width, pixel / width, channel, (int) Math.round(most * code));
             }
         }

@@ -140,6 +140,13 @@ class ColourSightTest {
         assertTrue(said.contains("such as 0.3,0.6,0.1"), said);
     }
 
+    /** X and Z over white's: what lies beside luminance is the whole of the one and nothing of the other. */
+    @Test
+    void xAndZAreGreysOfTheirOwn() {
+        assertArrayEquals(new double[] {1, 0}, ColourWeights.ofX().besideLuminance(), 1e-9);
+        assertArrayEquals(new double[] {0, 1}, ColourWeights.ofZ().besideLuminance(), 1e-9);
+    }
+
     @Test
     void aFilterBeforeWeightsOfOnesOwnIsRefused() {
         ColourSight both =
