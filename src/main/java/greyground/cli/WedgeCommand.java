@@ -6,6 +6,7 @@ import greyground.app.files.KeptFiles;
 import greyground.app.files.NamedFiles;
 import greyground.app.plates.InkTestWork;
 import greyground.finding.Findings;
+import greyground.quantity.Refusal;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -102,6 +103,11 @@ final class WedgeCommand implements Callable<Integer> {
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         Findings findings;
         if (inks != null) {
+            if (plan != null) {
+                throw Refusal.use(
+                        "--plan-out writes the plan of one plate; the films of inks' test plates carry the plans of"
+                                + " all behind them: leave it out");
+            }
             InkTestWork test = Greyground.inkTest(given, KeptFiles.inks(inks), shop, today);
             findings = terminal.watching(progress -> test.make(film, progress::show));
         } else {

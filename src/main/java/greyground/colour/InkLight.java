@@ -9,9 +9,9 @@ public interface InkLight {
     double[] strengths();
 
     /**
-     * Logarithm of what is let through in a band, 0 or less.
+     * Logarithm of the share of light that a place sends back in a band, 0 or less.
      *
-     * @param logarithms of what is let through at each of the strengths
+     * @param logarithms of the share that it sends back at each of the strengths
      */
     double logarithm(int band, double[] logarithms);
 }

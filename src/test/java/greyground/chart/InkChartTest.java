@@ -75,7 +75,8 @@ class InkChartTest {
                         : patch.role() instanceof InkPatch.Ramp ramp
                                 ? ramp.plate() == plate
                                 : patch.role() instanceof InkPatch.Grey
-                                        || patch.role() instanceof InkPatch.Half half && (half.plates() >> bit & 1) != 0;
+                                        || patch.role() instanceof InkPatch.Half half
+                                                && (half.plates() >> bit & 1) != 0;
                 assertEquals(wished, printed, patch.toString());
             }
         }

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import greyground.app.files.KeptFiles;
 import greyground.colour.Lab;
+import greyground.colour.Xyz;
 import greyground.ink.InkSet;
 import greyground.simulation.ComposedPrint;
 import java.awt.image.BufferedImage;
@@ -116,6 +117,46 @@ class InkTestIT {
                 .out();
         assertTrue(shown.contains("overprints"), shown);
         assertTrue(Files.size(file("dusk.png")) > 1000);
+        provenAsLearnt(learnt);
+    }
+
+    /** The darkest tone of one ink, on a film of its own, is shown in the colour that its test plate printed. */
+    private static void provenAsLearnt(InkSet learnt) throws Exception {
+        for (int code : new int[] {0, 255}) {
+            BufferedImage even = new BufferedImage(80, 60, BufferedImage.TYPE_BYTE_GRAY);
+            for (int i = 0; i < 80 * 60; i++) {
+                even.getRaster().setSample(i % 80, i / 80, 0, code);
+            }
+            ImageIO.write(even, "png", file(code + ".png").toFile());
+        }
+        Attempt.done(
+                "plates",
+                file("255.png"),
+                file("255.png"),
+                file("0.png"),
+                "--inks",
+                file("learnt.json"),
+                "--plate=40x30mm",
+                "--resolution=720",
+                "--white=100%",
+                "--black=0%",
+                "--out",
+                file("full.pdf"));
+        Attempt.done("proof", file("full.pdf"), "--at=72", "--out", file("full.png"));
+        BufferedImage shown = ImageIO.read(file("full.png").toFile());
+        double[] light = new double[3];
+        for (int y = 50; y < 80; y++) {
+            for (int x = 50; x < 110; x++) {
+                double[] here = Xyz.ofCode(shown.getRGB(x, y) & 0xFFFFFF).light();
+                for (int i = 0; i < 3; i++) {
+                    light[i] += here[i] / (30 * 60);
+                }
+            }
+        }
+        Lab full = learnt.inks().get(2).tones().orElseThrow().colours().get(9);
+        double off = Lab.of(Xyz.ofLight(light)).difference(full);
+        // The film stops short of the darkest tone, for the bath.
+        assertTrue(off < 2.5, "shown " + Lab.of(Xyz.ofLight(light)) + ", learnt " + full);
     }
 
     /** The same inks, however the scan lies and is packed. */
@@ -126,7 +167,8 @@ class InkTestIT {
         switch (scan) {
             case "turned.png" -> print.write(ComposedPrint.turned(seen), file(scan));
             case "deep.png" -> print.write(print.deepScan(0b111), file(scan));
-            case "linear.tiff" -> ImageIO.write(print.linearScan(0b111), "tiff", file(scan).toFile());
+            case "linear.tiff" ->
+                ImageIO.write(print.linearScan(0b111), "tiff", file(scan).toFile());
             default -> ImageIO.write(seen, "jpg", file(scan).toFile());
         }
         Path out = file(scan + ".json");
@@ -150,13 +192,22 @@ class InkTestIT {
     @Test
     void withoutMeasuredFieldsNothingIsPromised() throws Exception {
         String words = read("scan.png", "--out", file("unmeasured.json")).out();
-        assertTrue(words.contains("colours not determined: the scan says nothing of its colours, sRGB is assumed"), words);
+        assertTrue(
+                words.contains("colours not determined: the scan says nothing of its colours, sRGB is assumed"), words);
         ImageIO.write(print.linearScan(0b111), "tiff", file("profiled.tiff").toFile());
         String stated = read("profiled.tiff", "--out", file("profiled.json")).out();
         assertTrue(stated.contains("colours not determined: by the scan's own colour profile"), stated);
         for (int ink = 0; ink < 3; ink++) {
-            Lab plain = KeptFiles.inks(file("unmeasured.json")).inks().get(ink).patch().orElseThrow();
-            Lab profiled = KeptFiles.inks(file("profiled.json")).inks().get(ink).patch().orElseThrow();
+            Lab plain = KeptFiles.inks(file("unmeasured.json"))
+                    .inks()
+                    .get(ink)
+                    .patch()
+                    .orElseThrow();
+            Lab profiled = KeptFiles.inks(file("profiled.json"))
+                    .inks()
+                    .get(ink)
+                    .patch()
+                    .orElseThrow();
             assertTrue(plain.difference(profiled) < 0.5, plain + ", " + profiled);
         }
     }
@@ -174,6 +225,8 @@ class InkTestIT {
         refused(
                 "measure the very print that was scanned",
                 read("two.png", "--measured", file("measured.csv"), "--out", out));
+        print.write(print.scan(0b011), file("codeless.png"));
+        refused("the scan shows no test plate", read("codeless.png", "--out", out));
         Attempt.done(
                 "wedge", "--inks", file("inks.json"), "--resolution", "720", "--seed", "5", "--out", file("other.pdf"));
         refused(
@@ -214,7 +267,9 @@ class InkTestIT {
     }
 
     @Test
-    void wrongOrdersOfTestPlatesAreToldInOneLine() {
+    void wrongOrdersOfTestPlatesAreToldInOneLine() throws Exception {
+        Files.writeString(
+                file("one.json"), "{\"greyground\": \"inks\", \"version\": 1, \"inks\": [{\"name\": \"black\"}]}");
         Path out = file("refused.pdf");
         Path inks = file("inks.json");
         refused(
@@ -224,6 +279,8 @@ class InkTestIT {
                 "too little for the 82 fields of 3 inks",
                 Attempt.of("wedge", "--inks", inks, "--plate", "60x80mm", "--out", out));
         refused("lies alike on every film", Attempt.of("wedge", "--inks", inks, "--ruling", "60/cm", "--out", out));
+        refused("leave it out", Attempt.of("wedge", "--inks", inks, "--plan-out", file("plan.pdf"), "--out", out));
+        refused("number of inks is 1", Attempt.of("wedge", "--inks", file("one.json"), "--out", out));
         refused("\"inks\" is unknown", Attempt.of("wedge", "--kind", "inks", "--out", out));
         refused("none.json", Attempt.of("wedge", "--inks", file("none.json"), "--out", out));
         refused("would replace the inks", Attempt.of("wedge", "--inks", inks, "--out", inks));

@@ -13,8 +13,7 @@ import org.junit.jupiter.api.Test;
 class MeasuredLightTest {
     private static final double[] PAPER =
             SmoothSpectrum.of(Xyz.ofLight(ToyInks.PAPER)).orElseThrow();
-    private static final InkInBands MAGENTA =
-            InkInBands.ofPatch("ink", PAPER, Xyz.ofLight(ToyInks.full(1)), 10, 1.7);
+    private static final InkInBands MAGENTA = InkInBands.ofPatch("ink", PAPER, Xyz.ofLight(ToyInks.full(1)), 10, 1.7);
 
     private static List<Xyz> tones() {
         List<Xyz> tones = new ArrayList<>();
@@ -63,7 +62,8 @@ class MeasuredLightTest {
     /** A colour that no layer has becomes the nearest that one has; what is lighter than paper is paper. */
     @Test
     void anImpossibleColourIsTheNearestThatIsPossible() {
-        for (Xyz colour : List.of(Xyz.WHITE, new Xyz(0.01, 0.5, 0.01), new Xyz(0.6, 0.1, 0.9), new Xyz(1e-5, 1e-5, 1e-5))) {
+        for (Xyz colour :
+                List.of(Xyz.WHITE, new Xyz(0.01, 0.5, 0.01), new Xyz(0.6, 0.1, 0.9), new Xyz(1e-5, 1e-5, 1e-5))) {
             for (double share : MeasuredLight.shares(PAPER, colour)) {
                 assertTrue(share > 0 && share <= 1, colour + ": " + share);
             }

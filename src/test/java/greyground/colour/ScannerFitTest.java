@@ -31,7 +31,9 @@ class ScannerFitTest {
         List<Signal> signals = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             signals.add(new Signal(
-                    0.05 + 0.9 * random.nextDouble(), 0.05 + 0.9 * random.nextDouble(), 0.05 + 0.9 * random.nextDouble()));
+                    0.05 + 0.9 * random.nextDouble(),
+                    0.05 + 0.9 * random.nextDouble(),
+                    0.05 + 0.9 * random.nextDouble()));
         }
         return signals;
     }

@@ -170,9 +170,8 @@ public record ComposedPrint(InkChart chart, ForeignInks foreign, List<float[]> c
             at(table, pixel, here);
             for (int channel = 0; channel < 3; channel++) {
                 double light = Math.max(0, Math.min(1, WHITE * here[channel] + 0.003 * random.nextGaussian()));
-                double code = linear
-                        ? light
-                        : light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055;
+                double code =
+                        linear ? light : light <= 0.0031308 ? 12.92 * light : 1.055 * Math.pow(light, 1 / 2.4) - 0.055;
                 scan.getRaster().setSample(pixel % width, pixel / width, channel, (int) Math.round(most * code));
             }
         }

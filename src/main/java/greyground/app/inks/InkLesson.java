@@ -55,8 +55,6 @@ record InkLesson(
     /** Share of the greatest density past which a patch tells an ink's strength badly (assumed). */
     private static final double MOST_SHARE = 0.9;
 
-    private static final int HALVINGS = 14;
-
     /**
      * Full tones over one another.
      *
@@ -72,23 +70,12 @@ record InkLesson(
         checks = List.copyOf(checks);
     }
 
-    /** What the virtual plate foretells. */
-    @FunctionalInterface
-    interface VirtualTone {
-        /**
-         * L* of an even tone.
-         *
-         * @param plate from 0
-         * @param strength of its ink, per µm
-         */
-        double lightness(int plate, double strength, double coverage);
-    }
-
     /**
      * What the reading rests on.
      *
      * @param inks as they were believed to be
      * @param makings how each plate was made
+     * @param strengths of each ink as it was believed to be, in the light that it takes most of, per µm
      * @param how the print was read, one line
      */
     record Told(
@@ -96,7 +83,7 @@ record InkLesson(
             InkSet inks,
             Workshop shop,
             List<PlateMaking> makings,
-            VirtualTone virtual,
+            List<Double> strengths,
             LocalDate date,
             String how) {}
 
@@ -218,7 +205,7 @@ record InkLesson(
             return new InkLesson(learnt, overprints, checks, wiping, doubt);
         }
 
-        /** An ink as it printed. Its patch is the darkest tone whose density still tells its strength, and the film is as thick as there. */
+        /** An ink as it printed. Its patch is the darkest tone whose density still tells its strength. */
         private PrintingInk ink(int plate) {
             PrintingInk before = told.inks().inks().get(plate);
             InkFigures own = told.shop().ink();
@@ -235,7 +222,7 @@ record InkLesson(
                         .orElse(Double.MAX_VALUE);
                 if (densest < MOST_SHARE * greatest) {
                     Lab patch = Lab.of(mean(role));
-                    double film = film(plate, coverage(role, plate), densest, greatest);
+                    double film = film(plate, densest, greatest);
                     InkInBands ink = InkInBands.ofPatch("ink " + before.name(), paper, patch.xyz(), film, greatest);
                     return new PrintingInk(
                             before.name(),
@@ -254,21 +241,14 @@ record InkLesson(
             return group(role).get(0).patch().coveragePerMille().get(plate) / 1000.0;
         }
 
-        /** How thick a film the patch must be for the virtual plate to print it as dense as it was measured, in the light of its complement. */
-        private double film(int plate, double coverage, double density, double greatest) {
-            double strength = -StrictMath.log1p(-density / greatest);
-            double wished = Lightness.ofLuminance(paperLight * StrictMath.pow(10, -density));
-            double thin = Math.max(InkInBands.FILM.least(), strength / InkFigures.STRENGTH.most());
-            double thick = Math.min(InkInBands.FILM.most(), strength / InkFigures.STRENGTH.least());
-            for (int i = 0; i < HALVINGS; i++) {
-                double middle = StrictMath.sqrt(thin * thick);
-                if (told.virtual().lightness(plate, strength / middle, coverage) < wished) {
-                    thin = middle;
-                } else {
-                    thick = middle;
-                }
-            }
-            return StrictMath.sqrt(thin * thick);
+        /**
+         * How thick a film the patch is, if its ink is as strong as it was believed to be. So the virtual plate's darkest tone stays that of the test
+         * plate, and its tones are moved onto the measured ones all the way.
+         */
+        private double film(int plate, double density, double greatest) {
+            double film =
+                    -StrictMath.log1p(-density / greatest) / told.strengths().get(plate);
+            return Math.max(InkInBands.FILM.least(), Math.min(InkInBands.FILM.most(), film));
         }
 
         private InkTones tones(int plate, InkInBands ink) {

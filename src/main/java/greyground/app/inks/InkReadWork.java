@@ -19,8 +19,6 @@ import greyground.ink.InkSet;
 import greyground.ink.InksFile;
 import greyground.ink.PrintingInk;
 import greyground.output.Attachment;
-import greyground.plate.PlateConditions;
-import greyground.plate.VirtualPlate;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
@@ -102,9 +100,10 @@ public final class InkReadWork {
         List<String> notes = new ArrayList<>();
         Seen seen = seen(scan, notes, progress.part(0, 0.5));
         PrintColours.checkColoured(seen.shares());
-        PrintColours print = PrintColours.of(chart, seen.shares(), seen.sheet(), seen.stated(), typed);
+        PrintColours print = PrintColours.of(chart, seen.shares(), seen.sheet(), seen.stated(), typed)
+                .agreeing(notes::add);
         InkLesson lesson = InkLesson.of(
-                new InkLesson.Told(chart, inks, shop, makings(), virtual(), date, seen.how() + "; " + print.words()),
+                new InkLesson.Told(chart, inks, shop, makings(), strengths(), date, seen.how() + "; " + print.words()),
                 print);
         progress.done(0.95);
         String text = InksFile.text(lesson.learnt());
@@ -208,17 +207,12 @@ public final class InkReadWork {
         return makings;
     }
 
-    private InkLesson.VirtualTone virtual() {
-        List<JobPlate> plates = new ArrayList<>();
+    private List<Double> strengths() {
+        List<Double> strengths = new ArrayList<>();
         for (int i = 0; i < jobs.size(); i++) {
-            plates.add(JobPlate.of(inks.shop(i, shop), jobs.get(i)));
+            strengths.add(inks.shop(i, shop).ink().strengthPerMicrometre().value());
         }
-        return (plate, strength, coverage) -> {
-            JobPlate own = plates.get(plate);
-            PlateConditions planned = own.conditions();
-            VirtualPlate printed = own.plate(planned.withInk(planned.ink().withDensityPerMicrometre(strength)));
-            return printed.terms(coverage, own.patches().at(coverage)).lightness();
-        };
+        return strengths;
     }
 
     private Findings findings(Seen seen, PrintColours print, InkLesson lesson, List<String> notes) {

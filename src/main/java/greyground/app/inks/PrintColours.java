@@ -14,6 +14,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /**
  * Colours of the fields of a print, from a scanner's signals and what was measured.
@@ -24,6 +26,10 @@ import java.util.Optional;
  * @param words how the colours came about
  */
 record PrintColours(List<SeenField> fields, Optional<Double> scannerError, String words) {
+    // A field this far from the nearest of its like, and so many times as far as those lie apart, is spoiled (assumed).
+    private static final double LEAST_CONTRADICTION = 4;
+    private static final double CONTRADICTED = 3;
+
     /** No scanner is so far off on the print's own fields (assumed). */
     private static final double MOST_ERROR = 8;
 
@@ -90,6 +96,38 @@ record PrintColours(List<SeenField> fields, Optional<Double> scannerError, Strin
     private static Signal signal(Xyz share) {
         double[] light = share.light();
         return new Signal(light[0], light[1], light[2]);
+    }
+
+    /**
+     * The same without fields that two others printed alike contradict: dust, a hand, a place that was wiped otherwise.
+     *
+     * @param said hears how many
+     */
+    PrintColours agreeing(Consumer<String> said) {
+        List<SeenField> kept = new ArrayList<>(fields);
+        Map<InkPatch.Role, List<SeenField>> alike = fields.stream()
+                .collect(Collectors.groupingBy(field -> field.patch().role()));
+        alike.values().stream().filter(group -> group.size() > 2).forEach(group -> {
+            for (SeenField field : group) {
+                List<SeenField> others =
+                        group.stream().filter(other -> !other.equals(field)).toList();
+                double apart = others.stream()
+                        .flatMapToDouble(one -> others.stream().mapToDouble(one::differenceFrom))
+                        .max()
+                        .orElseThrow();
+                double nearest =
+                        others.stream().mapToDouble(field::differenceFrom).min().orElseThrow();
+                if (nearest > Math.max(LEAST_CONTRADICTION, CONTRADICTED * apart)) {
+                    kept.remove(field);
+                }
+            }
+        });
+        if (kept.size() < fields.size()) {
+            int out = fields.size() - kept.size();
+            said.accept(out + (out == 1 ? " field is" : " fields are")
+                    + " left out, contradicted by the others that were printed alike");
+        }
+        return new PrintColours(kept, scannerError, words);
     }
 
     /** Refuses a print without colour. */

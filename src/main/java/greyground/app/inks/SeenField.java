@@ -1,6 +1,7 @@
 package greyground.app.inks;
 
 import greyground.chart.InkPatch;
+import greyground.colour.Lab;
 import greyground.colour.Xyz;
 
 /**
@@ -8,4 +9,9 @@ import greyground.colour.Xyz;
  *
  * @param colour absolute
  */
-record SeenField(InkPatch patch, Xyz colour) {}
+record SeenField(InkPatch patch, Xyz colour) {
+    /** CIEDE2000. */
+    double differenceFrom(SeenField other) {
+        return Lab.of(colour).difference(Lab.of(other.colour));
+    }
+}

@@ -129,10 +129,10 @@ public final class SetProof {
             double[] logarithms = new double[roots.size()];
             for (int i = 0; i < logarithms.length; i++) {
                 double share = roots.get(i).values()[cell] / paperRoot;
-                logarithms[i] = StrictMath.log(Math.max(1e-6, Math.min(1, share)));
+                logarithms[i] = gain * StrictMath.log(Math.max(1e-6, Math.min(1, share)));
             }
             for (int band = 0; band < light.length; band++) {
-                light[band] *= StrictMath.exp(gain * bands.logarithm(band, logarithms));
+                light[band] *= StrictMath.exp(bands.logarithm(band, logarithms));
             }
             return light;
         }

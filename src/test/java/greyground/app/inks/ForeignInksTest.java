@@ -119,8 +119,7 @@ class ForeignInksTest {
                         believed(print.chart().tones().size()),
                         SHOP,
                         Collections.nCopies(print.chart().tones().size(), JobPlate.making(SHOP, JobFields.usual())),
-                        (plate, strength, coverage) -> Lightness.ofLuminance(
-                                0.87 * Math.pow(10, -1.7 * (1 - Math.exp(-7 * strength * coverage)))),
+                        Collections.nCopies(print.chart().tones().size(), 0.1),
                         LocalDate.of(2026, 12, 1),
                         "scan"),
                 colours);
@@ -211,6 +210,31 @@ class ForeignInksTest {
         assertTrue(at(after, .95) < 5, words);
         assertTrue(at(after, .5) < 0.5 * at(before, .5), words);
         assertTrue(at(after, .95) < lesson.doubt().orElseThrow(), words);
+    }
+
+    /** One of three like fields under a thumb teaches nothing, and is told. */
+    @Test
+    void aFieldThatItsLikeContradictIsLeftOut() {
+        ForeignInks foreign = new ForeignInks(2, 12);
+        Print print = Print.of(foreign, 2);
+        List<InkPatch.Role> roles =
+                print.chart().patches().stream().map(InkPatch::role).toList();
+        Lab before = lesson(print, print.colours(TypedColours.NONE))
+                .learnt()
+                .inks()
+                .get(1)
+                .patch()
+                .orElseThrow();
+        print.shares().put(roles.indexOf(new Full(2)), new Xyz(0.3, 0.25, 0.1));
+        List<String> said = new ArrayList<>();
+        PrintColours seen = print.colours(TypedColours.NONE).agreeing(said::add);
+        assertEquals(1, said.size());
+        assertTrue(said.get(0).startsWith("1 field is left out"), said.get(0));
+        Lab after = lesson(print, seen).learnt().inks().get(1).patch().orElseThrow();
+        assertTrue(after.difference(before) < 1, before + ", " + after);
+        assertEquals(
+                0,
+                print.colours(TypedColours.NONE).fields().size() - seen.fields().size() - 1);
     }
 
     /** A plate that was left out is told by its number and ink. */
