@@ -12,6 +12,9 @@ import javafx.scene.text.TextAlignment;
 public final class Pen {
     public static final double LETTER = 13;
 
+    /** The window's face, which the style sheet names too. */
+    private static final Font FACE = face();
+
     private final Canvas canvas;
     private final GraphicsContext context;
     private final RoomLight light;
@@ -22,8 +25,14 @@ public final class Pen {
         this.context = canvas.getGraphicsContext2D();
         this.light = light;
         context.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
-        context.setFont(Font.font(LETTER));
+        context.setFont(FACE);
         context.setLineDashes();
+    }
+
+    private static Font face() {
+        Font face = Font.loadFont(
+                Pen.class.getResourceAsStream("/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf"), LETTER);
+        return face == null ? Font.font(LETTER) : face;
     }
 
     /** What else it can draw. */
@@ -33,7 +42,7 @@ public final class Pen {
 
     public static double width(String words) {
         Text measured = new Text(words);
-        measured.setFont(Font.font(LETTER));
+        measured.setFont(FACE);
         return measured.getLayoutBounds().getWidth();
     }
 

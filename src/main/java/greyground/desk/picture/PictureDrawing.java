@@ -12,8 +12,6 @@ import java.util.List;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.Image;
 import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 
 /** What is drawn over and beside the picture. Nothing is told by colour alone. */
@@ -173,9 +171,7 @@ final class PictureDrawing {
     private void number(double x, double y, String words) {
         context.setFill(light.copper());
         context.fillOval(x - 9, y - 9, 18, 18);
-        context.setFont(Font.font(null, FontWeight.BOLD, Pen.LETTER));
         pen.words(words, x, y, TextAlignment.CENTER, paper());
-        context.setFont(Font.font(Pen.LETTER));
     }
 
     /** The loupe where it lies, with a bar of a known length. */
