@@ -7,6 +7,7 @@ import greyground.app.plates.PlatesWork;
 import greyground.app.recipe.ArtSource;
 import greyground.film.job.Job;
 import greyground.finding.Findings;
+import greyground.quantity.Unit;
 import greyground.workshop.Workshop;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -41,6 +42,8 @@ import picocli.CommandLine.Parameters;
             "      the same from one file that holds a picture for each plate",
             "  greyground plates harbour.tif --by tone --inks greys.json --plate 200x250mm --out set.pdf",
             "      two plates of one hue that share the tones, a pale and a dark one",
+            "  greyground plates harbour.tif --by colour --inks dusk.json --plate 200x250mm --out set.pdf",
+            "      a plate for each of two to four inks, which share the picture's colours",
             "",
             "The inks file names the inks in the order of printing, each with its colour on paper: docs/plates.md."
         })
@@ -62,9 +65,17 @@ final class PlatesCommand implements Callable<Integer> {
             names = "--by",
             paramLabel = "WAY",
             description =
-                    "how the picture is parted: hand, each plate has art of its own (usual), or tone, two plates of one"
-                            + " hue share it")
+                    "how the picture is parted: hand, each plate has art of its own (usual), tone, two plates of one hue"
+                            + " share it, or colour, two to four inks share its colours")
     private String by = PlatesWork.By.HAND.word();
+
+    @Option(
+            names = "--key",
+            paramLabel = "PERCENT",
+            description =
+                    "with --by colour and four inks: how much of the grey that it could the darkest ink carries, 0 to 100%%"
+                            + " (usual 60%%)")
+    private @Nullable String key;
 
     @Option(
             names = "--separations",
@@ -88,7 +99,11 @@ final class PlatesCommand implements Callable<Integer> {
         arts.forEach(art -> named.reads("art", art));
         named.writes("set", out, NamedFiles.Content.FILM);
         PlatesWork.Order order = new PlatesWork.Order(
-                arts, PlatesWork.By.named(by), KeptFiles.inks(inks), Optional.ofNullable(separations));
+                arts,
+                PlatesWork.By.named(by),
+                KeptFiles.inks(inks),
+                Optional.ofNullable(separations),
+                Optional.ofNullable(key).map(text -> Unit.PERCENT.parse("--key", text)));
         Workshop shop = choice.workshop();
         Job job;
         try (ArtSource art = Greyground.art(arts.get(0))) {

@@ -146,7 +146,7 @@ public final class SmoothSpectrum {
     }
 
     /** Gauss's elimination with the largest pivot of a column; rows end in the right-hand side, and are used up. Not a number where singular. */
-    private static double[] solved(double[][] rows) {
+    static double[] solved(double[][] rows) {
         int count = rows.length;
         for (int column = 0; column < count; column++) {
             int largest = column;

@@ -36,6 +36,11 @@ class PlatesIT {
         inks(
                 "three",
                 "{\"name\": \"yellow\", \"screen\": \"#EFCF3A\"}, {\"name\": \"blue\", \"screen\": \"#2F6FA8\"}, {\"name\": \"black\"}");
+        String colours =
+                "{\"name\": \"yellow\", \"screen\": \"#EFCF3A\"}, {\"name\": \"red\", \"screen\": \"#C23A52\"},"
+                        + " {\"name\": \"blue\", \"screen\": \"#2F6FA8\"}";
+        inks("four", colours + ", {\"name\": \"black\"}");
+        inks("five", colours + ", {\"name\": \"green\", \"screen\": \"#4F8A5A\"}, {\"name\": \"black\"}");
         inks("alike", "{\"name\": \"black\"}, {\"name\": \"ebony\", \"strength\": 1.001}");
         for (int plate = 1; plate <= 4; plate++) {
             BufferedImage art = new BufferedImage(80, plate == 4 ? 61 : 60, BufferedImage.TYPE_BYTE_GRAY);
@@ -46,7 +51,20 @@ class PlatesIT {
             }
             ImageIO.write(art, "png", folder.resolve(plate + ".png").toFile());
         }
+        BufferedImage patches = new BufferedImage(80, 60, BufferedImage.TYPE_INT_RGB);
+        int[] seen = {0xFFFFFF, 0xE3C964, 0xB05A5A, 0x6F86A6, 0x808080, 0x303030, 0x8A7A5C, 0x000000};
+        for (int i = 0; i < 80 * 60; i++) {
+            patches.setRGB(i % 80, i / 80, seen[i % 80 / 20 + (i / 80 < 30 ? 0 : 4)]);
+        }
+        ImageIO.write(patches, "png", file("patches.png").toFile());
         made("set", "three", "1.png", "2.png", "3.png");
+    }
+
+    /** How dark a plate's grey art is in one of the eight patches, 0 to 1. */
+    private static double ink(String parts, String plate, int patch) throws Exception {
+        BufferedImage art =
+                ImageIO.read(file(parts).resolve("patches-" + plate + ".tif").toFile());
+        return 1 - art.getRaster().getSample(10 + patch % 4 * 20, patch < 4 ? 15 : 45, 0) / 65_535.0;
     }
 
     private static void inks(String name, String list) throws Exception {
@@ -215,10 +233,65 @@ class PlatesIT {
         assertArrayEquals(bits("tone", 1), bits("by-hand", 1));
     }
 
+    @Test
+    void oneColourPictureIsPartedBetweenItsInks() throws Exception {
+        for (String key : List.of("0", "100")) {
+            Attempt attempt = asked(
+                    "plates",
+                    "colour" + key,
+                    List.of(
+                            "--inks=" + file("four.json"),
+                            "--by=colour",
+                            "--key=" + key + "%",
+                            "--separations=" + file("by-colour" + key)),
+                    "patches.png");
+            assertEquals("", attempt.err());
+            assertTrue(attempt.out().contains("of the picture is moved by more than 1"), attempt.out());
+        }
+        for (String plate : List.of("1-yellow", "2-red", "3-blue", "4-black")) {
+            assertEquals(0, ink("by-colour0", plate, 0), 0.01, "white paper on plate " + plate);
+        }
+        assertTrue(ink("by-colour0", "1-yellow", 1) > 1.5 * ink("by-colour0", "3-blue", 1), "yellow");
+        assertTrue(ink("by-colour0", "2-red", 2) > 3 * ink("by-colour0", "3-blue", 2), "red");
+        assertTrue(ink("by-colour0", "3-blue", 3) > 3 * ink("by-colour0", "1-yellow", 3), "blue");
+        // A grey is made of three inks or of the key, and looks the same.
+        assertTrue(ink("by-colour100", "4-black", 5) > ink("by-colour0", "4-black", 5) + 0.2, "key");
+        assertTrue(ink("by-colour100", "3-blue", 5) < ink("by-colour0", "3-blue", 5) - 0.1, "less of the others");
+        Attempt byHand = asked(
+                "plates",
+                "colours-by-hand",
+                List.of("--inks=" + file("four.json"), "--white=100%", "--black=0%"),
+                "by-colour0/patches-1-yellow.tif",
+                "by-colour0/patches-2-red.tif",
+                "by-colour0/patches-3-blue.tif",
+                "by-colour0/patches-4-black.tif");
+        assertEquals("", byHand.err());
+        for (int plate = 0; plate < 4; plate++) {
+            assertArrayEquals(bits("colour0", plate), bits("colours-by-hand", plate), "plate " + plate);
+        }
+    }
+
+    @Test
+    void aColourSetOfOneBlackPlateIsThePositivesFilm() throws Exception {
+        Attempt set = asked(
+                "plates", "black", List.of("--title=T", "--inks=" + file("one.json"), "--by=colour"), "patches.png");
+        assertEquals("", set.err());
+        assertEquals(
+                0,
+                asked("positive", "grey-film", List.of("--title=T"), "patches.png")
+                        .status());
+        assertArrayEquals(bits("grey-film", 0), bits("black", 0));
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
+                "four|1.png|--by=colour|1.png has no colours to be parted between inks: use --by tone",
+                "five|patches.png|--by=colour|parts a picture between two to four inks, and the inks file names 5",
+                "four|patches.png 1.png|--by=colour|2 pictures are given, and --by colour parts one",
+                "three|patches.png|--by=colour --key=50%|--key shares grey between four inks",
+                "four|patches.png|--by=colour --key=120%|--key is 120 %; it must lie between 0 and 100 %",
                 "three|1.png 2.png||2 pictures are given for 3 inks, yellow and blue and black: give one for each plate",
                 "three|1.png 2.png 4.png||the picture of plate 3 measures 80 x 61 pixels and that of plate 1 80 x 60",
                 "three|1.png||1.png holds no picture for plate 2, blue",

@@ -7,6 +7,7 @@ import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmFile;
 import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.SourceArt;
+import greyground.colour.ColourParting;
 import greyground.film.job.Job;
 import greyground.film.job.JobFile;
 import greyground.film.sheet.SheetLayout;
@@ -16,7 +17,9 @@ import greyground.json.JsonText;
 import greyground.output.FilmDocument;
 import greyground.output.FilmPdf;
 import greyground.plan.ExposurePlan;
+import greyground.quantity.Range;
 import greyground.quantity.Refusal;
+import greyground.quantity.Unit;
 import greyground.raster.Crew;
 import greyground.raster.Progress;
 import greyground.tone.PrintRange;
@@ -38,6 +41,12 @@ public final class PlatesWork {
 
     private static final double SETTLED = 0.6;
 
+    /** What of the grey that it could the key plate carries. */
+    private static final Range KEY =
+            new Range(0, 100, Unit.PERCENT, "60 % strays least where each plate strays by itself");
+
+    private static final double USUAL_KEY_PERCENT = 60;
+
     private PlatesWork() {}
 
     /** How the picture comes to lie on several plates. */
@@ -45,11 +54,18 @@ public final class PlatesWork {
         /** Each plate has art of its own, drawn or parted elsewhere. */
         HAND,
         /** Two plates of one hue share the tones of one picture. */
-        TONE;
+        TONE,
+        /** Plates of several inks share the colours of one picture. */
+        COLOUR;
 
         /** As it is typed. */
         public String word() {
             return name().toLowerCase(Locale.ROOT);
+        }
+
+        /** Whether a picture is parted; the whole picture goes to a set's only plate. */
+        boolean parts(InkSet inks) {
+            return this == TONE || (this == COLOUR && inks.inks().size() > 1);
         }
 
         /** Finds a way by its word. */
@@ -60,8 +76,8 @@ public final class PlatesWork {
                 }
             }
             throw Refusal.use(
-                    "--by \"" + word + "\" is unknown: choose hand, for a picture of each plate, or tone, for two"
-                            + " plates of one hue");
+                    "--by \"" + word + "\" is unknown: choose hand, for a picture of each plate, tone, for two"
+                            + " plates of one hue, or colour, for one picture in several inks");
         }
     }
 
@@ -71,19 +87,29 @@ public final class PlatesWork {
      * @param arts a file for each plate, or one that holds a picture for each, by hand; else one
      * @param inks in the order of printing
      * @param separations a folder for each plate's grey art; empty where nobody wants to see it
+     * @param keyPercent of the grey that it could, carried by the darkest of four inks; empty for the usual
      */
-    public record Order(List<Path> arts, By by, InkSet inks, Optional<Path> separations) {
+    public record Order(List<Path> arts, By by, InkSet inks, Optional<Path> separations, Optional<Double> keyPercent) {
         public Order {
+            keyPercent.ifPresent(percent -> KEY.check("--key", percent));
             arts = List.copyOf(arts);
             int plates = inks.inks().size();
             if (by == By.TONE && plates != 2) {
                 throw Refusal.use("--by tone shares one hue between two plates, and the inks file names " + plates
                         + (plates == 1 ? " ink" : " inks") + ": name a pale and a dark one");
             }
-            if (by == By.TONE && arts.size() != 1) {
-                throw Refusal.use(
-                        arts.size() + " pictures are given, and --by tone parts one: give one, or use --by hand"
-                                + " with a picture for each plate");
+            if (by == By.COLOUR && plates > ColourParting.MOST_PLATES) {
+                throw Refusal.use("--by colour parts a picture between two to four inks, and the inks file names "
+                        + plates + ": use --by hand with a picture for each plate");
+            }
+            if (keyPercent.isPresent() && !(by == By.COLOUR && plates == ColourParting.MOST_PLATES)) {
+                throw Refusal.use("--key shares grey between four inks that --by colour parts a picture between, and"
+                        + " here it is --by " + by.word() + " with " + plates + (plates == 1 ? " ink" : " inks")
+                        + ": leave it out");
+            }
+            if (by != By.HAND && arts.size() != 1) {
+                throw Refusal.use(arts.size() + " pictures are given, and --by " + by.word()
+                        + " parts one: give one, or use --by hand" + " with a picture for each plate");
             }
             if (by == By.HAND && arts.size() != 1 && arts.size() != plates) {
                 throw Refusal.use(arts.size() + " pictures are given for " + plates + " inks, "
@@ -92,7 +118,7 @@ public final class PlatesWork {
             }
             if (by == By.HAND && separations.isPresent()) {
                 throw Refusal.use(
-                        "--separations keeps what --by tone parts; by hand each plate has its own picture already:"
+                        "--separations keeps what --by tone or colour parts; by hand each plate has its own picture already:"
                                 + " leave it out");
             }
         }
@@ -100,6 +126,9 @@ public final class PlatesWork {
 
     /** Art of a plate. */
     private record PlateArt(Path file, int page) {}
+
+    /** Art of all plates, and how far a picture's colours were moved for them. */
+    private record Parted(List<PlateArt> arts, Optional<ColourSeparation.Moved> moved) {}
 
     /**
      * Makes the set and writes it, whole or not at all.
@@ -111,21 +140,21 @@ public final class PlatesWork {
         PlateJobs.check(base, inks.inks().size());
         inks.checkApart(shop);
         List<ArtSource> open = new ArrayList<>();
-        Path spare = order.by() == By.TONE && order.separations().isEmpty()
+        Path spare = order.by().parts(inks) && order.separations().isEmpty()
                 ? Files.createTempDirectory("greyground-plates")
                 : null;
-        List<PlateArt> arts = List.of();
+        Parted art = new Parted(List.of(), Optional.empty());
         try {
-            arts = order.by() == By.TONE
+            art = order.by().parts(inks)
                     ? parted(
                             order,
                             base,
                             shop,
                             spare == null ? order.separations().orElseThrow() : spare,
                             progress)
-                    : byHand(order, base);
-            Job own = order.by() == By.TONE ? PlateJobs.parted(base) : base;
-            List<FilmRecipe> plates = plates(order, arts, own, shop, open, progress.part(PARTED, SETTLED));
+                    : new Parted(byHand(order, base), Optional.empty());
+            Job own = order.by().parts(inks) ? PlateJobs.parted(base) : base;
+            List<FilmRecipe> plates = plates(order, art.arts(), own, shop, open, progress.part(PARTED, SETTLED));
             checkRegister(plates);
             FilmDocument document = document(order, base, shop, plates);
             SafeFile.write(
@@ -133,12 +162,12 @@ public final class PlatesWork {
                     pdf,
                     channel -> FilmPdf.write(
                             document, Channels.newOutputStream(channel), Crew.allCores(), progress.part(SETTLED, 1)));
-            return findings(order, plates, document.films().size());
+            return findings(order, plates, art.moved(), document.films().size());
         } finally {
             open.forEach(ArtSource::close);
             if (spare != null) {
-                for (PlateArt art : arts) {
-                    Files.deleteIfExists(art.file());
+                for (PlateArt own : art.arts()) {
+                    Files.deleteIfExists(own.file());
                 }
                 Files.deleteIfExists(spare);
             }
@@ -154,20 +183,30 @@ public final class PlatesWork {
         return arts;
     }
 
-    private static List<PlateArt> parted(Order order, Job base, Workshop shop, Path folder, Progress progress)
+    private static Parted parted(Order order, Job base, Workshop shop, Path folder, Progress progress)
             throws IOException {
         Files.createDirectories(folder);
         try (ArtSource art = ArtSource.open(order.arts().get(0))) {
             SourceArt known = art.source(base.art().page());
             List<Job> jobs = new ArrayList<>();
             List<Path> files = new ArrayList<>();
-            for (int i = 0; i < 2; i++) {
+            for (int i = 0; i < order.inks().inks().size(); i++) {
                 jobs.add(PlateJobs.of(PlateJobs.parted(base), known, 1, i + 1, order.inks()));
                 String ink = order.inks().inks().get(i).name().replaceAll("[^\\p{L}\\p{N}]+", "-");
                 files.add(folder.resolve(known.title() + "-" + (i + 1) + "-" + ink + ".tif"));
             }
-            ToneSeparation.of(jobs, order.inks(), shop).write(art, base, shop, files, progress.part(0, PARTED));
-            return files.stream().map(file -> new PlateArt(file, 1)).toList();
+            List<PlateArt> arts =
+                    files.stream().map(file -> new PlateArt(file, 1)).toList();
+            Progress part = progress.part(0, PARTED);
+            if (order.by() == By.TONE) {
+                ToneSeparation.of(jobs, order.inks(), shop).write(art, base, shop, files, part);
+                return new Parted(arts, Optional.empty());
+            }
+            double key = order.keyPercent().orElse(USUAL_KEY_PERCENT) / 100;
+            return new Parted(
+                    arts,
+                    Optional.of(ColourSeparation.of(jobs, order.inks(), shop, key)
+                            .write(order.arts().get(0), base, shop, files, part)));
         }
     }
 
@@ -239,6 +278,7 @@ public final class PlatesWork {
 
     private static ObjectNode set(Order order, List<FilmRecipe> plates) {
         ObjectNode file = JsonText.file("set", 1).put("by", order.by().word());
+        order.keyPercent().ifPresent(percent -> file.put("keyPercent", percent));
         ArrayNode list = file.putArray("plates");
         for (int i = 0; i < plates.size(); i++) {
             list.addObject()
@@ -270,7 +310,9 @@ public final class PlatesWork {
                 order.inks().inks().get(index).patch().isPresent() ? " in the light that it takes most of" : "");
     }
 
-    private static Findings findings(Order order, List<FilmRecipe> plates, int films) throws IOException {
+    private static Findings findings(
+            Order order, List<FilmRecipe> plates, Optional<ColourSeparation.Moved> moved, int films)
+            throws IOException {
         Findings findings = new Findings()
                 .say(
                         "set",
@@ -292,6 +334,10 @@ public final class PlatesWork {
                     .put("job", JobFile.tree(plate.job())));
         }
         notes.addAll(notes(plates));
+        moved.ifPresent(colours -> {
+            findings.say("colours", colours.words(), colours.figures());
+            colours.inked().ifPresent(notes::add);
+        });
         return findings.rows("plates", words, rows)
                 .say("print", FilmDocument.paper(films))
                 .list("notes", notes);
