@@ -81,7 +81,7 @@ public final class ColourParting {
         });
         reach = smooth(IntStream.range(0, LIGHTNESSES * HUES)
                 .parallel()
-                .mapToDouble(i -> reach(100.0 * (i / HUES) / (LIGHTNESSES - 1), 360.0 * (i % HUES) / HUES))
+                .mapToDouble(i -> reach(100.0 / (LIGHTNESSES - 1) * Math.floorDiv(i, HUES), 360.0 / HUES * (i % HUES)))
                 .toArray());
     }
 

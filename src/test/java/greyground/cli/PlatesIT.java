@@ -272,6 +272,23 @@ class PlatesIT {
     }
 
     @Test
+    void whoTakesOnePlatesFilmSaysSoOfASet() {
+        for (Attempt attempt : List.of(
+                Attempt.of("plan", file("set.pdf")),
+                Attempt.of(
+                        "gather",
+                        file("set.pdf"),
+                        file("set.pdf"),
+                        "--sheet=420x297mm",
+                        "--out=" + file("sheet.pdf")))) {
+            assertTrue(
+                    attempt.err().contains("set.pdf is a set of 3 plates, and this takes the film of one"),
+                    attempt.err());
+            assertEquals(1, attempt.err().strip().lines().count());
+        }
+    }
+
+    @Test
     void aColourSetOfOneBlackPlateIsThePositivesFilm() throws Exception {
         Attempt set = asked(
                 "plates", "black", List.of("--title=T", "--inks=" + file("one.json"), "--by=colour"), "patches.png");
@@ -290,6 +307,8 @@ class PlatesIT {
                 "four|1.png|--by=colour|1.png has no colours to be parted between inks: use --by tone",
                 "five|patches.png|--by=colour|parts a picture between two to four inks, and the inks file names 5",
                 "four|patches.png 1.png|--by=colour|2 pictures are given, and --by colour parts one",
+                "four|patches.png|--by=colour --through=red|leave out --through and --emulsion",
+                "four|patches.png|--by=colour --source=line|--source line makes strokes of ink and paper",
                 "three|patches.png|--by=colour --key=50%|--key shares grey between four inks",
                 "four|patches.png|--by=colour --key=120%|--key is 120 %; it must lie between 0 and 100 %",
                 "three|1.png 2.png||2 pictures are given for 3 inks, yellow and blue and black: give one for each plate",

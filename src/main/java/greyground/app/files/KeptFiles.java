@@ -123,6 +123,13 @@ public final class KeptFiles {
                     throw Refusal.failure(file.getFileName()
                             + " is a sheet of several films: give one of the film PDFs that were gathered on it");
                 }
+                if (reader.attachment(attachment).isEmpty()
+                        && reader.attachment(Attachment.SET).isPresent()) {
+                    throw Refusal.failure(file.getFileName() + " is a set of "
+                            + reader.films().size()
+                            + " plates, and this takes the film of one: the plans of all are on the set's last pages, and"
+                            + " 'plates --separations' keeps each plate's picture, of which 'positive' makes its film");
+                }
                 byte[] bytes = reader.attachment(attachment)
                         .orElseThrow(() -> Refusal.failure(file.getFileName() + " carries no " + what
                                 + ": give a film PDF that this program made with one"));

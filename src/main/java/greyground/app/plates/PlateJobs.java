@@ -8,9 +8,11 @@ import greyground.film.job.FilmFields;
 import greyground.film.job.Hand;
 import greyground.film.job.Job;
 import greyground.film.job.JobFields;
+import greyground.film.job.Origin;
 import greyground.grain.Grain;
 import greyground.ink.InkSet;
 import greyground.quantity.Refusal;
+import greyground.tone.ColourSight;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -31,6 +33,20 @@ final class PlateJobs {
         if (plates > 1 && !(base.grain() instanceof Grain.Stochastic)) {
             throw Refusal.use(base.grain().name() + " lies alike on every film, so that plates over one another would"
                     + " beat and change colour from print to print: use --grain, of which each plate gets its own");
+        }
+    }
+
+    /** Refuses what makes greys or strokes of a picture whose colours are to be parted. */
+    static void checkColours(Job base) {
+        Hand hand = base.art().hand();
+        if (!hand.sight().equals(ColourSight.EYE)) {
+            throw Refusal.use(
+                    "the job makes greys of colours, " + hand.sight().words().orElseThrow()
+                            + ", and --by colour parts the colours themselves: leave out --through and --emulsion");
+        }
+        if (hand.origin() == Origin.LINE) {
+            throw Refusal.use("--source line makes strokes of ink and paper, and --by colour parts the colours between:"
+                    + " leave it out, or draw a picture for each plate");
         }
     }
 

@@ -138,6 +138,9 @@ public final class PlatesWork {
     public static Findings make(Order order, Job base, Workshop shop, Path pdf, Progress progress) throws IOException {
         InkSet inks = order.inks();
         PlateJobs.check(base, inks.inks().size());
+        if (order.by() == By.COLOUR && order.by().parts(inks)) {
+            PlateJobs.checkColours(base);
+        }
         inks.checkApart(shop);
         List<ArtSource> open = new ArrayList<>();
         Path spare = order.by().parts(inks) && order.separations().isEmpty()
