@@ -118,7 +118,7 @@ class ArchitectureTest {
                         "app.print: " + work + " app.recipe",
                         "app.live: " + work + " app.kept app.recipe app.sight app.check app.bite",
                         "app.chart: " + work + " app.files app.kept app.recipe app.sight app.live",
-                        "app.plates: " + work + " colour ink app.files app.recipe app.chart",
+                        "app.plates: " + work + " colour ink app.files app.recipe app.proof app.chart",
                         "app.teach: " + work + " scan app.files app.kept app.recipe app.sight app.chart",
                         "app.inks: " + work + " scan colour ink app.files app.recipe app.teach",
                         "app: quantity raster finding states workshop ink film.job app.files app.recipe app.bite app.proof app.plates app.gather app.record app.print app.live"

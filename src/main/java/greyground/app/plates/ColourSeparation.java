@@ -1,13 +1,13 @@
 package greyground.app.plates;
 
 import greyground.app.files.SafeFile;
+import greyground.app.proof.InkedTones;
 import greyground.app.recipe.ArtSource;
 import greyground.app.recipe.FilmRecipe;
 import greyground.app.recipe.JobPlate;
 import greyground.app.recipe.JobReserve;
 import greyground.app.recipe.JobTones;
 import greyground.colour.ColourParting;
-import greyground.colour.InkLight;
 import greyground.colour.InksInRegister;
 import greyground.colour.Lab;
 import greyground.colour.PrintLattice;
@@ -19,8 +19,6 @@ import greyground.film.job.Job;
 import greyground.finding.Findings;
 import greyground.ink.InkSet;
 import greyground.output.GreyTiff;
-import greyground.plate.Ink;
-import greyground.plate.Paper;
 import greyground.quantity.Refusal;
 import greyground.raster.GreyPlane;
 import greyground.raster.Progress;
@@ -105,19 +103,8 @@ final class ColourSeparation {
         PlateResponse own = JobReserve.of(plate, tones).within(tones.response());
         PrintRange range = PrintRange.of(own);
         ResponseInverse inverse = new ResponseInverse(own);
-        InkLight bands = inks.light(index, shop);
-        Paper paper = plate.conditions().paper();
-        double bare = paper.reflectance(paper.root(0));
-        double[] strengths = bands.strengths();
-        List<PlateResponse> responses = new ArrayList<>();
-        for (double strength : strengths) {
-            Ink ink = plate.conditions().ink().withDensityPerMicrometre(strength);
-            responses.add(
-                    strengths.length == 1
-                            ? own
-                            : plate.response(plate.conditions().withInk(ink)));
-        }
-        double[] sheet = inks.paperInBands(shop);
+        InkedTones printed = new InkedTones(plate, inks.light(index, shop), inks.paperInBands(shop));
+        double[] none = printed.light(0);
         double[][] ramp = new double[side][];
         for (int step = 0; step < side; step++) {
             double wished =
@@ -126,27 +113,14 @@ final class ColourSeparation {
             double held = Math.min(wished, inverse.lightestLightness());
             double gap = inverse.paperLightness() - inverse.lightestLightness();
             double clear = gap <= 0 ? 0 : Math.max(0, wished - inverse.lightestLightness()) / gap;
-            double[] tone = light(sheet, bands, responses, bare, inverse.coverage(held));
-            double[] none = light(sheet, bands, responses, bare, 0);
+            double[] tone = printed.light(inverse.coverage(held));
             for (int band = 0; band < tone.length; band++) {
                 tone[band] += clear * (none[band] - tone[band]);
             }
             ramp[step] = tone;
         }
-        full.add(light(sheet, bands, responses, bare, tones.turningPoint()));
+        full.add(printed.light(tones.turningPoint()));
         return ramp;
-    }
-
-    private static double[] light(
-            double[] sheet, InkLight bands, List<PlateResponse> responses, double bare, double coverage) {
-        double[] logarithms = responses.stream()
-                .mapToDouble(response -> StrictMath.log(Lightness.toLuminance(response.lightness(coverage)) / bare))
-                .toArray();
-        double[] light = sheet.clone();
-        for (int band = 0; band < light.length; band++) {
-            light[band] *= StrictMath.exp(bands.logarithm(band, logarithms));
-        }
-        return light;
     }
 
     /**

@@ -29,8 +29,6 @@ import greyground.plate.PlateProcess;
 import greyground.plate.PlateWindow;
 import greyground.quantity.Refusal;
 import greyground.raster.Progress;
-import greyground.tone.Lightness;
-import greyground.tone.PlateResponse;
 import greyground.workshop.Workshop;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -182,7 +180,8 @@ public final class SetProof {
                     .prints(moved, strengths, progress.part(0.9 * i / after, 0.9 * (i + 1) / after));
             plates.add(new Seen(bands, roots, paper.root(0), paper.opticalGain(), out, down));
             if (inks.needsFullTones()) {
-                full.add(fullTone(plate, bands, strengths));
+                full.add(new InkedTones(plate, bands, inks.paperInBands(shop))
+                        .light(plate.tones().turningPoint()));
             }
         }
         if (window == null) {
@@ -205,26 +204,6 @@ public final class SetProof {
         return DoubleStream.of(bands.strengths())
                 .mapToObj(plate.conditions().ink()::withDensityPerMicrometre)
                 .toList();
-    }
-
-    /** What a plate's darkest even tone prints alone. */
-    private double[] fullTone(JobPlate plate, InkLight bands, List<Ink> strengths) {
-        double[] logarithms = new double[strengths.size()];
-        double turn = plate.tones().turningPoint();
-        Paper paper = plate.conditions().paper();
-        for (int i = 0; i < logarithms.length; i++) {
-            // One strength alone may have been measured.
-            PlateResponse response = logarithms.length == 1
-                    ? plate.tones().response()
-                    : plate.response(plate.conditions().withInk(strengths.get(i)));
-            double light = Lightness.toLuminance(response.lightness(turn));
-            logarithms[i] = StrictMath.log(light / paper.reflectance(paper.root(0)));
-        }
-        double[] light = inks.paperInBands(shop);
-        for (int band = 0; band < light.length; band++) {
-            light[band] *= StrictMath.exp(bands.logarithm(band, logarithms));
-        }
-        return light;
     }
 
     private Findings written(Order order, int after, PlateWindow window, List<Seen> plates, List<double[]> full)
