@@ -144,7 +144,7 @@ final class ProofCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         double dotsPerInch = Resolution.parse("picture's resolution", at).dotsPerInch();
-        if (SetProof.isSet(source)) {
+        if (KeptFiles.isSet(source)) {
             return set(dotsPerInch);
         }
         if (after != null || register != null) {

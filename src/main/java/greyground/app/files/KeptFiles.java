@@ -103,6 +103,11 @@ public final class KeptFiles {
         return Optional.of(held.teach(believed, workshop, day + "-saved"));
     }
 
+    /** Whether a file is a set of plates. */
+    public static boolean isSet(Path file) {
+        return isPdf(file) && carried(file, Attachment.SET).isPresent();
+    }
+
     /** A text that a film PDF carries; empty where it has none. */
     public static Optional<String> carried(Path filmPdf, String attachment) {
         try (FilmPdfReader reader = FilmPdfReader.open(filmPdf)) {

@@ -30,7 +30,8 @@ public final class InkedTones {
         this.responses = bands.strengths().length == 1
                 ? List.of(plate.tones().response())
                 : DoubleStream.of(bands.strengths())
-                        .<PlateResponse>mapToObj(m -> plate.response(plate.conditions().withInk(ink.withDensityPerMicrometre(m))))
+                        .<PlateResponse>mapToObj(
+                                m -> plate.response(plate.conditions().withInk(ink.withDensityPerMicrometre(m))))
                         .toList();
     }
 

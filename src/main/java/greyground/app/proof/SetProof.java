@@ -79,11 +79,6 @@ public final class SetProof {
         }
     }
 
-    /** Whether a file is a set of plates. */
-    public static boolean isSet(Path file) {
-        return KeptFiles.isPdf(file) && KeptFiles.carried(file, Attachment.SET).isPresent();
-    }
-
     /**
      * Foretells and writes the print.
      *

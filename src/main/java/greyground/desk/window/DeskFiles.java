@@ -139,6 +139,11 @@ final class DeskFiles {
 
     private void openNow(Path file) {
         attempt(() -> {
+            if (KeptFiles.isSet(file)) {
+                throw Refusal.use(
+                        file.getFileName() + " is a set of plates, and the window shows one: 'greyground proof "
+                                + file.getFileName() + "' shows their print in colour");
+            }
             if (KeptFiles.isPdf(file)) {
                 Workshop workshop = KeptFiles.workshop(file);
                 findArt(file, KeptFiles.job(file), Optional.of(workshop), null);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import greyground.cli.Attempt;
 import greyground.desk.model.BenchState;
 import greyground.desk.model.Place;
 import greyground.desk.model.Station;
@@ -138,6 +139,24 @@ class NeverStaleIT extends AtTheDesk {
         assertEquals(before, onScreen(() -> hand.desk().picture.shows().orElseThrow()));
         assertEquals(Station.PRINT, onScreen(() -> hand.desk().picture.station()));
         assertFalse(onScreen(() -> hand.desk().files.recent().contains(cut)));
+    }
+
+    /** The window shows one plate: a set is not taken for the job of its first. */
+    @Test
+    void aSetOfPlatesLeavesTheJobAsItWas() throws Exception {
+        hand.smallPlate(ART);
+        BenchState before = hand.state();
+        Path inks = Files.writeString(
+                folder.resolve("inks.json"),
+                "{\"greyground\": \"inks\", \"version\": 1, \"inks\": [{\"name\": \"black\"}]}");
+        Path set = folder.resolve("set.pdf");
+        Attempt.done("plates", ART, "--inks=" + inks, "--plate=40x30mm", "--resolution=720", "--out=" + set);
+        act(() -> hand.desk().files.open(set));
+        hand.answer("Don't save");
+        waitFor("a word", () -> !hand.desk().frame.messages.said().isEmpty());
+        assertTrue(hand.words("said").contains("et.pdf is a set of plates"), hand.words("said"));
+        hand.rest();
+        assertEquals(before, hand.state());
     }
 
     /** A grain that was never made takes a while; the art is there before. */
